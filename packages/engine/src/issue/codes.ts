@@ -1,0 +1,25 @@
+/**
+ * Every code an expected failure can carry: the one table. Code, documentation (docs/errors.md) and types
+ * agree on it, and a test reads all three. `meaning` is for the docs; the issue's own message is for the shop.
+ * A code that is retired moves to `RETIRED_CODES` and is never used again.
+ */
+export const ISSUE_CODES = {
+  AMOUNT_AMBIGUOUS: { meaning: 'An amount can be read in two ways, such as 1,500 or a bare number.' },
+  AMOUNT_KIND: { meaning: 'An amount has a unit of the wrong kind, such as a length where a speed is asked.' },
+  AMOUNT_NOT_UNDERSTOOD: { meaning: 'An amount is not written in a form that can be read.' },
+  AMOUNT_RANGE: { meaning: 'An amount is readable but outside what is accepted here.' },
+  AMOUNT_UNIT: { meaning: 'The unit of an amount is not known.' },
+  JOB_COMBINATION: { meaning: 'Two fields of the job contradict each other.' },
+  JOB_FIELD_MISSING: { meaning: 'A field that has no default is missing.' },
+  JOB_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place.' },
+  JOB_FIELD_VALUE: { meaning: 'A field holds something that is not accepted there.' },
+  JOB_SYNTAX: { meaning: 'The file is not readable as YAML or JSON.' },
+  JOB_TOO_LARGE: { meaning: 'The file is larger than a job can be.' },
+  JOB_VERSION: { meaning: 'The file is of a version that this program does not know.' },
+} as const;
+
+/** Code of an expected failure, a key of the table. */
+export type IssueCode = keyof typeof ISSUE_CODES;
+
+/** Codes once used in a release and never to be used again. */
+export const RETIRED_CODES: readonly string[] = [];
