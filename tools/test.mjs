@@ -1,0 +1,88 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { findBrowser } from './find-browser.mjs';
+import { ensureInstalled, npm, ROOT, requireNode } from './install.mjs';
+import { tally } from './tally.mjs';
+
+const CHECKS = ['types', 'lint', 'imports', 'unused'];
+
+function heading(text) {
+  console.log(`\n== ${text}`);
+}
+
+function runScript(name) {
+  heading(name);
+  return npm(['run', '--silent', name]).status === 0;
+}
+
+/** A Chromium, installed first where that is possible without asking anybody. */
+function provideBrowser() {
+  const canInstall =
+    process.getuid?.() === 0 && existsSync('/usr/bin/apt-get') && !process.env.FURROW_CHROMIUM;
+  if (findBrowser() === undefined && canInstall) {
+    heading('browser: installing chromium');
+    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+    const apt = (...args) =>
+      spawnSync('apt-get', ['-qq', ...args], { stdio: ['ignore', 'ignore', 'inherit'], env });
+    apt('update');
+    apt('install', '-y', '--no-install-recommends', 'chromium');
+  }
+  return findBrowser();
+}
+
+function explainMissingBrowser(isFailure) {
+  heading('browser');
+  console.log(
+    process.env.FURROW_CHROMIUM
+      ? `FURROW_CHROMIUM is set to ${process.env.FURROW_CHROMIUM}, and there is no program.`
+      : 'No Chromium was found. Install Chromium with the system’s package manager or set FURROW_CHROMIUM to the path of one.',
+  );
+  console.log(
+    isFailure
+      ? 'In CI that is a failure.'
+      : 'The browser tests are left out and counted as skipped; everything else runs.',
+  );
+}
+
+function runTests(filters) {
+  heading('tests');
+  const folder = mkdtempSync(join(tmpdir(), 'furrow-test-'));
+  const file = join(folder, 'report.json');
+  try {
+    const program = join(ROOT, 'node_modules', 'vitest', 'vitest.mjs');
+    const { status } = spawnSync(
+      process.execPath,
+      [program, 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...filters],
+      { cwd: ROOT, stdio: 'inherit' },
+    );
+    return tally(existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : undefined, status);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+requireNode();
+ensureInstalled();
+
+const args = process.argv.slice(2);
+const failures = [];
+if (provideBrowser() === undefined) {
+  const isFailure = process.env.CI === 'true';
+  explainMissingBrowser(isFailure);
+  if (isFailure) failures.push('browser');
+}
+if (!args.includes('--only-tests')) failures.push(...CHECKS.filter((name) => !runScript(name)));
+const filters = args.filter((arg) => arg !== '--only-tests');
+if (!runScript('build')) {
+  failures.push('build');
+  // The browser tests drive what was built; an older build would tell nothing about these sources.
+  filters.push('--project', '!e2e');
+}
+const counted = runTests(filters);
+const failed = counted.failed + failures.length;
+
+if (failures.length > 0) console.log(`\nFailed before any test: ${failures.join(', ')}`);
+console.log(`\n${counted.passed} passed, ${failed} failed, ${counted.skipped} skipped`);
+process.exitCode = failed === 0 ? 0 : 1;
