@@ -1,15 +1,16 @@
+import { defaultServerConditions } from 'vite';
 import { defineConfig } from 'vitest/config';
 
-const resolve = { conditions: ['furrow-source'] };
-const ssr = { resolve: { conditions: ['furrow-source'] } };
+// Packages of this workspace are tested from their sources, not from what was last built.
+const conditions = ['furrow-source', ...defaultServerConditions];
+const sources = { resolve: { conditions }, ssr: { resolve: { conditions } } };
 
 /** Each kind of test is a project of its own, so that one can be run alone: `npx vitest run --project unit`. */
 export default defineConfig({
   test: {
     projects: [
       {
-        resolve,
-        ssr,
+        ...sources,
         test: {
           name: 'unit',
           include: ['packages/*/src/**/*.test.ts', 'packages/*/src/**/*.test.tsx', 'tools/**/*.test.ts'],
@@ -17,14 +18,12 @@ export default defineConfig({
         },
       },
       {
-        resolve,
-        ssr,
+        ...sources,
         test: { name: 'property', include: ['packages/*/src/**/*.property.test.ts'], testTimeout: 30_000 },
       },
-      { resolve, ssr, test: { name: 'published', include: ['published/**/*.test.ts'], testTimeout: 30_000 } },
+      { ...sources, test: { name: 'published', include: ['published/**/*.test.ts'], testTimeout: 30_000 } },
       {
-        resolve,
-        ssr,
+        ...sources,
         test: {
           name: 'e2e',
           include: ['e2e/**/*.test.ts'],

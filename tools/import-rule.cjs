@@ -1,0 +1,153 @@
+/**
+ * The order in which Furrow's parts may import each other, for dependency-cruiser (`npm run imports`).
+ * Rooms are the folders of packages/engine/src. A part may import what its row lists and nothing else.
+ */
+
+/** Rooms of the engine, the lowest layer first: a room may import every room of a layer below its own. */
+const LAYERS = [
+  ['issue'],
+  ['numeric', 'quantity'],
+  ['material'],
+  ['job', 'groove'],
+  ['removal', 'limit'],
+  ['supply', 'heat', 'hazard', 'cost'],
+  ['plan'],
+  ['commission', 'faults'],
+];
+
+function below(room) {
+  return LAYERS.slice(
+    0,
+    LAYERS.findIndex((layer) => layer.includes(room)),
+  ).flat();
+}
+
+const ROOM_IMPORTS = {
+  ...Object.fromEntries(LAYERS.flat().map((room) => [room, below(room)])),
+  run: ['removal', ...below('removal')],
+  survey: ['removal', ...below('removal')],
+  learn: ['run', 'survey', 'removal', ...below('removal')],
+  answer: [...LAYERS.flat(), 'run', 'survey', 'learn'],
+};
+
+const PACKAGE_IMPORTS = {
+  engine: [],
+  contract: ['engine'],
+  papers: ['engine', 'contract'],
+  store: ['engine', 'contract'],
+  server: ['engine', 'contract', 'papers', 'store'],
+  cli: ['engine', 'contract', 'papers', 'store', 'server'],
+  app: ['engine', 'contract', 'papers'],
+};
+
+const ROOMS = '^packages/engine/src/';
+const TEST_FILE = '\\.test\\.tsx?$';
+const OUTSIDE_PACKAGES = '^(published|e2e|benchmarks|tools)/';
+
+function oneOf(names) {
+  return `(${names.join('|')})/`;
+}
+
+const roomRules = Object.entries(ROOM_IMPORTS).map(([room, allowed]) => ({
+  name: `room-order-${room}`,
+  comment: `Rooms import downwards: ${room} may import ${allowed.join(', ') || 'no other room'}.`,
+  severity: 'error',
+  from: { path: `${ROOMS}${room}/` },
+  to: { path: ROOMS, pathNot: `${ROOMS}${oneOf([room, ...allowed])}` },
+}));
+
+const packageRules = Object.entries(PACKAGE_IMPORTS).map(([name, allowed]) => ({
+  name: `package-order-${name}`,
+  comment: `Packages import downwards: ${name} may import ${allowed.join(', ') || 'no other package'}.`,
+  severity: 'error',
+  from: { path: `^packages/${name}/` },
+  to: { path: '^packages/', pathNot: `^packages/${oneOf([name, ...allowed])}` },
+}));
+
+module.exports = {
+  forbidden: [
+    ...roomRules,
+    ...packageRules,
+    {
+      name: 'room-unknown',
+      comment: 'A room has a place in the order: add it to tools/import-rule.cjs.',
+      severity: 'error',
+      from: {},
+      to: { path: `${ROOMS}[^/]+/`, pathNot: `${ROOMS}${oneOf(Object.keys(ROOM_IMPORTS))}` },
+    },
+    {
+      name: 'room-door',
+      comment: 'A room is entered through its index.ts only.',
+      severity: 'error',
+      from: { path: '^packages/engine/src/([^/]+)/' },
+      to: { path: `${ROOMS}[^/]+/`, pathNot: [`${ROOMS}$1/`, `${ROOMS}[^/]+/index\\.ts$`] },
+    },
+    {
+      name: 'room-door-from-package-index',
+      comment: 'The engine gives away what its rooms export, through their index.ts.',
+      severity: 'error',
+      from: { path: `${ROOMS}[^/]+$` },
+      to: { path: `${ROOMS}[^/]+/`, pathNot: `${ROOMS}[^/]+/index\\.ts$` },
+    },
+    {
+      name: 'package-door',
+      comment: 'A package is entered through its src/index.ts only, by its name.',
+      severity: 'error',
+      from: { path: '^packages/([^/]+)/' },
+      to: { path: '^packages/', pathNot: ['^packages/$1/', '^packages/[^/]+/src/index\\.ts$'] },
+    },
+    {
+      name: 'package-door-from-outside',
+      comment: 'Published checks, browser tests, benchmarks and tools use what a package makes public.',
+      severity: 'error',
+      from: { path: OUTSIDE_PACKAGES },
+      to: { path: '^packages/', pathNot: '^packages/[^/]+/src/index\\.ts$' },
+    },
+    {
+      name: 'no-outward',
+      comment: 'Packages do not lean on what stands around them.',
+      severity: 'error',
+      from: { path: '^packages/' },
+      to: { path: OUTSIDE_PACKAGES },
+    },
+    {
+      name: 'pure-engine',
+      comment: 'The engine runs in Node, browser and worker: it reads no file, clock or network.',
+      severity: 'error',
+      from: { path: '^packages/engine/', pathNot: TEST_FILE },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'app-in-browser',
+      comment: 'The app runs in a browser, where Node’s modules do not exist.',
+      severity: 'error',
+      from: { path: '^packages/app/src/', pathNot: TEST_FILE },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'no-cycle',
+      comment: 'Two files that need each other are one file, or hide a third.',
+      severity: 'error',
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: 'resolvable',
+      comment: 'An import that leads nowhere escapes every rule above.',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '(^|/)dist/' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['furrow-source', 'types', 'import', 'node', 'default'],
+      extensions: ['.ts', '.tsx', '.mjs', '.cjs', '.js', '.d.mts', '.json'],
+    },
+  },
+};
