@@ -1,0 +1,78 @@
+import type { Issue } from '../issue/index.ts';
+import { formatAmount, type QuantityKind } from '../quantity/index.ts';
+import type { DocumentPath } from './complete.ts';
+import type { Job } from './job.ts';
+
+/** An issue with the path it belongs to, before its place in the file is looked up. */
+export type CombinationIssue = Omit<Issue, 'path' | 'position'> & { readonly at: DocumentPath };
+
+/** Share by which a stated girth length may differ from pi times the diameter [-]. */
+const GIRTH_AGREEMENT = 0.01;
+
+/** Finds fields that are each fine but contradict each other. */
+export function combinationIssues(job: Job): CombinationIssue[] {
+  const issues: CombinationIssue[] = [];
+  const add = (at: DocumentPath, message: string, accepted: string): void => {
+    issues.push({ code: 'JOB_COMBINATION', message, accepted, at });
+  };
+  const { seam, groove, plate, kit, locks } = job;
+  if (Number.isNaN(seam.length)) {
+    const missing = seam.path === 'girth' ? 'diameter' : 'length';
+    add(['seam', missing], `A ${seam.path} seam needs its ${missing}.`, `seam.${missing}`);
+  } else if (seam.path === 'girth' && seam.diameter !== undefined) {
+    const girth = Math.PI * seam.diameter;
+    if (Math.abs(seam.length - girth) > GIRTH_AGREEMENT * girth) {
+      const shown = both(girth, 'length');
+      add(['seam', 'length'], `The girth of this diameter is ${shown}; the length says ${both(seam.length, 'length')}.`, `${shown}, or no length`);
+    }
+  }
+  if (groove.depth.minus >= groove.depth.wanted) {
+    add(['groove', 'depth', 'minus'], 'The groove may be shallower by its whole depth, so no groove at all would do.', `less than ${both(groove.depth.wanted, 'length')}`);
+  }
+  if (groove.depth.wanted - groove.depth.minus >= plate.thickness) {
+    add(['groove', 'depth', 'wanted'], `The groove is as deep as the plate is thick (${both(plate.thickness, 'length')}).`, 'a depth less than the thickness');
+  }
+  if (groove.ligament_least >= plate.thickness) {
+    add(['groove', 'ligament_least'], `The ligament to keep is as thick as the plate (${both(plate.thickness, 'length')}).`, 'less than the thickness');
+  }
+  if (groove.floor_width > groove.width.most) {
+    add(['groove', 'floor_width'], `The floor is wider than the groove may be at the surface (${both(groove.width.most, 'length')}).`, 'at most the greatest width');
+  }
+  if (groove.shape === 'wash' && groove.floor_width === 0) {
+    add(['groove', 'floor_width'], 'A wash needs the width over which its depth must be reached.', 'a floor width above 0');
+  }
+  ordered(['groove', 'width'], groove.width, 'length');
+  ordered(['kit', 'current'], kit.current, 'current');
+  ordered(['kit', 'travel'], kit.travel, 'speed');
+  ordered(['kit', 'arc_voltage'], kit.arc_voltage, 'voltage');
+  kit.electrodes.forEach((electrode, index) => {
+    const { current_least: least, current_most: most } = electrode;
+    if (least !== undefined && most !== undefined && least > most) {
+      add(['kit', 'electrodes', index, 'current_least'], 'The least current of this electrode is above its greatest.', `at most ${both(most, 'current')}`);
+    }
+    if (electrode.kind === 'plain' && electrode.stub >= electrode.length) {
+      add(['kit', 'electrodes', index, 'stub'], 'The stub is as long as the electrode, so nothing is left to use.', `less than ${both(electrode.length, 'length')}`);
+    }
+  });
+  if (kit.arc_voltage.set < kit.arc_voltage.least || kit.arc_voltage.set > kit.arc_voltage.most) {
+    add(['kit', 'arc_voltage', 'set'], 'The set arc voltage lies outside its window.', `${kit.arc_voltage.least} V to ${kit.arc_voltage.most} V`);
+  }
+  if (locks.electrode_diameter !== undefined) {
+    const wanted = locks.electrode_diameter;
+    if (!kit.electrodes.some((electrode) => Math.abs(electrode.diameter - wanted) < 1e-4)) {
+      const stock = kit.electrodes.map((electrode) => both(electrode.diameter, 'length')).join(', ');
+      add(['locks', 'electrode_diameter'], `The locked electrode ${both(wanted, 'length')} is not among the kit's.`, stock);
+    }
+  }
+  return issues;
+
+  function ordered(at: DocumentPath, range: { least: number; most: number }, kind: QuantityKind): void {
+    if (range.least > range.most) {
+      add([...at, 'least'], `The least (${both(range.least, kind)}) is above the greatest (${both(range.most, kind)}).`, `at most ${both(range.most, kind)}`);
+    }
+  }
+}
+
+function both(value: number, kind: QuantityKind): string {
+  return `${formatAmount(value, kind, 'metric')} (${formatAmount(value, kind, 'inch')})`;
+}

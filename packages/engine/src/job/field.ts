@@ -1,0 +1,80 @@
+import { z } from 'zod';
+import type { IssueCode } from '../issue/index.ts';
+import { formatAmount, parseAmount, type QuantityKind } from '../quantity/index.ts';
+
+/** What a form, a message and the list of defaults need to know of a field. */
+export interface FieldFacts {
+  readonly title: string;
+  readonly help: string;
+  /** Kind of amount, for fields written with a unit. */
+  readonly kind?: QuantityKind;
+  /** Text that stands in when the field is missing, and why that one. */
+  readonly fallback?: { readonly text: string | number; readonly why: string };
+}
+
+/** Facts of every field, kept beside the schema so that one declaration serves file, form and documentation. */
+export const fieldFacts = z.registry<FieldFacts>();
+
+/** Parameters of a schema issue that turn it into an issue for a person. */
+export interface IssueParams {
+  readonly furrow: IssueCode;
+  readonly read?: string;
+  readonly accepted?: string;
+  readonly nearest?: string;
+}
+
+interface AmountRange {
+  /** Least accepted value, SI. */
+  readonly least: number;
+  /** Greatest accepted value, SI. */
+  readonly most: number;
+}
+
+/** An amount written with its unit; the parsed value is SI. */
+export function amount(
+  kind: QuantityKind,
+  range: AmountRange,
+  facts: Omit<FieldFacts, 'kind'>,
+): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {
+  const show = (value: number): string =>
+    `${formatAmount(value, kind, 'metric')} (${formatAmount(value, kind, 'inch')})`;
+  const accepted = `${show(range.least)} to ${show(range.most)}`;
+  const schema = z.string().transform((text, context): number => {
+    const outcome = parseAmount(text, kind);
+    if (!outcome.ok) {
+      for (const issue of outcome.issues) {
+        const params: IssueParams = {
+          furrow: issue.code,
+          read: text,
+          ...(issue.accepted === undefined ? {} : { accepted: issue.accepted }),
+          ...(issue.nearest === undefined ? {} : { nearest: issue.nearest }),
+        };
+        context.addIssue({ code: 'custom', message: issue.message, params: { ...params } });
+      }
+      return z.NEVER;
+    }
+    if (outcome.value < range.least || outcome.value > range.most) {
+      const nearest = show(outcome.value < range.least ? range.least : range.most);
+      const params: IssueParams = { furrow: 'AMOUNT_RANGE', read: text, accepted, nearest };
+      context.addIssue({
+        code: 'custom',
+        message: `${facts.title}: “${text}” is outside what is accepted here, ${accepted}.`,
+        params: { ...params },
+      });
+      return z.NEVER;
+    }
+    return outcome.value;
+  });
+  return described(schema, { ...facts, kind });
+}
+
+/** Registers a field's facts, for the form and the defaults as well as for the published JSON Schema. */
+export function described<T extends z.ZodType>(schema: T, facts: FieldFacts): T {
+  fieldFacts.add(schema, facts);
+  z.globalRegistry.add(schema, {
+    title: facts.title,
+    description: facts.help,
+    ...(facts.fallback === undefined ? {} : { default: facts.fallback.text }),
+  });
+  return schema;
+}
