@@ -17,16 +17,33 @@ function factorOf(definition: string, si: string): number {
   return unit === '' ? count : library(count, unit).to(si).value;
 }
 
+/** Sizes of units by definition are whole numbers over one of these, times a power of ten. */
+const DIVISORS = [1, 6, 9, 36];
+const LARGEST_POWER = 9;
+const LARGEST_TOP = 1e9;
+
+/** The factor as a ratio of whole numbers if it is one, else as itself over one. */
+function ratioOf(factor: number): { top: number; bottom: number } {
+  for (let power = 0; power <= LARGEST_POWER; power += 1) {
+    for (const divisor of DIVISORS) {
+      const bottom = divisor * 10 ** power;
+      const top = Math.round(factor * bottom);
+      if (top >= 1 && top < LARGEST_TOP && Math.abs(top / (factor * bottom) - 1) < 1e-14)
+        return { top, bottom };
+    }
+  }
+  return { top: factor, bottom: 1 };
+}
+
 /**
- * Scale of one unit. Where the SI unit is a whole number of these units, it divides by that number instead of
- * multiplying by its rounded inverse, so that 9.5 mm is 0.0095 m to the last bit.
+ * Scale of one unit. A ratio of whole numbers is kept as one, because 0.375 * 254 / 10000 is the very double
+ * that 0.009525 is, where 0.375 * 0.0254 is not.
  */
 export function scaleOf(entry: UnitEntry, family: UnitFamily): UnitScale {
-  const factor = factorOf(entry.definition, family.si);
+  const { top, bottom } = ratioOf(factorOf(entry.definition, family.si));
   const offset = entry.offset ?? 0;
-  const inverse = Math.round(1 / factor);
-  const whole = factor < 1 && Math.abs(inverse * factor - 1) < 1e-14;
-  return whole && offset === 0
-    ? { toSi: (value) => value / inverse, fromSi: (value) => value * inverse }
-    : { toSi: (value) => (value + offset) * factor, fromSi: (value) => value / factor - offset };
+  return {
+    toSi: (value) => ((value + offset) * top) / bottom,
+    fromSi: (value) => (value * bottom) / top - offset,
+  };
 }
