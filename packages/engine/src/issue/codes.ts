@@ -5,17 +5,37 @@
  */
 export const ISSUE_CODES = {
   AMOUNT_AMBIGUOUS: { meaning: 'An amount can be read in two ways, such as 1,500 or a bare number.' },
-  AMOUNT_KIND: { meaning: 'An amount has a unit of the wrong kind, such as a length where a speed is asked.' },
+  AMOUNT_KIND: {
+    meaning: 'An amount has a unit of the wrong kind, such as a length where a speed is asked.',
+  },
   AMOUNT_NOT_UNDERSTOOD: { meaning: 'An amount is not written in a form that can be read.' },
   AMOUNT_RANGE: { meaning: 'An amount is readable but outside what is accepted here.' },
   AMOUNT_UNIT: { meaning: 'The unit of an amount is not known.' },
+  CARD_OPTION: { meaning: 'A set-up card is asked for in units or on a paper that do not exist.' },
+  HOST_REFUSED: { meaning: "A request names a host that is not this computer's own loopback address." },
+  JOB_CHANGED_MEANWHILE: {
+    meaning: 'A job was saved by someone else since it was opened; nothing was overwritten.',
+  },
   JOB_COMBINATION: { meaning: 'Two fields of the job contradict each other.' },
   JOB_FIELD_MISSING: { meaning: 'A field that has no default is missing.' },
   JOB_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place.' },
   JOB_FIELD_VALUE: { meaning: 'A field holds something that is not accepted there.' },
+  JOB_NOT_FOUND: { meaning: 'There is no saved job with this identifier.' },
+  JOB_NOT_READABLE: { meaning: 'The text sent is not a job that can be planned; its issues tell why.' },
   JOB_SYNTAX: { meaning: 'The file is not readable as YAML or JSON.' },
   JOB_TOO_LARGE: { meaning: 'The file is larger than a job can be.' },
   JOB_VERSION: { meaning: 'The file is of a version that this program does not know.' },
+  ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
+  PATH_NOT_FOUND: { meaning: 'The program answers nothing at this address.' },
+  PROGRAM_FAULT: { meaning: 'The program itself went wrong: a bug to report.' },
+  REQUEST_INVALID: { meaning: 'A request lacks something or holds something that is not accepted.' },
+  REQUEST_MEDIA_TYPE: { meaning: 'A request carries its content in a form other than JSON.' },
+  REQUEST_TOO_LARGE: { meaning: 'A request is larger than this program takes.' },
+  REVISION_NOT_FOUND: { meaning: 'A saved job has no revision of this number.' },
+  STORE_HISTORY: {
+    meaning: 'The database was made by another version of the program and cannot be used by this one.',
+  },
+  STORE_UNAVAILABLE: { meaning: 'The database cannot be read or written at the moment; nothing was saved.' },
 } as const;
 
 /** Code of an expected failure, a key of the table. */

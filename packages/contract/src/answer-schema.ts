@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import { planSchema } from './plan-schema.ts';
+
+const inputsSchema = z
+  .object({
+    revision: z.string().describe('Content hash of the job as read, defaults included.'),
+    program_version: z.string(),
+    seed: z.int(),
+    posterior_id: z.string(),
+    defaults_used: z.array(
+      z.object({ path: z.string(), value: z.union([z.string(), z.number()]), why: z.string() }),
+    ),
+  })
+  .meta({ id: 'AnswerInputs', description: 'What the result was computed from.' });
+
+const refusalSchema = z
+  .object({
+    summary: z.string(),
+    binding: z.array(
+      z.object({
+        constraint: z.string(),
+        demand: z.number(),
+        limit: z.number(),
+        unit: z.string(),
+        remedy: z.string(),
+      }),
+    ),
+  })
+  .meta({ id: 'Refusal', description: 'Why there is no plan: a result, not an error.' });
+
+/** The whole result for one job: a plan or a refusal, never both. */
+export const answerSchema = z
+  .object({
+    inputs: inputsSchema,
+    plan: planSchema.exactOptional(),
+    refusal: refusalSchema.exactOptional(),
+    alternatives: z.array(planSchema),
+    cautions: z.array(z.string()),
+  })
+  .meta({ id: 'Answer' });

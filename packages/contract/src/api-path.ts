@@ -1,0 +1,40 @@
+/** Address of every resource of the HTTP API; `:name` stands for a parameter. */
+export const API_PATHS = {
+  about: '/api/about',
+  openapi: '/api/openapi.json',
+  examples: '/api/examples',
+  plan: '/api/plan',
+  card: '/api/card',
+  jobs: '/api/jobs',
+  job: '/api/jobs/:id',
+  jobRevisions: '/api/jobs/:id/revisions',
+  jobRevision: '/api/jobs/:id/revisions/:number',
+  jobDuplicate: '/api/jobs/:id/duplicate',
+  jobRestore: '/api/jobs/:id/restore',
+  jobCardPdf: '/api/jobs/:id/card.pdf',
+  bin: '/api/bin',
+  /** The card of a saved job as one page to look at and print. */
+  jobCardPage: '/jobs/:id/card',
+  /** Stylesheet of that page. */
+  paperStylesheet: '/paper.css',
+} as const;
+
+/** An address of the HTTP API, parameters not filled in. */
+export type ApiPath = (typeof API_PATHS)[keyof typeof API_PATHS];
+
+type ParameterOf<Path extends string> = Path extends `${string}:${infer Name}/${infer Rest}`
+  ? Name | ParameterOf<Rest>
+  : Path extends `${string}:${infer Name}.${string}`
+    ? Name
+    : Path extends `${string}:${infer Name}`
+      ? Name
+      : never;
+
+/** The parameters an address asks for, by name. */
+export type PathParameters<Path extends string> = Readonly<Record<ParameterOf<Path>, string | number>>;
+
+/** Fills the parameters of an address in: `fillPath(API_PATHS.job, { id })`. */
+export function fillPath<Path extends ApiPath>(path: Path, parameters: PathParameters<Path>): string {
+  const values = parameters as Readonly<Record<string, string | number>>;
+  return path.replace(/:(\w+)/g, (_, name: string) => encodeURIComponent(String(values[name])));
+}

@@ -1,0 +1,31 @@
+import type { IssueCode } from '@furrow/engine';
+
+/** The HTTP status that goes with each code of the one table; a code without one does not compile. */
+export const HTTP_STATUS = {
+  AMOUNT_AMBIGUOUS: 422,
+  AMOUNT_KIND: 422,
+  AMOUNT_NOT_UNDERSTOOD: 422,
+  AMOUNT_RANGE: 422,
+  AMOUNT_UNIT: 422,
+  CARD_OPTION: 422,
+  HOST_REFUSED: 421,
+  JOB_CHANGED_MEANWHILE: 409,
+  JOB_COMBINATION: 422,
+  JOB_FIELD_MISSING: 422,
+  JOB_FIELD_UNKNOWN: 422,
+  JOB_FIELD_VALUE: 422,
+  JOB_NOT_FOUND: 404,
+  JOB_NOT_READABLE: 422,
+  JOB_SYNTAX: 422,
+  JOB_TOO_LARGE: 413,
+  JOB_VERSION: 422,
+  ORIGIN_REFUSED: 403,
+  PATH_NOT_FOUND: 404,
+  PROGRAM_FAULT: 500,
+  REQUEST_INVALID: 400,
+  REQUEST_MEDIA_TYPE: 415,
+  REQUEST_TOO_LARGE: 413,
+  REVISION_NOT_FOUND: 404,
+  STORE_HISTORY: 503,
+  STORE_UNAVAILABLE: 503,
+} as const satisfies Readonly<Record<IssueCode, number>>;

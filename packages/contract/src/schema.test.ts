@@ -1,0 +1,23 @@
+import type { Answer, Issue, Limit, Plan } from '@furrow/engine';
+import { describe, expect, it } from 'vitest';
+import type { z } from 'zod';
+import type { answerSchema } from './answer-schema.ts';
+import type { issueSchema } from './issue-schema.ts';
+import type { limitSchema } from './limit-schema.ts';
+import type { planSchema } from './plan-schema.ts';
+
+// The type checker runs these: a field that the engine has and a schema has not (or the other way round)
+// makes `true` unassignable. `readonly` does not count, JSON knows nothing of it.
+type Writable<T> = T extends object ? { -readonly [Key in keyof T]: Writable<T[Key]> } : T;
+type Equal<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
+type Same<Schema extends z.ZodType, Type> = Equal<Writable<z.output<Schema>>, Writable<Type>>;
+
+describe('schemas of the contract', () => {
+  it('describe the very types of the engine', () => {
+    const issue: Same<typeof issueSchema, Issue> = true;
+    const limit: Same<typeof limitSchema, Limit> = true;
+    const plan: Same<typeof planSchema, Plan> = true;
+    const answer: Same<typeof answerSchema, Answer> = true;
+    expect([issue, limit, plan, answer]).toEqual([true, true, true, true]);
+  });
+});
