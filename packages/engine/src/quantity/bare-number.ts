@@ -1,10 +1,10 @@
 import type { Outcome } from '../issue/index.ts';
 import { figures, refuse } from './amount-issue.ts';
 import type { QuantityKind } from './quantity-kind.ts';
-import type { NumberReading } from './read-number.ts';
+import type { ReadNumber } from './read-number.ts';
 
 /** Units a number without one is most often meant in. */
-const LIKELY_UNITS: Readonly<Record<Exclude<QuantityKind, 'share'>, readonly [string, ...string[]]>> = {
+const LIKELY_UNITS: Readonly<Record<QuantityKind, readonly [string, ...string[]]>> = {
   length: ['mm', 'in'],
   speed: ['mm/min', 'in/min'],
   pressure: ['bar', 'psi'],
@@ -16,28 +16,26 @@ const LIKELY_UNITS: Readonly<Record<Exclude<QuantityKind, 'share'>, readonly [st
   temperature: ['°C', '°F'],
   air_flow: ['L/min', 'scfm'],
   power: ['kW', 'hp'],
+  share: ['%'],
 };
 
-function bareShare(text: string, value: number): Outcome<number> {
+function readBareShare(text: string, value: number): Outcome<number> {
   if (value >= 0 && value < 1) return { ok: true, value: value + 0 };
-  const percent = `${figures(value)} %`;
   if (value < 0 || value > 100) {
-    const message = `${text} is not a share: write it between 0 % and 100 %, or as a decimal from 0 to 1.`;
+    const message = `"${text}" is not a share: write it from 0 % to 100 %, or as a decimal from 0 to 1.`;
     return refuse('AMOUNT_RANGE', text, 'share', message, '95 %');
   }
-  const other = value === 1 ? '"100 %"' : `"${figures(value / 100)}", which is the same`;
-  const message = `${text} has no unit: as a share it could be meant in hundredths or as a whole. Write "${percent}" or ${other}.`;
+  const percent = `${figures(value)} %`;
+  const other = value === 1 ? '100 %' : figures(value / 100);
+  const message = `"${text}" is not clear as a share: write "${percent}" or "${other}".`;
   return refuse('AMOUNT_AMBIGUOUS', text, 'share', message, percent);
 }
 
 /** A number without a unit: only a decimal share is clear; all else is shown with the units it may have had. */
-export function readBareNumber(text: string, reading: NumberReading, kind: QuantityKind): Outcome<number> {
-  if (reading.kind === 'none')
-    return refuse('AMOUNT_NOT_UNDERSTOOD', text, kind, `"${text}" is not an amount.`);
-  if (reading.kind === 'one' && kind === 'share') return bareShare(text, reading.value);
-  const units = kind === 'share' ? (['%'] as const) : LIKELY_UNITS[kind];
+export function readBareNumber(text: string, reading: ReadNumber, kind: QuantityKind): Outcome<number> {
+  if (reading.kind === 'one' && kind === 'share') return readBareShare(text, reading.value);
   const numbers = reading.kind === 'one' ? [text] : reading.values.map((value) => figures(value));
-  const forms = units.flatMap((unit) => numbers.map((number) => `${number} ${unit}`));
+  const forms = LIKELY_UNITS[kind].flatMap((unit) => numbers.map((number) => `${number} ${unit}`));
   const also = reading.kind === 'two' ? ', and its comma may mark decimals or thousands' : '';
   const message = `"${text}" has no unit${also}: write ${forms.map((form) => `"${form}"`).join(' or ')}.`;
   return refuse('AMOUNT_AMBIGUOUS', text, kind, message, forms[0]);

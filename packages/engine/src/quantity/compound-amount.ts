@@ -19,7 +19,7 @@ function readStep(term: string, kind: QuantityKind): { count: number; unit: Know
 export function readCompound(plain: string, kind: QuantityKind): number | undefined {
   if (!STEPPED.has(kind)) return undefined;
   const sign = plain.startsWith('-') ? -1 : 1;
-  const terms = plain.replace(/^[-+]/, '').split(/(?<=[a-z'"])(?<!\d ?e)(?:[.,] )?[ -]*(?=[\d.])/i);
+  const terms = plain.replace(/^[-+]/, '').split(/(?<=[a-z'"])(?<!\d ?e)(?:[.,] )?[ -]*(?=\.?\d)/i);
   if (terms.length < 2) return undefined;
   let total = 0;
   let larger: number | undefined;

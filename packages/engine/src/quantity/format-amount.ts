@@ -23,7 +23,7 @@ const SHOWN_UNITS: Readonly<Record<PlainKind, Readonly<Record<UnitSystem, string
   power: { inch: 'kW', metric: 'kW' },
 };
 
-/** Decimals that make sense in a unit: what a shop's gauge of it can tell. */
+/** Decimals that make sense in a unit, where not one: what a shop's gauge of it can tell. Below 10, one at least. */
 const DECIMALS: Readonly<Record<string, number>> = {
   'mm/min': 0,
   psi: 0,
@@ -34,8 +34,20 @@ const DECIMALS: Readonly<Record<string, number>> = {
   '°F': 0,
 };
 
+/** Units that are never shown in tenths. */
+const WHOLE_ALWAYS: ReadonlySet<string> = new Set(['°C', '°F']);
+
 /** Units whose last zero is dropped: a tenth is shown only where there is one. */
-const ZERO_DROPPED: ReadonlySet<string> = new Set(['in/min', 'deg', 'mm2', 'scfm']);
+const ZERO_DROPPED: ReadonlySet<string> = new Set([
+  'in/min',
+  'mm/min',
+  'psi',
+  'A',
+  'deg',
+  'mm2',
+  'scfm',
+  'L/min',
+]);
 
 const SHOWN_AS: Readonly<Record<string, string>> = { in2: 'in²', mm2: 'mm²' };
 
@@ -46,7 +58,8 @@ function fixed(value: number, decimals: number): string {
 
 function inShownUnit(value: number, name: string): string {
   const amount = unitNamed(name).scale.fromSi(value);
-  const text = fixed(amount, DECIMALS[name] ?? 1);
+  const whole = DECIMALS[name] === 0 && (WHOLE_ALWAYS.has(name) || Math.abs(amount) >= 9.95);
+  const text = fixed(amount, whole ? 0 : DECIMALS[name] || 1);
   const number = ZERO_DROPPED.has(name) ? text.replace(/\.0$/, '') : text;
   return name === 'deg' ? `${number}°` : `${number} ${SHOWN_AS[name] ?? name}`;
 }

@@ -23,11 +23,11 @@ export function refuseLookAlike(
     const gauge = findUnit(gaugeSpelling) ?? unitNamed(gaugeSpelling.toLowerCase() === 'mpa' ? 'MPa' : 'bar');
     const reading = gauge.scale.fromSi(gauge.scale.toSi(value) - STANDARD_ATMOSPHERE);
     const nearest = `${figures(reading, 4)} ${gauge.name}`;
-    const message = `${text} is an absolute pressure; a gauge reading, which is counted from the air around, is wanted. At sea level that is "${nearest}".`;
+    const message = `"${text}" is an absolute pressure; a gauge reading, which is counted from the air around, is wanted. At sea level that is "${nearest}".`;
     return refuse('AMOUNT_KIND', text, kind, message, nearest);
   }
   if (kind === 'air_flow' && /^acfm$/i.test(unit)) {
-    const message = `${text} counts the air as squeezed in the line; free air, as a compressor's plate gives it, is wanted: write it in scfm or L/min.`;
+    const message = `"${text}" counts the air as squeezed in the line; free air, as a compressor's plate gives it, is wanted: write it in scfm or L/min.`;
     return refuse('AMOUNT_KIND', text, kind, message);
   }
   if (kind === 'temperature' && findUnit(unit)?.name === 'deg') {

@@ -2,13 +2,15 @@ import type { Outcome } from '../issue/index.ts';
 import { figures, refuse, WRITTEN_EXAMPLES } from './amount-issue.ts';
 import { readBareNumber } from './bare-number.ts';
 import { readCompound } from './compound-amount.ts';
-import { findUnit, nearestUnit } from './find-unit.ts';
+import { findUnit } from './find-unit.ts';
 import { refuseLookAlike } from './look-alike-unit.ts';
 import { plainText } from './plain-text.ts';
-import { KIND_NAMES, type QuantityKind } from './quantity-kind.ts';
-import { type NumberReading, readNumber } from './read-number.ts';
+import type { QuantityKind } from './quantity-kind.ts';
+import { readNumber } from './read-number.ts';
 import { splitTerm } from './split-term.ts';
-import { areaOfGauge } from './wire-gauge.ts';
+import { refuseUnit } from './unknown-unit.ts';
+import { refuseOpenInches, refuseUnreadable } from './unreadable-amount.ts';
+import { readWireGauge } from './wire-gauge.ts';
 
 /** Longest amount that is read; no amount a person writes comes near it. */
 const LONGEST = 60;
@@ -36,58 +38,14 @@ function accept(value: number, text: string, kind: QuantityKind): Outcome<number
   return { ok: true, value: value + 0 };
 }
 
-function readGauge(text: string, plain: string): Outcome<number> | undefined {
-  const size = /^(?:AWG ?#?([\d/ ]+)|#?([\d/ ]+?) ?AWG)$/i.exec(plain);
-  if (!size) return undefined;
-  const area = areaOfGauge((size[1] ?? size[2] ?? '').trim());
-  return area === undefined
-    ? refuse(
-        'AMOUNT_RANGE',
-        text,
-        'area',
-        `"${text}" is not a wire gauge: sizes run from 4/0 AWG to 40 AWG.`,
-        '4/0 AWG',
-      )
-    : { ok: true, value: area };
-}
-
-function refuseUnit(
-  text: string,
-  spelling: string,
-  reading: NumberReading,
-  kind: QuantityKind,
-): Outcome<never> {
-  const known = findUnit(spelling);
-  const examples = WRITTEN_EXAMPLES[kind].slice(0, 2).join('" or "');
-  if (known) {
-    const message = `"${text}" is ${KIND_NAMES[known.kind]}; ${KIND_NAMES[kind]} is wanted, such as "${examples}".`;
-    return refuse('AMOUNT_KIND', text, kind, message);
-  }
-  const near = nearestUnit(spelling, kind);
-  const offer =
-    near !== undefined && reading.kind === 'one' ? `${figures(reading.value)} ${near}` : undefined;
-  const advice = offer === undefined ? `write for example "${examples}"` : `did you mean "${offer}"?`;
-  const end = offer === undefined ? '.' : '';
-  return refuse(
-    'AMOUNT_UNIT',
-    text,
-    kind,
-    `The unit "${spelling}" is not known here: ${advice}${end}`,
-    offer,
-  );
-}
-
 function readTerm(text: string, plain: string, kind: QuantityKind): Outcome<number> {
   const { number, unit: spelling } = splitTerm(plain);
   const reading = readNumber(number);
-  if (spelling === '' && number !== '') return readBareNumber(text, reading, kind);
-  if (reading.kind === 'none') {
-    const message = `"${text}" cannot be read as ${KIND_NAMES[kind]}: write a number and a unit, such as "${WRITTEN_EXAMPLES[kind][0]}".`;
-    return refuse('AMOUNT_NOT_UNDERSTOOD', text, kind, message, WRITTEN_EXAMPLES[kind][0]);
-  }
+  if (reading.kind === 'none') return refuseUnreadable(text, plain, kind);
+  if (spelling === '') return readBareNumber(text, reading, kind);
   const first = reading.kind === 'one' ? reading.value : reading.values[0];
-  const misleading = refuseLookAlike(text, spelling, first, kind);
-  if (misleading) return misleading;
+  const refused = refuseLookAlike(text, spelling, first, kind) ?? refuseOpenInches(text, plain, kind);
+  if (refused) return refused;
   const unit = findUnit(spelling);
   if (unit?.kind !== kind) return refuseUnit(text, spelling, reading, kind);
   if (reading.kind === 'one') return accept(unit.scale.toSi(reading.value), text, kind);
@@ -113,20 +71,16 @@ function readTerm(text: string, plain: string, kind: QuantityKind): Outcome<numb
  * parseAmount('3/8 in', 'length') // => {"ok":true,"value":0.009525}
  */
 export function parseAmount(text: string, kind: QuantityKind): Outcome<number> {
-  if (text.length > LONGEST) {
-    const start = `${text.slice(0, 20)}…`;
+  // control characters are not echoed into a terminal
+  const read = text.replace(/\p{Cc}/gu, ' ').trim();
+  if (read.length > LONGEST) {
+    const start = `${[...read.slice(0, LONGEST)].slice(0, 20).join('')}…`;
     const message = `"${start}" is longer than the ${LONGEST} characters an amount can have.`;
     return refuse('AMOUNT_NOT_UNDERSTOOD', start, kind, message, WRITTEN_EXAMPLES[kind][0]);
   }
-  const plain = plainText(text);
-  const read = text.trim();
-  if (plain === '') {
-    const examples = WRITTEN_EXAMPLES[kind].slice(0, 2).join('" or "');
-    return refuse('AMOUNT_NOT_UNDERSTOOD', read, kind, `Nothing is written here: write "${examples}".`);
-  }
-  const gauge = kind === 'area' ? readGauge(read, plain) : undefined;
+  const plain = plainText(read);
+  const gauge = kind === 'area' ? readWireGauge(read, plain) : undefined;
   if (gauge) return gauge;
   const compound = readCompound(plain, kind);
-  if (compound !== undefined) return accept(compound, read, kind);
-  return readTerm(read, plain, kind);
+  return compound === undefined ? readTerm(read, plain, kind) : accept(compound, read, kind);
 }

@@ -38,6 +38,8 @@ export function plainText(text: string): string {
     )
     .replace(/²/g, '2')
     .replace(/³/g, '3')
+    .replace(/ per /g, '/')
+    .replace(/(?<=[a-z'"]) ?\/ ?(?=[a-z])/gi, '/')
     .replace(/ +/g, ' ')
     .replace(/^([-+]) /, '$1')
     .trim();

@@ -1,8 +1,10 @@
-/** A number as written: one reading, two readings, or none. */
-export type NumberReading =
+/** A number that was read: in one way, or in two. */
+export type ReadNumber =
   | { readonly kind: 'one'; readonly value: number }
-  | { readonly kind: 'two'; readonly values: readonly [number, number] }
-  | { readonly kind: 'none' };
+  | { readonly kind: 'two'; readonly values: readonly [number, number] };
+
+/** What became of a text that should be a number. */
+export type NumberReading = ReadNumber | { readonly kind: 'none' };
 
 const NONE: NumberReading = { kind: 'none' };
 

@@ -19,8 +19,8 @@ function factorOf(definition: string, si: string): number {
 
 /** Sizes of units by definition are whole numbers over one of these, times a power of ten. */
 const DIVISORS = [1, 6, 9, 36];
-const LARGEST_POWER = 9;
-const LARGEST_TOP = 1e9;
+const LARGEST_POWER = 13;
+const LARGEST_TOP = 1e11;
 
 /** The factor as a ratio of whole numbers if it is one, else as itself over one. */
 function ratioOf(factor: number): { top: number; bottom: number } {

@@ -50,14 +50,22 @@ const length: UnitFamily = {
 const speed: UnitFamily = {
   si: 'm/s',
   units: [
-    { name: 'mm/min', also: ['mmpm', 'mm/minute'], definition: 'mm/min' },
-    { name: 'in/min', also: ['ipm', '"/min', 'inch/min', 'inches/min', 'in/minute'], definition: 'ipm' },
-    { name: 'm/min', also: ['m/minute'], definition: 'm/min' },
+    {
+      name: 'mm/min',
+      also: ['mmpm', 'mm/minute', 'millimetres/minute', 'millimeters/minute'],
+      definition: 'mm/min',
+    },
+    {
+      name: 'in/min',
+      also: ['ipm', '"/min', 'inch/min', 'inches/min', 'in/minute', 'inches/minute'],
+      definition: 'ipm',
+    },
+    { name: 'm/min', also: ['m/minute', 'metres/minute', 'meters/minute'], definition: 'm/min' },
     { name: 'cm/min', also: ['cpm'], definition: 'cm/min' },
     { name: 'mm/s', also: ['mm/sec'], definition: 'mm/s' },
     { name: 'm/s', also: ['m/sec'], definition: 'm/s' },
     { name: 'in/s', also: ['ips', 'in/sec', '"/s'], definition: 'in/s' },
-    { name: 'ft/min', also: ['fpm', "'/min"], definition: 'ft/min' },
+    { name: 'ft/min', also: ['fpm', "'/min", 'feet/minute'], definition: 'ft/min' },
     { name: 'm/h', also: ['m/hr'], definition: 'm/h' },
   ],
 };
