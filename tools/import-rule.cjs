@@ -15,6 +15,9 @@ const LAYERS = [
   ['commission', 'faults'],
 ];
 
+/** Rooms of one layer do not know each other, but for these: the wanted groove is written in the job. */
+const BESIDE = { groove: ['job'] };
+
 function below(room) {
   return LAYERS.slice(
     0,
@@ -23,7 +26,7 @@ function below(room) {
 }
 
 const ROOM_IMPORTS = {
-  ...Object.fromEntries(LAYERS.flat().map((room) => [room, below(room)])),
+  ...Object.fromEntries(LAYERS.flat().map((room) => [room, [...below(room), ...(BESIDE[room] ?? [])]])),
   run: ['removal', ...below('removal')],
   survey: ['removal', ...below('removal')],
   learn: ['run', 'survey', 'removal', ...below('removal')],
