@@ -1,0 +1,58 @@
+import type { DocumentPath } from '@furrow/engine';
+import type { Edit } from './edit.ts';
+import { jobFieldAt } from './field-list.ts';
+import { keyedUnit } from './keyed-unit.ts';
+import { orderedIndex } from './ordered-index.ts';
+import { patternOf } from './path.ts';
+
+type Group = Record<string, unknown>;
+
+/** Whether a file is written in JSON. */
+export function isJsonText(text: string): boolean {
+  if (!text.trimStart().startsWith('{')) return false;
+  try {
+    JSON.parse(text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Changes a file written in JSON and keeps it JSON, laid out with two spaces. */
+export function editJson(text: string, edit: Edit): string {
+  const content: unknown = JSON.parse(text);
+  return `${JSON.stringify(changed(content, [], edit.path, edit), null, 2)}\n`;
+}
+
+function changed(node: unknown, above: DocumentPath, path: DocumentPath, edit: Edit): unknown {
+  const part = path[0];
+  if (part === undefined) {
+    if (edit.do === 'set') return edit.value;
+    return edit.do === 'append' ? [...(Array.isArray(node) ? node : []), edit.entry] : undefined;
+  }
+  const at = [...above, part];
+  if (typeof part === 'number') {
+    const list = Array.isArray(node) ? [...node] : [];
+    const inner = changed(list[part], at, path.slice(1), edit);
+    if (inner === undefined) list.splice(part, 1);
+    else list[part] = inner;
+    return list;
+  }
+  const group = (typeof node === 'object' && node !== null && !Array.isArray(node) ? node : {}) as Group;
+  const inner = changed(group[part], at, path.slice(1), edit);
+  return withEntry(group, above, part, inner);
+}
+
+function withEntry(group: Group, above: DocumentPath, name: string, value: unknown): Group {
+  const field = jobFieldAt(patternOf([...above, name]));
+  const entries = Object.entries(group);
+  const at = entries.findIndex(
+    ([key]) => key === name || (field !== undefined && keyedUnit(key, field) !== undefined),
+  );
+  if (at >= 0) entries.splice(at, 1, ...(value === undefined ? [] : ([[name, value]] as [string, unknown][])));
+  else if (value !== undefined) {
+    const keys = entries.map(([key]) => key);
+    entries.splice(orderedIndex(keys, patternOf(above), name), 0, [name, value]);
+  }
+  return Object.fromEntries(entries);
+}

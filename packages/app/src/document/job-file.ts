@@ -1,0 +1,55 @@
+import { type Document, isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import type { DocumentPath, JobField } from '@furrow/engine';
+import { jobFieldAt } from './field-list.ts';
+import { keyedUnit } from './keyed-unit.ts';
+import { patternOf } from './path.ts';
+
+/** A job file as it stands: its text and the tree read from it. */
+export interface JobFile {
+  readonly text: string;
+  readonly document: Document.Parsed;
+}
+
+/** Parses the text of a job file; a file with mistakes is a file too. */
+export function jobFile(text: string): JobFile {
+  return { text, document: parseDocument(text, { prettyErrors: false, logLevel: 'silent' }) };
+}
+
+/** What the file has at a field, as a person wrote it; undefined where it has nothing. */
+export function writtenAt(file: JobFile, path: DocumentPath): string | undefined {
+  const { document } = file;
+  const parent = path.length === 1 ? document.contents : document.getIn(path.slice(0, -1), true);
+  if (!isMap(parent)) return undefined;
+  const field = jobFieldAt(patternOf(path));
+  const pair = pairOf(parent, String(path.at(-1)), field);
+  if (pair === undefined) return undefined;
+  const value = isScalar(pair.value) ? pair.value : undefined;
+  if (value === undefined || value.value === null || value.value === undefined) return undefined;
+  const text = typeof value.value === 'string' ? value.value : (value.source ?? String(value.value));
+  const unit = field === undefined ? undefined : keyedUnit(keyText(pair), field);
+  return unit === undefined ? text : `${text} ${unit}`;
+}
+
+/** How many entries a list of the file has; 0 where it is none. */
+export function entriesAt(file: JobFile, path: DocumentPath): number {
+  const node = file.document.getIn(path, true);
+  return typeof node === 'object' && node !== null && 'items' in node && !isMap(node)
+    ? (node.items as unknown[]).length
+    : 0;
+}
+
+/** The pair that holds a field: under its name, or under its name with a unit. */
+export function pairOf(map: YAMLMap, name: string, field: JobField | undefined): Pair | undefined {
+  const named = map.items.find((pair) => keyText(pair) === name);
+  if (named !== undefined || field === undefined) return named;
+  return map.items.find((pair) => keyedUnit(keyText(pair), field) !== undefined && isNumber(pair));
+}
+
+function isNumber(pair: Pair): boolean {
+  return isScalar(pair.value) && typeof pair.value.value === 'number';
+}
+
+/** A pair's key as text. */
+export function keyText(pair: Pair): string {
+  return String(isScalar(pair.key) ? pair.key.value : pair.key);
+}

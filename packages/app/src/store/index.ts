@@ -1,0 +1,2 @@
+export { createStore, type Store } from './store.ts';
+export { useSelected } from './use-selected.ts';

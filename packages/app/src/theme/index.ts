@@ -1,0 +1,3 @@
+export { createSettings, keepSettings, type Settings, type Theme } from './settings.ts';
+export { SettingsContext, useUnits } from './settings-context.ts';
+export { SettingsControls } from './settings-controls.tsx';

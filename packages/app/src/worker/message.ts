@@ -1,0 +1,13 @@
+import type { Answer, Issue, ReadJob } from '@furrow/engine';
+
+/** A job to plan; the id comes back with the reply. */
+export interface PlanRequest {
+  readonly id: number;
+  readonly text: string;
+}
+
+/** What came of it: the answer, what is wrong with the text, or that the planner itself failed. */
+export type PlanReply =
+  | { readonly id: number; readonly is: 'answer'; readonly read: ReadJob; readonly answer: Answer }
+  | { readonly id: number; readonly is: 'issues'; readonly issues: readonly Issue[] }
+  | { readonly id: number; readonly is: 'failure'; readonly message: string };
