@@ -1,0 +1,19 @@
+export { dimensionArrows } from './dimension-arrows.ts';
+export type {
+  AreaMark,
+  DimensionMark,
+  Drawing,
+  DrawingPoint,
+  LineMark,
+  Mark,
+  MarkRole,
+  PolylineMark,
+  TextMark,
+} from './drawing.ts';
+export { drawingToSvg } from './drawing-to-svg.ts';
+export { escapeMarkup } from './escape-markup.ts';
+export { fineLength, fineNumber, fineUnit } from './length-text.ts';
+export { type RibbonAxis, ribbonX } from './ribbon-axis.ts';
+export { type RibbonDrawingInput, ribbonDrawing, ribbonScale } from './ribbon-drawing.ts';
+export { type SectionDrawingInput, sectionDrawing } from './section-drawing.ts';
+export { textWidth } from './text-width.ts';

@@ -1,0 +1,44 @@
+import type { UnitSystem } from '@furrow/engine';
+import { niceStep } from './nice-step.ts';
+
+/** The unit an axis of lengths is marked in, and its step. */
+export interface LengthAxis {
+  /** Name of the unit, as written at the axis. */
+  readonly unit: 'mm' | 'm' | 'in' | 'ft';
+  /** One unit [m]. */
+  readonly metres: number;
+  /** Distance of the ticks [m]. */
+  readonly step: number;
+  /** Decimals that tell neighbouring ticks apart [-]. */
+  readonly decimals: number;
+}
+
+const UNITS = {
+  metric: [
+    { unit: 'm', metres: 1 },
+    { unit: 'mm', metres: 0.001 },
+  ],
+  inch: [
+    { unit: 'ft', metres: 0.3048 },
+    { unit: 'in', metres: 0.0254 },
+  ],
+} as const;
+
+/** Chooses unit and step so that at most `ticksMost` ticks lie on the length. */
+export function lengthAxis(length: number, ticksMost: number, units: UnitSystem): LengthAxis {
+  const [large, small] = UNITS[units];
+  const chosen = length >= 2 * large.metres ? large : small;
+  const least = length / chosen.metres / Math.max(1, ticksMost);
+  const step = niceStep(least);
+  return {
+    ...chosen,
+    step: step * chosen.metres,
+    decimals: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
+  };
+}
+
+/** Writes a place on the axis, without the unit. */
+export function axisText(axis: LengthAxis, place: number): string {
+  const text = (place / axis.metres).toFixed(axis.decimals);
+  return Number(text) === 0 ? '0' : text.replace('-', '−');
+}

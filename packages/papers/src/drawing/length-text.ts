@@ -1,0 +1,17 @@
+import type { UnitSystem } from '@furrow/engine';
+
+/** A length of the groove as a gauge reads it: tenths of a millimetre or hundredths of an inch, no unit. */
+export function fineNumber(metres: number, units: UnitSystem): string {
+  const text = units === 'inch' ? (metres / 0.0254).toFixed(2) : (metres * 1000).toFixed(1);
+  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
+}
+
+/** Unit that goes with `fineNumber`. */
+export function fineUnit(units: UnitSystem): 'in' | 'mm' {
+  return units === 'inch' ? 'in' : 'mm';
+}
+
+/** A length of the groove as a gauge reads it, with its unit. */
+export function fineLength(metres: number, units: UnitSystem): string {
+  return `${fineNumber(metres, units)} ${fineUnit(units)}`;
+}

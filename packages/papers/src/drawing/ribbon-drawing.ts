@@ -1,0 +1,344 @@
+import { formatAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
+import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
+import { hatch } from './hatch.ts';
+import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
+import { fineLength } from './length-text.ts';
+import { axisMarks, type RibbonAxis, ribbonAxis, ribbonX } from './ribbon-axis.ts';
+import { type RibbonRow, ribbonRows } from './ribbon-rows.ts';
+import { textWidth } from './text-width.ts';
+
+/** What the ribbon is drawn of, and how large. */
+export interface RibbonDrawingInput {
+  readonly job: Job;
+  readonly plan?: Plan | undefined;
+  readonly units: UnitSystem;
+  /** Width [drawing unit], at least 260. */
+  readonly width: number;
+  /** Height [drawing unit], at least 90. */
+  readonly height: number;
+}
+
+interface Layout {
+  readonly size: number;
+  readonly axis: RibbonAxis;
+  /** Top of the first lane, and the line of the axis [drawing unit]. */
+  readonly top: number;
+  readonly axisY: number;
+  /** Right ends of the columns beside the lanes [drawing unit]. */
+  readonly columns: readonly number[];
+}
+
+const HEADERS = ['pass', 'layer', 'track', 'travel', 'dwell'];
+
+/** Where places along the seam lie on the ribbon of this input, for a cursor laid over it. */
+export function ribbonScale(input: RibbonDrawingInput): RibbonAxis {
+  return layoutOf(input).axis;
+}
+
+/** Draws the seam unrolled: one lane per pass, with starts, electrode changes, gauge stations and run-outs. */
+export function ribbonDrawing(input: RibbonDrawingInput): Drawing {
+  const { job, plan, units } = input;
+  const { width, height } = sheet(input);
+  const layout = layoutOf(input);
+  const { size, axis, axisY } = layout;
+  const rows = legendRows(legendEntries(input, size), width - 0.8 * size, size);
+  const legendTop = height - rows.length * legendRowHeight(size) - 0.3 * size;
+  const ends = [0, job.seam.length].map((place): Mark => {
+    const x = ribbonX(axis, place);
+    return { kind: 'line', role: 'lane', from: { x, y: layout.top }, to: { x, y: axisY } };
+  });
+  return {
+    width,
+    height,
+    title: 'Ribbon of the seam',
+    description: describe(input),
+    marks: [
+      ...ends,
+      ...(plan === undefined ? [] : [...headerMarks(layout), ...lossMarks(plan, layout, units)]),
+      ...(plan === undefined ? seamMarks(layout) : laneMarks(input, plan, layout)),
+      ...axisMarks(axis, units, axisY, size),
+      ...drawLegend(rows, { x: 0.4 * size, y: legendTop }, size),
+    ],
+  };
+}
+
+function sheet({ width, height }: RibbonDrawingInput): { width: number; height: number } {
+  return { width: Math.max(260, width), height: Math.max(90, height) };
+}
+
+function layoutOf(input: RibbonDrawingInput): Layout {
+  const { job, plan, units } = input;
+  const { width, height } = sheet(input);
+  const size = Math.min(13, Math.max(6.5, Math.min(width / 62, height / 9)));
+  const rows = legendRows(legendEntries(input, size), width - 0.8 * size, size).length;
+  const axisY = height - rows * legendRowHeight(size) - 2.3 * size;
+  const columns = columnEnds(plan, units, size);
+  const left = (columns.at(-1) ?? 0) + 1.4 * size;
+  return { size, axis: ribbonAxis(job, plan, left, width - 2 * size), top: 1.8 * size, axisY, columns };
+}
+
+/** What stands beside a lane, column by column. */
+function rowTexts(row: RibbonRow, units: UnitSystem): string[] {
+  if (row.kind === 'gauge') return ['gauge'];
+  const { pass } = row;
+  const travel = pass.set_by_gauge
+    ? 'by gauge'
+    : formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units);
+  const dwell = formatAmount(pass.dwell_s, 'time', units);
+  return [String(pass.number), String(pass.layer), String(pass.track), travel, dwell];
+}
+
+function columnEnds(plan: Plan | undefined, units: UnitSystem, size: number): number[] {
+  if (plan === undefined) return [];
+  const texts = [
+    HEADERS,
+    ...ribbonRows(plan)
+      .filter((row) => row.kind === 'pass')
+      .map((row) => rowTexts(row, units)),
+  ];
+  let end = 0;
+  return HEADERS.map((_header, column) => {
+    const widest = Math.max(...texts.map((row) => textWidth(row[column] ?? '', size)));
+    end += widest + (column === 0 ? 0.4 : 1) * size;
+    return end;
+  });
+}
+
+function headerMarks({ columns, size, top }: Layout): Mark[] {
+  return columns.map((x, index) => ({
+    kind: 'text',
+    role: 'axis',
+    at: { x, y: top - 0.6 * size },
+    text: HEADERS[index] ?? '',
+    anchor: 'end',
+    size,
+  }));
+}
+
+/** The length that stays ungouged if the arc goes out, to the scale of the seam. */
+function lossMarks(plan: Plan, { axis, size, top }: Layout, units: UnitSystem): Mark[] {
+  const scale = (axis.right - axis.left) / (axis.to - axis.from);
+  const length = (plan.loss_length_mm / 1000) * scale;
+  const y = top - 0.95 * size;
+  const left = axis.right - length;
+  return [
+    {
+      kind: 'area',
+      role: 'loss',
+      points: [
+        { x: left, y: y - 0.35 * size },
+        { x: axis.right, y: y - 0.35 * size },
+        { x: axis.right, y: y + 0.35 * size },
+        { x: left, y: y + 0.35 * size },
+      ],
+    },
+    {
+      kind: 'text',
+      role: 'loss',
+      at: { x: left - 0.5 * size, y: y + 0.35 * size },
+      text: `if the arc goes out, ${fineLength(plan.loss_length_mm / 1000, units)} stays ungouged (to scale)`,
+      anchor: 'end',
+      size: 0.92 * size,
+    },
+  ];
+}
+
+function seamMarks({ axis, top, axisY, size }: Layout): Mark[] {
+  const middle = (top + axisY) / 2;
+  const half = Math.min(0.5 * size, (axisY - top) / 4);
+  return [bar('pass', axis.left, axis.right, middle, half)];
+}
+
+function bar(role: MarkRole, left: number, right: number, middle: number, half: number): Mark {
+  return {
+    kind: 'area',
+    role,
+    points: [
+      { x: left, y: middle - half },
+      { x: right, y: middle - half },
+      { x: right, y: middle + half },
+      { x: left, y: middle + half },
+    ],
+  };
+}
+
+function laneMarks(input: RibbonDrawingInput, plan: Plan, layout: Layout): Mark[] {
+  const { size, top, axisY, columns } = layout;
+  const rows = ribbonRows(plan);
+  const pitch = Math.min(2.4 * size, (axisY - top - 0.4 * size) / Math.max(1, rows.length));
+  // lanes thinner than a line of text keep only every so many labels
+  const every = Math.max(1, Math.ceil((1.12 * size) / pitch));
+  return rows.flatMap((row, index): Mark[] => {
+    const middle = top + (index + 0.5) * pitch;
+    const marks: Mark[] =
+      row.kind === 'gauge'
+        ? stationMarks(row.stop.station_positions_mm, input.units, layout, middle, pitch)
+        : passMarks(input, layout, middle, pitch, changesOf(plan, row.pass.number));
+    if (index % every !== 0) return marks;
+    const texts = rowTexts(row, input.units).map(
+      (text, column): Mark => ({
+        kind: 'text',
+        role: 'label',
+        at: { x: row.kind === 'gauge' ? 0.4 * size : (columns[column] ?? 0), y: middle + 0.35 * size },
+        text,
+        anchor: row.kind === 'gauge' ? 'start' : 'end',
+        size,
+      }),
+    );
+    return [...marks, ...texts];
+  });
+}
+
+/** Places where electrodes run out in a pass [mm]. */
+function changesOf(plan: Plan, pass: number): number[] {
+  return plan.electrode_changes.filter((change) => change.pass === pass).map((change) => change.at_mm);
+}
+
+function passMarks(
+  { job }: RibbonDrawingInput,
+  { axis, size }: Layout,
+  middle: number,
+  pitch: number,
+  changes: readonly number[],
+): Mark[] {
+  const half = Math.min(0.42 * size, 0.32 * pitch);
+  const start = ribbonX(axis, 0);
+  const end = ribbonX(axis, job.seam.length);
+  const marks: Mark[] = [bar('pass', start, end, middle, half)];
+  for (const [left, right] of [
+    [axis.left, start],
+    [end, axis.right],
+  ] as const) {
+    if (right - left < 0.1) continue;
+    const outline = bar('run-out', left, right, middle, half);
+    marks.push(outline);
+    if (outline.kind === 'area') marks.push(...hatch(outline.points, 0.5 * size, 'run-out'));
+  }
+  const diamond = Math.min(0.55 * size, 0.48 * pitch);
+  for (const place of changes)
+    marks.push(...changeMarks({ x: ribbonX(axis, place / 1000), y: middle }, diamond));
+  marks.push(startMark({ x: axis.left, y: middle }, Math.min(0.75 * size, 0.5 * pitch)));
+  return marks;
+}
+
+function startMark({ x, y }: DrawingPoint, size: number): Mark {
+  return {
+    kind: 'area',
+    role: 'start',
+    points: [
+      { x: x - 0.2 * size, y: y - size },
+      { x: x + 1.1 * size, y },
+      { x: x - 0.2 * size, y: y + size },
+    ],
+  };
+}
+
+function changeMarks({ x, y }: DrawingPoint, size: number): Mark[] {
+  return [
+    {
+      kind: 'area',
+      role: 'electrode-change',
+      points: [
+        { x, y: y - size },
+        { x: x + size, y },
+        { x, y: y + size },
+        { x: x - size, y },
+      ],
+    },
+  ];
+}
+
+function stationMark({ x, y }: DrawingPoint, size: number): Mark {
+  return {
+    kind: 'area',
+    role: 'gauge-station',
+    points: [
+      { x: x - size, y: y - 0.8 * size },
+      { x: x + size, y: y - 0.8 * size },
+      { x, y: y + 0.9 * size },
+    ],
+  };
+}
+
+function stationMarks(
+  positions: readonly number[],
+  units: UnitSystem,
+  { axis, size }: Layout,
+  middle: number,
+  pitch: number,
+): Mark[] {
+  const mark = Math.min(0.55 * size, 0.45 * pitch);
+  let free = Number.NEGATIVE_INFINITY;
+  return positions.flatMap((position): Mark[] => {
+    const x = ribbonX(axis, position / 1000);
+    const marks: Mark[] = [stationMark({ x, y: middle }, mark)];
+    const text = formatAmount(position / 1000, 'length', units);
+    const width = textWidth(text, 0.92 * size);
+    const left = x + mark + 0.35 * size;
+    if (pitch >= 1.1 * size && x - mark > free && left + width < axis.right + size) {
+      marks.push({
+        kind: 'text',
+        role: 'gauge-station',
+        at: { x: left, y: middle + 0.33 * size },
+        text,
+        anchor: 'start',
+        size: 0.92 * size,
+      });
+      free = left + width + 0.4 * size;
+    }
+    return marks;
+  });
+}
+
+function legendEntries({ job, plan }: RibbonDrawingInput, size: number): LegendEntry[] {
+  if (plan === undefined) return [];
+  const width = 1.4 * size;
+  const entries: LegendEntry[] = [
+    {
+      text: 'start, wait the dwell',
+      width: size,
+      sample: ({ x, y }) => [startMark({ x: x + 0.2 * size, y }, 0.55 * size)],
+    },
+  ];
+  if (plan.electrode_changes.length > 0) {
+    entries.push({
+      text: 'electrode runs out',
+      width,
+      sample: ({ x, y }) => changeMarks({ x: x + 0.7 * size, y }, 0.5 * size),
+    });
+  }
+  if (plan.gauge_stops.length > 0) {
+    entries.push({
+      text: 'gauge here',
+      width,
+      sample: ({ x, y }) => [stationMark({ x: x + 0.7 * size, y }, 0.5 * size)],
+    });
+  }
+  if (plan.pass_length_mm / 1000 > job.seam.length * (1 + 1e-9)) {
+    entries.push({
+      text: 'run-out',
+      width: 2 * width,
+      sample: ({ x, y }) => {
+        const outline = bar('run-out', x, x + 2 * width, y, 0.4 * size);
+        return outline.kind === 'area' ? [outline, ...hatch(outline.points, 0.5 * size, 'run-out')] : [];
+      },
+    });
+  }
+  return entries;
+}
+
+function describe({ job, plan, units }: RibbonDrawingInput): string {
+  const seam = `Seam of ${formatAmount(job.seam.length, 'length', units)}, start at the left.`;
+  if (plan === undefined) return seam;
+  const count = (amount: number, name: string): string => `${amount} ${name}${amount === 1 ? '' : 's'}`;
+  const stops = plan.gauge_stops
+    .map(
+      (stop) =>
+        ` Gauge at ${count(stop.station_positions_mm.length, 'station')} after layer ${stop.after_layer}.`,
+    )
+    .join('');
+  return (
+    `${seam} ${count(plan.passes.length, 'pass').replace('passs', 'passes')}, ` +
+    `${count(plan.electrode_changes.length, 'electrode change')}.${stops}`
+  );
+}

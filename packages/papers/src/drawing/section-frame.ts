@@ -1,0 +1,133 @@
+import { type Job, type Plan, targetOutline } from '@furrow/engine';
+
+/** What the section is drawn of. */
+export interface SectionSubject {
+  readonly groove: Job['groove'];
+  readonly plate: Job['plate'];
+  readonly plan?: Plan | undefined;
+}
+
+/** The outlines of a section in metres; depth positive down. */
+export interface SectionShape {
+  readonly wanted: readonly OutlinePoint[];
+  readonly least: readonly OutlinePoint[];
+  readonly most: readonly OutlinePoint[];
+  /** Predicted floor, where there is a plan. */
+  readonly floor?: {
+    readonly shallow: readonly OutlinePoint[];
+    readonly median: readonly OutlinePoint[];
+    readonly deep: readonly OutlinePoint[];
+  };
+  /** Half of the widest extent [m]. */
+  readonly halfWidth: number;
+  /** Deepest point of anything drawn [m]. */
+  readonly deepest: number;
+  /** Depth from which the ligament is counted: the expected floor, or the wanted one without a plan [m]. */
+  readonly floorDepth: number;
+}
+
+/** A point of an outline [m]. */
+export interface OutlinePoint {
+  readonly offset: number;
+  readonly depth: number;
+}
+
+/** Gathers the outlines of the wanted groove and of the predicted floor. */
+export function sectionShape({ groove, plan }: SectionSubject): SectionShape {
+  const wanted = targetOutline(groove, 'wanted');
+  const least = targetOutline(groove, 'least');
+  const most = targetOutline(groove, 'most');
+  const band = plan?.section;
+  const floor =
+    band === undefined || band.offset_mm.length < 2
+      ? undefined
+      : {
+          shallow: outline(band.offset_mm, band.depth_p05_mm),
+          median: outline(band.offset_mm, band.depth_p50_mm),
+          deep: outline(band.offset_mm, band.depth_p95_mm),
+        };
+  const all = [...wanted, ...most, ...(floor?.deep ?? [])];
+  const cut = all.filter((point) => point.depth > 0);
+  return {
+    wanted,
+    least,
+    most,
+    ...(floor === undefined ? {} : { floor }),
+    halfWidth: Math.max(groove.width.most / 2, ...cut.map((point) => Math.abs(point.offset))),
+    deepest: Math.max(groove.depth.wanted, ...all.map((point) => point.depth)),
+    floorDepth: plan === undefined ? groove.depth.wanted : plan.floor_depth_mm.p50 / 1000,
+  };
+}
+
+function outline(offsets: readonly number[], depths: readonly number[]): OutlinePoint[] {
+  return offsets.map((offset, index) => ({
+    offset: offset / 1000,
+    depth: Math.max(0, depths[index] ?? 0) / 1000,
+  }));
+}
+
+/** Where metres of the section lie on the drawing: one scale in both directions. */
+export interface SectionFrame {
+  /** Drawing units per metre [1/m]. */
+  readonly scale: number;
+  /** Centre line [drawing unit]. */
+  readonly centre: number;
+  /** Plate's surface [drawing unit]. */
+  readonly surface: number;
+  /** Back face [drawing unit]. */
+  readonly back: number;
+  /** Upper and lower edge of the break, where the plate is too thick to be shown whole [drawing unit]. */
+  readonly gap?: { readonly above: number; readonly below: number };
+  /** Depth at which the shown upper part ends, and the lower one begins again [m]. */
+  readonly shownTo: number;
+  readonly shownFrom: number;
+}
+
+/** Space for the section on the drawing [drawing unit]. */
+export interface SectionSpace {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  /** Height of the gap of a break. */
+  readonly gapHeight: number;
+}
+
+/** Share of the groove's depth shown below it before a break, and of plate shown at the back face. */
+const BELOW_GROOVE = 0.55;
+const AT_BACK = 0.4;
+
+/** Chooses the scale, and a break where the whole plate would make the groove small. */
+export function sectionFrame(shape: SectionShape, thickness: number, space: SectionSpace): SectionFrame {
+  const { halfWidth, deepest } = shape;
+  const centre = (space.left + space.right) / 2;
+  const height = Math.max(1, space.bottom - space.top);
+  const byWidth = Math.max(1, space.right - space.left) / (2 * halfWidth);
+  const broken = (1 + BELOW_GROOVE + AT_BACK) * deepest;
+  const whole = Math.min(byWidth, height / thickness);
+  const brokenScale = Math.min(byWidth, Math.max(1, height - space.gapHeight) / broken);
+  if (thickness <= 1.3 * broken || whole > 0.9 * brokenScale) {
+    const surface = space.top + (height - thickness * whole) / 2;
+    const back = surface + thickness * whole;
+    return { scale: whole, centre, surface, back, shownTo: thickness, shownFrom: thickness };
+  }
+  const used = broken * brokenScale + space.gapHeight;
+  const surface = space.top + (height - used) / 2;
+  const above = surface + (1 + BELOW_GROOVE) * deepest * brokenScale;
+  return {
+    scale: brokenScale,
+    centre,
+    surface,
+    back: surface + used,
+    gap: { above, below: above + space.gapHeight },
+    shownTo: (1 + BELOW_GROOVE) * deepest,
+    shownFrom: thickness - AT_BACK * deepest,
+  };
+}
+
+/** Height on the drawing of a depth; undefined inside a break. */
+export function heightOf(frame: SectionFrame, thickness: number, depth: number): number | undefined {
+  if (depth <= frame.shownTo) return frame.surface + depth * frame.scale;
+  if (depth >= frame.shownFrom) return frame.back - (thickness - depth) * frame.scale;
+  return undefined;
+}
