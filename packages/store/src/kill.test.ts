@@ -1,0 +1,88 @@
+import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
+import Libsql from 'libsql';
+import { afterAll, describe, expect, it } from 'vitest';
+import { openStore } from './open-store.ts';
+import { countingSources } from './testing/sources.ts';
+
+const KILLS = Number(process.env['FURROW_KILLS'] ?? 20);
+const CHILD = fileURLToPath(new URL('./testing/save-loop.ts', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'furrow-kill-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Numbers that only look random: the same on each run (linear congruence of Lehmer). */
+function draws(seed: number): (below: number) => number {
+  let state = seed;
+  return (below) => {
+    state = (state * 48_271) % 2_147_483_647;
+    return state % below;
+  };
+}
+
+/** Lets the program save and kills it, without warning, a moment after it has acknowledged so many saves. */
+function killAfter(saves: number, microseconds: number, label: string): Promise<string[]> {
+  const child = spawn(
+    process.execPath,
+    ['--conditions=furrow-source', '--import', 'tsx', CHILD, folder, label],
+    { stdio: ['ignore', 'pipe', 'pipe'] },
+  );
+  const acknowledged: string[] = [];
+  let complaint = '';
+  child.stderr.on('data', (chunk: Buffer) => {
+    complaint += chunk.toString();
+  });
+  createInterface({ input: child.stdout }).on('line', (line) => {
+    acknowledged.push(line);
+    if (acknowledged.length !== saves) return;
+    const until = process.hrtime.bigint() + BigInt(microseconds) * 1000n;
+    while (process.hrtime.bigint() < until);
+    child.kill('SIGKILL');
+  });
+  return new Promise((resolve, reject) => {
+    child.on('close', (_code, signal) => {
+      if (signal === 'SIGKILL') resolve(acknowledged);
+      else reject(new Error(`the saving program ended by itself: ${complaint}`));
+    });
+  });
+}
+
+describe('a program killed while it saves', () => {
+  it(`loses nothing that was acknowledged (${KILLS} kills)`, { timeout: 5000 + KILLS * 5000 }, async () => {
+    const draw = draws(20_260_105);
+    const acknowledged: string[] = [];
+    for (let kill = 0; kill < KILLS; kill++) {
+      acknowledged.push(...(await killAfter(1 + draw(40), draw(4000), `kill ${kill}`)));
+
+      const file = new Libsql(join(folder, 'furrow.sqlite'));
+      expect(file.prepare('pragma integrity_check').raw().all()).toEqual([['ok']]);
+      expect(file.prepare('pragma foreign_key_check').raw().all()).toEqual([]);
+      // Half-saved would be: a job whose revisions are not exactly 1, 2, ... up to its newest.
+      const torn = file.prepare(
+        `select job.id from job left join job_revision on job_revision.job_id = job.id
+         group by job.id, job.latest having count(number) <> latest or max(number) <> latest`,
+      );
+      expect(torn.raw().all()).toEqual([]);
+      file.close();
+
+      const store = await openStore({ folder }, countingSources());
+      for (const line of acknowledged) {
+        const [id = '', number, hash] = line.split(' ');
+        const revision = await store.revision(id, Number(number));
+        expect(revision?.revision, line).toBe(hash);
+        expect(
+          createHash('sha256')
+            .update(revision?.text ?? '')
+            .digest('hex'),
+          line,
+        ).toBe(hash);
+      }
+      await store.close();
+    }
+    expect(acknowledged.length).toBeGreaterThanOrEqual(KILLS);
+  });
+});

@@ -1,0 +1,121 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import Libsql from 'libsql';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Database } from './database.ts';
+import { migrate } from './migrate.ts';
+import { MIGRATIONS, type Migration } from './migrations.ts';
+import type { StorePlace } from './open-store.ts';
+import { openPostgres } from './postgres-database.ts';
+import { sqlJobStore } from './sql-job-store.ts';
+import { openSqlite } from './sqlite-database.ts';
+import { testedKinds } from './testing/place.ts';
+import { countingSources } from './testing/sources.ts';
+
+const content = { text: 'title: a\n', title: 'a', revision: null };
+
+const addsTable: Migration = {
+  name: 'adds-a-table',
+  why: 'Stands for a step of a later version.',
+  up: async (database) => {
+    await database.schema.createTable('later').addColumn('id', 'text').execute();
+  },
+};
+
+const breaksHalfWay: Migration = {
+  name: 'breaks-half-way',
+  why: 'Stands for a step that meets something unforeseen.',
+  up: async (database) => {
+    await addsTable.up(database);
+    throw new Error('unforeseen');
+  },
+};
+
+for (const kind of testedKinds()) {
+  const title = kind.missing === undefined ? kind.name : `${kind.name} (left out: ${kind.missing})`;
+  describe.skipIf(kind.missing !== undefined)(`migrate on ${title}`, () => {
+    const { now, newId } = countingSources();
+    let place: StorePlace;
+    let database: Database;
+    const open = (): Database => ('url' in place ? openPostgres(place.url) : openSqlite(place.folder));
+    const history = () =>
+      database.kysely.selectFrom('furrow_migration').select(['number', 'name']).orderBy('number').execute();
+    const backups = () =>
+      'folder' in place ? readdirSync(place.folder).filter((name) => name.startsWith('before-')) : [];
+
+    beforeAll(() => kind.start());
+    afterAll(() => kind.stop());
+    beforeEach(() => {
+      place = kind.newPlace();
+      database = open();
+    });
+    afterEach(() => database.kysely.destroy());
+
+    it('writes its history, runs nothing twice and makes no backup of a new database', async () => {
+      await migrate(database, MIGRATIONS, now);
+      await migrate(database, MIGRATIONS, now);
+      expect(await history()).toEqual(MIGRATIONS.map(({ name }, index) => ({ number: index + 1, name })));
+      expect(backups()).toEqual([]);
+    });
+
+    it('brings an older database up to date and keeps its jobs', async () => {
+      await migrate(database, MIGRATIONS, now);
+      const store = sqlJobStore(database, { now, newId });
+      const job = await store.create(content);
+      await migrate(database, [...MIGRATIONS, addsTable], now);
+      expect(await history()).toHaveLength(MIGRATIONS.length + 1);
+      expect(await store.get(job.id)).toEqual(job);
+    });
+
+    it('refuses a database of a newer version, and changes nothing', async () => {
+      await migrate(database, [...MIGRATIONS, addsTable], now);
+      await expect(migrate(database, MIGRATIONS, now)).rejects.toMatchObject({
+        code: 'STORE_HISTORY',
+        message: expect.stringContaining('adds-a-table'),
+      });
+      expect(await history()).toHaveLength(MIGRATIONS.length + 1);
+    });
+
+    it('refuses a database whose history took another way', async () => {
+      await migrate(database, [addsTable], now);
+      await expect(migrate(database, MIGRATIONS, now)).rejects.toMatchObject({ code: 'STORE_HISTORY' });
+      expect(await history()).toEqual([{ number: 1, name: addsTable.name }]);
+    });
+
+    it('leaves no trace of a step that breaks half-way', async () => {
+      await migrate(database, MIGRATIONS, now);
+      await expect(migrate(database, [...MIGRATIONS, breaksHalfWay], now)).rejects.toThrow('unforeseen');
+      expect(await history()).toHaveLength(MIGRATIONS.length);
+      await migrate(database, [...MIGRATIONS, addsTable], now);
+      expect(await history()).toHaveLength(MIGRATIONS.length + 1);
+    });
+
+    it('serves two programs that start at once on a new database', async () => {
+      const other = open();
+      await Promise.all([migrate(database, MIGRATIONS, now), migrate(other, MIGRATIONS, now)]);
+      await other.kysely.destroy();
+      expect(await history()).toHaveLength(MIGRATIONS.length);
+    });
+
+    it.runIf(kind.name === 'sqlite')('backs a database up before changing it', async () => {
+      await migrate(database, MIGRATIONS, now);
+      const job = await sqlJobStore(database, { now, newId }).create(content);
+      await migrate(database, [...MIGRATIONS, addsTable], now);
+      const step = `before-step-${MIGRATIONS.length + 1}.sqlite`;
+      expect(backups()).toEqual([step]);
+      if (!('folder' in place)) throw new Error('not a folder');
+      const copy = new Libsql(join(place.folder, step), { readonly: true });
+      expect(copy.prepare('select job_id, text from job_revision').raw().all()).toEqual([[job.id, job.text]]);
+      expect(copy.prepare('select name from furrow_migration').raw().all()).toEqual(
+        MIGRATIONS.map(({ name }) => [name]),
+      );
+      copy.close();
+    });
+  });
+}
+
+describe('MIGRATIONS', () => {
+  it('have names of their own', () => {
+    expect(new Set(MIGRATIONS.map(({ name }) => name)).size).toBe(MIGRATIONS.length);
+  });
+});

@@ -1,0 +1,37 @@
+import type { Kysely } from 'kysely';
+
+/** One step of the database's history, written once for both dialects. */
+export interface Migration {
+  readonly name: string;
+  /** What it changes, in a line. */
+  readonly why: string;
+  // A migration works on the tables of its own day, which the types of today do not know.
+  readonly up: (database: Kysely<unknown>) => Promise<void>;
+}
+
+/** All steps, oldest first. A released one is never edited, renamed or moved: add another. */
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    name: 'jobs-and-revisions',
+    why: 'Jobs are kept with every revision that was ever saved.',
+    up: async (database) => {
+      await database.schema
+        .createTable('job')
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('created_at', 'text', (column) => column.notNull())
+        .addColumn('deleted_at', 'text')
+        .addColumn('latest', 'integer', (column) => column.notNull())
+        .execute();
+      await database.schema
+        .createTable('job_revision')
+        .addColumn('job_id', 'text', (column) => column.notNull().references('job.id'))
+        .addColumn('number', 'integer', (column) => column.notNull())
+        .addColumn('text', 'text', (column) => column.notNull())
+        .addColumn('title', 'text', (column) => column.notNull())
+        .addColumn('revision', 'text')
+        .addColumn('saved_at', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('job_revision_key', ['job_id', 'number'])
+        .execute();
+    },
+  },
+];

@@ -1,0 +1,25 @@
+/** The database cannot be used: not reachable, locked, full, or of another version of the program. */
+export class StoreFailure extends Error {
+  override readonly name = 'StoreFailure';
+  readonly code: 'STORE_UNAVAILABLE' | 'STORE_HISTORY';
+
+  constructor(code: StoreFailure['code'], message: string, cause?: unknown) {
+    super(message, { cause });
+    this.code = code;
+  }
+}
+
+/** Runs a piece of database work; what the driver throws becomes a `StoreFailure` that a person can read. */
+export async function attempt<T>(place: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof StoreFailure) throw error;
+    const why = error instanceof Error ? error.message : String(error);
+    throw new StoreFailure(
+      'STORE_UNAVAILABLE',
+      `The saved jobs in ${place} cannot be used at the moment and nothing was changed: ${why}`,
+      error,
+    );
+  }
+}
