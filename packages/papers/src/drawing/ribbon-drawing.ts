@@ -42,7 +42,7 @@ export function ribbonDrawing(input: RibbonDrawingInput): Drawing {
   const layout = layoutOf(input);
   const { size, axis, axisY } = layout;
   const rows = legendRows(legendEntries(input, size), width - 0.8 * size, size);
-  const legendTop = height - rows.length * legendRowHeight(size) - 0.3 * size;
+  const legendTop = axisY + 2 * size;
   const ends = [0, job.seam.length].map((place): Mark => {
     const x = ribbonX(axis, place);
     return { kind: 'line', role: 'lane', from: { x, y: layout.top }, to: { x, y: axisY } };
@@ -74,7 +74,11 @@ function layoutOf(input: RibbonDrawingInput): Layout {
   const axisY = height - rows * legendRowHeight(size) - 2.3 * size;
   const columns = columnEnds(plan, units, size);
   const left = (columns.at(-1) ?? 0) + 1.4 * size;
-  return { size, axis: ribbonAxis(job, plan, left, width - 2 * size), top: 1.8 * size, axisY, columns };
+  const top = 1.8 * size;
+  // few passes do not need the whole height: the axis follows right under the lanes
+  const lanes = plan === undefined ? 1 : ribbonRows(plan).length;
+  const low = Math.min(axisY, top + (3 * lanes + 0.4) * size);
+  return { size, axis: ribbonAxis(job, plan, left, width - 3.6 * size), top, axisY: low, columns };
 }
 
 /** What stands beside a lane, column by column. */
@@ -165,7 +169,7 @@ function bar(role: MarkRole, left: number, right: number, middle: number, half: 
 function laneMarks(input: RibbonDrawingInput, plan: Plan, layout: Layout): Mark[] {
   const { size, top, axisY, columns } = layout;
   const rows = ribbonRows(plan);
-  const pitch = Math.min(2.4 * size, (axisY - top - 0.4 * size) / Math.max(1, rows.length));
+  const pitch = (axisY - top - 0.4 * size) / Math.max(1, rows.length);
   // lanes thinner than a line of text keep only every so many labels
   const every = Math.max(1, Math.ceil((1.12 * size) / pitch));
   return rows.flatMap((row, index): Mark[] => {
@@ -201,7 +205,7 @@ function passMarks(
   pitch: number,
   changes: readonly number[],
 ): Mark[] {
-  const half = Math.min(0.42 * size, 0.32 * pitch);
+  const half = Math.min(0.5 * size, 0.3 * pitch);
   const start = ribbonX(axis, 0);
   const end = ribbonX(axis, job.seam.length);
   const marks: Mark[] = [bar('pass', start, end, middle, half)];

@@ -1,7 +1,7 @@
 import type { Job, UnitSystem } from '@furrow/engine';
 import type { DrawingPoint, Mark } from './drawing.ts';
 import { fineLength, fineNumber } from './length-text.ts';
-import type { SectionFrame, SectionShape } from './section-frame.ts';
+import { heightOf, type SectionFrame, type SectionShape } from './section-frame.ts';
 
 /** What the dimensions of a section are drawn from. */
 export interface SectionDimensionInput {
@@ -58,19 +58,16 @@ function upright({ x, from, to, reach, size }: Upright): Mark[] {
   ];
 }
 
-/** Lines of text under each other, centred on a height but kept inside the plate. */
+/** Lines of text under each other, as near to a height as lines across the plate allow. */
 function column(
   lines: readonly string[],
   at: DrawingPoint,
   anchor: 'start' | 'end',
-  { frame, size }: SectionDimensionInput,
+  input: SectionDimensionInput,
 ): Mark[] {
+  const { size } = input;
   const pitch = 1.25 * size;
-  const height = lines.length * pitch;
-  const top = Math.max(
-    frame.surface + 0.2 * size,
-    Math.min(at.y - height / 2, frame.back - height - 0.2 * size),
-  );
+  const top = freeTop(at.y, lines.length * pitch, input);
   return lines.map((text, index) => ({
     kind: 'text',
     role: 'dimension',
@@ -79,6 +76,31 @@ function column(
     anchor,
     size,
   }));
+}
+
+/** Top of a block of text that meets neither the break nor the line of the ligament, where there is room. */
+function freeTop(
+  middle: number,
+  height: number,
+  { frame, plate, groove, size }: SectionDimensionInput,
+): number {
+  const ligament = heightOf(frame, plate.thickness, plate.thickness - groove.ligament_least);
+  const cuts = [
+    { from: frame.surface, to: frame.surface },
+    ...(ligament === undefined ? [] : [{ from: ligament, to: ligament }]),
+    ...(frame.gap === undefined ? [] : [{ from: frame.gap.above, to: frame.gap.below }]),
+    { from: frame.back, to: frame.back },
+  ].sort((a, b) => a.from - b.from);
+  const wanted = middle - height / 2;
+  let best: number | undefined;
+  for (let index = 0; index + 1 < cuts.length; index += 1) {
+    const least = cuts[index]!.to + 0.3 * size;
+    const most = cuts[index + 1]!.from - 0.3 * size - height;
+    if (most < least) continue;
+    const candidate = Math.min(most, Math.max(least, wanted));
+    if (best === undefined || Math.abs(candidate - wanted) < Math.abs(best - wanted)) best = candidate;
+  }
+  return best ?? Math.max(frame.surface + 0.2 * size, wanted);
 }
 
 function widthMarks({ groove, frame, units, size }: SectionDimensionInput): Mark[] {

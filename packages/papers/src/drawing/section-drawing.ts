@@ -177,11 +177,11 @@ function ligamentMarks(
 /** The expected depth, written inside the groove where there is room for it. */
 function expectedText({ plan, units }: SectionDrawingInput, frame: SectionFrame, size: number): Mark[] {
   if (plan === undefined) return [];
-  const text = fineNumber(plan.floor_depth_mm.p50 / 1000, units);
+  const text = fineLength(plan.floor_depth_mm.p50 / 1000, units);
   const depth = (plan.floor_depth_mm.p05 / 1000) * frame.scale;
   const wide = (plan.width_mm.p05 / 1000) * frame.scale;
-  if (depth < 2.2 * size || wide < 2 * textWidth(text, size)) return [];
-  const at = { x: frame.centre, y: frame.surface + 1.5 * size };
+  if (depth < 2.2 * size || wide < 1.6 * textWidth(text, size)) return [];
+  const at = { x: frame.centre, y: frame.surface + 1.6 * size };
   return [{ kind: 'text', role: 'floor-median', at, text, anchor: 'middle', size: 1.1 * size }];
 }
 

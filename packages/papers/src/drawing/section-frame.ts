@@ -42,18 +42,17 @@ export function sectionShape({ groove, plan }: SectionSubject): SectionShape {
     band === undefined || band.offset_mm.length < 2
       ? undefined
       : {
-          shallow: outline(band.offset_mm, band.depth_p05_mm),
-          median: outline(band.offset_mm, band.depth_p50_mm),
-          deep: outline(band.offset_mm, band.depth_p95_mm),
+          shallow: cutPart(outline(band.offset_mm, band.depth_p05_mm)),
+          median: cutPart(outline(band.offset_mm, band.depth_p50_mm)),
+          deep: cutPart(outline(band.offset_mm, band.depth_p95_mm)),
         };
   const all = [...wanted, ...most, ...(floor?.deep ?? [])];
-  const cut = all.filter((point) => point.depth > 0);
   return {
     wanted,
     least,
     most,
     ...(floor === undefined ? {} : { floor }),
-    halfWidth: Math.max(groove.width.most / 2, ...cut.map((point) => Math.abs(point.offset))),
+    halfWidth: Math.max(groove.width.most / 2, ...all.map((point) => Math.abs(point.offset))),
     deepest: Math.max(groove.depth.wanted, ...all.map((point) => point.depth)),
     floorDepth: plan === undefined ? groove.depth.wanted : plan.floor_depth_mm.p50 / 1000,
   };
@@ -64,6 +63,13 @@ function outline(offsets: readonly number[], depths: readonly number[]): Outline
     offset: offset / 1000,
     depth: Math.max(0, depths[index] ?? 0) / 1000,
   }));
+}
+
+/** The part of a floor that lies below the surface, from shoulder to shoulder. */
+function cutPart(points: readonly OutlinePoint[]): readonly OutlinePoint[] {
+  const first = points.findIndex((point) => point.depth > 0);
+  const last = points.findLastIndex((point) => point.depth > 0);
+  return first < 0 ? points : points.slice(Math.max(0, first - 1), last + 2);
 }
 
 /** Where metres of the section lie on the drawing: one scale in both directions. */
@@ -111,17 +117,20 @@ export function sectionFrame(shape: SectionShape, thickness: number, space: Sect
     const back = surface + thickness * whole;
     return { scale: whole, centre, surface, back, shownTo: thickness, shownFrom: thickness };
   }
-  const used = broken * brokenScale + space.gapHeight;
-  const surface = space.top + (height - used) / 2;
-  const above = surface + (1 + BELOW_GROOVE) * deepest * brokenScale;
+  // what the height leaves over goes into plate below the groove
+  const spare = Math.max(0, (height - space.gapHeight) / brokenScale - broken);
+  const shownTo = (1 + BELOW_GROOVE) * deepest + 0.7 * spare;
+  const surface = space.top;
+  const above = surface + shownTo * brokenScale;
+  const used = (broken + spare) * brokenScale + space.gapHeight;
   return {
     scale: brokenScale,
     centre,
     surface,
     back: surface + used,
     gap: { above, below: above + space.gapHeight },
-    shownTo: (1 + BELOW_GROOVE) * deepest,
-    shownFrom: thickness - AT_BACK * deepest,
+    shownTo,
+    shownFrom: thickness - AT_BACK * deepest - 0.3 * spare,
   };
 }
 
