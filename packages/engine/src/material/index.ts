@@ -1,0 +1,9 @@
+export { carbonEquivalentIIW } from './carbon-equivalent.ts';
+export { carbonSteelEnthalpy } from './carbon-steel-enthalpy.ts';
+export type { Composition } from './composition.ts';
+export { type MeltingData, meltingEnergyOf } from './melting-energy.ts';
+export { type Metal, metalOf } from './metal.ts';
+export { METAL_FAMILIES, type MetalFamily } from './metal-family.ts';
+export type { Provenance, SourcedAdvice, SourcedNumber } from './sourced.ts';
+export { stainlessEnthalpy } from './stainless-enthalpy.ts';
+export { steelFamilyOf } from './steel-family.ts';
