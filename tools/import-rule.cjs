@@ -3,6 +3,9 @@
  * Rooms are the folders of packages/engine/src. A part may import what its row lists and nothing else.
  */
 
+const { readdirSync, readFileSync } = require('node:fs');
+const { join } = require('node:path');
+
 /** Rooms of the engine, the lowest layer first: a room may import every room of a layer below its own. */
 const LAYERS = [
   ['issue'],
@@ -15,8 +18,8 @@ const LAYERS = [
   ['commission', 'faults'],
 ];
 
-/** Rooms of one layer do not know each other, but for these: the wanted groove is written in the job. */
-const BESIDE = { groove: ['job'] };
+/** Rooms of one layer do not know each other, but for these: the job says which groove is wanted, and the removal law has limits. */
+const BESIDE = { groove: ['job'], removal: ['limit'] };
 
 function below(room) {
   return LAYERS.slice(
@@ -46,6 +49,18 @@ const PACKAGE_IMPORTS = {
 const ROOMS = '^packages/engine/src/';
 const TEST_FILE = '\\.test\\.tsx?$';
 const OUTSIDE_PACKAGES = '^(published|e2e|benchmarks|tools)/';
+
+/** The files by which a package is entered: the sources that its `exports` name. */
+function doors() {
+  const folder = join(__dirname, '../packages');
+  return readdirSync(folder).flatMap((name) => {
+    const { exports: paths = {} } = JSON.parse(readFileSync(join(folder, name, 'package.json'), 'utf8'));
+    return Object.values(paths)
+      .map((path) => path['furrow-source'])
+      .filter(Boolean)
+      .map((source) => `^packages/${name}/${source.slice(2).replaceAll('.', '\\.')}$`);
+  });
+}
 
 function oneOf(names) {
   return `(${names.join('|')})/`;
@@ -94,17 +109,17 @@ module.exports = {
     },
     {
       name: 'package-door',
-      comment: 'A package is entered through its src/index.ts only, by its name.',
+      comment: 'A package is entered by its name, through what its exports name.',
       severity: 'error',
       from: { path: '^packages/([^/]+)/' },
-      to: { path: '^packages/', pathNot: ['^packages/$1/', '^packages/[^/]+/src/index\\.ts$'] },
+      to: { path: '^packages/', pathNot: ['^packages/$1/', ...doors()] },
     },
     {
       name: 'package-door-from-outside',
       comment: 'Published checks, browser tests, benchmarks and tools use what a package makes public.',
       severity: 'error',
       from: { path: OUTSIDE_PACKAGES },
-      to: { path: '^packages/', pathNot: '^packages/[^/]+/src/index\\.ts$' },
+      to: { path: '^packages/', pathNot: doors() },
     },
     {
       name: 'no-outward',
