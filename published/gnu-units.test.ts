@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
+import { parseAmount, QUANTITY_KINDS, type QuantityKind } from '@furrow/engine';
 import Qty from 'js-quantities';
 import { describe, expect, it } from 'vitest';
-import { parseAmount, QUANTITY_KINDS, type QuantityKind } from '../packages/engine/src/quantity/index.ts';
 
 /**
  * GNU units 2.22 (Debian), file gnu-units.csv made by gnu-units.sh: amounts as the trade writes them and their

@@ -1,11 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { carbonEquivalentIIW, carbonSteelEnthalpy, metalOf, stainlessEnthalpy } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
-import {
-  carbonEquivalentIIW,
-  carbonSteelEnthalpy,
-  metalOf,
-  stainlessEnthalpy,
-} from '../packages/engine/src/material/index.ts';
 
 /**
  * Properties of steels against published values, kept in material-properties.json in the units of their sources:
