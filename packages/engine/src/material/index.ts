@@ -4,6 +4,6 @@ export type { Composition } from './composition.ts';
 export { type MeltingData, meltingEnergyOf } from './melting-energy.ts';
 export { type Metal, metalOf } from './metal.ts';
 export { METAL_FAMILIES, type MetalFamily } from './metal-family.ts';
-export type { Provenance, SourcedAdvice, SourcedNumber } from './sourced.ts';
+export type { SourcedAdvice, SourcedNumber } from './sourced.ts';
 export { stainlessEnthalpy } from './stainless-enthalpy.ts';
 export { steelFamilyOf } from './steel-family.ts';
