@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { Kysely, SqliteDialect } from 'kysely';
+import { Kysely, SqliteDialect, type SqliteStatement } from 'kysely';
 import Libsql from 'libsql';
 import type { Database } from './database.ts';
 import type { Tables } from './tables.ts';
@@ -12,6 +12,19 @@ const BUSY_MILLISECONDS = 50;
 /** Between tries the program gets on with its other work. */
 const PAUSE_MILLISECONDS = 20;
 const TRIES = 100;
+
+/**
+ * Every transaction of the store writes: taking the write lock at once lets it wait its turn, where a reader
+ * that turns writer is refused when another program wrote in between. `exec` rather than a prepared statement:
+ * one that found the database busy stays in progress until it is collected, and no commit gets past it.
+ */
+const TRANSACTION_STEPS = new Map(
+  [
+    ['begin', 'begin immediate'],
+    ['commit', 'commit'],
+    ['rollback', 'rollback'],
+  ].map(([asked = '', text = '']) => [asked, (file: Libsql.Database) => executed(file, text)]),
+);
 
 /**
  * Opens, or makes, the SQLite file of a folder. With synchronous=FULL a commit is on the disk before it
@@ -35,9 +48,7 @@ export function openSqlite(folder: string): Database {
     kysely: new Kysely<Tables>({
       dialect: new SqliteDialect({
         database: {
-          // Every transaction of the store writes: taking the write lock at once lets it wait its turn,
-          // where a reader that turns writer is refused when another program wrote in between.
-          prepare: (text) => file.prepare(text === 'begin' ? 'begin immediate' : text),
+          prepare: (text) => TRANSACTION_STEPS.get(text)?.(file) ?? file.prepare(text),
           close: () => {
             // With the log written back, the one file holds everything, should somebody copy it.
             file.exec('pragma wal_checkpoint(truncate)');
@@ -50,6 +61,18 @@ export function openSqlite(folder: string): Database {
     backup: async (step) => {
       // Unlike a copy of the file, this takes in what still lies in the write-ahead log.
       file.prepare('vacuum into ?').run(freeName(join(folder, `before-step-${step + 1}`)));
+    },
+  };
+}
+
+function executed(file: Libsql.Database, text: string): SqliteStatement {
+  return {
+    reader: false,
+    all: () => [],
+    iterate: () => [][Symbol.iterator](),
+    run: () => {
+      file.exec(text);
+      return { changes: 0, lastInsertRowid: 0 };
     },
   };
 }
