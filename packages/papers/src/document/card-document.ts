@@ -1,0 +1,131 @@
+import type { Answer, Plan, ReadJob, UnitSystem } from '@furrow/engine';
+import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
+import { chanceWords } from './chance-words.ts';
+import { gaugePlaces, gaugeTable } from './gauge-table.ts';
+import { jobWords } from './job-words.ts';
+import { limitWords, sourceWords } from './limit-words.ts';
+import type { PaperBlock, PaperDocument, PaperSize } from './paper-document.ts';
+import { passTable } from './pass-table.ts';
+import { refusalBlocks } from './refusal-blocks.ts';
+import { expectationFigures, settingFigures } from './setting-figures.ts';
+
+/** How the card is to be made. */
+export interface CardOptions {
+  readonly units: UnitSystem;
+  readonly paper: PaperSize;
+}
+
+/** Characters of the revision that a card shows. */
+const REVISION_SHOWN = 12;
+
+/** Makes the one-page set-up card of a result; for a refusal, a card that gives no numbers to run. */
+export function cardDocument(read: ReadJob, answer: Answer, options: CardOptions): PaperDocument {
+  const { job } = read;
+  const { inputs, plan } = answer;
+  const body =
+    plan === undefined ? refusalBlocks(read, answer, options.units) : planBlocks(read, answer, plan, options);
+  return {
+    title: job.title,
+    language: 'en',
+    revision: inputs.revision,
+    program_version: inputs.program_version,
+    units: options.units,
+    paper: options.paper,
+    one_page: true,
+    colophon:
+      `Furrow ${inputs.program_version} · job revision ${inputs.revision.slice(0, REVISION_SHOWN)} · ` +
+      `seed ${inputs.seed} · removal law ${inputs.posterior_id}`,
+    blocks: [
+      {
+        kind: 'heading',
+        level: 1,
+        above: plan === undefined ? 'No set-up' : 'Set-up card · air carbon-arc gouging',
+        text: job.title,
+      },
+      {
+        kind: 'paragraph',
+        tone: 'lead',
+        text: `${sentence(job.groove.purpose)} ${jobWords(job, options.units)}.`,
+      },
+      ...body,
+      {
+        kind: 'signatures',
+        roles: plan === undefined ? ['Read by'] : ['Prepared by', 'Checked by', 'Released by'],
+      },
+      {
+        kind: 'paragraph',
+        tone: 'small',
+        text: 'Sign by hand; the software never signs. Local codes and licensed practice govern, and the people who hold them decide.',
+      },
+    ],
+  };
+}
+
+function sentence(text: string): string {
+  const trimmed = text.trim();
+  return /[.!?…]$/u.test(trimmed) ? trimmed : `${trimmed}.`;
+}
+
+function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOptions): PaperBlock[] {
+  const { job } = read;
+  const { assurance } = plan;
+  const section = sectionDrawing({
+    groove: job.groove,
+    plate: job.plate,
+    plan,
+    units,
+    width: 300,
+    height: 170,
+  });
+  const lanes = plan.passes.length + plan.gauge_stops.length;
+  const ribbon = ribbonDrawing({ job, plan, units, width: 540, height: Math.min(170, 46 + 15 * lanes) });
+  const tight = plan.limits.filter((limit) => limit.verdict !== 'holds');
+  return [
+    { kind: 'figures', size: 'big', items: settingFigures(plan, units) },
+    {
+      kind: 'columns',
+      columns: [
+        { weight: 1, blocks: [passTable(plan, units)] },
+        { weight: 0.9, blocks: [{ kind: 'drawing', drawing: section }] },
+      ],
+    },
+    ...plan.gauge_stops.flatMap((stop): PaperBlock[] => [
+      gaugeTable(stop, units),
+      { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
+    ]),
+    { kind: 'drawing', drawing: ribbon },
+    { kind: 'figures', size: 'plain', items: expectationFigures(plan, job, units) },
+    {
+      kind: 'columns',
+      columns: [
+        {
+          weight: 1,
+          blocks: [
+            { kind: 'heading', level: 2, text: 'How sure' },
+            {
+              kind: 'list',
+              tone: 'plain',
+              items: [
+                `depth reached everywhere: ${chanceWords(assurance.depth_reached)}`,
+                `no point too deep: ${chanceWords(assurance.not_too_deep)}`,
+                `ligament kept: ${chanceWords(assurance.ligament_kept)}`,
+                `width in its band: ${chanceWords(assurance.width_in_band)}`,
+                ...(tight.length === 0
+                  ? ['every margin holds']
+                  : tight.map((limit) => limitWords(limit, units))),
+              ],
+            },
+          ],
+        },
+        {
+          weight: 1.25,
+          blocks: [
+            { kind: 'heading', level: 2, text: 'Cautions' },
+            { kind: 'list', tone: 'caution', items: answer.cautions },
+          ],
+        },
+      ],
+    },
+    { kind: 'paragraph', tone: 'small', text: `Limits rest on: ${sourceWords(plan.limits).join('; ')}.` },
+  ];
+}

@@ -1,0 +1,23 @@
+export { type CardOptions, cardDocument } from './card-document.ts';
+export { chanceWords } from './chance-words.ts';
+export { actionText, gaugePlaces, gaugeTable, readingText } from './gauge-table.ts';
+export { jobWords } from './job-words.ts';
+export { limitWords, sourceWords } from './limit-words.ts';
+export type {
+  ColumnsBlock,
+  DrawingBlock,
+  Figure,
+  FiguresBlock,
+  HeadingBlock,
+  ListBlock,
+  PaperBlock,
+  PaperDocument,
+  PaperSize,
+  ParagraphBlock,
+  SignaturesBlock,
+  TableBlock,
+  TableColumn,
+} from './paper-document.ts';
+export { bandText, passTable } from './pass-table.ts';
+export { expectationFigures, passesNote, settingFigures } from './setting-figures.ts';
+export { shownAmount } from './shown-amount.ts';

@@ -1,0 +1,107 @@
+import type { UnitSystem } from '@furrow/engine';
+import type { Drawing } from '../drawing/index.ts';
+
+/** Sheets a document can be printed on. */
+export type PaperSize = 'a4' | 'letter';
+
+/** A heading; level 1 is the document's title. */
+export interface HeadingBlock {
+  readonly kind: 'heading';
+  readonly level: 1 | 2;
+  /** A few words above the heading that say what kind of paper it is. */
+  readonly above?: string;
+  readonly text: string;
+}
+
+/** A paragraph of running text. */
+export interface ParagraphBlock {
+  readonly kind: 'paragraph';
+  readonly text: string;
+  readonly tone: 'plain' | 'lead' | 'small';
+}
+
+/** One value with its label. */
+export interface Figure {
+  readonly label: string;
+  readonly value: string;
+  /** What the reader must know beside the value. */
+  readonly note?: string;
+}
+
+/** Values with their labels, side by side; `big` ones are read at arm's length. */
+export interface FiguresBlock {
+  readonly kind: 'figures';
+  readonly size: 'big' | 'plain';
+  readonly items: readonly Figure[];
+}
+
+/** One column of a table. */
+export interface TableColumn {
+  readonly title: string;
+  readonly align: 'start' | 'end';
+  /** Share of the table's width, relative to the other columns [-]. */
+  readonly weight: number;
+  /** The column that must be read first. */
+  readonly strong?: boolean;
+}
+
+/** A table; every row has a text for every column. */
+export interface TableBlock {
+  readonly kind: 'table';
+  readonly caption: string;
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A drawing, as wide as its column. */
+export interface DrawingBlock {
+  readonly kind: 'drawing';
+  readonly drawing: Drawing;
+}
+
+/** Short statements, one per line; cautions carry a mark. */
+export interface ListBlock {
+  readonly kind: 'list';
+  readonly tone: 'plain' | 'caution';
+  readonly items: readonly string[];
+}
+
+/** Lines to sign on, by hand. */
+export interface SignaturesBlock {
+  readonly kind: 'signatures';
+  readonly roles: readonly string[];
+}
+
+/** Blocks side by side. */
+export interface ColumnsBlock {
+  readonly kind: 'columns';
+  readonly columns: readonly { readonly weight: number; readonly blocks: readonly PaperBlock[] }[];
+}
+
+/** One part of a paper. */
+export type PaperBlock =
+  | HeadingBlock
+  | ParagraphBlock
+  | FiguresBlock
+  | TableBlock
+  | DrawingBlock
+  | ListBlock
+  | SignaturesBlock
+  | ColumnsBlock;
+
+/** A paper as a tree, from which screen, print and PDF are made. */
+export interface PaperDocument {
+  readonly title: string;
+  /** Language of the fixed texts, as an HTML `lang` value. */
+  readonly language: string;
+  /** Content hash of the job it was made from. */
+  readonly revision: string;
+  readonly program_version: string;
+  readonly units: UnitSystem;
+  readonly paper: PaperSize;
+  /** Whether everything is made to fit on one page. */
+  readonly one_page: boolean;
+  /** Line at the foot of every page: what the paper was made from. */
+  readonly colophon: string;
+  readonly blocks: readonly PaperBlock[];
+}

@@ -1,0 +1,54 @@
+import { formatAmount, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
+import { fineNumber, fineUnit } from '../drawing/index.ts';
+import type { TableBlock, TableColumn } from './paper-document.ts';
+import { type PassGroup, passGroups, rangeText } from './pass-groups.ts';
+
+/** The passes of a plan as a table; passes with the same setting share a row. */
+export function passTable(plan: Plan, units: UnitSystem): TableBlock {
+  const unit = fineUnit(units);
+  const currents = new Set(plan.passes.map((pass) => Math.round(pass.current_A)));
+  const columns: TableColumn[] = [
+    { title: 'Pass', align: 'start', weight: 0.8, strong: true },
+    { title: 'Layer', align: 'end', weight: 0.8 },
+    { title: `Offset, ${unit}`, align: 'end', weight: 1.6 },
+    ...(currents.size > 1 ? [{ title: 'Current', align: 'end', weight: 1.1 } as const] : []),
+    { title: 'Travel', align: 'end', weight: 1.7, strong: true },
+    { title: 'Dwell', align: 'end', weight: 0.9 },
+    { title: `Takes off, ${unit}`, align: 'end', weight: 1.7 },
+  ];
+  const setting = (pass: PlanPass): string[] => [
+    ...(currents.size > 1 ? [formatAmount(pass.current_A, 'current', units)] : []),
+    travelText(pass, units),
+    formatAmount(pass.dwell_s, 'time', units),
+    bandText(pass.depth_mm, units),
+  ];
+  const rows = passGroups(plan.passes, setting).map((group) => [
+    rangeText(group.passes.map((pass) => pass.number)),
+    String(group.layer),
+    offsetText(group, units),
+    ...setting(group.passes[0]!),
+  ]);
+  return { kind: 'table', caption: 'Passes in the order of the work', columns, rows };
+}
+
+/** A band as median and ends: `7.0 (5.6–8.4)`. */
+export function bandText(band: { p05: number; p50: number; p95: number }, units: UnitSystem): string {
+  const [low, middle, high] = [band.p05, band.p50, band.p95].map((value) => fineNumber(value / 1000, units));
+  return `${middle} (${low}–${high})`;
+}
+
+/** Travel of a pass; where a gauge reading sets it, the table of the gauge stop does. */
+export function travelText(pass: PlanPass, units: UnitSystem): string {
+  return pass.set_by_gauge ? 'by gauge' : formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units);
+}
+
+function offsetText({ passes }: PassGroup, units: UnitSystem): string {
+  const offsets = passes.map((pass) => signed(fineNumber(pass.offset_mm / 1000, units)));
+  const first = offsets[0] ?? '';
+  const last = offsets.at(-1) ?? '';
+  return offsets.length === 1 || first === last ? first : `${first} to ${last}`;
+}
+
+function signed(number: string): string {
+  return Number(number.replace('−', '-')) > 0 ? `+${number}` : number;
+}

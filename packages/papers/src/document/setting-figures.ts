@@ -1,0 +1,73 @@
+import { formatAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
+import { fineLength, fineNumber } from '../drawing/index.ts';
+import type { Figure } from './paper-document.ts';
+
+/** What the crew sets before the first arc, as big numbers. */
+export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
+  const of = (key: 'current_A' | 'arc_voltage_V' | 'push_angle_deg'): number[] =>
+    plan.passes.map((pass) => pass[key]);
+  const fixed = plan.passes
+    .filter((pass) => !pass.set_by_gauge)
+    .map((pass) => pass.travel_mm_per_min / 60_000);
+  const gauged = plan.passes.some((pass) => pass.set_by_gauge);
+  const degrees = of('push_angle_deg').map((angle) => (angle * Math.PI) / 180);
+  const travel = {
+    label: 'Travel',
+    value: fixed.length === 0 ? 'by gauge' : rangeOf(fixed, 'speed', units),
+    ...(gauged && fixed.length > 0 ? { note: 'then by the gauge' } : {}),
+  };
+  return [
+    {
+      label: 'Electrode',
+      value: formatAmount(plan.electrode_diameter_mm / 1000, 'length', units),
+      note: plan.electrode_kind,
+    },
+    { label: 'Current', value: rangeOf(of('current_A'), 'current', units) },
+    { label: 'Arc voltage', value: rangeOf(of('arc_voltage_V'), 'voltage', units) },
+    { label: 'Push angle', value: rangeOf(degrees, 'angle', units), note: 'to the surface' },
+    travel,
+    { label: 'Passes', value: String(plan.passes.length), note: passesNote(plan) },
+  ];
+}
+
+/** What to bring and what to expect, as plain figures. */
+export function expectationFigures(plan: Plan, job: Job, units: UnitSystem): Figure[] {
+  const { floor_depth_mm: floor, width_mm: width, electrodes_used: used } = plan;
+  const band = (values: { p05: number; p95: number }): string =>
+    `90 in 100: ${fineNumber(values.p05 / 1000, units)} to ${fineNumber(values.p95 / 1000, units)}`;
+  return [
+    { label: 'Expected floor', value: fineLength(floor.p50 / 1000, units), note: band(floor) },
+    { label: 'Expected width', value: fineLength(width.p50 / 1000, units), note: band(width) },
+    {
+      label: 'Electrodes to bring',
+      value: String(Math.ceil(used.p90 - 1e-9)),
+      note: `${Math.round(used.p50)} are used half the time`,
+    },
+    {
+      label: 'Arc time',
+      value: formatAmount(plan.arc_time_s.p50, 'time', units),
+      note: `whole job ${formatAmount(plan.job_time_s.p50, 'time', units)}`,
+    },
+    {
+      label: 'If the arc goes out',
+      value: fineLength(plan.loss_length_mm / 1000, units),
+      note: `stays ungouged (${formatAmount(job.kit.loss_window, 'time', units)} window)`,
+    },
+  ];
+}
+
+/** `2 layers of 3 tracks`. */
+export function passesNote(plan: Plan): string {
+  const count = (amount: number, name: string): string => `${amount} ${name}${amount === 1 ? '' : 's'}`;
+  return `${count(plan.layers, 'layer')} of ${count(plan.tracks, 'track')}`;
+}
+
+function rangeOf(
+  values: readonly number[],
+  kind: 'current' | 'voltage' | 'speed' | 'angle',
+  units: UnitSystem,
+): string {
+  const least = formatAmount(Math.min(...values), kind, units);
+  const most = formatAmount(Math.max(...values), kind, units);
+  return least === most ? least : `${least.replace(/\s?[^\d\s].*$/u, '')}–${most}`;
+}

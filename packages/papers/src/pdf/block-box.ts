@@ -1,0 +1,86 @@
+import type { HeadingBlock, PaperBlock, ParagraphBlock } from '../document/index.ts';
+import { ACCENT, INK, SOFT_INK } from '../style/index.ts';
+import { drawingBox } from './drawing-box.ts';
+import { figuresBox } from './figures-box.ts';
+import { listBox } from './list-box.ts';
+import type { Box, Paint } from './paint.ts';
+import { signaturesBox } from './signatures-box.ts';
+import { tableBox } from './table-box.ts';
+import { textBox } from './text-box.ts';
+
+/** Space between blocks before the page's factor [pt]. */
+export const BLOCK_GAP = 8;
+
+/** Lays a block out for a width. */
+export function blockBox(block: PaperBlock, width: number, paint: Paint): Box {
+  switch (block.kind) {
+    case 'heading':
+      return headingBox(block, width, paint);
+    case 'paragraph':
+      return paragraphBox(block, width, paint);
+    case 'figures':
+      return figuresBox(block, width, paint);
+    case 'table':
+      return tableBox(block, width, paint);
+    case 'drawing':
+      return drawingBox(block.drawing, width, paint);
+    case 'list':
+      return listBox(block, width, paint);
+    case 'signatures':
+      return signaturesBox(block, width, paint);
+    case 'columns': {
+      const gap = 18 * paint.scale;
+      const weights = block.columns.reduce((sum, column) => sum + column.weight, 0);
+      const usable = width - gap * (block.columns.length - 1);
+      const columns = block.columns.map((column) => {
+        const columnWidth = (column.weight / weights) * usable;
+        const boxes = column.blocks.map((child) => blockBox(child, columnWidth, paint));
+        return { width: columnWidth, box: stackBox(boxes, 3, paint) };
+      });
+      return {
+        height: Math.max(0, ...columns.map(({ box }) => box.height)),
+        paint(x, y, parent) {
+          let left = x;
+          for (const column of columns) {
+            column.box.paint(left, y, parent);
+            left += column.width + gap;
+          }
+        },
+      };
+    }
+  }
+}
+
+/** Boxes under each other. */
+export function stackBox(boxes: readonly Box[], gapBefore: number, paint: Paint): Box {
+  const gap = gapBefore * paint.scale;
+  return {
+    height: boxes.reduce((sum, box) => sum + box.height, 0) + gap * Math.max(0, boxes.length - 1),
+    paint(x, y, parent) {
+      let top = y;
+      for (const box of boxes) {
+        box.paint(x, top, parent);
+        top += box.height + gap;
+      }
+    },
+  };
+}
+
+function headingBox(heading: HeadingBlock, width: number, paint: Paint): Box {
+  if (heading.level === 2) {
+    return textBox(heading.text, width, { size: 8.5, weight: 'bold', colour: INK, tag: 'H2' }, paint);
+  }
+  const title = textBox(heading.text, width, { size: 20, weight: 'bold', leading: 1.12, tag: 'H1' }, paint);
+  if (heading.above === undefined) return title;
+  const above = textBox(heading.above, width, { size: 8.5, weight: 'bold', colour: ACCENT, tag: 'P' }, paint);
+  return stackBox([above, title], 1, paint);
+}
+
+function paragraphBox(paragraph: ParagraphBlock, width: number, paint: Paint): Box {
+  const style = {
+    plain: { size: 8.5, colour: INK },
+    lead: { size: 9.5, colour: INK },
+    small: { size: 6.5, colour: SOFT_INK },
+  }[paragraph.tone];
+  return textBox(paragraph.text, width, { ...style, tag: 'P' }, paint);
+}

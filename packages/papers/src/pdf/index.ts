@@ -1,0 +1,1 @@
+export { renderPdf } from './render-pdf.ts';

@@ -1,0 +1,20 @@
+import type { Typefaces } from './typefaces.ts';
+
+/** What blocks are laid out and painted with. */
+export interface Paint {
+  readonly pdf: PDFKit.PDFDocument;
+  readonly faces: Typefaces;
+  /** Factor on all sizes, by which a page is made to fit [-]. */
+  readonly scale: number;
+}
+
+/** Element of the PDF's structure, by which a screen reader walks the page. */
+export type StructureElement = PDFKit.Mixins.PDFStructureElement;
+
+/** Something laid out: its height is known before it is painted. */
+export interface Box {
+  /** Height [pt]. */
+  readonly height: number;
+  /** Paints with the top left corner given and hangs what it paints into the structure. */
+  paint(x: number, y: number, parent: StructureElement): void;
+}

@@ -1,0 +1,115 @@
+import PDFDocument from 'pdfkit';
+import type { PaperDocument } from '../document/index.ts';
+import { SOFT_INK } from '../style/index.ts';
+import { BLOCK_GAP, blockBox } from './block-box.ts';
+import type { Box, Paint } from './paint.ts';
+import { paintLine } from './text-box.ts';
+import { textLines } from './text-layout.ts';
+import { typefacesOf } from './typefaces.ts';
+
+/** Sheet sizes [pt]. */
+const SHEETS = { a4: [595.28, 841.89], letter: [612, 792] } as const;
+const MARGIN = 32;
+const FOOT = 20;
+
+/** Factors tried for a paper of one page, largest first: a roomy page is set larger, a crowded one smaller. */
+const SCALES = Array.from({ length: 41 }, (_unused, index) => (120 - 2 * index) / 100);
+
+/** Sets a paper as a PDF with selectable, tagged text; the same paper gives the same bytes. */
+export async function renderPdf(paper: PaperDocument): Promise<Uint8Array> {
+  const [width, height] = SHEETS[paper.paper];
+  const pdf = new PDFDocument({
+    size: [width, height],
+    margin: 0,
+    autoFirstPage: false,
+    bufferPages: true,
+    tagged: true,
+    pdfVersion: '1.7',
+    lang: paper.language,
+    displayTitle: true,
+    info: {
+      Title: paper.title,
+      Creator: `Furrow ${paper.program_version}`,
+      Producer: `Furrow ${paper.program_version}`,
+      Keywords: `revision ${paper.revision}`,
+      // the epoch stands for no date: a clock would make two files out of one result
+      CreationDate: new Date(0),
+    },
+  });
+  const bytes = collected(pdf);
+  const faces = typefacesOf(pdf);
+  const column = width - 2 * MARGIN;
+  const room = height - 2 * MARGIN - FOOT;
+  const { boxes, gap } = fitted(paper, column, room, { pdf, faces, scale: 1 });
+  const root = pdf.struct('Document', { title: paper.title, lang: paper.language });
+  pdf.addStructure(root);
+  pdf.addPage();
+  let top = MARGIN;
+  for (const box of boxes) {
+    if (top > MARGIN && top + box.height > MARGIN + room + 0.01) {
+      pdf.addPage();
+      top = MARGIN;
+    }
+    box.paint(MARGIN, top, root);
+    top += box.height + gap;
+  }
+  root.end();
+  footers(paper, { pdf, faces, scale: 1 }, width, height);
+  pdf.end();
+  return bytes;
+}
+
+function collected(pdf: PDFKit.PDFDocument): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    pdf.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    pdf.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    pdf.on('error', reject);
+  });
+}
+
+/** Lays the blocks out at the largest factor with which a paper of one page fits. */
+function fitted(
+  paper: PaperDocument,
+  width: number,
+  room: number,
+  paint: Paint,
+): { boxes: Box[]; gap: number } {
+  const at = (scale: number): { boxes: Box[]; gap: number; height: number } => {
+    const boxes = paper.blocks.map((block) => blockBox(block, width, { ...paint, scale }));
+    // what is left over of the page goes between the blocks, within reason
+    const least = BLOCK_GAP * scale;
+    const spaces = Math.max(1, boxes.length - 1);
+    const height = boxes.reduce((sum, box) => sum + box.height, 0);
+    const gap = Math.min(2.2 * least, Math.max(least, (room - height) / spaces));
+    return { boxes, gap, height: height + least * spaces };
+  };
+  if (!paper.one_page) return at(1);
+  let last = at(SCALES[0]!);
+  for (const scale of SCALES) {
+    last = at(scale);
+    if (last.height <= room) break;
+  }
+  return last;
+}
+
+function footers(paper: PaperDocument, paint: Paint, width: number, height: number): void {
+  const { pdf, faces } = paint;
+  const { count } = pdf.bufferedPageRange();
+  for (let page = 0; page < count; page += 1) {
+    pdf.switchToPage(page);
+    pdf.markContent('Artifact', { type: 'Pagination' });
+    const baseline = height - MARGIN + 4;
+    const column = width - 2 * MARGIN;
+    pdf.lineWidth(0.35).undash();
+    pdf
+      .moveTo(MARGIN, baseline - 11)
+      .lineTo(width - MARGIN, baseline - 11)
+      .stroke('#aeb8bf');
+    const [left] = textLines(paper.colophon, 'regular', 7, column, faces);
+    const [right] = textLines(`page ${page + 1} of ${count}`, 'regular', 7, column, faces);
+    if (left !== undefined) paintLine(left, MARGIN, baseline, 7, SOFT_INK, pdf);
+    if (right !== undefined) paintLine(right, width - MARGIN - right.width, baseline, 7, SOFT_INK, pdf);
+    pdf.endMarkedContent();
+  }
+}

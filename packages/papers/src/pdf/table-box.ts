@@ -1,0 +1,96 @@
+import type { TableBlock } from '../document/index.ts';
+import { INK, SOFT_INK } from '../style/index.ts';
+import type { Box, Paint } from './paint.ts';
+import { type TextStyle, textBox } from './text-box.ts';
+import { textLines } from './text-layout.ts';
+
+const CELL_SIZE = 9.5;
+const HEADER_SIZE = 7.5;
+const GAP = 8;
+
+/** A table with a thin line under each row. */
+export function tableBox(table: TableBlock, width: number, paint: Paint): Box {
+  const { pdf, scale } = paint;
+  const widths = columnWidths(table, width, paint);
+  const caption = textBox(table.caption, width, { size: 8.5, weight: 'bold', tag: 'Caption' }, paint);
+  const header = rowBoxes(
+    table,
+    table.columns.map((column) => column.title),
+    widths,
+    true,
+    paint,
+  );
+  const rows = table.rows.map((row) => rowBoxes(table, row, widths, false, paint));
+  const pad = 1.6 * scale;
+  const all = [header, ...rows];
+  return {
+    height: caption.height + all.reduce((sum, row) => sum + rowHeight(row) + 2 * pad, 2 * scale),
+    paint(x, y, parent) {
+      const element = pdf.struct('Table');
+      parent.add(element);
+      caption.paint(x, y, element);
+      let top = y + caption.height + 2 * scale;
+      all.forEach((row, index) => {
+        const line = pdf.struct('TR');
+        element.add(line);
+        let left = x;
+        row.forEach((cell, column) => {
+          cell.paint(left, top + pad, line);
+          left += widths[column]! + GAP * scale;
+        });
+        line.end();
+        top += rowHeight(row) + 2 * pad;
+        pdf.markContent('Artifact', { type: 'Layout' });
+        pdf.lineWidth(index === 0 ? 0.9 : 0.35).undash();
+        pdf
+          .moveTo(x, top)
+          .lineTo(x + width, top)
+          .stroke(index === 0 ? INK : '#aeb8bf');
+        pdf.endMarkedContent();
+      });
+      element.end();
+    },
+  };
+}
+
+function rowHeight(row: readonly Box[]): number {
+  return Math.max(0, ...row.map((cell) => cell.height));
+}
+
+function cellStyle(table: TableBlock, column: number, header: boolean): TextStyle {
+  const { align, strong = false } = table.columns[column]!;
+  if (header) return { size: HEADER_SIZE, colour: SOFT_INK, align, tag: 'TH' };
+  return { size: CELL_SIZE, weight: strong ? 'bold' : 'regular', align, tag: 'TD' };
+}
+
+function rowBoxes(
+  table: TableBlock,
+  texts: readonly string[],
+  widths: readonly number[],
+  header: boolean,
+  paint: Paint,
+): Box[] {
+  return table.columns.map((_column, index) =>
+    textBox(texts[index] ?? '', widths[index]!, cellStyle(table, index, header), paint),
+  );
+}
+
+/** As wide as their longest text where that fits, the rest shared out; else by weight, and texts wrap. */
+function columnWidths(table: TableBlock, width: number, paint: Paint): number[] {
+  const usable = width - (table.columns.length - 1) * GAP * paint.scale;
+  const natural = table.columns.map((column, index) => {
+    const texts = [column.title, ...table.rows.map((row) => row[index] ?? '')];
+    return Math.max(
+      ...texts.map((text, row) => {
+        const style = cellStyle(table, index, row === 0);
+        const size = style.size * paint.scale;
+        return textLines(text, style.weight ?? 'regular', size, 1e6, paint.faces)[0]?.width ?? 0;
+      }),
+    );
+  });
+  const weights = table.columns.reduce((sum, column) => sum + column.weight, 0);
+  const needed = natural.reduce((sum, one) => sum + one + 0.5, 0);
+  const share = (index: number): number => table.columns[index]!.weight / weights;
+  if (needed <= usable) return natural.map((one, index) => one + 0.5 + share(index) * (usable - needed));
+  return natural.map((_one, index) => share(index) * usable);
+}

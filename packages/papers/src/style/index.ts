@@ -1,0 +1,1 @@
+export { ACCENT, INK, MARK_STYLES, type MarkStyle, SOFT_INK } from './mark-style.ts';

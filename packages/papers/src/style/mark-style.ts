@@ -1,0 +1,47 @@
+import type { MarkRole } from '../drawing/index.ts';
+
+/** Dark text and lines. */
+export const INK = '#1b2733';
+/** Lines and text of less weight; still above 4.5 to 1 on white. */
+export const SOFT_INK = '#4d5b66';
+/** The one accent: what is wanted and accepted. */
+export const ACCENT = '#0d5c66';
+
+/** How marks of one role are drawn on paper. */
+export interface MarkStyle {
+  readonly stroke?: string;
+  /** Width of the line [drawing unit]. */
+  readonly width?: number;
+  /** Lengths of dashes and gaps [drawing unit]. */
+  readonly dash?: readonly number[];
+  readonly fill?: string;
+  /** Colour of text of this role. */
+  readonly text: string;
+  readonly bold?: boolean;
+}
+
+/** Line styles tell the roles apart in black and white; colour only helps. */
+export const MARK_STYLES: Readonly<Record<MarkRole, MarkStyle>> = {
+  plate: { fill: '#e9ecee', text: INK },
+  surface: { stroke: INK, width: 1.4, text: INK },
+  break: { stroke: INK, width: 0.6, text: INK },
+  target: { stroke: ACCENT, width: 1.2, dash: [8, 2, 1.4, 2], text: ACCENT },
+  tolerance: { fill: '#d3e4e6', text: ACCENT },
+  'tolerance-limit': { stroke: ACCENT, width: 0.8, dash: [4, 2.4], text: ACCENT },
+  'floor-median': { stroke: INK, width: 1.9, text: INK, bold: true },
+  'floor-band': { text: INK },
+  'floor-hatch': { stroke: INK, width: 0.4, text: INK },
+  ligament: { stroke: INK, width: 0.7, dash: [12, 3.5], text: INK },
+  dimension: { stroke: INK, width: 0.5, text: INK },
+  scale: { stroke: INK, width: 0.9, text: INK },
+  lane: { stroke: SOFT_INK, width: 0.4, dash: [1.5, 2], text: INK },
+  pass: { stroke: INK, width: 0.4, fill: '#d5dde0', text: INK },
+  'run-out': { stroke: INK, width: 0.4, text: INK },
+  start: { fill: INK, text: INK },
+  'electrode-change': { stroke: '#ffffff', width: 0.5, fill: INK, text: INK },
+  'gauge-station': { stroke: ACCENT, width: 1, fill: '#ffffff', text: INK },
+  loss: { stroke: INK, width: 0.4, fill: INK, text: INK },
+  axis: { stroke: INK, width: 0.6, text: SOFT_INK },
+  label: { stroke: INK, width: 0.6, text: INK },
+  cursor: { stroke: ACCENT, width: 1.5, text: ACCENT },
+};
