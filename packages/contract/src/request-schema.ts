@@ -1,7 +1,16 @@
 import { z } from 'zod';
 import { cardOptionFields } from './card-option-schema.ts';
 
-const text = z.string().describe('The job file, YAML or JSON.');
+/** What UTF-8 or a database cannot keep to the letter: halves of a surrogate pair, and the null character. */
+const UNKEEPABLE = /[\p{Surrogate}\0]/u;
+
+/** Revision numbers stay far within what both databases call an integer. */
+const REVISION_MOST = 1_000_000_000;
+
+const text = z
+  .string()
+  .refine((value) => !UNKEEPABLE.test(value), 'holds characters that cannot be saved')
+  .describe('The job file, YAML or JSON.');
 
 /** Body of a request that carries a job: to save it for the first time or to plan it. */
 export const jobTextSchema = z.object({ text }).meta({ id: 'JobText' });
@@ -10,7 +19,11 @@ export const jobTextSchema = z.object({ text }).meta({ id: 'JobText' });
 export const jobSaveSchema = z
   .object({
     text,
-    based_on: z.int().min(1).describe('Number of the revision that the text was made from.'),
+    based_on: z
+      .int()
+      .min(1)
+      .max(REVISION_MOST)
+      .describe('Number of the revision that the text was made from.'),
   })
   .meta({ id: 'JobSave' });
 
@@ -23,7 +36,7 @@ export const jobParametersSchema = z.object({ id: z.string().describe('Identifie
 /** Parameters of an address that names a revision. */
 export const revisionParametersSchema = z.object({
   id: jobParametersSchema.shape.id,
-  number: z.coerce.number().int().min(1).max(1e9).describe('Number of the revision.'),
+  number: z.coerce.number().int().min(1).max(REVISION_MOST).describe('Number of the revision.'),
 });
 
 /** Body of a request that carries a job. */

@@ -11,7 +11,6 @@ export const ISSUE_CODES = {
   AMOUNT_NOT_UNDERSTOOD: { meaning: 'An amount is not written in a form that can be read.' },
   AMOUNT_RANGE: { meaning: 'An amount is readable but outside what is accepted here.' },
   AMOUNT_UNIT: { meaning: 'The unit of an amount is not known.' },
-  CARD_OPTION: { meaning: 'A set-up card is asked for in units or on a paper that do not exist.' },
   HOST_REFUSED: { meaning: "A request names a host that is not this computer's own loopback address." },
   JOB_CHANGED_MEANWHILE: {
     meaning: 'A job was saved by someone else since it was opened; nothing was overwritten.',
@@ -27,6 +26,7 @@ export const ISSUE_CODES = {
   JOB_VERSION: { meaning: 'The file is of a version that this program does not know.' },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
   PATH_NOT_FOUND: { meaning: 'The program answers nothing at this address.' },
+  PORT_UNAVAILABLE: { meaning: 'The program cannot listen on the port asked for.' },
   PROGRAM_FAULT: { meaning: 'The program itself went wrong: a bug to report.' },
   REQUEST_INVALID: { meaning: 'A request lacks something or holds something that is not accepted.' },
   REQUEST_MEDIA_TYPE: { meaning: 'A request carries its content in a form other than JSON.' },

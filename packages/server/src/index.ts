@@ -1,0 +1,2 @@
+export { buildServer, type ServerParts } from './build-server.ts';
+export { type RunningServer, startServer } from './start-server.ts';

@@ -1,0 +1,21 @@
+import swagger from '@fastify/swagger';
+import { API_PATHS, PROGRAM_VERSION } from '@furrow/contract';
+import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
+import type { ZodServer } from './zod-server.ts';
+
+/** The description of the API, made from the very schemas that check its requests; before all other routes. */
+export async function openapiRoutes(server: ZodServer): Promise<void> {
+  await server.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Furrow',
+        description: 'Plans for mechanised air carbon-arc gouging, and the jobs they are made for.',
+        version: PROGRAM_VERSION,
+      },
+    },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  });
+  server.get(API_PATHS.openapi, { schema: { hide: true } }, () => server.swagger());
+}
