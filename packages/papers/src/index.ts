@@ -1,3 +1,5 @@
 export * from './document/index.ts';
 export * from './drawing/index.ts';
+export { PAPER_STYLESHEET, renderHtml } from './html/index.ts';
 export { renderPdf } from './pdf/index.ts';
+export { renderText } from './text/index.ts';

@@ -42,11 +42,8 @@ export function cardDocument(read: ReadJob, answer: Answer, options: CardOptions
         above: plan === undefined ? 'No set-up' : 'Set-up card · air carbon-arc gouging',
         text: job.title,
       },
-      {
-        kind: 'paragraph',
-        tone: 'lead',
-        text: `${sentence(job.groove.purpose)} ${jobWords(job, options.units)}.`,
-      },
+      { kind: 'paragraph', tone: 'lead', text: job.groove.purpose },
+      { kind: 'paragraph', tone: 'plain', text: jobWords(job, options.units) },
       ...body,
       {
         kind: 'signatures',
@@ -59,11 +56,6 @@ export function cardDocument(read: ReadJob, answer: Answer, options: CardOptions
       },
     ],
   };
-}
-
-function sentence(text: string): string {
-  const trimmed = text.trim();
-  return /[.!?…]$/u.test(trimmed) ? trimmed : `${trimmed}.`;
 }
 
 function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOptions): PaperBlock[] {
@@ -80,13 +72,26 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOp
   const lanes = plan.passes.length + plan.gauge_stops.length;
   const ribbon = ribbonDrawing({ job, plan, units, width: 540, height: Math.min(170, 46 + 15 * lanes) });
   const tight = plan.limits.filter((limit) => limit.verdict !== 'holds');
+  const sure: string[] = [
+    `depth reached everywhere: ${chanceWords(assurance.depth_reached)}`,
+    `no point too deep: ${chanceWords(assurance.not_too_deep)}`,
+    `ligament kept: ${chanceWords(assurance.ligament_kept)}`,
+    `width in its band: ${chanceWords(assurance.width_in_band)}`,
+  ];
   return [
     { kind: 'figures', size: 'big', items: settingFigures(plan, units) },
     {
       kind: 'columns',
       columns: [
-        { weight: 1, blocks: [passTable(plan, units)] },
-        { weight: 0.9, blocks: [{ kind: 'drawing', drawing: section }] },
+        {
+          weight: 1.08,
+          blocks: [
+            passTable(plan, units),
+            { kind: 'heading', level: 2, text: 'How sure' },
+            { kind: 'list', tone: 'plain', items: sure },
+          ],
+        },
+        { weight: 1, blocks: [{ kind: 'drawing', drawing: section }] },
       ],
     },
     ...plan.gauge_stops.flatMap((stop): PaperBlock[] => [
@@ -94,31 +99,23 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOp
       { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
     ]),
     { kind: 'drawing', drawing: ribbon },
-    { kind: 'figures', size: 'plain', items: expectationFigures(plan, job, units) },
+    { kind: 'figures', size: 'plain', items: expectationFigures(plan, units) },
     {
       kind: 'columns',
       columns: [
         {
           weight: 1,
           blocks: [
-            { kind: 'heading', level: 2, text: 'How sure' },
             {
-              kind: 'list',
-              tone: 'plain',
-              items: [
-                `depth reached everywhere: ${chanceWords(assurance.depth_reached)}`,
-                `no point too deep: ${chanceWords(assurance.not_too_deep)}`,
-                `ligament kept: ${chanceWords(assurance.ligament_kept)}`,
-                `width in its band: ${chanceWords(assurance.width_in_band)}`,
-                ...(tight.length === 0
-                  ? ['every margin holds']
-                  : tight.map((limit) => limitWords(limit, units))),
-              ],
+              kind: 'heading',
+              level: 2,
+              text: tight.length === 0 ? 'Margins: every one holds' : 'Tight margins',
             },
+            { kind: 'list', tone: 'plain', items: tight.map((limit) => limitWords(limit, units)) },
           ],
         },
         {
-          weight: 1.25,
+          weight: 1,
           blocks: [
             { kind: 'heading', level: 2, text: 'Cautions' },
             { kind: 'list', tone: 'caution', items: answer.cautions },

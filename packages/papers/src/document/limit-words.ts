@@ -5,7 +5,7 @@ import { shownAmount } from './shown-amount.ts';
 export function limitWords(limit: Limit, units: UnitSystem): string {
   const demand = shownAmount(limit.demand, limit.unit, units);
   const capacity = shownAmount(limit.capacity, limit.unit, units);
-  return `${limit.title}: ${demand}, at ${limit.sense} ${capacity}: ${limit.verdict}`;
+  return `${limit.title}: ${demand} (at ${limit.sense} ${capacity}) ${limit.verdict}`;
 }
 
 /** Sources of the limits, each once, with how far they can be trusted. */

@@ -24,6 +24,8 @@ export interface ParagraphBlock {
 export interface Figure {
   readonly label: string;
   readonly value: string;
+  /** Unit, set smaller than the value. */
+  readonly unit?: string;
   /** What the reader must know beside the value. */
   readonly note?: string;
 }

@@ -11,15 +11,15 @@ export function passTable(plan: Plan, units: UnitSystem): TableBlock {
     { title: 'Pass', align: 'start', weight: 0.8, strong: true },
     { title: 'Layer', align: 'end', weight: 0.8 },
     { title: `Offset, ${unit}`, align: 'end', weight: 1.6 },
-    ...(currents.size > 1 ? [{ title: 'Current', align: 'end', weight: 1.1 } as const] : []),
-    { title: 'Travel', align: 'end', weight: 1.7, strong: true },
-    { title: 'Dwell', align: 'end', weight: 0.9 },
+    ...(currents.size > 1 ? [{ title: 'Current, A', align: 'end', weight: 1.1 } as const] : []),
+    { title: `Travel, ${speedUnit(units)}`, align: 'end', weight: 1.7, strong: true },
+    { title: 'Dwell, s', align: 'end', weight: 0.9 },
     { title: `Takes off, ${unit}`, align: 'end', weight: 1.7 },
   ];
   const setting = (pass: PlanPass): string[] => [
-    ...(currents.size > 1 ? [formatAmount(pass.current_A, 'current', units)] : []),
-    travelText(pass, units),
-    formatAmount(pass.dwell_s, 'time', units),
+    ...(currents.size > 1 ? [String(Math.round(pass.current_A))] : []),
+    pass.set_by_gauge ? 'by gauge' : bare(formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units)),
+    pass.dwell_s.toFixed(1),
     bandText(pass.depth_mm, units),
   ];
   const rows = passGroups(plan.passes, setting).map((group) => [
@@ -37,9 +37,14 @@ export function bandText(band: { p05: number; p50: number; p95: number }, units:
   return `${middle} (${low}–${high})`;
 }
 
-/** Travel of a pass; where a gauge reading sets it, the table of the gauge stop does. */
-export function travelText(pass: PlanPass, units: UnitSystem): string {
-  return pass.set_by_gauge ? 'by gauge' : formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units);
+/** Unit of travel in this system. */
+function speedUnit(units: UnitSystem): string {
+  return units === 'inch' ? 'in/min' : 'mm/min';
+}
+
+/** An amount without its unit, which stands at the head of the column. */
+function bare(amount: string): string {
+  return amount.slice(0, amount.lastIndexOf(' '));
 }
 
 function offsetText({ passes }: PassGroup, units: UnitSystem): string {

@@ -1,4 +1,4 @@
-import { formatAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
+import { formatAmount, type Plan, type UnitSystem } from '@furrow/engine';
 import { fineLength, fineNumber } from '../drawing/index.ts';
 import type { Figure } from './paper-document.ts';
 
@@ -13,17 +13,17 @@ export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
   const degrees = of('push_angle_deg').map((angle) => (angle * Math.PI) / 180);
   const travel = {
     label: 'Travel',
-    value: fixed.length === 0 ? 'by gauge' : rangeOf(fixed, 'speed', units),
+    ...(fixed.length === 0 ? { value: 'by gauge' } : valueAndUnit(rangeOf(fixed, 'speed', units))),
     ...(gauged && fixed.length > 0 ? { note: 'then by the gauge' } : {}),
   };
   return [
     {
       label: 'Electrode',
-      value: formatAmount(plan.electrode_diameter_mm / 1000, 'length', units),
+      ...valueAndUnit(formatAmount(plan.electrode_diameter_mm / 1000, 'length', units)),
       note: plan.electrode_kind,
     },
-    { label: 'Current', value: rangeOf(of('current_A'), 'current', units) },
-    { label: 'Arc voltage', value: rangeOf(of('arc_voltage_V'), 'voltage', units) },
+    { label: 'Current', ...valueAndUnit(rangeOf(of('current_A'), 'current', units)) },
+    { label: 'Arc voltage', ...valueAndUnit(rangeOf(of('arc_voltage_V'), 'voltage', units)) },
     { label: 'Push angle', value: rangeOf(degrees, 'angle', units), note: 'to the surface' },
     travel,
     { label: 'Passes', value: String(plan.passes.length), note: passesNote(plan) },
@@ -31,13 +31,13 @@ export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
 }
 
 /** What to bring and what to expect, as plain figures. */
-export function expectationFigures(plan: Plan, job: Job, units: UnitSystem): Figure[] {
+export function expectationFigures(plan: Plan, units: UnitSystem): Figure[] {
   const { floor_depth_mm: floor, width_mm: width, electrodes_used: used } = plan;
   const band = (values: { p05: number; p95: number }): string =>
     `90 in 100: ${fineNumber(values.p05 / 1000, units)} to ${fineNumber(values.p95 / 1000, units)}`;
   return [
-    { label: 'Expected floor', value: fineLength(floor.p50 / 1000, units), note: band(floor) },
-    { label: 'Expected width', value: fineLength(width.p50 / 1000, units), note: band(width) },
+    { label: 'Expected floor', ...valueAndUnit(fineLength(floor.p50 / 1000, units)), note: band(floor) },
+    { label: 'Expected width', ...valueAndUnit(fineLength(width.p50 / 1000, units)), note: band(width) },
     {
       label: 'Electrodes to bring',
       value: String(Math.ceil(used.p90 - 1e-9)),
@@ -50,8 +50,8 @@ export function expectationFigures(plan: Plan, job: Job, units: UnitSystem): Fig
     },
     {
       label: 'If the arc goes out',
-      value: fineLength(plan.loss_length_mm / 1000, units),
-      note: `stays ungouged (${formatAmount(job.kit.loss_window, 'time', units)} window)`,
+      ...valueAndUnit(fineLength(plan.loss_length_mm / 1000, units)),
+      note: 'stays ungouged',
     },
   ];
 }
@@ -60,6 +60,12 @@ export function expectationFigures(plan: Plan, job: Job, units: UnitSystem): Fig
 export function passesNote(plan: Plan): string {
   const count = (amount: number, name: string): string => `${amount} ${name}${amount === 1 ? '' : 's'}`;
   return `${count(plan.layers, 'layer')} of ${count(plan.tracks, 'track')}`;
+}
+
+/** A shown amount as value and unit: `3/8` and `in`; an angle keeps its sign. */
+function valueAndUnit(amount: string): { value: string; unit?: string } {
+  const match = /^([\d\s./−–-]+?)\s(\D+)$/u.exec(amount);
+  return match === null ? { value: amount } : { value: match[1]!, unit: match[2]! };
 }
 
 function rangeOf(

@@ -278,8 +278,10 @@ function stationMarks(
     const marks: Mark[] = [stationMark({ x, y: middle }, mark)];
     const text = formatAmount(position / 1000, 'length', units);
     const width = textWidth(text, 0.92 * size);
-    const left = x + mark + 0.35 * size;
-    if (pitch >= 1.1 * size && x - mark > free && left + width < axis.right + size) {
+    // the last label goes to the left of its mark where it would run over the end
+    const fits = x + mark + 0.35 * size + width < axis.right - 0.3 * size;
+    const left = fits ? x + mark + 0.35 * size : x - mark - 0.35 * size - width;
+    if (pitch >= 1.1 * size && Math.min(left, x - mark) > free) {
       marks.push({
         kind: 'text',
         role: 'gauge-station',

@@ -30,7 +30,7 @@ export function sectionDrawing(input: SectionDrawingInput): Drawing {
   const { groove, plate, plan, units } = input;
   const width = Math.max(200, input.width);
   const height = Math.max(120, input.height);
-  const size = Math.min(14, Math.max(7, Math.min(width / 46, height / 20)));
+  const size = Math.min(14, Math.max(8.5, Math.min(width / 46, height / 20)));
   const shape = sectionShape(input);
   const { left, right } = sideTexts(input);
   const leftWidth = Math.max(...left.map((text) => textWidth(text, size))) + 2.6 * size;

@@ -7,6 +7,7 @@ import type { Box, Paint } from './paint.ts';
 import { signaturesBox } from './signatures-box.ts';
 import { tableBox } from './table-box.ts';
 import { textBox } from './text-box.ts';
+import { textLines } from './text-layout.ts';
 
 /** Space between blocks before the page's factor [pt]. */
 export const BLOCK_GAP = 8;
@@ -70,10 +71,25 @@ function headingBox(heading: HeadingBlock, width: number, paint: Paint): Box {
   if (heading.level === 2) {
     return textBox(heading.text, width, { size: 8.5, weight: 'bold', colour: INK, tag: 'H2' }, paint);
   }
-  const title = textBox(heading.text, width, { size: 20, weight: 'bold', leading: 1.12, tag: 'H1' }, paint);
+  const title = textBox(
+    heading.text,
+    width,
+    { size: titleSize(heading.text, width, paint), weight: 'bold', leading: 1.12, tag: 'H1' },
+    paint,
+  );
   if (heading.above === undefined) return title;
   const above = textBox(heading.above, width, { size: 8.5, weight: 'bold', colour: ACCENT, tag: 'P' }, paint);
   return stackBox([above, title], 1, paint);
+}
+
+const TITLE_SIZE = 20;
+
+/** A title a little too long for one line is set smaller rather than broken; a long one is set smaller and broken. */
+function titleSize(text: string, width: number, paint: Paint): number {
+  const [line] = textLines(text, 'bold', TITLE_SIZE * paint.scale, 1e6, paint.faces);
+  const ratio = (line?.width ?? 0) / width;
+  if (ratio <= 1) return TITLE_SIZE;
+  return TITLE_SIZE * Math.max(0.72, 0.97 / ratio);
 }
 
 function paragraphBox(paragraph: ParagraphBlock, width: number, paint: Paint): Box {

@@ -6,7 +6,7 @@ import { textLines } from './text-layout.ts';
 
 const CELL_SIZE = 9.5;
 const HEADER_SIZE = 7.5;
-const GAP = 8;
+const GAP = 7;
 
 /** A table with a thin line under each row. */
 export function tableBox(table: TableBlock, width: number, paint: Paint): Box {
@@ -75,22 +75,23 @@ function rowBoxes(
   );
 }
 
-/** As wide as their longest text where that fits, the rest shared out; else by weight, and texts wrap. */
+/** As wide as their longest text where that fits; else headers wrap, and at the worst cells do too. */
 function columnWidths(table: TableBlock, width: number, paint: Paint): number[] {
   const usable = width - (table.columns.length - 1) * GAP * paint.scale;
-  const natural = table.columns.map((column, index) => {
-    const texts = [column.title, ...table.rows.map((row) => row[index] ?? '')];
-    return Math.max(
-      ...texts.map((text, row) => {
-        const style = cellStyle(table, index, row === 0);
-        const size = style.size * paint.scale;
-        return textLines(text, style.weight ?? 'regular', size, 1e6, paint.faces)[0]?.width ?? 0;
-      }),
-    );
-  });
+  const widest = (column: number, header: boolean): number => {
+    const texts = header ? [table.columns[column]!.title] : table.rows.map((row) => row[column] ?? '');
+    const style = cellStyle(table, column, header);
+    const size = style.size * paint.scale;
+    const lines = texts.map((text) => textLines(text, style.weight ?? 'regular', size, 1e6, paint.faces)[0]);
+    return Math.max(0, ...lines.map((line) => line?.width ?? 0)) + 0.5;
+  };
+  const cells = table.columns.map((_column, index) => widest(index, false));
+  const whole = cells.map((cell, index) => Math.max(cell, widest(index, true)));
   const weights = table.columns.reduce((sum, column) => sum + column.weight, 0);
-  const needed = natural.reduce((sum, one) => sum + one + 0.5, 0);
-  const share = (index: number): number => table.columns[index]!.weight / weights;
-  if (needed <= usable) return natural.map((one, index) => one + 0.5 + share(index) * (usable - needed));
-  return natural.map((_one, index) => share(index) * usable);
+  for (const natural of [whole, cells]) {
+    const spare = usable - natural.reduce((sum, one) => sum + one, 0);
+    if (spare >= 0)
+      return natural.map((one, index) => one + (table.columns[index]!.weight / weights) * spare);
+  }
+  return table.columns.map((column) => (column.weight / weights) * usable);
 }

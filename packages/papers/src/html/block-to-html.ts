@@ -1,0 +1,54 @@
+import type { Figure, PaperBlock, TableBlock } from '../document/index.ts';
+import { drawingToSvg, escapeMarkup } from '../drawing/index.ts';
+
+/** Writes a block as HTML; every text is escaped and takes its direction from its own letters. */
+export function blockToHtml(block: PaperBlock): string {
+  switch (block.kind) {
+    case 'heading':
+      return block.level === 1
+        ? `<header class="head">${block.above === undefined ? '' : `<p class="above">${escapeMarkup(block.above)}</p>`}` +
+            `<h1 dir="auto">${escapeMarkup(block.text)}</h1></header>`
+        : `<h2>${escapeMarkup(block.text)}</h2>`;
+    case 'paragraph':
+      return `<p class="${block.tone}" dir="auto">${escapeMarkup(block.text)}</p>`;
+    case 'figures':
+      return `<dl class="figures ${block.size}">${block.items.map(figureToHtml).join('')}</dl>`;
+    case 'table':
+      return tableToHtml(block);
+    case 'drawing':
+      return `<figure>${drawingToSvg(block.drawing)}</figure>`;
+    case 'list':
+      return `<ul class="${block.tone}">${block.items.map((item) => `<li dir="auto">${escapeMarkup(item)}</li>`).join('')}</ul>`;
+    case 'signatures':
+      return `<div class="signatures">${block.roles
+        .map((role) => `<p>${escapeMarkup(role)}: name, date, signature</p>`)
+        .join('')}</div>`;
+    case 'columns':
+      return `<div class="columns">${block.columns
+        .map((column) => `<div>${column.blocks.map(blockToHtml).join('')}</div>`)
+        .join('')}</div>`;
+  }
+}
+
+function figureToHtml({ label, value, unit, note }: Figure): string {
+  return (
+    `<div><dt>${escapeMarkup(label)}</dt><dd>${escapeMarkup(value)}` +
+    `${unit === undefined ? '' : ` <span class="unit">${escapeMarkup(unit)}</span>`}</dd>` +
+    `${note === undefined ? '' : `<dd class="note">${escapeMarkup(note)}</dd>`}</div>`
+  );
+}
+
+function tableToHtml({ caption, columns, rows }: TableBlock): string {
+  const classes = columns.map(({ align, strong = false }) => `${align}${strong ? ' strong' : ''}`);
+  const head = columns.map(
+    ({ title }, index) => `<th scope="col" class="${classes[index]}">${escapeMarkup(title)}</th>`,
+  );
+  const body = rows.map(
+    (row) =>
+      `<tr>${row.map((cell, index) => `<td class="${classes[index]}">${escapeMarkup(cell)}</td>`).join('')}</tr>`,
+  );
+  return (
+    `<table><caption>${escapeMarkup(caption)}</caption><thead><tr>${head.join('')}</tr></thead>` +
+    `<tbody>${body.join('')}</tbody></table>`
+  );
+}
