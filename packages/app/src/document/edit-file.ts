@@ -6,7 +6,9 @@ import { type JobFile, jobFile } from './job-file.ts';
 import { spliceScalar } from './splice-scalar.ts';
 
 /** The changed file, or why the change cannot be made. */
-export type Edited = { readonly ok: true; readonly file: JobFile } | { readonly ok: false; readonly why: string };
+export type Edited =
+  | { readonly ok: true; readonly file: JobFile }
+  | { readonly ok: false; readonly why: string };
 
 /**
  * Changes a job file and leaves the rest of it as it was written. A value that stands in the file is replaced in

@@ -49,7 +49,8 @@ function withEntry(group: Group, above: DocumentPath, name: string, value: unkno
   const at = entries.findIndex(
     ([key]) => key === name || (field !== undefined && keyedUnit(key, field) !== undefined),
   );
-  if (at >= 0) entries.splice(at, 1, ...(value === undefined ? [] : ([[name, value]] as [string, unknown][])));
+  if (at >= 0)
+    entries.splice(at, 1, ...(value === undefined ? [] : ([[name, value]] as [string, unknown][])));
   else if (value !== undefined) {
     const keys = entries.map(([key]) => key);
     entries.splice(orderedIndex(keys, patternOf(above), name), 0, [name, value]);

@@ -1,5 +1,16 @@
 import type { DocumentPath } from '@furrow/engine';
-import { type Document, isMap, isNode, isScalar, isSeq, type Node, Pair, Scalar, YAMLMap, YAMLSeq } from 'yaml';
+import {
+  type Document,
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  type Node,
+  Pair,
+  Scalar,
+  YAMLMap,
+  YAMLSeq,
+} from 'yaml';
 import type { Edit } from './edit.ts';
 import { canBeLeftOut, jobFieldAt } from './field-list.ts';
 import { keyText, pairOf } from './job-file.ts';
@@ -8,17 +19,18 @@ import { patternOf } from './path.ts';
 
 /** Makes one change in the tree of a file; throws where the path runs through something that is no group. */
 export function applyEdit(document: Document, edit: Edit): void {
-  if (edit.do === 'remove') return removeAt(document, edit.path);
-  if (edit.do === 'append') {
-    const list = groupAt(document, edit.path, () => new YAMLSeq());
-    if (!isSeq(list)) throw new TypeError('not a list');
-    const entry = document.createNode(edit.entry);
-    const before = list.items.at(-1);
-    if (isMap(entry) && isMap(before)) entry.flow = before.flow ?? false;
-    list.items.push(entry);
-    return;
-  }
-  setAt(document, edit.path, edit.value);
+  if (edit.do === 'remove') removeAt(document, edit.path);
+  else if (edit.do === 'set') setAt(document, edit.path, edit.value);
+  else appendAt(document, edit.path, edit.entry);
+}
+
+function appendAt(document: Document, path: DocumentPath, content: Readonly<Record<string, unknown>>): void {
+  const list = groupAt(document, path, () => new YAMLSeq());
+  if (!isSeq(list)) throw new TypeError('not a list');
+  const entry = document.createNode(content);
+  const before = list.items.at(-1);
+  if (isMap(entry) && isMap(before)) entry.flow = before.flow ?? false;
+  list.items.push(entry);
 }
 
 function setAt(document: Document, path: DocumentPath, value: string | number): void {
@@ -73,6 +85,12 @@ function insert(parent: YAMLMap, path: DocumentPath, pair: Pair<Scalar, Node>): 
   const at = orderedIndex(keys, above, keyText(pair));
   const spaced = parent.items.some((item) => isNode(item.key) && item.key.spaceBefore === true);
   if (path.length === 1 && spaced && at > 0 && !isScalar(pair.value)) pair.key.spaceBefore = true;
+  const first = parent.items[0]?.key;
+  if (at === 0 && path.length > 1 && parent.commentBefore && isNode(first)) {
+    // the comment above the first field is read as the group's: it stays with its field
+    first.commentBefore = parent.commentBefore;
+    parent.commentBefore = null;
+  }
   parent.items.splice(at, 0, pair);
 }
 

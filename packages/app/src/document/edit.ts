@@ -4,4 +4,8 @@ import type { DocumentPath } from '@furrow/engine';
 export type Edit =
   | { readonly do: 'set'; readonly path: DocumentPath; readonly value: string | number }
   | { readonly do: 'remove'; readonly path: DocumentPath }
-  | { readonly do: 'append'; readonly path: DocumentPath; readonly entry: Readonly<Record<string, string | number>> };
+  | {
+      readonly do: 'append';
+      readonly path: DocumentPath;
+      readonly entry: Readonly<Record<string, string | number>>;
+    };

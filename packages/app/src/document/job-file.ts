@@ -1,5 +1,5 @@
-import { type Document, isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import type { DocumentPath, JobField } from '@furrow/engine';
+import { type Document, isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { jobFieldAt } from './field-list.ts';
 import { keyedUnit } from './keyed-unit.ts';
 import { patternOf } from './path.ts';

@@ -3,7 +3,10 @@ import type { PlanWorker } from './planner.ts';
 
 /** Starts the browser's worker that plans. */
 export function startWorker(): PlanWorker {
-  const worker = new Worker(new URL('./planner-worker.ts', import.meta.url), { type: 'module', name: 'planner' });
+  const worker = new Worker(new URL('./planner-worker.ts', import.meta.url), {
+    type: 'module',
+    name: 'planner',
+  });
   const started: PlanWorker = {
     onReply: () => {},
     onCrash: () => {},

@@ -1,0 +1,38 @@
+import { conflictSchema, errorSchema, type SavedJob } from '@furrow/contract';
+import type { Issue } from '@furrow/engine';
+
+/** Why the server did not do what was asked, in words. */
+export interface ApiFailure {
+  readonly message: string;
+  readonly issues: readonly Issue[];
+  /** The job as it is saved now, where a save would have overwritten it. */
+  readonly newer?: SavedJob;
+}
+
+/** What was asked for, or why it did not come. */
+export type Reply<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly failure: ApiFailure };
+
+/** A failure in words, without a server's answer behind it. */
+export function failed(message: string): { readonly ok: false; readonly failure: ApiFailure } {
+  return { ok: false, failure: { message, issues: [] } };
+}
+
+/** Reads the body of an answer that is not a success. */
+export function failureOf(
+  status: number,
+  body: unknown,
+): { readonly ok: false; readonly failure: ApiFailure } {
+  const conflict = conflictSchema.safeParse(body);
+  if (conflict.success) {
+    const { message, newer } = conflict.data;
+    return { ok: false, failure: { message, issues: [], newer } };
+  }
+  const error = errorSchema.safeParse(body);
+  if (!error.success) return failed(`The server answered ${status} without saying why.`);
+  return {
+    ok: false,
+    failure: { message: error.data.message, issues: (error.data.issues ?? []) as Issue[] },
+  };
+}

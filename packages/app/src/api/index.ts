@@ -1,0 +1,13 @@
+export type { ApiFailure, Reply } from './failure.ts';
+export {
+  binJob,
+  createJob,
+  duplicateJob,
+  fetchBin,
+  fetchCard,
+  fetchExamples,
+  fetchJob,
+  fetchJobs,
+  restoreJob,
+  saveJob,
+} from './jobs.ts';

@@ -1,0 +1,66 @@
+import {
+  API_PATHS,
+  type BinnedJob,
+  binnedJobSchema,
+  type CardRequest,
+  type Example,
+  exampleSchema,
+  fillPath,
+  type JobSummary,
+  jobSummarySchema,
+  type SavedJob,
+  savedJobSchema,
+} from '@furrow/contract';
+import { z } from 'zod';
+import type { Reply } from './failure.ts';
+import { request, requestFile } from './request.ts';
+
+/** The demo jobs that come with the program. */
+export function fetchExamples(): Promise<Reply<Example[]>> {
+  return request('GET', API_PATHS.examples, z.array(exampleSchema));
+}
+
+/** The saved jobs. */
+export function fetchJobs(): Promise<Reply<JobSummary[]>> {
+  return request('GET', API_PATHS.jobs, z.array(jobSummarySchema));
+}
+
+/** The jobs in the bin. */
+export function fetchBin(): Promise<Reply<BinnedJob[]>> {
+  return request('GET', API_PATHS.bin, z.array(binnedJobSchema));
+}
+
+/** One saved job with its text. */
+export function fetchJob(id: string): Promise<Reply<SavedJob>> {
+  return request('GET', fillPath(API_PATHS.job, { id }), savedJobSchema);
+}
+
+/** Saves a job for the first time. */
+export function createJob(text: string): Promise<Reply<SavedJob>> {
+  return request('POST', API_PATHS.jobs, savedJobSchema, { text });
+}
+
+/** Saves a job again, as the next revision after the one it was made from. */
+export function saveJob(id: string, text: string, basedOn: number): Promise<Reply<SavedJob>> {
+  return request('PUT', fillPath(API_PATHS.job, { id }), savedJobSchema, { text, based_on: basedOn });
+}
+
+/** Makes a copy of a saved job. */
+export function duplicateJob(id: string): Promise<Reply<SavedJob>> {
+  return request('POST', fillPath(API_PATHS.jobDuplicate, { id }), savedJobSchema);
+}
+
+/** Moves a job to the bin. */
+export function binJob(id: string): Promise<Reply<unknown>> {
+  return request('DELETE', fillPath(API_PATHS.job, { id }), z.unknown());
+}
+
+/** Takes a job back out of the bin. */
+export function restoreJob(id: string): Promise<Reply<unknown>> {
+  return request('POST', fillPath(API_PATHS.jobRestore, { id }), z.unknown());
+}
+
+/** The set-up card of a job as a PDF. */
+export function fetchCard(card: CardRequest): Promise<Reply<Blob>> {
+  return requestFile(API_PATHS.card, card);
+}

@@ -1,0 +1,113 @@
+import type { VNode } from 'preact';
+import { useRef, useState } from 'preact/hooks';
+import { fetchCard } from '../api/index.ts';
+import { goTo, jobPath, nameAddress } from '../route/index.ts';
+import { SiteHeader } from '../site/index.ts';
+import { keepDraft, useBench, useBenchState } from '../state/index.ts';
+import { useUnits } from '../theme/index.ts';
+import { fileName } from './file-name.ts';
+import { download } from './hand-out.ts';
+import { jobTitle } from './job-title.ts';
+import { PasteDialog } from './paste-dialog.tsx';
+import { saveWords } from './save-words.ts';
+
+/** Largest file that is looked at; a job is far smaller. */
+const FILE_BYTES_MOST = 1_000_000;
+
+/** Title and state of the job, and what can be done with it as a whole. */
+export function BenchHeader(): VNode {
+  const bench = useBench();
+  const units = useUnits();
+  const title = useBenchState(jobTitle);
+  const words = useBenchState(saveWords);
+  const failed = useBenchState((state) => state.save.is === 'failed');
+  const file = useRef<HTMLInputElement>(null);
+  const [pasting, setPasting] = useState(false);
+  const [trouble, setTrouble] = useState<string>();
+
+  const openText = (text: string): void => {
+    keepDraft(localStorage, 'new', { text, based_on: 0 });
+    goTo('/');
+  };
+  const openFile = async (chosen: File | undefined): Promise<void> => {
+    if (chosen === undefined) return;
+    if (chosen.size > FILE_BYTES_MOST) {
+      setTrouble(`${chosen.name} is too large to be a job file.`);
+      return;
+    }
+    openText(await chosen.text());
+  };
+  const save = async (asCopy: boolean): Promise<void> => {
+    const id = await bench.save(asCopy);
+    if (id !== undefined) nameAddress(jobPath(id));
+  };
+  const card = async (): Promise<void> => {
+    setTrouble(undefined);
+    const { text } = bench.store.get().file;
+    const reply = await fetchCard({ text, units, paper: units === 'inch' ? 'letter' : 'a4' });
+    if (reply.ok) download(reply.value, fileName(title, 'pdf'));
+    else setTrouble(`No card: ${reply.failure.message}`);
+  };
+  const exportFile = (): void => {
+    const { text } = bench.store.get().file;
+    download(new Blob([text], { type: 'application/yaml' }), fileName(title, 'yaml'));
+  };
+
+  return (
+    <SiteHeader
+      title={title}
+      state={
+        <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Save state">
+          {words}
+        </p>
+      }
+    >
+      <div class="actions" role="toolbar" aria-label="Job">
+        <button type="button" class="primary" onClick={() => void save(false)}>
+          Save
+        </button>
+        <button type="button" onClick={() => void save(true)}>
+          Save as copy
+        </button>
+        <button type="button" onClick={() => file.current?.click()}>
+          Open file
+        </button>
+        <input
+          ref={file}
+          type="file"
+          class="unseen"
+          tabIndex={-1}
+          aria-label="Job file to open"
+          accept=".yaml,.yml,.json,.txt"
+          onChange={(event) => {
+            const input = event.currentTarget;
+            void openFile(input.files?.[0]).then(() => {
+              input.value = '';
+            });
+          }}
+        />
+        <button type="button" onClick={() => setPasting(true)}>
+          Paste
+        </button>
+        <button type="button" onClick={exportFile}>
+          Export
+        </button>
+        <button type="button" onClick={() => window.print()}>
+          Print
+        </button>
+        <button type="button" onClick={() => void card()}>
+          Card as PDF
+        </button>
+      </div>
+      {trouble === undefined ? null : (
+        <p class="notice notice-wide" role="alert">
+          {trouble}{' '}
+          <button type="button" class="quiet" onClick={() => setTrouble(undefined)}>
+            dismiss
+          </button>
+        </p>
+      )}
+      {pasting ? <PasteDialog onText={openText} onClose={() => setPasting(false)} /> : null}
+    </SiteHeader>
+  );
+}

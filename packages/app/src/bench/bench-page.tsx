@@ -1,0 +1,57 @@
+import type { VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { fetchExamples, fetchJob } from '../api/index.ts';
+import { Waiting } from '../site/index.ts';
+import { type Bench, BenchContext, type BenchStart, draftOf, openBench } from '../state/index.ts';
+import { startWorker } from '../worker/index.ts';
+import { BenchView } from './bench-view.tsx';
+
+/** The demo job shown when nothing else is asked for. */
+const DEMO = 'penstock-seam';
+
+type Opened = { readonly bench: Bench } | { readonly trouble: string } | undefined;
+
+/** Opens a saved job, or the demo job, on the bench. */
+export function BenchPage({ id }: { readonly id?: string | undefined }): VNode {
+  const [opened, setOpened] = useState<Opened>();
+  useEffect(() => {
+    let left = false;
+    let bench: Bench | undefined;
+    void startOf(id).then((start) => {
+      if (left) return;
+      if (typeof start === 'string') {
+        setOpened({ trouble: start });
+        return;
+      }
+      bench = openBench(start, { startWorker, memory: localStorage });
+      setOpened({ bench });
+    });
+    return () => {
+      left = true;
+      bench?.close();
+    };
+  }, [id]);
+  if (opened === undefined) return <Waiting title="Bench" text="Opening the job." />;
+  if ('trouble' in opened) return <Waiting title="Bench" text={opened.trouble} trouble />;
+  return (
+    <BenchContext.Provider value={opened.bench}>
+      <BenchView />
+    </BenchContext.Provider>
+  );
+}
+
+/** What the bench starts with, or why it cannot start, in words. */
+async function startOf(id: string | undefined): Promise<BenchStart | string> {
+  const draft = draftOf(localStorage, id ?? 'new');
+  if (id !== undefined) {
+    const reply = await fetchJob(id);
+    if (!reply.ok) return reply.failure.message;
+    const { text, revision_number } = reply.value;
+    return { text, savedAs: { id, revision: revision_number, text }, draft };
+  }
+  const reply = await fetchExamples();
+  const demo = reply.ok ? (reply.value.find(({ name }) => name === DEMO) ?? reply.value[0]) : undefined;
+  if (demo !== undefined) return { text: demo.text, draft };
+  if (draft !== undefined) return { text: draft.text };
+  return reply.ok ? 'There is no demo job here: open a saved job.' : reply.failure.message;
+}

@@ -1,0 +1,75 @@
+import type { VNode } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { FormView } from '../form/index.ts';
+import { OutdatedBox, ResultDetails, ResultHead, ResultStatus } from '../result/index.ts';
+import { RibbonView } from '../ribbon/index.ts';
+import { SectionView } from '../section/index.ts';
+import { isUnsaved, useBench, useBenchState } from '../state/index.ts';
+import { useMedia } from '../theme/index.ts';
+import { BenchHeader } from './bench-header.tsx';
+
+/** Width from which form and result stand side by side. */
+const SIDE_BY_SIDE = '(min-width: 1100px)';
+
+/** The bench: the job to fill in, and beside it the drawings and the result. */
+export function BenchView(): VNode {
+  const wide = useMedia(SIDE_BY_SIDE);
+  const job = (
+    <section key="job" class="job-pane" aria-label="Job">
+      <FormView />
+    </section>
+  );
+  const result = (
+    <main key="result" class="result-pane" id="result" tabIndex={-1}>
+      <RestoredNotice />
+      <ResultStatus />
+      <div class="result-top">
+        <SectionView />
+        <OutdatedBox class="result-head">
+          <ResultHead />
+        </OutdatedBox>
+      </div>
+      <RibbonView />
+      <OutdatedBox class="result-details">
+        <ResultDetails />
+      </OutdatedBox>
+    </main>
+  );
+  return (
+    <div class="bench">
+      <LeaveGuard />
+      <BenchHeader />
+      {/* the order on the page is the order in which the keys go through it */}
+      <div class="bench-panes">{wide ? [job, result] : [result, job]}</div>
+    </div>
+  );
+}
+
+function RestoredNotice(): VNode | null {
+  const bench = useBench();
+  const restored = useBenchState((state) => state.restored);
+  const saved = useBenchState((state) => state.savedAs !== undefined);
+  if (!restored) return null;
+  return (
+    <p class="notice">
+      {saved
+        ? 'Unsaved changes of your last visit are back.'
+        : 'This job is kept in this browser only until it is saved.'}{' '}
+      <button type="button" class="quiet" onClick={() => bench.discard()}>
+        {saved ? 'Discard them' : 'Show the demo job instead'}
+      </button>
+    </p>
+  );
+}
+
+/** Asks before the page is left with unsaved changes. */
+function LeaveGuard(): null {
+  const unsaved = useBenchState(isUnsaved);
+  useEffect(() => {
+    if (!unsaved) return undefined;
+    const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
+    window.addEventListener('beforeunload', ask);
+    return () => window.removeEventListener('beforeunload', ask);
+  }, [unsaved]);
+  return null;
+}

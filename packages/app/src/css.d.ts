@@ -1,0 +1,2 @@
+/** Style sheets are taken into the page by the bundler. */
+declare module '*.css';

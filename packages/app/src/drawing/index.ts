@@ -1,0 +1,2 @@
+export { DrawingView } from './drawing-view.tsx';
+export { useWidth } from './use-width.ts';

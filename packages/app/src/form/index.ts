@@ -1,0 +1,1 @@
+export { FormView } from './form-view.tsx';

@@ -1,0 +1,60 @@
+import type { VNode } from 'preact';
+import { pathOf } from '../document/index.ts';
+import { useBenchState } from '../state/index.ts';
+import { goToField } from './field-id.ts';
+import { acceptedText } from './issue-text.ts';
+
+interface IssueSummaryProps {
+  /** Shows a line of the text view. */
+  readonly onLine: (line: number) => void;
+  /** Shows the form, where the fields are. */
+  readonly onForm: () => void;
+}
+
+/** Everything that keeps the job from being planned, each with a way to its field and to its line. */
+export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | null {
+  const issues = useBenchState((state) => state.issues);
+  const refused = useBenchState((state) => state.editRefused);
+  const show = (path: string): void => {
+    onForm();
+    requestAnimationFrame(() => goToField(pathOf(path)));
+  };
+  if (issues.length === 0 && refused === undefined) return null;
+  return (
+    <section class="issue-summary" aria-labelledby="issues-title">
+      <h3 id="issues-title">
+        <span class="issue-mark" aria-hidden="true" />
+        {issues.length === 0
+          ? 'Not changed'
+          : issues.length === 1
+            ? 'One mistake'
+            : `${issues.length} mistakes`}
+      </h3>
+      {refused === undefined ? null : <p>{refused}</p>}
+      <ul>
+        {issues.map((issue) => {
+          const { position } = issue;
+          return (
+            <li key={`${issue.path} ${issue.message}`}>
+              <p>
+                {issue.message} {acceptedText(issue)}
+              </p>
+              <p class="issue-ways">
+                {issue.path === '' ? null : (
+                  <button type="button" class="quiet" onClick={() => show(issue.path)}>
+                    go to the field
+                  </button>
+                )}
+                {position === undefined ? null : (
+                  <button type="button" class="quiet" onClick={() => onLine(position.line)}>
+                    line {position.line} of the text
+                  </button>
+                )}
+              </p>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,15 @@
+import type { Issue } from '@furrow/engine';
+
+/** An issue as it stands beside its field: the path in front is left out there. */
+export function besideField({ message, path }: Issue): string {
+  const start = `${path}: `;
+  return message.startsWith(start) ? message.slice(start.length) : message;
+}
+
+/** What is accepted and what is nearest, where the message does not say so itself. */
+export function acceptedText({ message, accepted, nearest }: Issue): string {
+  const parts = [];
+  if (accepted !== undefined && !message.includes(accepted)) parts.push(`Accepted: ${accepted}.`);
+  if (nearest !== undefined && !message.includes(nearest)) parts.push(`Nearest: ${nearest}.`);
+  return parts.join(' ');
+}

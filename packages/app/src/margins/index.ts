@@ -1,0 +1,2 @@
+export { MarginList } from './margin-list.tsx';
+export { VerdictMark } from './verdict-mark.tsx';

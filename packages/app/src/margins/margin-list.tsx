@@ -1,0 +1,89 @@
+import type { Limit, Verdict } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { shown } from '../amount/index.ts';
+import { useUnits } from '../theme/index.ts';
+import { MarginScale } from './margin-scale.tsx';
+import { VerdictMark } from './verdict-mark.tsx';
+
+const PROVENANCE: Readonly<Record<Limit['source']['provenance'], string>> = {
+  confirmed: 'confirmed in a public text',
+  memory: 'from memory',
+  derived: 'derived',
+  'common practice': 'common practice, no source',
+  'job file': 'stated in the job file',
+};
+
+/** The limits of a plan: demand against capacity, where the limit comes from, and the verdict. */
+export function MarginList({ limits }: { readonly limits: readonly Limit[] }): VNode {
+  return (
+    <section class="panel margins" aria-labelledby="margins-title">
+      <header class="panel-head">
+        <h2 id="margins-title">Margins</h2>
+        <p class="caption">{countText(limits)}</p>
+      </header>
+      <ul class="margin-list">
+        {limits.map((limit) => (
+          <Margin key={limit.id} limit={limit} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Margin({ limit }: { readonly limit: Limit }): VNode {
+  const units = useUnits();
+  const { title, demand, capacity, unit, sense, verdict, source, remedy, sensitivity, hard } = limit;
+  return (
+    <li class={`margin margin-${verdict}`}>
+      <h3>{title}</h3>
+      <p class="margin-verdict">
+        <VerdictMark verdict={verdict} />
+        <strong>{verdict}</strong>
+        {hard ? null : <span class="aside"> advice</span>}
+      </p>
+      <MarginScale limit={limit} />
+      <p class="margin-numbers">
+        <b>{shown(demand, unit, units)}</b> {sense === 'most' ? 'of at most' : 'where at least'}{' '}
+        <b>{shown(capacity, unit, units)}</b>
+        {sense === 'most' ? '' : ' is needed'}
+      </p>
+      <details class="margin-more">
+        <summary>
+          source{verdict === 'holds' ? '' : ' and remedy'}
+          <span class="unseen"> of {title}</span>
+        </summary>
+        <p>
+          {source.text} <span class="provenance">({PROVENANCE[source.provenance]})</span>
+        </p>
+        {verdict === 'holds' ? null : <p>{remedy}</p>}
+        {sensitivity.length === 0 ? null : (
+          <p>
+            1 % more{' '}
+            {sensitivity
+              .map(({ setting, demand_percent }) => `${setting}: ${signed(demand_percent)} %`)
+              .join('; ')}
+          </p>
+        )}
+      </details>
+    </li>
+  );
+}
+
+function signed(value: number): string {
+  const text = Math.abs(value).toFixed(1);
+  if (Number(text) === 0) return '0';
+  return value < 0 ? `−${text}` : `+${text}`;
+}
+
+function countText(limits: readonly Limit[]): string {
+  const count = (verdict: Verdict): number => limits.filter((limit) => limit.verdict === verdict).length;
+  const parts = [
+    [count('fails'), 'fail', 'fails'],
+    [count('tight'), 'tight', 'tight'],
+    [count('holds'), 'hold', 'holds'],
+  ] as const;
+  return parts
+    .filter(([number]) => number > 0)
+    .map(([number, many, one]) => `${number} ${number === 1 ? one : many}`)
+    .join(', ');
+}

@@ -1,0 +1,1 @@
+export { electrodeAt, placeText } from './place-text.ts';

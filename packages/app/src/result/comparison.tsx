@@ -1,0 +1,98 @@
+import { formatAmount, type Plan } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { shownChance } from '../amount/index.ts';
+import { isCurrent, useBench, useBenchState } from '../state/index.ts';
+import { ScrollTable } from '../table/index.ts';
+import { useUnits } from '../theme/index.ts';
+import { adoptPlan } from './lock-edits.ts';
+import {
+  assuranceOf,
+  costText,
+  currentText,
+  electrodeText,
+  energyText,
+  kindText,
+  patternText,
+} from './plan-words.ts';
+
+interface ComparisonProps {
+  readonly plan: Plan;
+  readonly alternatives: readonly Plan[];
+}
+
+const COLUMNS = ['Set-up', 'Passes', 'Job time', 'Cost', 'Electrodes', 'Assurance', 'Arc energy', 'Choose'];
+
+/** The plan beside others that none beats in time, cost and heat at once. */
+export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
+  return (
+    <ScrollTable
+      id="comparison"
+      title="Candidate plans"
+      note="none of these beats another in time, cost and heat at once"
+    >
+      <thead>
+        <tr>
+          {COLUMNS.map((name) => (
+            <th key={name} scope="col">
+              {name}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        <Candidate plan={plan} />
+        {alternatives.map((other, index) => (
+          // a list computed anew as a whole has no better name for its entries than their place
+          <Candidate key={index} plan={other} number={index + 1} />
+        ))}
+      </tbody>
+    </ScrollTable>
+  );
+}
+
+interface CandidateProps {
+  readonly plan: Plan;
+  /** Number among the alternatives; absent for the plan itself. */
+  readonly number?: number;
+}
+
+function Candidate({ plan, number }: CandidateProps): VNode {
+  const units = useUnits();
+  const setup = `${electrodeText(plan, units)}, ${currentText(plan, units)}, ${patternText(plan)}`;
+  return (
+    <tr class={number === undefined ? 'chosen' : ''}>
+      <th scope="row">
+        {setup}
+        <span class="aside"> {kindText(plan)}</span>
+      </th>
+      <td>{plan.passes.length}</td>
+      <td>
+        {formatAmount(plan.job_time_s.p50, 'time', units)}
+        <span class="aside"> to {formatAmount(plan.job_time_s.p90, 'time', units)}</span>
+      </td>
+      <td>{costText(plan.cost.p50, plan.currency)}</td>
+      <td>{Math.ceil(plan.electrodes_used.p50)}</td>
+      <td>{shownChance(assuranceOf(plan))}</td>
+      <td>{energyText(plan.arc_energy_kJ)}</td>
+      <td>
+        {number === undefined ? <span class="in-use">in use</span> : <UseButton plan={plan} setup={setup} />}
+      </td>
+    </tr>
+  );
+}
+
+/** Writes a plan's choices as locks into the job, so that it becomes the plan. */
+function UseButton({ plan, setup }: { readonly plan: Plan; readonly setup: string }): VNode {
+  const bench = useBench();
+  const units = useUnits();
+  const current = useBenchState(isCurrent);
+  const adopt = (): void => {
+    const { read } = bench.store.get();
+    if (current && read !== undefined) bench.change(adoptPlan(read.job.locks, plan, units));
+  };
+  return (
+    <button type="button" aria-label={`Use this: ${setup}`} aria-disabled={!current} onClick={adopt}>
+      Use this
+    </button>
+  );
+}

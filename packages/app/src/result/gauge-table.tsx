@@ -1,0 +1,96 @@
+import type { GaugeRow, GaugeStop, UnitSystem } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { shown, shownBand, shownChance, shownSize } from '../amount/index.ts';
+import { ScrollTable } from '../table/index.ts';
+import { useUnits } from '../theme/index.ts';
+
+/** What to do for each reading at one stop, and what more stations would buy. */
+export function GaugeTable({ stop }: { readonly stop: GaugeStop }): VNode {
+  const units = useUnits();
+  const stations = stop.station_positions_mm.map((place) => shownSize(place, units)).join(', ');
+  const lead = (
+    <p class="panel-lead">
+      Gauge each track at {stop.stations} {stop.stations === 1 ? 'station' : 'stations'} ({stations}) and take
+      the mean. One reading is good to {shown(stop.reading_sd_mm, 'mm', units)} (standard deviation).
+    </p>
+  );
+  return (
+    <>
+      <ScrollTable
+        id={`gauge-${stop.after_layer}`}
+        title={`Gauge after layer ${stop.after_layer}`}
+        lead={lead}
+      >
+        <thead>
+          <tr>
+            {['Mean reading', 'Do this', 'Depth to expect, 5 to 95 %', 'Deep enough', 'Not too deep'].map(
+              (name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {stop.table.map((row) => (
+            <tr key={row.reading_from_mm} class={`gauge-${row.action}`}>
+              <th scope="row">{readingText(row, units)}</th>
+              <td>{actionText(row, units)}</td>
+              <td>{shownBand(row.expected_depth_mm.p05, row.expected_depth_mm.p95, 'mm', units)}</td>
+              <td>{shownChance(row.depth_reached)}</td>
+              <td>{shownChance(row.not_too_deep)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </ScrollTable>
+      {stop.stations_choice.length < 2 ? null : <StationsTable stop={stop} />}
+    </>
+  );
+}
+
+function StationsTable({ stop }: { readonly stop: GaugeStop }): VNode {
+  return (
+    <ScrollTable
+      id={`stations-${stop.after_layer}`}
+      title="What stations buy"
+      note="the same plan with fewer or more readings per track"
+    >
+      <thead>
+        <tr>
+          <th scope="col">Stations</th>
+          <th scope="col">Deep enough</th>
+          <th scope="col">Not too deep</th>
+        </tr>
+      </thead>
+      <tbody>
+        {stop.stations_choice.map((choice) => (
+          <tr key={choice.stations} class={choice.stations === stop.stations ? 'chosen' : ''}>
+            <th scope="row">
+              {choice.stations}
+              {choice.stations === stop.stations ? <span class="aside"> planned</span> : null}
+            </th>
+            <td>{shownChance(choice.depth_reached)}</td>
+            <td>{shownChance(choice.not_too_deep)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </ScrollTable>
+  );
+}
+
+/** The readings a row is for, in words. */
+export function readingText(row: GaugeRow, units: UnitSystem): string {
+  const from = shown(row.reading_from_mm, 'mm', units);
+  if (row.reading_to_mm === null) return `${from} or more`;
+  if (row.reading_from_mm <= 0) return `less than ${shown(row.reading_to_mm, 'mm', units)}`;
+  return shownBand(row.reading_from_mm, row.reading_to_mm, 'mm', units);
+}
+
+/** What a row says to do, in words. */
+export function actionText(row: GaugeRow, units: UnitSystem): string {
+  if (row.action === 'run' && row.travel_mm_per_min !== null) {
+    return `run the next pass at ${shown(row.travel_mm_per_min, 'mm/min', units)}`;
+  }
+  return row.action === 'done' ? 'done: run no more passes' : 'stop and ask the welding engineer';
+}

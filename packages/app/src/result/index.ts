@@ -1,0 +1,2 @@
+export { ResultStatus } from './result-status.tsx';
+export { OutdatedBox, ResultDetails, ResultHead } from './result-view.tsx';

@@ -1,0 +1,51 @@
+import { formatAmount, type Plan } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { shown, shownBand } from '../amount/index.ts';
+import { ScrollTable } from '../table/index.ts';
+import { useUnits } from '../theme/index.ts';
+
+/** Every pass with its setting and what it takes off. */
+export function PassTable({ plan }: { readonly plan: Plan }): VNode {
+  const units = useUnits();
+  return (
+    <ScrollTable id="passes" title="Passes" note="in the order they are run">
+      <thead>
+        <tr>
+          {[
+            'Pass',
+            'Layer',
+            'Offset',
+            'Current',
+            'Arc voltage',
+            'Push angle',
+            'Travel',
+            'Takes off, 5 to 95 %',
+            'Dwell',
+          ].map((name) => (
+            <th key={name} scope="col">
+              {name}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {plan.passes.map((pass) => (
+          <tr key={pass.number}>
+            <th scope="row">{pass.number}</th>
+            <td>{pass.layer}</td>
+            <td>{shown(pass.offset_mm, 'mm', units)}</td>
+            <td>{shown(pass.current_A, 'A', units)}</td>
+            <td>{shown(pass.arc_voltage_V, 'V', units)}</td>
+            <td>{shown(pass.push_angle_deg, 'deg', units)}</td>
+            <td>
+              {shown(pass.travel_mm_per_min, 'mm/min', units)}
+              {pass.set_by_gauge ? <span class="aside"> by gauge, for the middle reading</span> : null}
+            </td>
+            <td>{shownBand(pass.depth_mm.p05, pass.depth_mm.p95, 'mm', units)}</td>
+            <td>{formatAmount(pass.dwell_s, 'time', units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </ScrollTable>
+  );
+}

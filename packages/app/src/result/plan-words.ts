@@ -1,0 +1,53 @@
+import type { Plan, UnitSystem } from '@furrow/engine';
+import { shown, shownSize } from '../amount/index.ts';
+
+/** The plan's travel: one value, or the least and the greatest of its passes. */
+export function travelText(plan: Plan, units: UnitSystem): string {
+  const travels = plan.passes.map((pass) => pass.travel_mm_per_min);
+  const [least, most] = [Math.min(...travels), Math.max(...travels)];
+  const [low, high] = [shown(least, 'mm/min', units), shown(most, 'mm/min', units)];
+  return low === high ? low : `${low.split(' ')[0]} to ${high}`;
+}
+
+/** The plan's current, as its passes share it. */
+export function currentText(plan: Plan, units: UnitSystem): string {
+  const currents = [...new Set(plan.passes.map((pass) => shown(pass.current_A, 'A', units)))];
+  return currents.join(', ');
+}
+
+/** How the passes lie: 3 passes: 1 track, 3 layers. */
+export function patternText(plan: Plan): string {
+  return `${counted(plan.tracks, 'track')}, ${counted(plan.layers, 'layer')}`;
+}
+
+/** Electrode in words: 1/2 in, jointed. */
+export function electrodeText(plan: Plan, units: UnitSystem): string {
+  return `${shownSize(plan.electrode_diameter_mm, units)} ${plan.electrode_kind}`;
+}
+
+/** The least of the chances that the job asks for. */
+export function assuranceOf(plan: Plan): number {
+  const { depth_reached, not_too_deep } = plan.assurance;
+  return Math.min(depth_reached, not_too_deep);
+}
+
+/** A number with its noun. */
+export function counted(count: number, noun: string): string {
+  if (count === 1) return `1 ${noun}`;
+  return `${count} ${noun}${/(s|ss)$/u.test(noun) ? 'es' : 's'}`;
+}
+
+/** A cost with its currency, as precise as it matters. */
+export function costText(amount: number, currency: string): string {
+  return `${amount.toFixed(amount < 100 ? 2 : 0)} ${currency}`;
+}
+
+/** Energy in the unit that keeps it readable. */
+export function energyText(kilojoules: number): string {
+  return kilojoules >= 1000 ? `${(kilojoules / 1000).toFixed(1)} MJ` : `${kilojoules.toFixed(0)} kJ`;
+}
+
+/** Whether the plan runs as set or stops to gauge. */
+export function kindText(plan: Plan): string {
+  return plan.kind === 'blind' ? 'runs as set' : 'gauge and adjust';
+}

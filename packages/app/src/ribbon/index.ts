@@ -1,0 +1,1 @@
+export { RibbonView } from './ribbon-view.tsx';

@@ -1,0 +1,1 @@
+export { SectionView } from './section-view.tsx';

@@ -1,0 +1,51 @@
+import { sectionDrawing } from '@furrow/papers/drawing';
+import type { VNode } from 'preact';
+import { useLayoutEffect, useMemo } from 'preact/hooks';
+import { DrawingView, useWidth } from '../drawing/index.ts';
+import { placeText } from '../place/index.ts';
+import { cutPlace, isOutdated, markSection, useBenchState } from '../state/index.ts';
+import { useUnits } from '../theme/index.ts';
+
+/** Height of the drawing for its width [px]. */
+function heightFor(width: number): number {
+  return Math.round(Math.min(330, Math.max(220, width * 0.52)));
+}
+
+/** The groove cut across at the ribbon's cursor; it follows each valid edit at once, the floor when it is planned. */
+export function SectionView(): VNode {
+  const read = useBenchState((state) => state.read);
+  const planned = useBenchState((state) => state.planned);
+  const outdated = useBenchState(isOutdated);
+  const [box, width] = useWidth<HTMLDivElement>();
+  const units = useUnits();
+  const plan = planned?.answer.plan;
+  const edit = useBenchState((state) => (state.issues.length === 0 ? state.edit : undefined));
+  const drawing = useMemo(() => {
+    if (read === undefined || width === 0) return undefined;
+    const { groove, plate } = read.job;
+    return sectionDrawing({ groove, plate, plan, units, width, height: heightFor(width) });
+  }, [read, plan, units, width]);
+  useLayoutEffect(() => {
+    if (edit !== undefined) markSection(edit);
+  }, [edit, drawing]);
+  return (
+    <section class="panel section-panel" aria-labelledby="section-title">
+      <header class="panel-head">
+        <h2 id="section-title">Section</h2>
+        <SectionCaption />
+      </header>
+      <div ref={box} class={`drawing-box section-box${outdated ? ' floor-outdated' : ''}`}>
+        {drawing === undefined ? null : <DrawingView drawing={drawing} />}
+      </div>
+    </section>
+  );
+}
+
+function SectionCaption(): VNode | null {
+  const read = useBenchState((state) => state.read);
+  const plan = useBenchState((state) => state.planned?.answer.plan);
+  const cut = useBenchState(cutPlace);
+  const units = useUnits();
+  if (read === undefined) return null;
+  return <p class="caption">Cut across {placeText(read.job, plan, cut, units)}.</p>;
+}

@@ -1,0 +1,2 @@
+export { SiteHeader } from './site-header.tsx';
+export { Waiting } from './waiting.tsx';

@@ -1,0 +1,2 @@
+export { ScrollBox } from './scroll-box.tsx';
+export { ScrollTable } from './scroll-table.tsx';
