@@ -33,7 +33,7 @@ export function blockToHtml(block: PaperBlock): string {
 function figureToHtml({ label, value, unit, note }: Figure): string {
   return (
     `<div><dt>${escapeMarkup(label)}</dt><dd>${escapeMarkup(value)}` +
-    `${unit === undefined ? '' : ` <span class="unit">${escapeMarkup(unit)}</span>`}</dd>` +
+    `${unit === undefined ? '' : `<span class="unit"> ${escapeMarkup(unit)}</span>`}</dd>` +
     `${note === undefined ? '' : `<dd class="note">${escapeMarkup(note)}</dd>`}</div>`
   );
 }

@@ -17,11 +17,12 @@ p { margin: 0; overflow-wrap: anywhere; }
 .lead { font-size: 9.5pt; }
 .small, footer { font-size: 6.5pt; color: ${SOFT_INK}; }
 .figures { display: flex; gap: 9pt; }
-.figures > div { flex: 1 1 0; min-width: 0; }
+.figures > div { flex: 1 1 auto; min-width: 0; }
 .figures.big > div { border-top: 2pt solid ${ACCENT}; padding-top: 3pt; }
 .figures dt { color: ${SOFT_INK}; font-size: 7.5pt; }
 .figures dd { margin: 0; font-weight: 700; line-height: 1.12; }
-.figures.big dd { font-size: 21pt; }
+.figures.big dd { font-size: 21pt; white-space: nowrap; }
+.figures.big dd.note { white-space: normal; }
 .figures.plain dd { font-size: 12.5pt; }
 .figures dd .unit { font-size: 50%; }
 .figures dd.note { font-size: 7.5pt; font-weight: 400; color: ${SOFT_INK}; }

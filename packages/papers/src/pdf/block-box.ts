@@ -86,10 +86,12 @@ const TITLE_SIZE = 20;
 
 /** A title a little too long for one line is set smaller rather than broken; a long one is set smaller and broken. */
 function titleSize(text: string, width: number, paint: Paint): number {
-  const [line] = textLines(text, 'bold', TITLE_SIZE * paint.scale, 1e6, paint.faces);
-  const ratio = (line?.width ?? 0) / width;
-  if (ratio <= 1) return TITLE_SIZE;
-  return TITLE_SIZE * Math.max(0.72, 0.97 / ratio);
+  const lines = (size: number): number =>
+    textLines(text, 'bold', size * paint.scale, width, paint.faces).length;
+  if (lines(TITLE_SIZE) === 1) return TITLE_SIZE;
+  const least = 0.72 * TITLE_SIZE;
+  for (let size = TITLE_SIZE; size > least; size -= 0.5) if (lines(size) === 1) return size;
+  return least;
 }
 
 function paragraphBox(paragraph: ParagraphBlock, width: number, paint: Paint): Box {

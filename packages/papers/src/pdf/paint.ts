@@ -9,7 +9,7 @@ export interface Paint {
 }
 
 /** Element of the PDF's structure, by which a screen reader walks the page. */
-export type StructureElement = PDFKit.Mixins.PDFStructureElement;
+export type StructureElement = PDFKit.PDFStructureElement;
 
 /** Something laid out: its height is known before it is painted. */
 export interface Box {

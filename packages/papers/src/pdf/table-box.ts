@@ -78,17 +78,25 @@ function rowBoxes(
 /** As wide as their longest text where that fits; else headers wrap, and at the worst cells do too. */
 function columnWidths(table: TableBlock, width: number, paint: Paint): number[] {
   const usable = width - (table.columns.length - 1) * GAP * paint.scale;
-  const widest = (column: number, header: boolean): number => {
-    const texts = header ? [table.columns[column]!.title] : table.rows.map((row) => row[column] ?? '');
+  const widest = (column: number, texts: readonly string[], header: boolean): number => {
     const style = cellStyle(table, column, header);
     const size = style.size * paint.scale;
     const lines = texts.map((text) => textLines(text, style.weight ?? 'regular', size, 1e6, paint.faces)[0]);
     return Math.max(0, ...lines.map((line) => line?.width ?? 0)) + 0.5;
   };
-  const cells = table.columns.map((_column, index) => widest(index, false));
-  const whole = cells.map((cell, index) => Math.max(cell, widest(index, true)));
+  const cells = table.columns.map((_column, index) =>
+    widest(
+      index,
+      table.rows.map((row) => row[index] ?? ''),
+      false,
+    ),
+  );
+  const withHeader = (words: (title: string) => readonly string[]): number[] =>
+    cells.map((cell, index) => Math.max(cell, widest(index, words(table.columns[index]!.title), true)));
+  const whole = withHeader((title) => [title]);
+  const wrapping = withHeader((title) => title.split(' '));
   const weights = table.columns.reduce((sum, column) => sum + column.weight, 0);
-  for (const natural of [whole, cells]) {
+  for (const natural of [whole, wrapping]) {
     const spare = usable - natural.reduce((sum, one) => sum + one, 0);
     if (spare >= 0)
       return natural.map((one, index) => one + (table.columns[index]!.weight / weights) * spare);

@@ -1,7 +1,8 @@
 import { INK } from '../style/index.ts';
 import type { Box, Paint } from './paint.ts';
+import { directionOf } from './text-items.ts';
 import { type TextLine, textLines } from './text-layout.ts';
-import type { Weight } from './typefaces.ts';
+import { MISSING_SIGN, type Weight } from './typefaces.ts';
 
 /** How a text is set. */
 export interface TextStyle {
@@ -26,7 +27,7 @@ export function textBox(text: string, width: number, style: TextStyle, paint: Pa
     paint(x, y, parent) {
       const { pdf } = paint;
       parent.add(
-        pdf.struct(style.tag, () => {
+        pdf.struct(style.tag, spoken(text, lines), () => {
           lines.forEach((line, index) => {
             const left = style.align === 'end' ? x + width - line.width : x;
             const baseline = y + (index + 0.5) * size * leading + 0.35 * size;
@@ -36,6 +37,12 @@ export function textBox(text: string, width: number, style: TextStyle, paint: Pa
       );
     },
   };
+}
+
+/** The text as written, for readers aloud and for search, where the page shows it otherwise. */
+function spoken(text: string, lines: readonly TextLine[]): { actual?: string } {
+  const boxed = lines.some((line) => line.pieces.some((piece) => piece.text.includes(MISSING_SIGN)));
+  return boxed || directionOf(text) === 'rtl' ? { actual: text } : {};
 }
 
 /** Paints a line of text with its baseline at a height. */
