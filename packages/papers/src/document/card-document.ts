@@ -1,4 +1,4 @@
-import type { Answer, Plan, ReadJob, UnitSystem } from '@furrow/engine';
+import type { Answer, GaugeStop, Plan, ReadJob, UnitSystem } from '@furrow/engine';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
 import { chanceWords } from './chance-words.ts';
 import { gaugePlaces, gaugeTable } from './gauge-table.ts';
@@ -94,17 +94,14 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOp
         { weight: 1, blocks: [{ kind: 'drawing', drawing: section }] },
       ],
     },
-    ...plan.gauge_stops.flatMap((stop): PaperBlock[] => [
-      gaugeTable(stop, units),
-      { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
-    ]),
+    ...gaugeBlocks(plan, units),
     { kind: 'drawing', drawing: ribbon },
     { kind: 'figures', size: 'plain', items: expectationFigures(plan, units) },
     {
       kind: 'columns',
       columns: [
         {
-          weight: 1,
+          weight: 0.75,
           blocks: [
             {
               kind: 'heading',
@@ -115,7 +112,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOp
           ],
         },
         {
-          weight: 1,
+          weight: 1.25,
           blocks: [
             { kind: 'heading', level: 2, text: 'Cautions' },
             { kind: 'list', tone: 'caution', items: answer.cautions },
@@ -125,4 +122,19 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOp
     },
     { kind: 'paragraph', tone: 'small', text: `Limits rest on: ${sourceWords(plan.limits).join('; ')}.` },
   ];
+}
+
+/** The tables of the gauge stops: one over the whole width, several in pairs. */
+function gaugeBlocks(plan: Plan, units: UnitSystem): PaperBlock[] {
+  const stops = plan.gauge_stops;
+  const blocks = (stop: GaugeStop, form: 'whole' | 'narrow'): PaperBlock[] => [
+    gaugeTable(stop, units, form),
+    { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
+  ];
+  if (stops.length === 1) return blocks(stops[0]!, 'whole');
+  const pairs = stops.flatMap((_stop, index) => (index % 2 === 0 ? [stops.slice(index, index + 2)] : []));
+  return pairs.map((pair) => ({
+    kind: 'columns',
+    columns: pair.map((stop) => ({ weight: 1, blocks: blocks(stop, 'narrow') })),
+  }));
 }

@@ -1,12 +1,20 @@
 import { formatAmount, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
-import { fineLength, fineNumber, fineUnit } from '../drawing/index.ts';
+import { fineNumber, fineUnit } from '../drawing/index.ts';
 import { chanceWords } from './chance-words.ts';
-import type { TableBlock } from './paper-document.ts';
+import type { TableBlock, TableColumn } from './paper-document.ts';
 import { bandText } from './pass-table.ts';
 
-/** The decision table of a gauge stop: a reading, and what to do about it. */
-export function gaugeTable(stop: GaugeStop, units: UnitSystem): TableBlock {
+/** The decision table of a gauge stop: a reading, and what to do about it; `narrow` leaves the chances out. */
+export function gaugeTable(
+  stop: GaugeStop,
+  units: UnitSystem,
+  form: 'whole' | 'narrow' = 'whole',
+): TableBlock {
   const unit = fineUnit(units);
+  const chances: TableColumn[] = [
+    { title: 'Reached', align: 'end', weight: 1.4 },
+    { title: 'Not too deep', align: 'end', weight: 1.4 },
+  ];
   return {
     kind: 'table',
     caption: `Reading after layer ${stop.after_layer}, and what to do`,
@@ -14,17 +22,38 @@ export function gaugeTable(stop: GaugeStop, units: UnitSystem): TableBlock {
       { title: `Reading, ${unit}`, align: 'start', weight: 1.5, strong: true },
       { title: 'Do this', align: 'start', weight: 1.9, strong: true },
       { title: `Then expect, ${unit}`, align: 'end', weight: 1.7 },
-      { title: 'Reached', align: 'end', weight: 1.4 },
-      { title: 'Not too deep', align: 'end', weight: 1.4 },
+      ...(form === 'whole' ? chances : []),
     ],
-    rows: stop.table.map((row) => [
+    rows: gathered(stop.table).map((row) => [
       readingText(row, units),
       actionText(row, units),
-      bandText(row.expected_depth_mm, units),
-      chanceWords(row.depth_reached),
-      chanceWords(row.not_too_deep),
+      ...(row.action === 'ask'
+        ? NOTHING_RUN
+        : [
+            bandText(row.expected_depth_mm, units),
+            chanceWords(row.depth_reached),
+            chanceWords(row.not_too_deep),
+          ]
+      ).slice(0, form === 'whole' ? 3 : 1),
     ]),
   };
+}
+
+/** What stands in the columns of the outcome where nothing is run. */
+const NOTHING_RUN = ['–', '–', '–'];
+
+/** Neighbouring rows that all say to stop and ask become one. */
+function gathered(rows: readonly GaugeRow[]): GaugeRow[] {
+  const found: GaugeRow[] = [];
+  for (const row of rows) {
+    const last = found.at(-1);
+    if (last?.action === 'ask' && row.action === 'ask') {
+      found[found.length - 1] = { ...last, reading_to_mm: row.reading_to_mm };
+    } else {
+      found.push(row);
+    }
+  }
+  return found;
 }
 
 /** The readings for which a row holds, in words. */
@@ -48,6 +77,6 @@ export function gaugePlaces(stop: GaugeStop, units: UnitSystem): string {
   const stations = `${stop.stations} station${stop.stations === 1 ? '' : 's'}`;
   return (
     `Clean and gauge each track at ${stations}: ${places.join(', ')} from the start. ` +
-    `The mean is the reading; one reading spreads by ${fineLength(stop.reading_sd_mm / 1000, units)}.`
+    `The mean is the reading; one reading spreads by ${formatAmount(stop.reading_sd_mm / 1000, 'length', units)}.`
   );
 }

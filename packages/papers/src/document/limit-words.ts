@@ -10,5 +10,8 @@ export function limitWords(limit: Limit, units: UnitSystem): string {
 
 /** Sources of the limits, each once, with how far they can be trusted. */
 export function sourceWords(limits: readonly Limit[]): string[] {
-  return [...new Set(limits.map(({ source }) => `${source.text} (${source.provenance})`))];
+  const texts = limits.map(({ source: { text, provenance } }) =>
+    text.includes(provenance) ? text : `${text} (${provenance})`,
+  );
+  return [...new Set(texts)];
 }

@@ -41,7 +41,7 @@ export function expectationFigures(plan: Plan, units: UnitSystem): Figure[] {
     {
       label: 'Electrodes to bring',
       value: String(Math.ceil(used.p90 - 1e-9)),
-      note: `${Math.round(used.p50)} are used half the time`,
+      note: `half the time at most ${Math.ceil(used.p50 - 1e-9)}`,
     },
     {
       label: 'Arc time',

@@ -34,7 +34,7 @@ th, td { padding: 1.4pt 0 1.4pt 6pt; text-align: start; vertical-align: bottom; 
 th:first-child, td:first-child { padding-inline-start: 0; }
 .end { text-align: end; }
 td.strong { font-weight: 700; }
-.columns { display: grid; grid-template-columns: 1.05fr 1fr; gap: 16pt; align-items: start; }
+.columns { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(0, 1fr); gap: 16pt; align-items: start; }
 .columns > div { min-width: 0; }
 figure { margin: 0; }
 .drawing { display: block; width: 100%; height: auto; }
@@ -51,7 +51,7 @@ ${Object.entries(MARK_STYLES)
   .join('\n')}
 @media (max-width: 700px) {
   .paper { width: auto; margin: 0; }
-  .columns { grid-template-columns: 1fr; }
+  .columns { grid-auto-flow: row; }
   .figures { flex-wrap: wrap; }
   .figures > div { flex-basis: 30%; }
 }

@@ -35,7 +35,7 @@ export const MARK_STYLES: Readonly<Record<MarkRole, MarkStyle>> = {
   dimension: { stroke: INK, width: 0.5, text: INK },
   scale: { stroke: INK, width: 0.9, text: INK },
   lane: { stroke: SOFT_INK, width: 0.4, dash: [1.5, 2], text: INK },
-  pass: { stroke: INK, width: 0.4, fill: '#d5dde0', text: INK },
+  pass: { fill: '#b4c0c6', text: INK },
   'run-out': { stroke: INK, width: 0.4, text: INK },
   start: { fill: INK, text: INK },
   'electrode-change': { stroke: '#ffffff', width: 0.5, fill: INK, text: INK },

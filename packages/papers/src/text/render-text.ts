@@ -139,7 +139,7 @@ function alternativeLines(alternatives: readonly Plan[], units: UnitSystem): str
   if (alternatives.length === 0) return [];
   const rows = alternatives.map((plan) => [
     formatAmount(plan.electrode_diameter_mm / 1000, 'length', units),
-    passesNote(plan),
+    `${plan.layers} × ${plan.tracks}`,
     formatAmount(plan.job_time_s.p50, 'time', units),
     `${plan.cost.p50.toFixed(2)} ${plan.currency}`,
     String(Math.round(plan.electrodes_used.p50)),
@@ -150,7 +150,7 @@ function alternativeLines(alternatives: readonly Plan[], units: UnitSystem): str
   ]);
   const columns = [
     'Electrode',
-    'Passes',
+    'Layers × tracks',
     'Job time',
     'Cost',
     'Used',
