@@ -1,5 +1,7 @@
-import type { DefaultUsed } from '../job/index.ts';
-import type { Plan, Refusal } from '../plan/index.ts';
+import type { DefaultUsed, Job, ReadJob } from '../job/index.ts';
+import { type Metal, metalOf } from '../material/index.ts';
+import { type Plan, planJob, type Refusal } from '../plan/index.ts';
+import { processLimits, publishedPosterior } from '../removal/index.ts';
 
 /** What the result was computed from. */
 export interface AnswerInputs {
@@ -22,4 +24,55 @@ export interface Answer {
   readonly alternatives: readonly Plan[];
   /** Cautions that belong to this job and process, in words. */
   readonly cautions: readonly string[];
+}
+
+/** Cautions that belong to every use of the process; local codes and licensed practice govern. */
+const CAUTIONS: readonly string[] = [
+  'Local codes, the welding procedure and licensed practice govern; this program signs nothing and permits nothing.',
+  'Arc, noise and spray: welding filter by current, ear protection, leather, closed collar, screens for others nearby.',
+  'Fire: molten metal is blown far along the jet. Clear the zone and keep the watch that your hot-work permit asks for.',
+  'Fume: extract at the source and keep out of the plume; coated or high-alloy metal and closed spaces need more.',
+  'Shock: dry gloves, sound insulation, work lead on bare metal; switch off before touching electrode or leads.',
+  'Compressed air: hoses secured, jet never towards a person; drain and check pressure while flowing.',
+  'People with an implanted medical device stay away from leads and arc unless cleared in person.',
+];
+
+/**
+ * Answers a job: composes material, removal, limits and planner into the whole result. The only door for
+ * command line, server and app.
+ *
+ * @param read - the job as read [record], from `readJob`
+ * @param programVersion - version of the program, written into the result [text], any
+ * @returns inputs, plan or refusal, alternatives and cautions [record]
+ * @source none: composition
+ * @example
+ * typeof answerJob // => "function"
+ */
+export function answerJob(read: ReadJob, programVersion: string): Answer {
+  const { job } = read;
+  const metal = metalOf(job.plate.material, job.plate.composition);
+  const posterior = publishedPosterior(metal, job.seam.position);
+  const result = planJob(job, posterior, [processLimits(posterior.meltingEnergy)]);
+  return {
+    inputs: {
+      revision: read.revision,
+      program_version: programVersion,
+      seed: job.plan.seed,
+      posterior_id: posterior.id,
+      defaults_used: read.defaultsUsed,
+    },
+    ...('plan' in result ? { plan: result.plan } : { refusal: result.refusal }),
+    alternatives: 'plan' in result ? result.alternatives : [],
+    cautions: [...posterior.remarks, ...jobCautions(job, metal), ...CAUTIONS],
+  };
+}
+
+function jobCautions(job: Job, metal: Metal): string[] {
+  const cautions = metal.cautions.map((caution) => caution.text);
+  if (job.groove.ligament_least < 3e-3) {
+    cautions.unshift(
+      'The ligament asked for is thin: a blow-through throws melt out of the far side. Keep it clear of people and fuel.',
+    );
+  }
+  return cautions;
 }

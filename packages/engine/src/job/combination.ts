@@ -23,23 +23,47 @@ export function combinationIssues(job: Job): CombinationIssue[] {
     const girth = Math.PI * seam.diameter;
     if (Math.abs(seam.length - girth) > GIRTH_AGREEMENT * girth) {
       const shown = both(girth, 'length');
-      add(['seam', 'length'], `The girth of this diameter is ${shown}; the length says ${both(seam.length, 'length')}.`, `${shown}, or no length`);
+      add(
+        ['seam', 'length'],
+        `The girth of this diameter is ${shown}; the length says ${both(seam.length, 'length')}.`,
+        `${shown}, or no length`,
+      );
     }
   }
   if (groove.depth.minus >= groove.depth.wanted) {
-    add(['groove', 'depth', 'minus'], 'The groove may be shallower by its whole depth, so no groove at all would do.', `less than ${both(groove.depth.wanted, 'length')}`);
+    add(
+      ['groove', 'depth', 'minus'],
+      'The groove may be shallower by its whole depth, so no groove at all would do.',
+      `less than ${both(groove.depth.wanted, 'length')}`,
+    );
   }
   if (groove.depth.wanted - groove.depth.minus >= plate.thickness) {
-    add(['groove', 'depth', 'wanted'], `The groove is as deep as the plate is thick (${both(plate.thickness, 'length')}).`, 'a depth less than the thickness');
+    add(
+      ['groove', 'depth', 'wanted'],
+      `The groove is as deep as the plate is thick (${both(plate.thickness, 'length')}).`,
+      'a depth less than the thickness',
+    );
   }
   if (groove.ligament_least >= plate.thickness) {
-    add(['groove', 'ligament_least'], `The ligament to keep is as thick as the plate (${both(plate.thickness, 'length')}).`, 'less than the thickness');
+    add(
+      ['groove', 'ligament_least'],
+      `The ligament to keep is as thick as the plate (${both(plate.thickness, 'length')}).`,
+      'less than the thickness',
+    );
   }
   if (groove.floor_width > groove.width.most) {
-    add(['groove', 'floor_width'], `The floor is wider than the groove may be at the surface (${both(groove.width.most, 'length')}).`, 'at most the greatest width');
+    add(
+      ['groove', 'floor_width'],
+      `The floor is wider than the groove may be at the surface (${both(groove.width.most, 'length')}).`,
+      'at most the greatest width',
+    );
   }
   if (groove.shape === 'wash' && groove.floor_width === 0) {
-    add(['groove', 'floor_width'], 'A wash needs the width over which its depth must be reached.', 'a floor width above 0');
+    add(
+      ['groove', 'floor_width'],
+      'A wash needs the width over which its depth must be reached.',
+      'a floor width above 0',
+    );
   }
   ordered(['groove', 'width'], groove.width, 'length');
   ordered(['kit', 'current'], kit.current, 'current');
@@ -48,27 +72,47 @@ export function combinationIssues(job: Job): CombinationIssue[] {
   kit.electrodes.forEach((electrode, index) => {
     const { current_least: least, current_most: most } = electrode;
     if (least !== undefined && most !== undefined && least > most) {
-      add(['kit', 'electrodes', index, 'current_least'], 'The least current of this electrode is above its greatest.', `at most ${both(most, 'current')}`);
+      add(
+        ['kit', 'electrodes', index, 'current_least'],
+        'The least current of this electrode is above its greatest.',
+        `at most ${both(most, 'current')}`,
+      );
     }
     if (electrode.kind === 'plain' && electrode.stub >= electrode.length) {
-      add(['kit', 'electrodes', index, 'stub'], 'The stub is as long as the electrode, so nothing is left to use.', `less than ${both(electrode.length, 'length')}`);
+      add(
+        ['kit', 'electrodes', index, 'stub'],
+        'The stub is as long as the electrode, so nothing is left to use.',
+        `less than ${both(electrode.length, 'length')}`,
+      );
     }
   });
   if (kit.arc_voltage.set < kit.arc_voltage.least || kit.arc_voltage.set > kit.arc_voltage.most) {
-    add(['kit', 'arc_voltage', 'set'], 'The set arc voltage lies outside its window.', `${kit.arc_voltage.least} V to ${kit.arc_voltage.most} V`);
+    add(
+      ['kit', 'arc_voltage', 'set'],
+      'The set arc voltage lies outside its window.',
+      `${kit.arc_voltage.least} V to ${kit.arc_voltage.most} V`,
+    );
   }
   if (locks.electrode_diameter !== undefined) {
     const wanted = locks.electrode_diameter;
     if (!kit.electrodes.some((electrode) => Math.abs(electrode.diameter - wanted) < 1e-4)) {
       const stock = kit.electrodes.map((electrode) => both(electrode.diameter, 'length')).join(', ');
-      add(['locks', 'electrode_diameter'], `The locked electrode ${both(wanted, 'length')} is not among the kit's.`, stock);
+      add(
+        ['locks', 'electrode_diameter'],
+        `The locked electrode ${both(wanted, 'length')} is not among the kit's.`,
+        stock,
+      );
     }
   }
   return issues;
 
   function ordered(at: DocumentPath, range: { least: number; most: number }, kind: QuantityKind): void {
     if (range.least > range.most) {
-      add([...at, 'least'], `The least (${both(range.least, kind)}) is above the greatest (${both(range.most, kind)}).`, `at most ${both(range.most, kind)}`);
+      add(
+        [...at, 'least'],
+        `The least (${both(range.least, kind)}) is above the greatest (${both(range.most, kind)}).`,
+        `at most ${both(range.most, kind)}`,
+      );
     }
   }
 }

@@ -51,7 +51,8 @@ function complete(
       complete(schema.element as z.ZodType, item, [...path, index], [...written, index], records),
     );
   }
-  if (schema instanceof z.ZodObject && isRecord(value)) return completeObject(schema, value, path, written, records);
+  if (schema instanceof z.ZodObject && isRecord(value))
+    return completeObject(schema, value, path, written, records);
   return value;
 }
 

@@ -36,8 +36,14 @@ export function jobFields(): readonly JobField[] {
 }
 
 function collect(schema: z.ZodType, path: readonly string[], optional: boolean, fields: JobField[]): void {
-  if (schema instanceof z.ZodOptional) return collect(schema.unwrap() as z.ZodType, path, true, fields);
-  if (schema instanceof z.ZodArray) return collect(schema.element as z.ZodType, [...path, '*'], false, fields);
+  if (schema instanceof z.ZodOptional) {
+    collect(schema.unwrap() as z.ZodType, path, true, fields);
+    return;
+  }
+  if (schema instanceof z.ZodArray) {
+    collect(schema.element as z.ZodType, [...path, '*'], false, fields);
+    return;
+  }
   if (schema instanceof z.ZodObject) {
     for (const [name, field] of Object.entries(schema.shape as Record<string, z.ZodType>)) {
       collect(field, [...path, name], optional, fields);
@@ -47,7 +53,14 @@ function collect(schema: z.ZodType, path: readonly string[], optional: boolean, 
   const facts = fieldFacts.get(schema);
   const at = path.join('.');
   const options = schema instanceof z.ZodEnum ? schema.options.map(String) : undefined;
-  const entry = facts?.kind !== undefined ? 'amount' : options ? 'choice' : schema instanceof z.ZodString ? 'text' : 'number';
+  const entry =
+    facts?.kind !== undefined
+      ? 'amount'
+      : options
+        ? 'choice'
+        : schema instanceof z.ZodString
+          ? 'text'
+          : 'number';
   fields.push({
     path: at,
     title: facts?.title ?? at,

@@ -19,9 +19,12 @@ export type JsonSchema = Record<string, unknown>;
  * jobJsonSchema()['$schema'] // => "https://json-schema.org/draft/2020-12/schema"
  */
 export function jobJsonSchema(): JsonSchema {
-  const schema = z.toJSONSchema(jobSchema, { io: 'input', override: ({ zodSchema, jsonSchema }) => {
-    if (zodSchema instanceof z.ZodObject) loosen(zodSchema, jsonSchema as JsonSchema);
-  } });
+  const schema = z.toJSONSchema(jobSchema, {
+    io: 'input',
+    override: ({ zodSchema, jsonSchema }) => {
+      if (zodSchema instanceof z.ZodObject) loosen(zodSchema, jsonSchema as JsonSchema);
+    },
+  });
   return { ...schema, title: 'Furrow job' };
 }
 
@@ -42,7 +45,10 @@ function loosen(zodSchema: z.ZodObject, jsonSchema: JsonSchema): void {
       (field instanceof z.ZodObject && canBeLeftOut(field));
     if (optional) continue;
     if (suffixes.length === 0) required.push(name);
-    else eitherOr.push({ anyOf: [name, ...suffixes.map((unit) => `${name}_${unit}`)].map((key) => ({ required: [key] })) });
+    else
+      eitherOr.push({
+        anyOf: [name, ...suffixes.map((unit) => `${name}_${unit}`)].map((key) => ({ required: [key] })),
+      });
   }
   if (required.length > 0) jsonSchema['required'] = required;
   else delete jsonSchema['required'];

@@ -6,7 +6,13 @@ import { z } from 'zod';
 import type { FilePosition, Issue, Outcome } from '../issue/index.ts';
 import { parseAmount } from '../quantity/index.ts';
 import { combinationIssues } from './combination.ts';
-import { type CompletedDocument, completeDocument, type DefaultUsed, type DocumentPath, pathText } from './complete.ts';
+import {
+  type CompletedDocument,
+  completeDocument,
+  type DefaultUsed,
+  type DocumentPath,
+  pathText,
+} from './complete.ts';
 import { fieldFacts, type IssueParams } from './field.ts';
 import { type Job, jobOf } from './job.ts';
 import { jobSchema } from './schema.ts';
@@ -36,7 +42,10 @@ export interface ReadJob {
  */
 export function readJob(text: string): Outcome<ReadJob> {
   if (text.length > JOB_TEXT_MOST) {
-    return refuse('JOB_TOO_LARGE', `The file has ${text.length} characters; a job has at most ${JOB_TEXT_MOST}.`);
+    return refuse(
+      'JOB_TOO_LARGE',
+      `The file has ${text.length} characters; a job has at most ${JOB_TEXT_MOST}.`,
+    );
   }
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true });
@@ -50,7 +59,10 @@ export function readJob(text: string): Outcome<ReadJob> {
     return refuse('JOB_SYNTAX', `The file cannot be read: ${(error as Error).message}`);
   }
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
-    return refuse('JOB_SYNTAX', 'The file is empty or holds no fields; a job starts with the line “furrow: 1”.');
+    return refuse(
+      'JOB_SYNTAX',
+      'The file is empty or holds no fields; a job starts with the line “furrow: 1”.',
+    );
   }
   const version = (raw as { furrow?: unknown }).furrow;
   if (typeof version === 'number' && version !== 1) {
@@ -77,7 +89,10 @@ export function readJob(text: string): Outcome<ReadJob> {
   if (combination.length > 0) {
     return { ok: false, issues: combination.map(({ at: _at, ...issue }) => issue) };
   }
-  return { ok: true, value: { job, defaultsUsed: completed.defaultsUsed, revision: revisionOf(parsed.data) } };
+  return {
+    ok: true,
+    value: { job, defaultsUsed: completed.defaultsUsed, revision: revisionOf(parsed.data) },
+  };
 }
 
 function refuse(code: Issue['code'], message: string, more: Partial<Issue> = {}): Outcome<ReadJob> {
@@ -122,7 +137,8 @@ function personIssues(
   const read = shown(readValue);
   if (facts?.kind !== undefined && typeof readValue === 'number') {
     const outcome = parseAmount(String(readValue), facts.kind);
-    if (!outcome.ok) return outcome.issues.map((bare) => ({ ...bare, message: `${at.path}: ${bare.message}`, read, ...at }));
+    if (!outcome.ok)
+      return outcome.issues.map((bare) => ({ ...bare, message: `${at.path}: ${bare.message}`, read, ...at }));
   }
   const accepted = acceptedWords(issue);
   return [
@@ -163,9 +179,11 @@ function acceptedWords(issue: z.core.$ZodIssue): string {
     case 'invalid_value':
       return issue.values.map(String).join(', ');
     case 'invalid_type':
-      return { string: 'text', object: 'a group of fields', array: 'a list', int: 'a whole number' }[
-        issue.expected as string
-      ] ?? `a ${issue.expected}`;
+      return (
+        { string: 'text', object: 'a group of fields', array: 'a list', int: 'a whole number' }[
+          issue.expected as string
+        ] ?? `a ${issue.expected}`
+      );
     case 'too_small':
       return issue.origin === 'number' || issue.origin === 'int'
         ? `a number of at least ${issue.minimum}`
@@ -190,7 +208,9 @@ function nearestOf(word: string, known: readonly string[]): string | undefined {
     .map((name) => ({ name, steps: distance(word.slice(0, 60).toLowerCase(), name.toLowerCase()) }))
     .sort((a, b) => a.steps - b.steps);
   const best = ranked[0];
-  return best !== undefined && best.steps <= Math.max(2, Math.floor(best.name.length / 2)) ? best.name : undefined;
+  return best !== undefined && best.steps <= Math.max(2, Math.floor(best.name.length / 2))
+    ? best.name
+    : undefined;
 }
 
 function schemaAt(path: DocumentPath): z.ZodType | undefined {
@@ -198,7 +218,8 @@ function schemaAt(path: DocumentPath): z.ZodType | undefined {
   for (const part of path) {
     if (schema instanceof z.ZodOptional) schema = schema.unwrap() as z.ZodType;
     if (schema instanceof z.ZodArray) schema = schema.element as z.ZodType;
-    else if (schema instanceof z.ZodObject && Object.hasOwn(schema.shape, part)) schema = schema.shape[part] as z.ZodType;
+    else if (schema instanceof z.ZodObject && Object.hasOwn(schema.shape, part))
+      schema = schema.shape[part] as z.ZodType;
     else return undefined;
   }
   return schema instanceof z.ZodOptional ? (schema.unwrap() as z.ZodType) : schema;

@@ -1,0 +1,13 @@
+export { fitRadius, type SectionPoint } from './circle-fit.ts';
+export { cutPass, type Floor, type FloorPass, flatFloor, floorDepthAt } from './floor.ts';
+export { type FloorShape, measureFloor, shallowestIn } from './measure-floor.ts';
+export {
+  arcHeight,
+  halfWidthAt,
+  heightAt,
+  type PassSection,
+  passArea,
+  passWidth,
+  WALL_FLARE,
+} from './pass-section.ts';
+export { type OutlineKind, runOutLength, targetOutline } from './target-outline.ts';

@@ -1,0 +1,14 @@
+export { bisect } from './bisect.ts';
+export {
+  coefficientFactor,
+  type Observation,
+  predict,
+  type RegressionBelief,
+  type StudentPrediction,
+  updateBelief,
+} from './conjugate-regression.ts';
+export { type DrawStream, drawStream, stratifiedNormals } from './draw-stream.ts';
+export { normalQuantile } from './normal-quantile.ts';
+export { percentile, percentiles } from './percentile.ts';
+export { studentProbability, studentQuantile } from './student-t.ts';
+export { symmetricInverse } from './symmetric-inverse.ts';

@@ -1,0 +1,216 @@
+import {
+  bisect,
+  coefficientFactor,
+  type RegressionBelief,
+  studentProbability,
+  updateBelief,
+} from '../numeric/index.ts';
+import type { ReadingTable } from './run-plan.ts';
+import { LATER_PASS_SD } from './shop-draws.ts';
+
+/** Gauss-Hermite nodes and weights for a standard normal, five points. */
+const NODES: readonly (readonly [number, number])[] = [
+  [-2.8569700138728056, 0.011257411327720693],
+  [-1.355626179974266, 0.22207592200561266],
+  [0, 0.5333333333333333],
+  [1.355626179974266, 0.22207592200561266],
+  [2.8569700138728056, 0.011257411327720693],
+];
+/** Readings are written in steps of this much [m]. */
+export const READING_STEP = 0.5e-3;
+/** Rows of a table at most [-]: more do not fit the card. */
+const ROWS_MOST = 9;
+/** Points of the search for the setting that meets both sides best [-]. */
+const CENTRE_POINTS = 32;
+/** Tolerance of a solved ln specific energy [-]. */
+const ENERGY_TOLERANCE = 1e-3;
+
+/** What a table is worked out for. */
+export interface TableQuestion {
+  /** What is known of the depth law before the reading. */
+  readonly belief: RegressionBelief;
+  /** Electrode diameter [m]. */
+  readonly diameter: number;
+  /** Push angle, from 45 deg in units of 15 deg [-]. */
+  readonly angleTerm: number;
+  /** Least and greatest ln specific energy that the travel allows [-]. */
+  readonly energyRange: readonly [number, number];
+  /** Mean ln specific energy of the layers run so far, and how many there are. */
+  readonly before: { readonly logEnergy: number; readonly layers: number };
+  /** Depth the track must have at its centre line [m]. */
+  readonly required: number;
+  /** Depth it may have at most [m]. */
+  readonly most: number;
+  /** Standard deviation of the reading, the mean over its stations [m]. */
+  readonly readingSd: number;
+}
+
+/** How the next pass is chosen: as quick as the chance allows, to meet both sides best, or part of the way. */
+export type TableAim =
+  | { readonly kind: 'quick'; readonly chance: number }
+  | { readonly kind: 'centred' }
+  | { readonly kind: 'part'; readonly share: number; readonly chance: number };
+
+/** What a reading promises for one setting of the next pass. */
+export interface ReadingForecast {
+  /** Chance that the depth is reached [-]. */
+  readonly reached: number;
+  /** Chance that it is not exceeded [-]. */
+  readonly notTooDeep: number;
+}
+
+/** Forecasts for one reading: what the next pass brings at a ln specific energy, or none at all. */
+export interface ReadingOutlook {
+  readonly after: (logEnergy: number) => ReadingForecast;
+  readonly asItIs: ReadingForecast;
+  /** Depth after the next pass that is exceeded with chance 1 - share [m]. */
+  readonly depthQuantile: (logEnergy: number, share: number) => number;
+  /** Median of what the next pass takes off [m]. */
+  readonly medianCut: (logEnergy: number) => number;
+  /** ln specific energy whose median cut is this deep [-]. */
+  readonly energyForCut: (cut: number) => number;
+}
+
+/** Works out what can be expected after a reading, the belief updated by it. */
+export function outlookAfter(question: TableQuestion, reading: number, rowWidth: number): ReadingOutlook {
+  const { diameter, angleTerm, before, required, most } = question;
+  const belief = updateBelief(question.belief, [
+    {
+      x: [1, before.logEnergy, angleTerm],
+      y: Math.log(Math.max(reading, READING_STEP) / (before.layers * diameter)),
+    },
+  ]);
+  const factor = coefficientFactor(belief);
+  const noise = belief.scale / belief.shape;
+  const [level, slope, angle] = belief.mean as [number, number, number];
+  const centre = level + angle * angleTerm;
+  const student = studentTable(2 * belief.shape);
+  // Where the reading stands within its row is not known to the table, so the row's width adds to its spread.
+  const readingSpread = Math.hypot(question.readingSd, rowWidth / Math.sqrt(12));
+  const spreadAt = (logEnergy: number): number => {
+    const x = [1, logEnergy, angleTerm];
+    const pull = x.map((_, column) => x.reduce((sum, value, row) => sum + value * factor[row]![column]!, 0));
+    const leverage = pull.reduce((sum, value) => sum + value * value, 0);
+    return Math.sqrt(noise * (1 + leverage) + LATER_PASS_SD ** 2);
+  };
+  const chanceUpTo = (depth: number, logEnergy: number): number => {
+    const location = centre + slope * logEnergy;
+    const spread = spreadAt(logEnergy);
+    let chance = 0;
+    for (const [node, weight] of NODES) {
+      const cut = depth - (reading + readingSpread * node);
+      if (cut > 0) chance += weight * student((Math.log(cut / diameter) - location) / spread);
+    }
+    return chance;
+  };
+  const normal = studentTable(NORMAL_DEGREES);
+  const asItIs = {
+    reached: 1 - normal((required - reading) / readingSpread),
+    notTooDeep: normal((most - reading) / readingSpread),
+  };
+  return {
+    asItIs,
+    after: (logEnergy) => ({
+      reached: 1 - chanceUpTo(required, logEnergy),
+      notTooDeep: chanceUpTo(most, logEnergy),
+    }),
+    depthQuantile: (logEnergy, share) => {
+      const far =
+        reading +
+        4 * readingSpread +
+        diameter * Math.exp(centre + slope * logEnergy + 6 * spreadAt(logEnergy));
+      return bisect((depth) => chanceUpTo(depth, logEnergy) - share, 0, far, 1e-6) ?? reading;
+    },
+    medianCut: (logEnergy) => diameter * Math.exp(centre + slope * logEnergy),
+    energyForCut: (cut) => (Math.log(cut / diameter) - centre) / slope,
+  };
+}
+
+/** Works out a table: rows over the readings to expect, each with the setting of the next pass. */
+export function gaugeTable(
+  question: TableQuestion,
+  expected: { readonly low: number; readonly high: number },
+  aim: TableAim,
+): ReadingTable {
+  const span = Math.max(expected.high - expected.low, READING_STEP);
+  const step = Math.ceil(span / (ROWS_MOST - 1) / READING_STEP - 1e-9) * READING_STEP;
+  const first = Math.floor(expected.low / step) * step;
+  const rows = Math.min(ROWS_MOST, Math.ceil((expected.high - first) / step) + 1);
+  const edges: number[] = [];
+  const readings: number[] = [];
+  const logEnergy: number[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    const reading = first + (row + 0.5) * step;
+    readings.push(reading);
+    logEnergy.push(settingFor(question, outlookAfter(question, reading, step), reading, aim));
+    if (row + 1 < rows) edges.push(Math.round((first + (row + 1) * step) * 1e7) / 1e7);
+  }
+  return { edges, readings, logEnergy };
+}
+
+function settingFor(
+  question: TableQuestion,
+  outlook: ReadingOutlook,
+  reading: number,
+  aim: TableAim,
+): number {
+  const [low, high] = question.energyRange;
+  switch (aim.kind) {
+    case 'quick': {
+      if (outlook.asItIs.reached >= aim.chance) return Number.NaN;
+      return quickest(outlook, aim.chance, low, high);
+    }
+    case 'part': {
+      if (outlook.asItIs.reached >= aim.chance) return Number.NaN;
+      const wanted = Math.sqrt(question.required * question.most);
+      const cut = aim.share * Math.max(READING_STEP, wanted - reading);
+      return Math.min(high, Math.max(low, outlook.energyForCut(cut)));
+    }
+    case 'centred': {
+      let best = Number.NaN;
+      let bestSum = outlook.asItIs.reached + outlook.asItIs.notTooDeep;
+      for (let point = 0; point <= CENTRE_POINTS; point += 1) {
+        const logEnergy = low + ((high - low) * point) / CENTRE_POINTS;
+        const { reached, notTooDeep } = outlook.after(logEnergy);
+        if (reached + notTooDeep > bestSum) {
+          bestSum = reached + notTooDeep;
+          best = logEnergy;
+        }
+      }
+      return best;
+    }
+  }
+}
+
+/** Least energy, so greatest travel, at which the depth is reached with the chance; the greatest energy if none is. */
+function quickest(outlook: ReadingOutlook, chance: number, low: number, high: number): number {
+  const short = (logEnergy: number): number => outlook.after(logEnergy).reached - chance;
+  if (short(low) >= 0) return low;
+  return bisect(short, low, high, ENERGY_TOLERANCE) ?? high;
+}
+
+/** Degrees of freedom from which Student's t is as good as normal here [-]. */
+const NORMAL_DEGREES = 1e6;
+/** Span and points of a tabulated cumulative distribution [-]. */
+const TABLE_SPAN = 8;
+const TABLE_POINTS = 640;
+const tables = new Map<number, Float64Array>();
+
+/** Cumulative Student-t probability from a table, to about 1e-5: many are needed and the exact one is slow. */
+function studentTable(degrees: number): (t: number) => number {
+  let table = tables.get(degrees);
+  if (table === undefined) {
+    table = Float64Array.from({ length: TABLE_POINTS + 1 }, (_, point) =>
+      studentProbability(-TABLE_SPAN + (2 * TABLE_SPAN * point) / TABLE_POINTS, degrees),
+    );
+    tables.set(degrees, table);
+  }
+  const values = table;
+  return (t) => {
+    if (!(t > -TABLE_SPAN)) return 0;
+    if (t >= TABLE_SPAN) return 1;
+    const place = ((t + TABLE_SPAN) * TABLE_POINTS) / (2 * TABLE_SPAN);
+    const below = Math.floor(place);
+    return values[below]! + (values[below + 1]! - values[below]!) * (place - below);
+  };
+}

@@ -1,0 +1,14 @@
+export { type PlanResult, planJob } from './plan-job.ts';
+export type {
+  Band,
+  Binding,
+  ElectrodeChange,
+  GaugeRow,
+  GaugeStop,
+  Plan,
+  PlanPass,
+  Refusal,
+  SectionBand,
+  Spread,
+  StationsChoice,
+} from './result.ts';

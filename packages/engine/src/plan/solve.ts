@@ -1,0 +1,178 @@
+import { bisect, percentiles, type RegressionBelief } from '../numeric/index.ts';
+import { type Chances, chancesOf, type DepthDemand, shortfall } from './chance.ts';
+import { gaugeTable, type TableAim, type TableQuestion } from './gauge-table.ts';
+import type { Pattern } from './pattern.ts';
+import { type LayerRule, type RunDemand, type RunOutcomes, runPlan, type Setup } from './run-plan.ts';
+import type { ShopDraws } from './shop-draws.ts';
+
+/** Everything the solvers need besides the number of layers. */
+export interface SolveTask {
+  /** The set-up without its layers. */
+  readonly base: Omit<Setup, 'layers'>;
+  readonly pattern: Pattern;
+  readonly belief: RegressionBelief;
+  /** Least and greatest ln specific energy that the travel allows [-]. */
+  readonly energyRange: readonly [number, number];
+  readonly depth: DepthDemand;
+  readonly run: RunDemand;
+  /** How much a track's centre line must lie below the least depth for the ridges to reach it [m]. */
+  readonly ridge: number;
+}
+
+/** A set-up that was run in the shops, and how it did. */
+export interface Solved {
+  readonly setup: Setup;
+  readonly outcomes: RunOutcomes;
+  readonly chances: Chances;
+  /** Largest shortfall of a chance; 0 or less: all demands met [-]. */
+  readonly shortfall: number;
+}
+
+/** Tolerance of a solved ln specific energy [-]: about a quarter of a per cent in travel. */
+const ENERGY_TOLERANCE = 2.5e-3;
+/** Shares of the middle depth that the blind layers before a gauge stop may aim at, greatest first [-]. */
+const FIRST_SHARES = [0.75, 0.6, 0.45] as const;
+/** Share of what is missing that a layer takes off when another gauge stop follows [-]. */
+const PART_SHARE = 0.6;
+/** Corrections of the per-reading chance until the whole plan keeps its chance [-]. */
+const CORRECTIONS = 3;
+/** Readings are expected between these percentiles [-]. */
+const EXPECTED = [0.003, 0.997] as const;
+
+/** Runs given layers in the shops. */
+export function tried(task: SolveTask, layers: readonly LayerRule[], draws: ShopDraws): Solved {
+  const setup: Setup = { ...task.base, pattern: task.pattern, layers };
+  const outcomes = runPlan(setup, task.run, draws);
+  const chances = chancesOf(outcomes, task.depth);
+  return { setup, outcomes, chances, shortfall: shortfall(chances, task.depth) };
+}
+
+/**
+ * The quickest blind plan with this many layers, all at one travel: depth falls monotonically with travel, so
+ * the greatest travel that still reaches the depth is found by halving. If no travel reaches it, the slowest is
+ * returned with its shortfall.
+ */
+export function solveBlind(task: SolveTask, layers: number, draws: ShopDraws): Solved {
+  const [low, high] = task.energyRange;
+  const at = (logEnergy: number): Solved =>
+    tried(
+      task,
+      Array.from({ length: layers }, () => ({ kind: 'set', logEnergy })),
+      draws,
+    );
+  const quickest = at(low);
+  if (quickest.chances.reached >= task.depth.assurance || high <= low) return quickest;
+  const missing = (logEnergy: number): number => at(logEnergy).chances.reached - task.depth.assurance + 1e-12;
+  const root = bisect(missing, low, high, ENERGY_TOLERANCE);
+  // The end of the last interval that does reach the depth.
+  return root === undefined ? at(high) : at(Math.min(high, root + ENERGY_TOLERANCE));
+}
+
+/** A gauge-and-adjust plan with this many layers and stops; the best found, with its shortfall. */
+export function solveGauged(
+  task: SolveTask,
+  layers: number,
+  stops: number,
+  stations: number,
+  draws: ShopDraws,
+): Solved | undefined {
+  let best: Solved | undefined;
+  for (const share of FIRST_SHARES) {
+    const first = firstLayers(task, layers - stops, share);
+    if (first === undefined) continue;
+    const quick = quickPolicy(task, first, stops, stations, draws);
+    if (quick.shortfall <= 0) return quick;
+    const centred = withTables(task, first, stops, stations, { kind: 'centred' }, draws);
+    if (centred.shortfall <= 0) return centred;
+    const better = quick.shortfall < centred.shortfall ? quick : centred;
+    if (best === undefined || better.shortfall < best.shortfall) best = better;
+  }
+  return best;
+}
+
+/** Raises the chance asked of each reading until the plan as a whole reaches the depth surely enough. */
+function quickPolicy(
+  task: SolveTask,
+  first: readonly LayerRule[],
+  stops: number,
+  stations: number,
+  draws: ShopDraws,
+): Solved {
+  const wanted = task.depth.assurance;
+  let missing = (1 - wanted) / task.pattern.tracks;
+  let solved = withTables(task, first, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
+  for (let step = 0; step < CORRECTIONS && solved.chances.reached < wanted; step += 1) {
+    missing *= Math.max(0.2, (0.9 * (1 - wanted)) / (1 - solved.chances.reached));
+    const next = withTables(task, first, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
+    if (next.chances.reached <= solved.chances.reached) return solved;
+    solved = next;
+  }
+  return solved;
+}
+
+/** The blind layers before the first stop, aiming at a share of the middle depth; undefined if travel cannot. */
+function firstLayers(task: SolveTask, count: number, share: number): LayerRule[] | undefined {
+  const { depth, belief, base } = task;
+  const middle = Math.sqrt((depth.least + task.ridge) * depth.most);
+  const [level, slope, angle] = belief.mean as [number, number, number];
+  const cut = (share * middle) / count;
+  const wanted = (Math.log(cut / base.electrode.diameter) - level - angle * base.angleTerm) / slope;
+  const [low, high] = task.energyRange;
+  if (wanted > high) return undefined;
+  return Array.from({ length: count }, () => ({ kind: 'set', logEnergy: Math.max(low, wanted) }));
+}
+
+/** Adds the layers after the stops, each with a table made for the readings to expect there. */
+function withTables(
+  task: SolveTask,
+  first: readonly LayerRule[],
+  stops: number,
+  stations: number,
+  aim: TableAim,
+  draws: ShopDraws,
+): Solved {
+  const layers: LayerRule[] = [...first];
+  for (let stop = 0; stop < stops; stop += 1) {
+    const last = stop === stops - 1;
+    const question = tableQuestion(task, layers, stations);
+    const soFar = tried(task, layers, draws).outcomes;
+    const [low, high] = percentiles(soFar.deepest, EXPECTED) as [number, number];
+    const lowest = task.pattern.tracks === 1 ? low : percentiles(soFar.shallowest, EXPECTED)[0]!;
+    const chance = aim.kind === 'quick' ? aim.chance : task.depth.assurance;
+    const stageAim: TableAim = last ? aim : { kind: 'part', share: PART_SHARE, chance };
+    layers.push({
+      kind: 'table',
+      stations,
+      table: gaugeTable(question, { low: Math.min(low, lowest), high }, stageAim),
+    });
+  }
+  return tried(task, layers, draws);
+}
+
+/** The question that the table after these layers answers. */
+export function tableQuestion(
+  task: SolveTask,
+  layers: readonly LayerRule[],
+  stations: number,
+): TableQuestion {
+  const energies = layers.map((rule) =>
+    rule.kind === 'set'
+      ? rule.logEnergy
+      : middleOf(rule.table.logEnergy.filter((value) => !Number.isNaN(value))),
+  );
+  const known = energies.filter((value) => !Number.isNaN(value));
+  return {
+    belief: task.belief,
+    diameter: task.base.electrode.diameter,
+    angleTerm: task.base.angleTerm,
+    energyRange: task.energyRange,
+    before: { logEnergy: known.reduce((sum, value) => sum + value, 0) / known.length, layers: known.length },
+    required: task.depth.least + task.ridge,
+    most: Math.min(task.depth.most, task.depth.mostForLigament),
+    readingSd: task.run.readingSd / Math.sqrt(stations),
+  };
+}
+
+function middleOf(values: readonly number[]): number {
+  return values.length === 0 ? Number.NaN : values[Math.floor(values.length / 2)]!;
+}

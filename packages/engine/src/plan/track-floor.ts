@@ -1,0 +1,101 @@
+import { halfWidthAt, heightAt, WALL_FLARE } from '../groove/index.ts';
+import { type Pattern, trackOffset } from './pattern.ts';
+
+const COS = Math.cos(WALL_FLARE);
+/** Halvings when two walls, or a wall and an arc, cross [-]. */
+const HALVINGS = 40;
+
+/** Deepest, shallowest and width of the floor that tracks of one radius leave. */
+export interface TrackFloorShape {
+  /** Deepest point [m]. */
+  deepest: number;
+  /** Shallowest point in the zone where the depth must be reached [m]. */
+  shallowest: number;
+  /** Width at the surface [m]. */
+  width: number;
+}
+
+/**
+ * Floor under an electrode at a track: the deepest that any track's outline reaches there.
+ * All passes of a job have one radius, so the floor is the union of one outline per track, and its shape
+ * follows from the depths at the tracks' centre lines without a grid.
+ */
+export function floorAtTrack(depths: Float64Array, reach: Float64Array, track: number): number {
+  let floor = depths[track]!;
+  for (let other = 0; other < depths.length; other += 1) {
+    const at = depths[other]! - reach[Math.abs(other - track)]!;
+    if (at > floor) floor = at;
+  }
+  return floor;
+}
+
+/** How far one track's outline has risen at the neighbour, the one after it and so on [m]. */
+export function fillReach(reach: Float64Array, radius: number, spacing: number): void {
+  for (let apart = 0; apart < reach.length; apart += 1) reach[apart] = heightAt(radius, apart * spacing);
+}
+
+/** Reads the shape of the floor off the depths at the tracks' centre lines, into `shape`. */
+export function readTrackFloor(
+  depths: Float64Array,
+  pattern: Pattern,
+  radius: number,
+  zoneWidth: number,
+  shape: TrackFloorShape,
+): void {
+  const { tracks, spacing } = pattern;
+  let deepest = 0;
+  let left = 0;
+  let right = 0;
+  for (let track = 0; track < tracks; track += 1) {
+    const depth = depths[track]!;
+    const offset = trackOffset(pattern, track);
+    const half = halfWidthAt(radius, depth);
+    if (depth > deepest) deepest = depth;
+    left = Math.max(left, half - offset);
+    right = Math.max(right, half + offset);
+  }
+  const zone = zoneWidth / 2;
+  let shallowest = Math.min(
+    depthAtOffset(depths, pattern, radius, -zone),
+    depthAtOffset(depths, pattern, radius, zone),
+  );
+  for (let track = 0; track + 1 < tracks; track += 1) {
+    const [along, depth] = crossing(depths[track]!, depths[track + 1]!, spacing, radius);
+    if (Math.abs(trackOffset(pattern, track) + along) <= zone) shallowest = Math.min(shallowest, depth);
+  }
+  shape.deepest = deepest;
+  shape.shallowest = shallowest;
+  shape.width = left + right;
+}
+
+function depthAtOffset(depths: Float64Array, pattern: Pattern, radius: number, offset: number): number {
+  let floor = 0;
+  for (let track = 0; track < pattern.tracks; track += 1) {
+    const at = depths[track]! - heightAt(radius, Math.abs(offset - trackOffset(pattern, track)));
+    if (at > floor) floor = at;
+  }
+  return floor;
+}
+
+/** Where the outlines of two neighbouring tracks cross: distance from the first, and depth there. */
+function crossing(first: number, second: number, spacing: number, radius: number): readonly [number, number] {
+  const step = second - first;
+  const apart = Math.hypot(spacing, step);
+  const square = radius * radius - (apart * apart) / 4;
+  if (square > 0) {
+    const away = Math.sqrt(square) / apart;
+    const along = spacing / 2 - step * away;
+    const arc = radius * COS;
+    if (along >= 0 && along <= spacing && along <= arc && spacing - along <= arc) {
+      return [along, Math.max(0, (first + second) / 2 - radius + spacing * away)];
+    }
+  }
+  let low = 0;
+  let high = spacing;
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const middle = (low + high) / 2;
+    if (first - heightAt(radius, middle) > second - heightAt(radius, spacing - middle)) low = middle;
+    else high = middle;
+  }
+  return [low, Math.max(0, first - heightAt(radius, low))];
+}
