@@ -1,2 +1,2 @@
 export { DrawingView } from './drawing-view.tsx';
-export { useWidth } from './use-width.ts';
+export { useSize } from './use-size.ts';

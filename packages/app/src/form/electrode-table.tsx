@@ -88,6 +88,7 @@ function ElectrodeCell({ field, index }: CellProps): VNode {
         name={`${field.title}, electrode ${index + 1}`}
         describedBy={`${helpId(field)} ${fieldId(path)}-issue`}
         invalid={issue !== undefined}
+        brief
       />
     </td>
   );

@@ -15,6 +15,8 @@ interface FieldEntryProps {
   /** Ids of the texts that describe the entry. */
   readonly describedBy: string;
   readonly invalid: boolean;
+  /** Whether there is little room for what stands in an empty entry. */
+  readonly brief?: boolean;
 }
 
 /** The issue that belongs to a field, if there is one. */
@@ -24,7 +26,14 @@ export function useFieldIssue(path: DocumentPath): Issue | undefined {
 }
 
 /** The entry of one field: a text as people write it, a longer text, or a choice. */
-export function FieldEntry({ field, path, name, describedBy, invalid }: FieldEntryProps): VNode {
+export function FieldEntry({
+  field,
+  path,
+  name,
+  describedBy,
+  invalid,
+  brief = false,
+}: FieldEntryProps): VNode {
   const bench = useBench();
   const written = useBenchState((state) => writtenAt(state.file, path));
   const broken = useBenchState((state) => state.file.document.errors.length > 0);
@@ -50,7 +59,7 @@ export function FieldEntry({ field, path, name, describedBy, invalid }: FieldEnt
         disabled={broken}
         onChange={(event) => enter(event.currentTarget.value)}
       >
-        {field.optional || written === undefined ? <option value="">{emptyText(field)}</option> : null}
+        {field.optional || written === undefined ? <option value="">{emptyText(field, brief)}</option> : null}
         {written === undefined || field.options?.includes(written) ? null : (
           <option value={written}>{written}</option>
         )}
@@ -67,7 +76,7 @@ export function FieldEntry({ field, path, name, describedBy, invalid }: FieldEnt
   const text = {
     ...common,
     value: shownText(field, typed, written),
-    placeholder: emptyText(field),
+    placeholder: emptyText(field, brief),
     autocomplete: 'off',
     readOnly: broken,
     onInput,
@@ -77,8 +86,9 @@ export function FieldEntry({ field, path, name, describedBy, invalid }: FieldEnt
 }
 
 /** What an empty field stands for. */
-function emptyText(field: JobField): string {
-  if (field.fallback !== undefined) return `default: ${field.fallback}`;
+function emptyText(field: JobField, brief: boolean): string {
+  if (field.fallback !== undefined) return brief ? `(${field.fallback})` : `default: ${field.fallback}`;
   if (!field.optional) return '';
+  if (brief) return '–';
   return field.path.startsWith('locks.') ? 'free' : 'not stated';
 }

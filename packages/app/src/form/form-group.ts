@@ -1,43 +1,46 @@
 import type { JobField } from '@furrow/engine';
 
-/** A group of fields in the order of the file: fields of its own, and groups inside it. */
+/** A group of the form; what it holds stands in the order of the file. */
 export interface FormGroup {
   /** Path of the group; empty for the fields at the top. */
   readonly path: string;
   readonly title: string;
-  readonly fields: readonly JobField[];
-  readonly groups: readonly FormGroup[];
+  readonly entries: readonly FormEntry[];
 }
 
-const TITLES: Readonly<Record<string, string>> = {
-  '': 'Job',
-  plan: 'Planning',
-  kit: 'Kit',
-};
+/** A field, or a group inside a group. */
+export type FormEntry = { readonly field: JobField } | { readonly group: FormGroup };
+
+const TITLES: Readonly<Record<string, string>> = { plan: 'Planning' };
 
 /** Version of the file: it is no choice of the person. */
 const NOT_SHOWN = new Set(['furrow']);
 
-/** Arranges the fields of a job in groups, as the file has them. */
+/** Arranges the fields of a job in groups: those at the top first, then the groups of the file. */
 export function formGroups(fields: readonly JobField[]): readonly FormGroup[] {
-  const shown = fields.filter((field) => !NOT_SHOWN.has(field.path));
-  const top = groupOf('', shown);
-  return [{ ...top, groups: [] }, ...top.groups];
+  const entries = entriesOf(
+    '',
+    fields.filter((field) => !NOT_SHOWN.has(field.path)),
+  );
+  const top = entries.filter((entry) => 'field' in entry);
+  const groups = entries.flatMap((entry) => ('group' in entry ? [entry.group] : []));
+  return [{ path: '', title: 'Job', entries: top }, ...groups];
 }
 
-function groupOf(path: string, fields: readonly JobField[]): FormGroup {
-  const start = path === '' ? '' : `${path}.`;
-  const inside = fields.filter((field) => field.path.startsWith(start));
-  const own = inside.filter((field) => !field.path.slice(start.length).includes('.'));
-  const names = inside
-    .filter((field) => !own.includes(field))
-    .map((field) => field.path.slice(start.length).split('.')[0] ?? '');
-  return {
-    path,
-    title: titleOf(path),
-    fields: own,
-    groups: [...new Set(names)].map((name) => groupOf(`${start}${name}`, inside)),
-  };
+/** The fields that stand directly in a group. */
+export function fieldsIn(group: FormGroup): readonly JobField[] {
+  return group.entries.flatMap((entry) => ('field' in entry ? [entry.field] : []));
+}
+
+function entriesOf(start: string, fields: readonly JobField[]): FormEntry[] {
+  const names = new Set(fields.map((field) => field.path.slice(start.length).split('.')[0] ?? ''));
+  return [...names].map((name): FormEntry => {
+    const path = `${start}${name}`;
+    const field = fields.find((candidate) => candidate.path === path);
+    if (field !== undefined) return { field };
+    const inside = fields.filter((candidate) => candidate.path.startsWith(`${path}.`));
+    return { group: { path, title: titleOf(path), entries: entriesOf(`${path}.`, inside) } };
+  });
 }
 
 function titleOf(path: string): string {

@@ -4,7 +4,7 @@ import { useBenchState } from '../state/index.ts';
 import { ElectrodeTable } from './electrode-table.tsx';
 import { fieldId } from './field-id.ts';
 import { FieldRow } from './field-row.tsx';
-import type { FormGroup } from './form-group.ts';
+import { type FormEntry, type FormGroup, fieldsIn } from './form-group.ts';
 
 /** Groups that are folded at first: they are filled in once for a shop, or not at all. */
 const FOLDED = new Set(['rates', 'plan', 'locks', 'plate.composition']);
@@ -37,17 +37,21 @@ export function GroupView({
         {wrong ? <span class="group-wrong">needs attention</span> : null}
       </summary>
       <div class="group-fields">
-        {group.fields.map((field) => (
-          <FieldRow key={field.path} field={field} path={field.path.split('.')} />
+        {group.entries.map((entry) => (
+          <EntryView key={'field' in entry ? entry.field.path : entry.group.path} entry={entry} />
         ))}
-        {group.groups.map((below) =>
-          below.path === 'kit.electrodes' ? (
-            <ElectrodeTable key={below.path} fields={below.groups.flatMap(({ fields }) => fields)} />
-          ) : (
-            <GroupView key={below.path} group={below} inner />
-          ),
-        )}
       </div>
     </details>
   );
+}
+
+function EntryView({ entry }: { readonly entry: FormEntry }): VNode {
+  if ('field' in entry) return <FieldRow field={entry.field} path={entry.field.path.split('.')} />;
+  const { group } = entry;
+  const list = group.entries[0];
+  // a list has one group for all of its entries
+  if (list !== undefined && 'group' in list && list.group.path.endsWith('.*')) {
+    return <ElectrodeTable fields={fieldsIn(list.group)} />;
+  }
+  return <GroupView group={group} inner />;
 }

@@ -41,7 +41,8 @@ export function LockButton({ name, label }: LockButtonProps): VNode {
       onClick={toggle}
     >
       <svg class="lock-mark" viewBox="0 0 16 16" aria-hidden="true">
-        <path d={locked ? 'M8 1v9M3 10h10M5 13h6' : 'M8 1v5M3 10h10M5 13h6'} />
+        <path d="M8 8v7" />
+        <circle cx={8} cy={5} r={3.4} class={locked ? 'lock-held' : 'lock-free'} />
       </svg>
       <span aria-hidden="true">{label ?? (locked ? 'locked' : 'lock')}</span>
     </button>

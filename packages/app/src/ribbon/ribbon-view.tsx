@@ -1,7 +1,7 @@
 import { ribbonDrawing, ribbonScale } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { DrawingView, useWidth } from '../drawing/index.ts';
+import { DrawingView, useSize } from '../drawing/index.ts';
 import { isOutdated, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { RibbonCursor } from './ribbon-cursor.tsx';
@@ -14,7 +14,7 @@ export function RibbonView(): VNode {
   const planned = useBenchState((state) => state.planned);
   const read = useBenchState((state) => state.read);
   const outdated = useBenchState(isOutdated);
-  const [box, width] = useWidth<HTMLDivElement>();
+  const [box, { width }] = useSize<HTMLDivElement>();
   const units = useUnits();
   // lanes belong to the job they were planned for; until there is one, the seam alone is drawn
   const job = planned?.read.job ?? read?.job;

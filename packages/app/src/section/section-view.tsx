@@ -1,30 +1,25 @@
 import { sectionDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useLayoutEffect, useMemo } from 'preact/hooks';
-import { DrawingView, useWidth } from '../drawing/index.ts';
+import { DrawingView, useSize } from '../drawing/index.ts';
 import { placeText } from '../place/index.ts';
 import { cutPlace, isOutdated, markSection, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
-
-/** Height of the drawing for its width [px]. */
-function heightFor(width: number): number {
-  return Math.round(Math.min(330, Math.max(220, width * 0.52)));
-}
 
 /** The groove cut across at the ribbon's cursor; it follows each valid edit at once, the floor when it is planned. */
 export function SectionView(): VNode {
   const read = useBenchState((state) => state.read);
   const planned = useBenchState((state) => state.planned);
   const outdated = useBenchState(isOutdated);
-  const [box, width] = useWidth<HTMLDivElement>();
+  const [box, { width, height }] = useSize<HTMLDivElement>();
   const units = useUnits();
   const plan = planned?.answer.plan;
   const edit = useBenchState((state) => (state.issues.length === 0 ? state.edit : undefined));
   const drawing = useMemo(() => {
     if (read === undefined || width === 0) return undefined;
     const { groove, plate } = read.job;
-    return sectionDrawing({ groove, plate, plan, units, width, height: heightFor(width) });
-  }, [read, plan, units, width]);
+    return sectionDrawing({ groove, plate, plan, units, width, height });
+  }, [read, plan, units, width, height]);
   useLayoutEffect(() => {
     if (edit !== undefined) markSection(edit);
   }, [edit, drawing]);

@@ -13,7 +13,7 @@ interface ScrollTableProps {
 /** A table in a panel of its own; where it is too wide it scrolls by itself, with the keys too. */
 export function ScrollTable({ id, title, note, children, lead }: ScrollTableProps): VNode {
   return (
-    <section class="panel" aria-labelledby={`${id}-title`}>
+    <section class={`panel ${id}`} aria-labelledby={`${id}-title`}>
       <header class="panel-head">
         <h2 id={`${id}-title`}>{title}</h2>
         {note === undefined ? null : <p class="caption">{note}</p>}
