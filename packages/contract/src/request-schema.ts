@@ -7,10 +7,11 @@ const UNKEEPABLE = /[\p{Surrogate}\0]/u;
 /** Revision numbers stay far within what both databases call an integer. */
 const REVISION_MOST = 1_000_000_000;
 
-const text = z
+const keepable = z
   .string()
-  .refine((value) => !UNKEEPABLE.test(value), 'holds characters that cannot be saved')
-  .describe('The job file, YAML or JSON.');
+  .refine((value) => !UNKEEPABLE.test(value), 'holds characters that cannot be saved');
+
+const text = keepable.describe('The job file, YAML or JSON.');
 
 /** Body of a request that carries a job: to save it for the first time or to plan it. */
 export const jobTextSchema = z.object({ text }).meta({ id: 'JobText' });
@@ -31,7 +32,7 @@ export const jobSaveSchema = z
 export const cardRequestSchema = z.object({ text, ...cardOptionFields }).meta({ id: 'CardRequest' });
 
 /** Parameters of an address that names a job. */
-export const jobParametersSchema = z.object({ id: z.string().describe('Identifier of the saved job.') });
+export const jobParametersSchema = z.object({ id: keepable.describe('Identifier of the saved job.') });
 
 /** Parameters of an address that names a revision. */
 export const revisionParametersSchema = z.object({
