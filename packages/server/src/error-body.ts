@@ -20,7 +20,7 @@ export function errorReply(error: unknown): ErrorReply {
   }
   if (error instanceof StoreFailure) return reply(error.code, error.message);
   if (hasZodFastifySchemaValidationErrors(error)) return reply('REQUEST_INVALID', validationMessage(error));
-  const { statusCode, code, message } = error as Partial<FastifyError>;
+  const { statusCode, code, message } = (error ?? {}) as Partial<FastifyError>;
   if (statusCode === 413) {
     const most = `${REQUEST_BYTES_MOST / 1024} kB`;
     return reply('REQUEST_TOO_LARGE', `The request is too large: at most ${most} are taken.`);

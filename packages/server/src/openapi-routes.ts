@@ -1,6 +1,7 @@
 import swagger from '@fastify/swagger';
 import { API_PATHS, PROGRAM_VERSION } from '@furrow/contract';
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
+import { onlyUsedSchemas } from './only-used-schemas.ts';
 import type { ZodServer } from './zod-server.ts';
 
 /** The description of the API, made from the very schemas that check its requests; before all other routes. */
@@ -15,7 +16,7 @@ export async function openapiRoutes(server: ZodServer): Promise<void> {
       },
     },
     transform: jsonSchemaTransform,
-    transformObject: jsonSchemaTransformObject,
+    transformObject: (document) => onlyUsedSchemas(jsonSchemaTransformObject(document)),
   });
   server.get(API_PATHS.openapi, { schema: { hide: true } }, () => server.swagger());
 }

@@ -1,0 +1,141 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { API_PATHS, fillPath, type SavedJob } from '@furrow/contract';
+import { ISSUE_CODES } from '@furrow/engine';
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildServer } from './build-server.ts';
+import { EXAMPLES, type TestParts, testParts } from './testing/test-server.ts';
+import type { ZodServer } from './zod-server.ts';
+
+const SEED = 20_260_105;
+const examples = readdirSync(EXAMPLES)
+  .filter((name) => name.endsWith('.yaml'))
+  .map((name) => readFileSync(join(EXAMPLES, name), 'utf8'));
+
+let test: TestParts;
+let server: ZodServer;
+beforeAll(async () => {
+  test = await testParts();
+  server = await buildServer(test.parts);
+});
+afterAll(async () => {
+  await server.close();
+  await test.cleanUp();
+});
+
+/** A job in which one stretch of characters is replaced by another. */
+const mangledOf = (texts: readonly string[]) =>
+  fc
+    .tuple(
+      fc.constantFrom(...texts),
+      fc.nat(),
+      fc.nat(20),
+      fc.oneof(
+        fc.string({ unit: 'binary', maxLength: 12 }),
+        fc.constantFrom('1,500', '-0', '1e999', '&a *a', '{', '\t'),
+      ),
+    )
+    .map(([text, at, length, piece]) => {
+      const start = at % text.length;
+      return text.slice(0, start) + piece + text.slice(start + length);
+    });
+
+const anyText = fc.oneof(mangledOf(examples), fc.string({ unit: 'binary', maxLength: 300 }), fc.json());
+
+/** The job that is planned quickest, so that many can be. */
+const pocket = examples.filter((text) => text.includes('shape: pocket'));
+
+/** Bodies from nearly right to no JSON at all. */
+const anyBody = fc.oneof(
+  anyText.map((text) => JSON.stringify({ text })),
+  fc.record({ text: anyText, based_on: fc.anything() }).map((body) => JSON.stringify(body)),
+  fc.json(),
+  fc.string({ unit: 'binary', maxLength: 100 }),
+);
+
+const plannable = mangledOf(pocket).map((text) => JSON.stringify({ text }));
+
+type Method = 'POST' | 'PUT' | 'GET';
+
+async function expectCodedAnswer(method: Method, url: string, payload?: string): Promise<number> {
+  const reply = await server.inject({
+    method,
+    url,
+    ...(payload === undefined ? {} : { payload, headers: { 'content-type': 'application/json' } }),
+  });
+  expect(test.faults).toEqual([]);
+  expect(reply.statusCode).toBeLessThan(500);
+  const body: unknown = reply.json();
+  if (reply.statusCode >= 400) {
+    const { code, message } = body as { code: string; message: string };
+    expect(Object.keys(ISSUE_CODES)).toContain(code);
+    expect(message.length).toBeGreaterThan(10);
+  }
+  return reply.statusCode;
+}
+
+describe('whatever is sent', () => {
+  it('to be planned is answered with a result or a code, never with a fault', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.oneof(anyBody, plannable), async (payload) => {
+        expect([200, 400, 422]).toContain(await expectCodedAnswer('POST', API_PATHS.plan, payload));
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  it('to be saved is either kept to the letter or not at all', async () => {
+    const made = await server.inject({ method: 'POST', url: API_PATHS.jobs, payload: { text: 'title: a' } });
+    const { id } = made.json<SavedJob>();
+    const url = fillPath(API_PATHS.job, { id });
+    await fc.assert(
+      fc.asyncProperty(anyText, fc.oneof(fc.constant(0), fc.integer()), async (text, late) => {
+        const before = (await server.inject(url)).json<SavedJob>();
+        const based_on = before.revision_number - late;
+        const status = await expectCodedAnswer('PUT', url, JSON.stringify({ text, based_on }));
+        const after = (await server.inject(url)).json<SavedJob>();
+        if (status !== 200) expect(after).toEqual(before);
+        else expect(after).toMatchObject({ text, revision_number: before.revision_number + 1 });
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  it('as the content of a save is answered with a code, never with a fault', async () => {
+    const made = await server.inject({ method: 'POST', url: API_PATHS.jobs, payload: { text: 'title: a' } });
+    const url = fillPath(API_PATHS.job, { id: made.json<SavedJob>().id });
+    await fc.assert(
+      fc.asyncProperty(anyBody, async (payload) => {
+        expect([200, 400, 409]).toContain(await expectCodedAnswer('PUT', url, payload));
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  it('as an identifier finds no job', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.string({ unit: 'grapheme', minLength: 1, maxLength: 120 }), async (id) => {
+        const url = fillPath(API_PATHS.jobRevisions, { id: id.replaceAll(/^\.+$/g, 'dots') });
+        expect([400, 404, 414]).toContain(await expectCodedAnswer('GET', url));
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+});
+
+describe('a text made to exhaust the reader', () => {
+  it.each([
+    ['lists in lists', '['.repeat(100_000)],
+    ['fields in fields', '{a: '.repeat(50_000)],
+    ['deep indentation', Array.from({ length: 600 }, (_, depth) => `${' '.repeat(depth)}a:`).join('\n')],
+    ['deep sequence', '- '.repeat(90_000)],
+    [
+      'aliases of aliases',
+      `a0: &a0 [x, x]\n${Array.from({ length: 40 }, (_, n) => `a${n + 1}: &a${n + 1} [*a${n}, *a${n}]`).join('\n')}`,
+    ],
+    ['many fields', Array.from({ length: 20_000 }, (_, n) => `k${n}: 1`).join('\n')],
+  ])('is answered with a code: %s', async (_name, text) => {
+    expect(await expectCodedAnswer('POST', API_PATHS.plan, JSON.stringify({ text }))).toBe(422);
+  });
+});

@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { draftTitle, shownTitle } from './job-title.ts';
+
+describe('draftTitle', () => {
+  it.each([
+    ['title: Penstock section 7\nseam: {', 'Penstock section 7'],
+    ['{"title": "From JSON", "seam": 3}', 'From JSON'],
+    ['title: 7', '7'],
+    ['title: "two\\nlines"', 'two lines'],
+    ['furrow: 1', 'Untitled job'],
+    ['title: { a: b }', 'Untitled job'],
+    ['title: ""', 'Untitled job'],
+    ['', 'Untitled job'],
+    ['- title: a', 'Untitled job'],
+    ['just words', 'Untitled job'],
+  ])('of %j is %j', (text, title) => {
+    expect(draftTitle(text)).toBe(title);
+  });
+
+  it('survives a text nested deeper than any reader goes', () => {
+    expect(draftTitle('['.repeat(100_000))).toBe('Untitled job');
+  });
+});
+
+describe('shownTitle', () => {
+  it('is one line of at most 120 characters that every database keeps', () => {
+    expect(shownTitle(`a\0b\ud800c`)).toBe('a b c');
+    expect(shownTitle('🔥'.repeat(200))).toBe('🔥'.repeat(120));
+  });
+});

@@ -1,0 +1,51 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { API_PATHS, answerSchema, PROGRAM_VERSION } from '@furrow/contract';
+import { answerJob, readJob } from '@furrow/engine';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildServer } from './build-server.ts';
+import { EXAMPLES, type TestParts, testParts } from './testing/test-server.ts';
+import type { ZodServer } from './zod-server.ts';
+
+let test: TestParts;
+let server: ZodServer;
+beforeAll(async () => {
+  test = await testParts();
+  server = await buildServer(test.parts);
+});
+afterAll(async () => {
+  await server.close();
+  await test.cleanUp();
+});
+
+const files = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml'));
+
+describe('POST /api/plan', () => {
+  it.each(files)(
+    'answers %s with the engine’s own result, nothing lost on the way',
+    { timeout: 60_000 },
+    async (file) => {
+      const text = readFileSync(join(EXAMPLES, file), 'utf8');
+      const read = readJob(text);
+      if (!read.ok) throw new Error(`${file} is no job`);
+      const answer = answerJob(read.value, PROGRAM_VERSION);
+      expect(answerSchema.parse(answer)).toEqual(answer);
+      const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload: { text } });
+      expect(reply.statusCode).toBe(200);
+      expect(reply.json()).toEqual(JSON.parse(JSON.stringify(answer)));
+      expect(test.faults).toEqual([]);
+    },
+  );
+
+  it('answers a text that is no job with its issues', async () => {
+    const payload = { text: 'furrow: 1\ntitle: x\nplate: { thicknes: 9 mm }\n' };
+    const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload });
+    expect(reply.statusCode).toBe(422);
+    expect(reply.json()).toMatchObject({
+      code: 'JOB_NOT_READABLE',
+      issues: expect.arrayContaining([
+        expect.objectContaining({ code: 'JOB_FIELD_UNKNOWN', nearest: 'thickness' }),
+      ]),
+    });
+  });
+});
