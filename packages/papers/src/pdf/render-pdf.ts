@@ -85,12 +85,20 @@ function fitted(
     return { boxes, gap, height: height + least * spaces };
   };
   if (!paper.one_page) return at(1);
-  let last = at(SCALES[0]!);
-  for (const scale of SCALES) {
-    last = at(scale);
-    if (last.height <= room) break;
+  // smaller always needs less room, but for a line that breaks elsewhere: halving finds the largest that fits
+  let fits = SCALES.length - 1;
+  let best = at(SCALES[fits]!);
+  for (let from = 0; from < fits; ) {
+    const middle = Math.floor((from + fits) / 2);
+    const tried = at(SCALES[middle]!);
+    if (tried.height <= room) {
+      fits = middle;
+      best = tried;
+    } else {
+      from = middle + 1;
+    }
   }
-  return last;
+  return best;
 }
 
 function footers(paper: PaperDocument, paint: Paint, width: number, height: number): void {

@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
+import { cardDocument } from './card-document.ts';
+import type { PaperBlock } from './paper-document.ts';
+
+const read = exampleJob('penstock-seam');
+const options = { units: 'metric', paper: 'a4' } as const;
+
+/** Every block of a paper, those inside columns included. */
+function flat(blocks: readonly PaperBlock[]): PaperBlock[] {
+  return blocks.flatMap((block) =>
+    block.kind === 'columns' ? flat(block.columns.flatMap((column) => column.blocks)) : [block],
+  );
+}
+
+describe('set-up card', () => {
+  const plan = samplePlan(read, { tracks: 1, layers: 2, gauge: true });
+  const card = cardDocument(read, sampleAnswer(read, plan, ['Mind the jet.']), options);
+  const text = JSON.stringify(card);
+
+  test('gives the settings as big numbers', () => {
+    const big = flat(card.blocks).find((block) => block.kind === 'figures' && block.size === 'big');
+    expect(
+      big?.kind === 'figures' && big.items.map(({ label, value, unit }) => [label, value, unit]),
+    ).toEqual([
+      ['Electrode', '12.7', 'mm'],
+      ['Current', '850', 'A'],
+      ['Arc voltage', '42.0', 'V'],
+      ['Push angle', '45°', undefined],
+      ['Travel', '700', 'mm/min'],
+      ['Passes', '2', undefined],
+    ]);
+  });
+
+  test('names its inputs, the tight margins, the cautions and the places to sign by hand', () => {
+    expect(card.colophon).toContain(read.revision.slice(0, 12));
+    expect(card.colophon).toContain('seed 1');
+    expect(text).toContain('Depth of one pass: 17.0 mm (at most 19.0 mm) tight');
+    expect(text).not.toContain('Power to melt the groove out: ');
+    expect(text).toContain('Mind the jet.');
+    expect(text).toContain('Released by');
+    expect(text).toContain('the software never signs');
+  });
+
+  test('brings the electrodes of nine jobs in ten, rounded up', () => {
+    expect(
+      flat(card.blocks).flatMap((block) => (block.kind === 'figures' ? block.items : [])),
+    ).toContainEqual({
+      label: 'Electrodes to bring',
+      value: '13',
+      note: 'half the time at most 11',
+    });
+  });
+
+  test('gives no number to run where there is no plan', () => {
+    const refused = cardDocument(read, sampleAnswer(read, undefined), options);
+    const kinds = flat(refused.blocks);
+    expect(kinds.some((block) => block.kind === 'figures')).toBe(false);
+    const written = JSON.stringify(refused);
+    expect(written).toContain('Nothing to run');
+    expect(written).toContain('a depth that may fall short');
+    expect(written).not.toContain('Released by');
+    expect(written).not.toMatch(/mm\/min|\d A"/);
+  });
+});

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
+import { gaugePlaces, gaugeTable } from './gauge-table.ts';
+
+const plan = samplePlan(exampleJob('penstock-seam'), { tracks: 1, layers: 2, gauge: true });
+const stop = plan.gauge_stops[0]!;
+
+test('tells what to do for every reading, without a gap between the rows', () => {
+  const { rows } = gaugeTable(stop, 'metric');
+  expect(rows.map((row) => row.slice(0, 2))).toEqual([
+    ['below 3.8', 'stop, ask the engineer'],
+    ['3.8 to 5.0', 'travel 560 mm/min'],
+    ['5.0 to 6.2', 'travel 640 mm/min'],
+    ['6.2 to 7.4', 'travel 720 mm/min'],
+    ['7.4 to 9.0', 'run no more passes'],
+    ['9.0 and deeper', 'stop, ask the engineer'],
+  ]);
+});
+
+test('promises nothing where nothing is run', () => {
+  const { rows, columns } = gaugeTable(stop, 'inch');
+  expect(rows[0]).toEqual(['below 0.15', 'stop, ask the engineer', '–', '–', '–']);
+  expect(rows.every((row) => row.length === columns.length)).toBe(true);
+});
+
+test('leaves the chances out of the narrow form', () => {
+  const { rows, columns } = gaugeTable(stop, 'metric', 'narrow');
+  expect(columns).toHaveLength(3);
+  expect(rows.every((row) => row.length === 3)).toBe(true);
+});
+
+test('says where to gauge', () => {
+  expect(gaugePlaces(stop, 'metric')).toContain('5 stations: 600 mm, 1.80 m, 3.00 m, 4.20 m, 5.40 m');
+});

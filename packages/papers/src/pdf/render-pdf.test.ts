@@ -1,0 +1,80 @@
+import { describe, expect, test } from 'vitest';
+import { cardDocument, type PaperSize } from '../document/index.ts';
+import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
+import { pdfContent } from './pdf-text.test-data.ts';
+import { renderPdf } from './render-pdf.ts';
+
+const read = exampleJob('penstock-seam');
+const plan = samplePlan(read, { tracks: 1, layers: 2, gauge: true });
+const card = cardDocument(read, sampleAnswer(read, plan), { units: 'metric', paper: 'a4' });
+
+describe('PDF of a card', () => {
+  test('carries its text as text, with headings, tables and figures tagged', async () => {
+    const { pages, text, tags } = pdfContent(await renderPdf(card));
+    expect(pages).toBe(1);
+    expect(text).toContain('Penstock section 7, long seam, second side');
+    expect(text).toContain('travel 640 mm/min');
+    expect(text).toContain(`job revision ${read.revision.slice(0, 12)}`);
+    expect(text).toContain('page 1 of 1');
+    for (const tag of ['Document', 'H1', 'Table', 'TR', 'TH', 'TD', 'Figure', 'L', 'LI']) {
+      expect(tags).toContain(tag);
+    }
+  });
+
+  test('has the same bytes twice, and no date of today', async () => {
+    const [first, second] = [await renderPdf(card), await renderPdf(card)];
+    expect(Buffer.compare(first, second)).toBe(0);
+    const raw = Buffer.from(first).toString('latin1');
+    expect(raw.match(/D:\d{8}/g)).toEqual(['D:19700101']);
+    expect(raw).toContain('/Lang (en)');
+    expect(raw).toContain('/Marked true');
+  });
+
+  const crowd = samplePlan(read, { tracks: 10, layers: 4, gauge: true, uneven: true });
+  const long = {
+    ...read,
+    job: {
+      ...read.job,
+      title: 'Ω'.repeat(120),
+      groove: { ...read.job.groove, purpose: 'W'.repeat(200) },
+    },
+  };
+  const cautions = Array.from({ length: 9 }, () =>
+    'Keep the watch that the permit asks for, and more. '.repeat(2),
+  );
+  test.each([
+    ['a4', 'metric'],
+    ['a4', 'inch'],
+    ['letter', 'metric'],
+    ['letter', 'inch'],
+  ] as const)('fits one page of %s in %s with forty passes and the longest texts', async (paper, units) => {
+    const crowded = cardDocument(long, sampleAnswer(long, crowd, cautions), {
+      units,
+      paper: paper as PaperSize,
+    });
+    const { pages, text } = pdfContent(await renderPdf(crowded));
+    expect(pages).toBe(1);
+    expect(text).toContain('Keep the watch that the permit asks for');
+  });
+
+  test('goes on to further pages where a paper need not be one page', async () => {
+    const long = { ...card, one_page: false, blocks: [...card.blocks, ...card.blocks] };
+    const { pages, text } = pdfContent(await renderPdf(long));
+    expect(pages).toBe(2);
+    expect(text).toContain('page 2 of 2');
+  });
+
+  test('puts a box for a sign that no typeface has, and keeps the sign for readers aloud', async () => {
+    const titled = { ...read, job: { ...read.job, title: 'Seam 字 😀 7' } };
+    const bytes = await renderPdf(
+      cardDocument(titled, sampleAnswer(titled, plan), { units: 'metric', paper: 'a4' }),
+    );
+    expect(pdfContent(bytes).text).toMatch(/Seam +□/);
+    const written = Buffer.concat([
+      Buffer.from([0xfe, 0xff]),
+      Buffer.from('Seam 字 😀 7', 'utf16le').swap16(),
+    ]);
+    expect(Buffer.from(bytes).includes(Buffer.from('/ActualText'))).toBe(true);
+    expect(Buffer.from(bytes).includes(written)).toBe(true);
+  });
+});
