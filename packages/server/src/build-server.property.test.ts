@@ -134,7 +134,7 @@ describe('a text made to exhaust the reader', () => {
       'aliases of aliases',
       `a0: &a0 [x, x]\n${Array.from({ length: 40 }, (_, n) => `a${n + 1}: &a${n + 1} [*a${n}, *a${n}]`).join('\n')}`,
     ],
-    ['many fields', Array.from({ length: 20_000 }, (_, n) => `k${n}: 1`).join('\n')],
+    ['many fields', Array.from({ length: 4000 }, (_, n) => `k${n}: 1`).join('\n')],
   ])('is answered with a code: %s', async (_name, text) => {
     expect(await expectCodedAnswer('POST', API_PATHS.plan, JSON.stringify({ text }))).toBe(422);
   });
