@@ -1,9 +1,11 @@
+import { API_PATHS, type CardOptions, fillPath } from '@furrow/contract';
+import type { UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { fetchCard } from '../api/index.ts';
 import { goTo, jobPath, nameAddress } from '../route/index.ts';
 import { SiteHeader } from '../site/index.ts';
-import { keepDraft, useBench, useBenchState } from '../state/index.ts';
+import { isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { fileName } from './file-name.ts';
 import { download } from './hand-out.ts';
@@ -14,6 +16,11 @@ import { saveWords } from './save-words.ts';
 /** Largest file that is looked at; a job is far smaller. */
 const FILE_BYTES_MOST = 1_000_000;
 
+/** Paper that a shop has at hand, by the units it works in. */
+function paperFor(units: UnitSystem): CardOptions['paper'] {
+  return units === 'inch' ? 'letter' : 'a4';
+}
+
 /** Title and state of the job, and what can be done with it as a whole. */
 export function BenchHeader(): VNode {
   const bench = useBench();
@@ -21,6 +28,11 @@ export function BenchHeader(): VNode {
   const title = useBenchState(jobTitle);
   const words = useBenchState(saveWords);
   const failed = useBenchState((state) => state.save.is === 'failed');
+  const cardPage = useBenchState((state) =>
+    state.savedAs === undefined || isUnsaved(state) || state.issues.length > 0
+      ? undefined
+      : `${fillPath(API_PATHS.jobCardPage, { id: state.savedAs.id })}?units=${units}&paper=${paperFor(units)}`,
+  );
   const file = useRef<HTMLInputElement>(null);
   const [pasting, setPasting] = useState(false);
   const [trouble, setTrouble] = useState<string>();
@@ -41,12 +53,24 @@ export function BenchHeader(): VNode {
     const id = await bench.save(asCopy);
     if (id !== undefined) nameAddress(jobPath(id));
   };
-  const card = async (): Promise<void> => {
+  const fetchPdf = async (): Promise<Blob | undefined> => {
     setTrouble(undefined);
     const { text } = bench.store.get().file;
-    const reply = await fetchCard({ text, units, paper: units === 'inch' ? 'letter' : 'a4' });
-    if (reply.ok) download(reply.value, fileName(title, 'pdf'));
-    else setTrouble(`No card: ${reply.failure.message}`);
+    const reply = await fetchCard({ text, units, paper: paperFor(units) });
+    if (!reply.ok) setTrouble(`No card: ${reply.failure.message}`);
+    return reply.ok ? reply.value : undefined;
+  };
+  const card = async (): Promise<void> => {
+    const pdf = await fetchPdf();
+    if (pdf !== undefined) download(pdf, fileName(title, 'pdf'));
+  };
+  const printCard = async (): Promise<void> => {
+    // a window opened later than the press would be taken for an unwanted one
+    const sheet = window.open(cardPage ?? '', '_blank');
+    if (cardPage !== undefined || sheet === null) return;
+    const pdf = await fetchPdf();
+    if (pdf === undefined) sheet.close();
+    else sheet.location.href = URL.createObjectURL(pdf);
   };
   const exportFile = (): void => {
     const { text } = bench.store.get().file;
@@ -92,8 +116,8 @@ export function BenchHeader(): VNode {
         <button type="button" onClick={exportFile}>
           Export
         </button>
-        <button type="button" onClick={() => window.print()}>
-          Print
+        <button type="button" onClick={() => void printCard()}>
+          Print card
         </button>
         <button type="button" onClick={() => void card()}>
           Card as PDF

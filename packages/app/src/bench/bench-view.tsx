@@ -15,7 +15,10 @@ const SIDE_BY_SIDE = '(min-width: 1100px)';
 export function BenchView(): VNode {
   const wide = useMedia(SIDE_BY_SIDE);
   const job = (
-    <section key="job" class="job-pane" aria-label="Job">
+    <section key="job" class="job-pane" aria-labelledby="job-title">
+      <h2 class="unseen" id="job-title">
+        Job
+      </h2>
       <FormView />
     </section>
   );

@@ -10,7 +10,7 @@ export function spliceScalar(file: JobFile, path: DocumentPath, value: string | 
   const [start, end] = node.range;
   const expected = withValue(file.document.toJS({ maxAliasCount: 50 }), path, value);
   const quoted = JSON.stringify(value);
-  const written = node.type === 'QUOTE_DOUBLE' || isJsonText(file.text) ? [quoted] : [String(value), quoted];
+  const written = isJsonText(file.text) ? [quoted] : [String(value), quoted];
   for (const text of written) {
     if (text === '' || text.includes('\n')) continue;
     const next = jobFile(file.text.slice(0, start) + text + file.text.slice(end));

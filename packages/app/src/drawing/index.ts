@@ -1,2 +1,3 @@
 export { DrawingView } from './drawing-view.tsx';
+export { NotReadYet } from './not-read-yet.tsx';
 export { useSize } from './use-size.ts';

@@ -53,7 +53,7 @@ function StationsTable({ stop }: { readonly stop: GaugeStop }): VNode {
   return (
     <ScrollTable
       id={`stations-${stop.after_layer}`}
-      title="What stations buy"
+      title={`What stations buy after layer ${stop.after_layer}`}
       note="the same plan with fewer or more readings per track"
     >
       <thead>

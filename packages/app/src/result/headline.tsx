@@ -33,7 +33,7 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       >
         <LockButton name="travel" />
       </Figure>
-      <Figure name="Passes" value={String(plan.passes.length)} note={kindText(plan)}>
+      <Figure name="Passes" value={String(plan.passes.length)} note={kindText(plan)} several>
         <LockButton name="tracks" label={counted(plan.tracks, 'track')} />
         <LockButton name="layers" label={counted(plan.layers, 'layer')} />
         {plan.tracks > 1 ? <LockButton name="track_spacing" label="spacing" /> : null}
@@ -66,11 +66,12 @@ interface FigureProps {
   readonly name: string;
   readonly value: string;
   readonly note: string;
-  /** Locks of the value, at the figure's corner. */
+  /** Locks of the value: one at the figure's corner, several under it. */
   readonly children?: ComponentChildren;
+  readonly several?: boolean;
 }
 
-function Figure({ name, value, note, children }: FigureProps): VNode {
+function Figure({ name, value, note, children, several = false }: FigureProps): VNode {
   const [, number = value, unit = ''] = /^(.*\d)( ?[^\d]+)$/u.exec(value) ?? [];
   return (
     <div class="figure">
@@ -81,7 +82,7 @@ function Figure({ name, value, note, children }: FigureProps): VNode {
           <span class="figure-unit">{unit}</span>
         </span>
         <span class="figure-note">{note}</span>
-        <span class="figure-locks">{children}</span>
+        <span class={several ? 'figure-locks-below' : 'figure-locks'}>{children}</span>
       </dd>
     </div>
   );

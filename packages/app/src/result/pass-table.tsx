@@ -8,7 +8,11 @@ import { useUnits } from '../theme/index.ts';
 export function PassTable({ plan }: { readonly plan: Plan }): VNode {
   const units = useUnits();
   return (
-    <ScrollTable id="passes" title="Passes" note="in the order they are run">
+    <ScrollTable
+      id="passes"
+      title="Passes"
+      note="in the order they are run; what each takes off holds for 90 in 100"
+    >
       <thead>
         <tr>
           {[
@@ -19,7 +23,7 @@ export function PassTable({ plan }: { readonly plan: Plan }): VNode {
             'Arc voltage',
             'Push angle',
             'Travel',
-            'Takes off, 5 to 95 %',
+            'Takes off',
             'Dwell',
           ].map((name) => (
             <th key={name} scope="col">
@@ -39,7 +43,7 @@ export function PassTable({ plan }: { readonly plan: Plan }): VNode {
             <td>{shown(pass.push_angle_deg, 'deg', units)}</td>
             <td>
               {shown(pass.travel_mm_per_min, 'mm/min', units)}
-              {pass.set_by_gauge ? <span class="aside"> by gauge, for the middle reading</span> : null}
+              {pass.set_by_gauge ? <span class="aside"> by gauge</span> : null}
             </td>
             <td>{shownBand(pass.depth_mm.p05, pass.depth_mm.p95, 'mm', units)}</td>
             <td>{formatAmount(pass.dwell_s, 'time', units)}</td>

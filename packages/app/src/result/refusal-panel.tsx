@@ -16,7 +16,7 @@ export function RefusalPanel({ refusal }: { readonly refusal: Refusal }): VNode 
       <ul class="binding-list">
         {refusal.binding.map(({ constraint, demand, limit, unit, remedy }) => (
           <li key={constraint}>
-            <h3>{constraint.replaceAll('_', ' ')}</h3>
+            <h3>{constraint.replace(/[._]/gu, ' ')}</h3>
             <p class="binding-numbers">
               asks for <b>{shown(demand, unit, units)}</b>, the limit is <b>{shown(limit, unit, units)}</b>
             </p>

@@ -1,7 +1,7 @@
 import { ribbonDrawing, ribbonScale } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { DrawingView, useSize } from '../drawing/index.ts';
+import { DrawingView, NotReadYet, useSize } from '../drawing/index.ts';
 import { isOutdated, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { RibbonCursor } from './ribbon-cursor.tsx';
@@ -33,7 +33,7 @@ export function RibbonView(): VNode {
         <p class="caption">The seam unrolled; drag or use the arrow keys to move the cut.</p>
       </header>
       <div ref={box} class="drawing-box ribbon-box">
-        {drawn === undefined ? null : <DrawingView drawing={drawn.drawing} />}
+        {drawn === undefined ? <NotReadYet /> : <DrawingView drawing={drawn.drawing} />}
         {drawn === undefined || job === undefined ? null : (
           <RibbonCursor axis={drawn.axis} job={job} plan={plan} />
         )}

@@ -1,7 +1,7 @@
 import { sectionDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useLayoutEffect, useMemo } from 'preact/hooks';
-import { DrawingView, useSize } from '../drawing/index.ts';
+import { DrawingView, NotReadYet, useSize } from '../drawing/index.ts';
 import { placeText } from '../place/index.ts';
 import { cutPlace, isOutdated, markSection, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
@@ -30,7 +30,7 @@ export function SectionView(): VNode {
         <SectionCaption />
       </header>
       <div ref={box} class={`drawing-box section-box${outdated ? ' floor-outdated' : ''}`}>
-        {drawing === undefined ? null : <DrawingView drawing={drawing} />}
+        {drawing === undefined ? <NotReadYet /> : <DrawingView drawing={drawing} />}
       </div>
     </section>
   );
