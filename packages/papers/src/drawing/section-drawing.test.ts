@@ -3,7 +3,16 @@ import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
 import type { Drawing, DrawingPoint, MarkRole } from './drawing.ts';
 import { sectionDrawing } from './section-drawing.ts';
 
-const penstock = exampleJob('penstock-seam');
+const example = exampleJob('penstock-seam');
+// dimensions of its own, so that the demo job may change
+const groove = {
+  ...example.job.groove,
+  depth: { wanted: 0.012, plus: 0.004, minus: 0 },
+  width: { least: 0.014, most: 0.022 },
+  ligament_least: 0.012,
+};
+const plate = { ...example.job.plate, thickness: 0.032 };
+const penstock = { ...example, job: { ...example.job, groove, plate } };
 const plan = samplePlan(penstock, { tracks: 1, layers: 2, gauge: true });
 const input = { ...penstock.job, plan, units: 'metric', width: 640, height: 320 } as const;
 

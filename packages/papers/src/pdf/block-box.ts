@@ -53,7 +53,7 @@ export function blockBox(block: PaperBlock, width: number, paint: Paint): Box {
 }
 
 /** Boxes under each other. */
-export function stackBox(boxes: readonly Box[], gapBefore: number, paint: Paint): Box {
+function stackBox(boxes: readonly Box[], gapBefore: number, paint: Paint): Box {
   const gap = gapBefore * paint.scale;
   return {
     height: boxes.reduce((sum, box) => sum + box.height, 0) + gap * Math.max(0, boxes.length - 1),

@@ -17,26 +17,24 @@ const UNIT_GAP = 0.14;
 export function figuresBox(figures: FiguresBlock, width: number, paint: Paint): Box {
   const { pdf, scale } = paint;
   const gap = 10 * scale;
-  const column = (width - gap * (figures.items.length - 1)) / figures.items.length;
+  const usable = width - gap * (figures.items.length - 1);
   const sizes = SIZES[figures.size];
-  const valueSize = fittingSize(figures, sizes.value, column, paint);
-  const cells = figures.items.map((item) => [
-    textBox(item.label, column, { size: sizes.label, colour: SOFT_INK, tag: 'Span' }, paint),
-    valueBox(item, valueSize, column, paint),
-    textBox(
-      item.note ?? '',
-      column,
-      { size: sizes.note, colour: SOFT_INK, leading: 1.2, tag: 'Span' },
-      paint,
-    ),
+  const { columns, valueSize } = columnsOf(figures, sizes.value, usable, paint);
+  const small = (text: string, size: number, column: number): Box =>
+    textBox(text, column, { size, colour: SOFT_INK, leading: 1.22, tag: 'Span' }, paint);
+  const cells = figures.items.map((item, index) => [
+    small(item.label, sizes.label, columns[index]!),
+    valueBox(item, valueSize, columns[index]!, paint),
+    small(item.note ?? '', sizes.note, columns[index]!),
   ]);
   const rule = figures.size === 'big' ? 5 * scale : 0;
   const height = Math.max(0, ...cells.map((cell) => cell.reduce((sum, box) => sum + box.height, 0)));
   return {
     height: height + rule,
     paint(x, y, parent) {
+      let left = x;
       cells.forEach((cell, index) => {
-        const left = x + index * (column + gap);
+        const column = columns[index]!;
         if (rule > 0) {
           pdf.markContent('Artifact', { type: 'Layout' });
           pdf.rect(left, y, column, 2 * scale).fill(ACCENT);
@@ -50,6 +48,7 @@ export function figuresBox(figures: FiguresBlock, width: number, paint: Paint): 
           top += box.height;
         }
         element.end();
+        left += column + gap;
       });
     },
   };
@@ -77,16 +76,31 @@ function lineWidth(text: string, size: number, paint: Paint): number {
   return textLines(text, 'bold', size * paint.scale, 1e6, paint.faces)[0]?.width ?? 0;
 }
 
-/** One size for all values of a row, so small that none of them has to wrap. */
-function fittingSize(figures: FiguresBlock, size: number, column: number, paint: Paint): number {
-  const widest = Math.max(
-    ...figures.items.map(
-      (item) =>
-        lineWidth(item.value, size, paint) +
-        (item.unit === undefined
-          ? 0
-          : lineWidth(item.unit, size * UNIT_SHARE, paint) + UNIT_GAP * size * paint.scale),
-    ),
+/** Equal columns where all values fit; else each as wide as its value needs, and all values smaller if they must. */
+function columnsOf(
+  figures: FiguresBlock,
+  size: number,
+  usable: number,
+  paint: Paint,
+): { columns: number[]; valueSize: number } {
+  const needed = figures.items.map(
+    ({ value, unit }) =>
+      lineWidth(value, size, paint) +
+      (unit === undefined ? 0 : lineWidth(unit, size * UNIT_SHARE, paint) + UNIT_GAP * size * paint.scale) +
+      0.5,
   );
-  return widest <= column ? size : size * Math.max(0.5, (column / widest) * 0.995);
+  const count = figures.items.length;
+  const equal = usable / count;
+  if (needed.every((one) => one <= equal)) return { columns: needed.map(() => equal), valueSize: size };
+  const noteSize = SIZES[figures.size].note * paint.scale;
+  const withNotes = figures.items.map(({ note = '' }, index) => {
+    const [line] = textLines(note, 'regular', noteSize, 1e6, paint.faces);
+    return Math.max(needed[index]!, (line?.width ?? 0) + 0.5);
+  });
+  for (const widths of [withNotes, needed]) {
+    const spare = usable - widths.reduce((total, one) => total + one, 0);
+    if (spare >= 0) return { columns: widths.map((one) => one + spare / count), valueSize: size };
+  }
+  const sum = needed.reduce((total, one) => total + one, 0);
+  return { columns: needed.map((one) => (one / sum) * usable), valueSize: (size * usable * 0.995) / sum };
 }

@@ -12,7 +12,7 @@ describe('PDF of a card', () => {
   test('carries its text as text, with headings, tables and figures tagged', async () => {
     const { pages, text, tags } = pdfContent(await renderPdf(card));
     expect(pages).toBe(1);
-    expect(text).toContain('Penstock section 7, long seam, second side');
+    expect(text).toContain(read.job.title);
     expect(text).toContain('travel 640 mm/min');
     expect(text).toContain(`job revision ${read.revision.slice(0, 12)}`);
     expect(text).toContain('page 1 of 1');

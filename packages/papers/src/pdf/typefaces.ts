@@ -7,17 +7,29 @@ export type Weight = 'regular' | 'bold';
 /** Stands for a character that none of the typefaces has. */
 export const MISSING_SIGN = '□';
 
-const FILES: Readonly<Record<Weight, readonly string[]>> = {
-  regular: faceFiles(400, 'DejaVuSans.ttf'),
-  bold: faceFiles(700, 'DejaVuSans-Bold.ttf'),
-};
+const require = createRequire(import.meta.url);
 
 // drawn for legibility first; the last one has the scripts and signs that the others lack
-function faceFiles(weight: number, last: string): string[] {
-  const legible = (subset: string): string =>
-    `@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-${subset}-${weight}-normal.woff`;
-  return [legible('latin'), legible('latin-ext'), `dejavu-fonts-ttf/ttf/${last}`];
-}
+const FILES: Readonly<Record<Weight, readonly string[]>> = {
+  regular: [
+    require.resolve(
+      '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff',
+    ),
+    require.resolve(
+      '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff',
+    ),
+    require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
+  ],
+  bold: [
+    require.resolve(
+      '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff',
+    ),
+    require.resolve(
+      '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff',
+    ),
+    require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'),
+  ],
+};
 
 /** The part of an embedded font that tells which characters it has; pdfkit's types leave it out. */
 interface CoveringFont {
@@ -34,13 +46,12 @@ export interface Typefaces {
 
 /** Makes the typefaces known to a PDF; only what is used gets embedded. */
 export function typefacesOf(pdf: PDFKit.PDFDocument): Typefaces {
-  const require = createRequire(import.meta.url);
   const names: Record<Weight, string[]> = { regular: [], bold: [] };
   const covering = new Map<string, CoveringFont>();
   for (const weight of ['regular', 'bold'] as const) {
     for (const [index, file] of FILES[weight].entries()) {
       const name = `${weight}-${index}`;
-      pdf.registerFont(name, readFileSync(require.resolve(file)) as unknown as PDFKit.Mixins.PDFFontSource);
+      pdf.registerFont(name, readFileSync(file) as unknown as PDFKit.Mixins.PDFFontSource);
       names[weight].push(name);
     }
   }
