@@ -23,10 +23,21 @@ test('promises nothing where nothing is run', () => {
   expect(rows.every((row) => row.length === columns.length)).toBe(true);
 });
 
-test('leaves the chances out of the narrow form', () => {
-  const { rows, columns } = gaugeTable(stop, 'metric', 'narrow');
+test('leaves the chances out of the narrow form and gathers rows that say the same', () => {
+  const [first, ...rest] = stop.table;
+  const deep = { p05: 14, p50: 15, p95: 16.2 };
+  const twice = {
+    ...stop,
+    table: [
+      first!,
+      rest[0]!,
+      { ...rest[0]!, reading_from_mm: 5, reading_to_mm: 6, expected_depth_mm: deep },
+      ...rest.slice(3),
+    ],
+  };
+  const { rows, columns } = gaugeTable(twice, 'metric', 'narrow');
   expect(columns).toHaveLength(3);
-  expect(rows.every((row) => row.length === 3)).toBe(true);
+  expect(rows[1]).toEqual(['3.8 to 6.0', 'travel 560 mm/min', '12.4–16.2']);
 });
 
 test('says where to gauge', () => {

@@ -4,54 +4,63 @@ import { chanceWords } from './chance-words.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { bandText } from './pass-table.ts';
 
-/** The decision table of a gauge stop: a reading, and what to do about it; `narrow` leaves the chances out. */
+/**
+ * The decision table of a gauge stop: a reading, and what to do about it.
+ *
+ * The `narrow` form, for tables side by side, leaves the chances out and gathers neighbouring rows that say the same.
+ */
 export function gaugeTable(
   stop: GaugeStop,
   units: UnitSystem,
   form: 'whole' | 'narrow' = 'whole',
 ): TableBlock {
   const unit = fineUnit(units);
-  const chances: TableColumn[] = [
-    { title: 'Reached', align: 'end', weight: 1.4 },
-    { title: 'Not too deep', align: 'end', weight: 1.4 },
-  ];
+  const whole = form === 'whole';
+  const outcome: TableColumn[] = whole
+    ? [
+        { title: `Then expect, ${unit}`, align: 'end', weight: 1.7 },
+        { title: 'Reached', align: 'end', weight: 1.4 },
+        { title: 'Not too deep', align: 'end', weight: 1.4 },
+      ]
+    : [{ title: `Then 90 in 100, ${unit}`, align: 'end', weight: 1.7 }];
+  const key = (row: GaugeRow): string => (row.action === 'ask' || !whole ? actionText(row, units) : '');
   return {
     kind: 'table',
     caption: `Reading after layer ${stop.after_layer}, and what to do`,
     columns: [
       { title: `Reading, ${unit}`, align: 'start', weight: 1.5, strong: true },
       { title: 'Do this', align: 'start', weight: 1.9, strong: true },
-      { title: `Then expect, ${unit}`, align: 'end', weight: 1.7 },
-      ...(form === 'whole' ? chances : []),
+      ...outcome,
     ],
-    rows: gathered(stop.table).map((row) => [
+    rows: gathered(stop.table, key).map((row) => [
       readingText(row, units),
       actionText(row, units),
-      ...(row.action === 'ask'
-        ? NOTHING_RUN
-        : [
-            bandText(row.expected_depth_mm, units),
-            chanceWords(row.depth_reached),
-            chanceWords(row.not_too_deep),
-          ]
-      ).slice(0, form === 'whole' ? 3 : 1),
+      ...(row.action === 'ask' ? outcome.map(() => '–') : outcomeTexts(row, units, whole)),
     ]),
   };
 }
 
-/** What stands in the columns of the outcome where nothing is run. */
-const NOTHING_RUN = ['–', '–', '–'];
+function outcomeTexts(row: GaugeRow, units: UnitSystem, whole: boolean): string[] {
+  const { expected_depth_mm: depth, depth_reached, not_too_deep } = row;
+  if (whole) return [bandText(depth, units), chanceWords(depth_reached), chanceWords(not_too_deep)];
+  return [`${fineNumber(depth.p05 / 1000, units)}–${fineNumber(depth.p95 / 1000, units)}`];
+}
 
-/** Neighbouring rows that all say to stop and ask become one. */
-function gathered(rows: readonly GaugeRow[]): GaugeRow[] {
+/** Neighbouring rows with the same key become one, whose band holds the bands of all; an empty key stands alone. */
+function gathered(rows: readonly GaugeRow[], key: (row: GaugeRow) => string): GaugeRow[] {
   const found: GaugeRow[] = [];
   for (const row of rows) {
     const last = found.at(-1);
-    if (last?.action === 'ask' && row.action === 'ask') {
-      found[found.length - 1] = { ...last, reading_to_mm: row.reading_to_mm };
-    } else {
+    if (last === undefined || key(row) === '' || key(last) !== key(row)) {
       found.push(row);
+      continue;
     }
+    const [a, b] = [last.expected_depth_mm, row.expected_depth_mm];
+    found[found.length - 1] = {
+      ...last,
+      reading_to_mm: row.reading_to_mm,
+      expected_depth_mm: { ...a, p05: Math.min(a.p05, b.p05), p95: Math.max(a.p95, b.p95) },
+    };
   }
   return found;
 }

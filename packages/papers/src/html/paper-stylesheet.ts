@@ -41,6 +41,7 @@ figure { margin: 0; }
 ul { list-style: none; margin: 0; padding: 0; }
 li { padding-inline-start: 11pt; position: relative; margin-bottom: 1.5pt; overflow-wrap: anywhere; }
 li::before { content: "–"; position: absolute; inset-inline-start: 1pt; }
+ul.caution { font-size: 7.6pt; }
 ul.caution li::before { content: "△"; }
 .signatures { display: flex; gap: 16pt; padding-top: 24pt; }
 .signatures p { flex: 1 1 0; border-top: 0.8pt solid ${INK}; font-size: 7.5pt; color: ${SOFT_INK}; padding-top: 1pt; }

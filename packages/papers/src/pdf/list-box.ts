@@ -7,7 +7,9 @@ import { textBox } from './text-box.ts';
 export function listBox(list: ListBlock, width: number, paint: Paint): Box {
   const { pdf, scale } = paint;
   const indent = 11 * scale;
-  const items = list.items.map((item) => textBox(item, width - indent, { size: 8.5, tag: 'LBody' }, paint));
+  // cautions are many and stand on every card: a little smaller leaves room for what differs
+  const size = list.tone === 'caution' ? 7.6 : 8.5;
+  const items = list.items.map((item) => textBox(item, width - indent, { size, tag: 'LBody' }, paint));
   const gap = 1.5 * scale;
   return {
     height: items.reduce((sum, item) => sum + item.height + gap, 0),
@@ -16,9 +18,9 @@ export function listBox(list: ListBlock, width: number, paint: Paint): Box {
       parent.add(element);
       let top = y;
       for (const item of items) {
-        const middle = top + 0.5 * 8.5 * 1.28 * scale;
+        const middle = top + 0.5 * size * 1.28 * scale;
         pdf.markContent('Artifact', { type: 'Layout' });
-        if (list.tone === 'caution') triangle(x, middle, 3.4 * scale, pdf);
+        if (list.tone === 'caution') triangle(x, middle, 0.4 * size * scale, pdf);
         else pdf.rect(x + 0.5 * scale, middle - 0.4 * scale, 5 * scale, 0.9 * scale).fill(INK);
         pdf.endMarkedContent();
         const entry = pdf.struct('LI');

@@ -4,7 +4,7 @@ import type { Box, Paint } from './paint.ts';
 import { type TextStyle, textBox } from './text-box.ts';
 import { textLines } from './text-layout.ts';
 
-const CELL_SIZE = 9.5;
+const CELL_SIZE = 10.5;
 const HEADER_SIZE = 7.5;
 const GAP = 7;
 
@@ -21,7 +21,7 @@ export function tableBox(table: TableBlock, width: number, paint: Paint): Box {
     paint,
   );
   const rows = table.rows.map((row) => rowBoxes(table, row, widths, false, paint));
-  const pad = 1.6 * scale;
+  const pad = 1.3 * scale;
   const all = [header, ...rows];
   return {
     height: caption.height + all.reduce((sum, row) => sum + rowHeight(row) + 2 * pad, 2 * scale),
