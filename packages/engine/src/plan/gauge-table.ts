@@ -1,10 +1,4 @@
-import {
-  bisect,
-  coefficientFactor,
-  type RegressionBelief,
-  studentProbability,
-  updateBelief,
-} from '../numeric/index.ts';
+import { bisect, type RegressionBelief, studentProbability, symmetricInverse } from '../numeric/index.ts';
 import type { ReadingTable } from './run-plan.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
 
@@ -17,13 +11,13 @@ const NODES: readonly (readonly [number, number])[] = [
   [2.8569700138728056, 0.011257411327720693],
 ];
 /** Readings are written in steps of this much [m]. */
-export const READING_STEP = 0.5e-3;
+const READING_STEP = 0.5e-3;
 /** Rows of a table at most [-]: more do not fit the card. */
 const ROWS_MOST = 9;
 /** Points of the search for the setting that meets both sides best [-]. */
-const CENTRE_POINTS = 32;
+const CENTRE_POINTS = 24;
 /** Tolerance of a solved ln specific energy [-]. */
-const ENERGY_TOLERANCE = 1e-3;
+const ENERGY_TOLERANCE = 2e-3;
 
 /** What a table is worked out for. */
 export interface TableQuestion {
@@ -65,65 +59,81 @@ export interface ReadingOutlook {
   readonly asItIs: ReadingForecast;
   /** Depth after the next pass that is exceeded with chance 1 - share [m]. */
   readonly depthQuantile: (logEnergy: number, share: number) => number;
-  /** Median of what the next pass takes off [m]. */
-  readonly medianCut: (logEnergy: number) => number;
   /** ln specific energy whose median cut is this deep [-]. */
   readonly energyForCut: (cut: number) => number;
 }
 
-/** Works out what can be expected after a reading, the belief updated by it. */
-export function outlookAfter(question: TableQuestion, reading: number, rowWidth: number): ReadingOutlook {
-  const { diameter, angleTerm, before, required, most } = question;
-  const belief = updateBelief(question.belief, [
-    {
-      x: [1, before.logEnergy, angleTerm],
-      y: Math.log(Math.max(reading, READING_STEP) / (before.layers * diameter)),
-    },
-  ]);
-  const factor = coefficientFactor(belief);
-  const noise = belief.scale / belief.shape;
-  const [level, slope, angle] = belief.mean as [number, number, number];
-  const centre = level + angle * angleTerm;
-  const student = studentTable(2 * belief.shape);
-  // Where the reading stands within its row is not known to the table, so the row's width adds to its spread.
-  const readingSpread = Math.hypot(question.readingSd, rowWidth / Math.sqrt(12));
-  const spreadAt = (logEnergy: number): number => {
-    const x = [1, logEnergy, angleTerm];
-    const pull = x.map((_, column) => x.reduce((sum, value, row) => sum + value * factor[row]![column]!, 0));
-    const leverage = pull.reduce((sum, value) => sum + value * value, 0);
-    return Math.sqrt(noise * (1 + leverage) + LATER_PASS_SD ** 2);
+/**
+ * Works out what can be expected after readings, the belief updated by each in closed form.
+ *
+ * One observation changes the covariance by a rank-one term that is the same for every reading, and the leverage
+ * of the next pass is a quadratic in its ln specific energy: a table asks for thousands of chances, so both are
+ * worked out once.
+ */
+export function outlooks(question: TableQuestion): (reading: number, rowWidth: number) => ReadingOutlook {
+  const { belief, before, angleTerm, diameter, required, most } = question;
+  const covariance = symmetricInverse(belief.precision);
+  const seen = [1, before.logEnergy, angleTerm];
+  const pull = covariance.map((row) => dot(row, seen));
+  const weight = 1 + dot(seen, pull);
+  const after = covariance.map((row, r) => row.map((value, c) => value - (pull[r]! * pull[c]!) / weight));
+  const shape = belief.shape + 0.5;
+  const student = tabulated(2 * shape);
+  const normal = tabulated(NORMAL_DEGREES);
+  const still = [1, 0, angleTerm];
+  const slopeRow = after[1]!;
+  const [flat, linear, square] = [
+    dot(
+      still,
+      after.map((row) => dot(row, still)),
+    ),
+    2 * dot(slopeRow, still),
+    slopeRow[1]!,
+  ];
+  return (reading, rowWidth) => {
+    const surprise =
+      Math.log(Math.max(reading, READING_STEP) / (before.layers * diameter)) - dot(seen, belief.mean);
+    const mean = belief.mean.map((value, index) => value + (pull[index]! * surprise) / weight);
+    const noise = (belief.scale + surprise ** 2 / (2 * weight)) / shape;
+    const centre = mean[0]! + mean[2]! * angleTerm;
+    const slope = mean[1]!;
+    // Where the reading stands within its row is not known to the table, so the row's width adds to its spread.
+    const readingSpread = Math.hypot(question.readingSd, rowWidth / Math.sqrt(12));
+    const spreadAt = (logEnergy: number): number =>
+      Math.sqrt(noise * (1 + flat + logEnergy * (linear + logEnergy * square)) + LATER_PASS_SD ** 2);
+    const chanceUpTo = (depth: number, logEnergy: number): number => {
+      const location = centre + slope * logEnergy;
+      const spread = spreadAt(logEnergy);
+      let chance = 0;
+      for (const [node, share] of NODES) {
+        const cut = depth - (reading + readingSpread * node);
+        if (cut > 0) chance += share * student((Math.log(cut / diameter) - location) / spread);
+      }
+      return chance;
+    };
+    return {
+      asItIs: {
+        reached: 1 - normal((required - reading) / readingSpread),
+        notTooDeep: normal((most - reading) / readingSpread),
+      },
+      after: (logEnergy) => ({
+        reached: 1 - chanceUpTo(required, logEnergy),
+        notTooDeep: chanceUpTo(most, logEnergy),
+      }),
+      depthQuantile: (logEnergy, share) => {
+        const far =
+          reading +
+          4 * readingSpread +
+          diameter * Math.exp(centre + slope * logEnergy + 6 * spreadAt(logEnergy));
+        return bisect((depth) => chanceUpTo(depth, logEnergy) - share, 0, far, 1e-6) ?? reading;
+      },
+      energyForCut: (cut) => (Math.log(cut / diameter) - centre) / slope,
+    };
   };
-  const chanceUpTo = (depth: number, logEnergy: number): number => {
-    const location = centre + slope * logEnergy;
-    const spread = spreadAt(logEnergy);
-    let chance = 0;
-    for (const [node, weight] of NODES) {
-      const cut = depth - (reading + readingSpread * node);
-      if (cut > 0) chance += weight * student((Math.log(cut / diameter) - location) / spread);
-    }
-    return chance;
-  };
-  const normal = studentTable(NORMAL_DEGREES);
-  const asItIs = {
-    reached: 1 - normal((required - reading) / readingSpread),
-    notTooDeep: normal((most - reading) / readingSpread),
-  };
-  return {
-    asItIs,
-    after: (logEnergy) => ({
-      reached: 1 - chanceUpTo(required, logEnergy),
-      notTooDeep: chanceUpTo(most, logEnergy),
-    }),
-    depthQuantile: (logEnergy, share) => {
-      const far =
-        reading +
-        4 * readingSpread +
-        diameter * Math.exp(centre + slope * logEnergy + 6 * spreadAt(logEnergy));
-      return bisect((depth) => chanceUpTo(depth, logEnergy) - share, 0, far, 1e-6) ?? reading;
-    },
-    medianCut: (logEnergy) => diameter * Math.exp(centre + slope * logEnergy),
-    energyForCut: (cut) => (Math.log(cut / diameter) - centre) / slope,
-  };
+}
+
+function dot(a: readonly number[], b: readonly number[]): number {
+  return a.reduce((sum, value, index) => sum + value * b[index]!, 0);
 }
 
 /** Works out a table: rows over the readings to expect, each with the setting of the next pass. */
@@ -132,17 +142,21 @@ export function gaugeTable(
   expected: { readonly low: number; readonly high: number },
   aim: TableAim,
 ): ReadingTable {
-  const span = Math.max(expected.high - expected.low, READING_STEP);
+  // A reading deeper than allowed calls for no setting, so one open row above the rest serves for all of them.
+  const low = Math.min(expected.low, question.most - READING_STEP);
+  const high = Math.min(expected.high, question.most);
+  const span = Math.max(high - low, READING_STEP);
   const step = Math.ceil(span / (ROWS_MOST - 1) / READING_STEP - 1e-9) * READING_STEP;
-  const first = Math.floor(expected.low / step) * step;
-  const rows = Math.min(ROWS_MOST, Math.ceil((expected.high - first) / step) + 1);
+  const first = Math.floor(low / step + 1e-9) * step;
+  const rows = Math.min(ROWS_MOST, Math.ceil((high - first) / step - 1e-9) + 1);
+  const outlookOf = outlooks(question);
   const edges: number[] = [];
   const readings: number[] = [];
   const logEnergy: number[] = [];
   for (let row = 0; row < rows; row += 1) {
     const reading = first + (row + 0.5) * step;
     readings.push(reading);
-    logEnergy.push(settingFor(question, outlookAfter(question, reading, step), reading, aim));
+    logEnergy.push(settingFor(question, outlookOf(reading, step), reading, aim));
     if (row + 1 < rows) edges.push(Math.round((first + (row + 1) * step) * 1e7) / 1e7);
   }
   return { edges, readings, logEnergy };
@@ -197,20 +211,19 @@ const TABLE_POINTS = 640;
 const tables = new Map<number, Float64Array>();
 
 /** Cumulative Student-t probability from a table, to about 1e-5: many are needed and the exact one is slow. */
-function studentTable(degrees: number): (t: number) => number {
-  let table = tables.get(degrees);
-  if (table === undefined) {
-    table = Float64Array.from({ length: TABLE_POINTS + 1 }, (_, point) =>
+function tabulated(degrees: number): (t: number) => number {
+  const known = tables.get(degrees);
+  const table =
+    known ??
+    Float64Array.from({ length: TABLE_POINTS + 1 }, (_, point) =>
       studentProbability(-TABLE_SPAN + (2 * TABLE_SPAN * point) / TABLE_POINTS, degrees),
     );
-    tables.set(degrees, table);
-  }
-  const values = table;
+  if (known === undefined) tables.set(degrees, table);
   return (t) => {
     if (!(t > -TABLE_SPAN)) return 0;
     if (t >= TABLE_SPAN) return 1;
     const place = ((t + TABLE_SPAN) * TABLE_POINTS) / (2 * TABLE_SPAN);
     const below = Math.floor(place);
-    return values[below]! + (values[below + 1]! - values[below]!) * (place - below);
+    return table[below]! + (table[below + 1]! - table[below]!) * (place - below);
   };
 }

@@ -31,10 +31,14 @@ export interface PatternWish {
 /** Closest and widest spacing worth trying, in pass widths [-]; wider leaves ridges, closer digs twice. */
 const SPACING_RANGE = [0.3, 0.9] as const;
 /** Spacings tried for one number of tracks [-]. */
-const SPACINGS = 4;
+const SPACINGS = 3;
+
+/** Part of the width band, at either end, that the median width of several tracks keeps clear of [-]. */
+const BAND_MARGIN = 0.2;
 
 /** Patterns whose median width lies in the wanted band. */
 export function patternsFor(wish: PatternWish): Pattern[] {
+  const margin = BAND_MARGIN * (wish.widthMost - wish.widthLeast);
   const patterns: Pattern[] = [];
   const most = wish.tracksLocked ?? wish.tracksMost;
   for (let tracks = wish.tracksLocked ?? 1; tracks <= most; tracks += 1) {
@@ -45,8 +49,14 @@ export function patternsFor(wish: PatternWish): Pattern[] {
       continue;
     }
     const gaps = tracks - 1;
-    const closest = Math.max(SPACING_RANGE[0] * wish.passWidth, (wish.widthLeast - wish.surfaceWidth) / gaps);
-    const widest = Math.min(SPACING_RANGE[1] * wish.passWidth, (wish.widthMost - wish.surfaceWidth) / gaps);
+    const closest = Math.max(
+      SPACING_RANGE[0] * wish.passWidth,
+      (wish.widthLeast + margin - wish.surfaceWidth) / gaps,
+    );
+    const widest = Math.min(
+      SPACING_RANGE[1] * wish.passWidth,
+      (wish.widthMost - margin - wish.surfaceWidth) / gaps,
+    );
     if (wish.spacingLocked !== undefined) {
       const width = wish.surfaceWidth + gaps * wish.spacingLocked;
       if (width >= wish.widthLeast && width <= wish.widthMost)

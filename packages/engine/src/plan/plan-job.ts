@@ -1,21 +1,20 @@
 import type { Job } from '../job/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
 import type { RemovalPosterior } from '../removal/index.ts';
-import { shortfall } from './chance.ts';
 import { refuse } from './refuse.ts';
-import { fairChances, type ReportInput, reportPlan } from './report.ts';
+import { reportPlan } from './report.ts';
 import type { Plan, Refusal } from './result.ts';
-import { depthDemand, type Feasible, type SearchInput, search } from './search.ts';
+import { type Feasible, type SearchInput, search } from './search.ts';
 import { drawShops } from './shop-draws.ts';
 
 /** Shops that the search works with [-]. */
 const SEARCH_SHOPS = 600;
+/** Shops in which hopeless set-ups are seen to be so [-]. */
+const SCOUT_SHOPS = 100;
 /** Shops that had no part in the search, in which the plan told is counted out [-]. */
-const FAIR_SHOPS = 6000;
+const FAIR_SHOPS = 4000;
 /** Distance between the seeds of the two, so that they share no draw [-]. */
 const FAIR_SEED = 104_729;
-/** How much the wanted chances are raised in the search, step by step, until the fair count keeps them [-]. */
-const GUARDS = [0.004, 0.012, 0.024] as const;
 /** Alternatives told besides the plan, at most [-]. */
 const ALTERNATIVES_MOST = 5;
 
@@ -41,30 +40,21 @@ export type PlanResult =
  * typeof planJob // => "function"
  */
 export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly LimitFunction[]): PlanResult {
-  const draws = drawShops(posterior, SEARCH_SHOPS, job.plan.seed);
-  const report: ReportInput = {
-    job,
-    posterior,
-    limits,
-    draws: drawShops(posterior, FAIR_SHOPS, (job.plan.seed + FAIR_SEED) % 2 ** 31),
+  const { seed } = job.plan;
+  const draws = drawShops(posterior, SEARCH_SHOPS, seed);
+  const scouts = drawShops(posterior, SCOUT_SHOPS, seed);
+  const fair = drawShops(posterior, FAIR_SHOPS, (seed + FAIR_SEED) % 2 ** 31);
+  const input: SearchInput = { job, posterior, limits, draws, scouts, fair, firstOnly: false };
+  const { feasible, misses } = search(input);
+  const [best, ...others] = paretoSet(feasible, job).slice(0, ALTERNATIVES_MOST + 1);
+  if (best === undefined) return { refusal: refuse(input, misses) };
+  const report = { job, posterior, limits, draws: fair };
+  return {
+    plan: reportPlan(best, report),
+    alternatives: others
+      .map((each) => reportPlan(each, report))
+      .sort((a, b) => a.job_time_s.p50 - b.job_time_s.p50),
   };
-  const input: Omit<SearchInput, 'guard'> = { job, posterior, limits, draws, firstOnly: false };
-  for (const guard of GUARDS) {
-    const { feasible } = search({ ...input, guard });
-    const kept = paretoSet(feasible, job)
-      .filter((each) => shortfall(fairChances(each, report).chances, depthDemand(job, 0)) <= 0)
-      .slice(0, ALTERNATIVES_MOST + 1);
-    const [best, ...others] = kept;
-    if (best !== undefined) {
-      return {
-        plan: reportPlan(best, report),
-        alternatives: others
-          .map((each) => reportPlan(each, report))
-          .sort((a, b) => a.job_time_s.p50 - b.job_time_s.p50),
-      };
-    }
-  }
-  return { refusal: refuse({ ...input, guard: GUARDS[0] }) };
 }
 
 /** Set-ups that none beats in time, cost and heat at once, best by the job's objective first. */

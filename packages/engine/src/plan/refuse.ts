@@ -18,8 +18,11 @@ interface Easing {
 /** Told constraints at most [-]. */
 const BINDING_MOST = 6;
 
-/** Explains why there is no plan: what single change of the job or the kit, as small as can be, would make one. */
-export function refuse(input: SearchInput): Refusal {
+/**
+ * Explains why there is no plan: what single change of the job or the kit, as small as can be, would make one;
+ * where none does, what was missed most closely.
+ */
+export function refuse(input: SearchInput, misses: readonly Miss[]): Refusal {
   const binding = easingsOf(input.job).flatMap((easing) => bindingOf(easing, input));
   if (binding.length > 0) {
     return {
@@ -27,7 +30,6 @@ export function refuse(input: SearchInput): Refusal {
       binding: binding.slice(0, BINDING_MOST),
     };
   }
-  const { misses } = search({ ...input, firstOnly: false });
   return {
     summary:
       'No set-up of this kit makes this groove, and no single change would free it; several are needed at once.',

@@ -10,9 +10,9 @@ import {
   type RemovalPosterior,
   startDwell,
 } from '../removal/index.ts';
-import { type Chances, chancesOf } from './chance.ts';
-import { type Effort, effortOf, usableLength } from './effort.ts';
-import { outlookAfter } from './gauge-table.ts';
+import { chancesOf } from './chance.ts';
+import { type Effort, usableLength } from './effort.ts';
+import { outlooks } from './gauge-table.ts';
 import { trackOffset } from './pattern.ts';
 import type {
   Band,
@@ -39,25 +39,15 @@ export interface ReportInput {
   readonly job: Job;
   readonly posterior: RemovalPosterior;
   readonly limits: readonly LimitFunction[];
-  /** Shops that had no part in the search, so that the chances told are fair. */
+  /** Shops that had no part in solving, those that the set-up's chances are counted in. */
   readonly draws: ShopDraws;
-}
-
-/** Chances of a set-up in shops that had no part in the search. */
-export function fairChances(
-  feasible: Feasible,
-  input: ReportInput,
-): { chances: Chances; outcomes: RunOutcomes } {
-  const outcomes = runPlan(feasible.solved.setup, feasible.task.run, input.draws);
-  return { outcomes, chances: chancesOf(outcomes, depthDemand(input.job, 0)) };
 }
 
 /** Writes a set-up out as a plan, every number with its unit. */
 export function reportPlan(feasible: Feasible, input: ReportInput): Plan {
-  const { job, draws } = input;
-  const { setup } = feasible.solved;
-  const { outcomes, chances } = fairChances(feasible, input);
-  const effort = effortOf(setup, outcomes, draws, job, feasible.task.run.passLength);
+  const { job } = input;
+  const { effort } = feasible;
+  const { setup, outcomes, chances } = feasible.solved;
   const typical = typicalEnergies(setup, feasible);
   const floors = {
     p05: medianFloor(feasible, typical, 0.05, outcomes),
@@ -259,12 +249,13 @@ function tableRows(feasible: Feasible, layer: number, table: ReadingTable, stati
   const { task, solved } = feasible;
   const { setup } = solved;
   const question = tableQuestion(task, setup.layers.slice(0, layer), stations);
+  const outlookOf = outlooks(question);
   return table.readings.map((reading, row): GaugeRow => {
     const from = row === 0 ? 0 : table.edges[row - 1]!;
     const to = table.edges[row];
     const rowWidth = row === 0 || to === undefined ? 0 : to - from;
     const energy = table.logEnergy[row]!;
-    const outlook = outlookAfter(question, reading, rowWidth);
+    const outlook = outlookOf(reading, rowWidth);
     const run = !Number.isNaN(energy);
     const forecast = run ? outlook.after(energy) : outlook.asItIs;
     const quantile = (share: number): number =>

@@ -64,8 +64,16 @@ export function rowOf(table: ReadingTable, reading: number): number {
   return row;
 }
 
-/** Runs a set-up in every shop and reads what came out. */
-export function runPlan(setup: Setup, demand: RunDemand, draws: ShopDraws): RunOutcomes {
+/**
+ * Runs a set-up in every shop and reads what came out. Where `rows` is given, the row of the table that each
+ * reading fell into is written there, one list per pass.
+ */
+export function runPlan(
+  setup: Setup,
+  demand: RunDemand,
+  draws: ShopDraws,
+  rows?: readonly Int16Array[],
+): RunOutcomes {
   const { pattern, layers, electrode } = setup;
   const { tracks } = pattern;
   const { count } = draws;
@@ -85,6 +93,11 @@ export function runPlan(setup: Setup, demand: RunDemand, draws: ShopDraws): RunO
   const reach = new Float64Array(tracks);
   const shape: TrackFloorShape = { deepest: 0, shallowest: 0, width: 0 };
   const timeAtUnit = demand.passLength / setup.unitTravel;
+  const passTimes = layers.map((rule) =>
+    (rule.kind === 'set' ? [rule.logEnergy] : rule.table.logEnergy).map(
+      (energy) => timeAtUnit * Math.exp(energy),
+    ),
+  );
   for (let shop = 0; shop < count; shop += 1) {
     const radius = (electrode.diameter + draws.extraWidth[shop]!) / 2;
     const base = draws.level[shop]! + draws.angle[shop]! * setup.angleTerm;
@@ -102,11 +115,14 @@ export function runPlan(setup: Setup, demand: RunDemand, draws: ShopDraws): RunO
       }
       for (let track = 0; track < tracks; track += 1) {
         const pass = layer * tracks + track;
+        let row = 0;
         let logEnergy: number;
         if (rule.kind === 'set') logEnergy = rule.logEnergy;
         else {
           const error = (gauge[pass]![shop]! * demand.readingSd) / Math.sqrt(rule.stations);
-          logEnergy = rule.table.logEnergy[rowOf(rule.table, before[track]! + error)]!;
+          row = rowOf(rule.table, before[track]! + error);
+          if (rows !== undefined) rows[pass]![shop] = row;
+          logEnergy = rule.table.logEnergy[row]!;
           if (Number.isNaN(logEnergy)) continue;
         }
         const onto = tracks > 1 ? floorAtTrack(depths, reach, track) : depths[track]!;
@@ -114,7 +130,7 @@ export function runPlan(setup: Setup, demand: RunDemand, draws: ShopDraws): RunO
         depths[track] =
           onto +
           factor * electrode.diameter * Math.exp(base + slope * logEnergy + spread * noise[pass]![shop]!);
-        time += timeAtUnit * Math.exp(logEnergy);
+        time += passTimes[layer]![row]!;
         passes += 1;
       }
     }

@@ -7,12 +7,18 @@ import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
 import type { LayerRule, RunDemand } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
-import { type Solved, type SolveTask, solveBlind, solveGauged, tried } from './solve.ts';
+import { type Solved, type SolveTask, scoutGauged, solveBlind, solveGauged, tried } from './solve.ts';
 
 /** Currents tried between the ends of the range [-]. */
 const CURRENTS = 5;
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
+
+/** Shortfall in the few scout shops beyond which a set-up is given up [-]: two to three of its standard errors. */
+const HOPELESS = 0.06;
+
+/** How much the wanted chances are raised before solving, one after the other [-]. */
+const GUARDS = [0.005, 0.02] as const;
 
 /** A set-up that meets every demand and every hard limit, with what it takes. */
 export interface Feasible {
@@ -49,8 +55,10 @@ export interface SearchInput {
   readonly posterior: RemovalPosterior;
   readonly limits: readonly LimitFunction[];
   readonly draws: ShopDraws;
-  /** Raises the wanted chances a little, so that a plan still keeps them in other shops [-]. */
-  readonly guard: number;
+  /** A few shops in which hopeless set-ups are seen to be so. */
+  readonly scouts: ShopDraws;
+  /** Shops that have no part in solving: a set-up must keep its chances there too. */
+  readonly fair: ShopDraws;
   /** Stop at the first plan that works: enough to know whether there is one. */
   readonly firstOnly: boolean;
 }
@@ -65,14 +73,30 @@ export function search(input: SearchInput): SearchResult {
   };
   for (const electrode of electrodesOf(input.job)) {
     if (input.firstOnly && feasible.length > 0) break;
-    for (const current of currentsOf(electrode, input.job, miss)) {
-      const found = searchCurrent(input, electrode, current, miss);
-      feasible.push(...found);
-      // At a lower current the same groove only takes longer.
-      if (found.length > 0) break;
-    }
+    feasible.push(...searchElectrode(input, electrode, miss));
   }
   return { feasible, misses: [...misses.values()].sort((a, b) => a.size - b.size) };
+}
+
+/** At a lower current the same groove only takes longer, so the greatest current that works is the one. */
+function searchElectrode(
+  input: SearchInput,
+  electrode: KitElectrode,
+  miss: (next: Miss) => void,
+): readonly Feasible[] {
+  const [greatest, ...lower] = currentsOf(electrode, input.job, miss);
+  if (greatest === undefined) return [];
+  const first = searchCurrent(input, electrode, greatest, miss);
+  if (first.found.length > 0 || !first.lowerMayHelp) return first.found;
+  // The least current allows the shallowest cuts and asks least of the kit: where it fails, all between fail.
+  const least = lower.pop();
+  const last = least === undefined ? [] : searchCurrent(input, electrode, least, miss).found;
+  if (last.length === 0) return [];
+  for (const current of lower) {
+    const { found } = searchCurrent(input, electrode, current, miss);
+    if (found.length > 0) return found;
+  }
+  return last;
 }
 
 function electrodesOf(job: Job): readonly KitElectrode[] {
@@ -141,9 +165,9 @@ function searchCurrent(
   electrode: KitElectrode,
   current: number,
   miss: (next: Miss) => void,
-): Feasible[] {
+): { readonly found: readonly Feasible[]; readonly lowerMayHelp: boolean } {
   const { job, posterior } = input;
-  const demand = depthDemand(job, input.guard);
+  const demand = depthDemand(job, 0);
   const width = predictWidth(posterior, electrode.diameter).p50;
   const radius = width / 2;
   if (radius < job.groove.root_radius_least) {
@@ -156,7 +180,7 @@ function searchCurrent(
       remedy: 'a larger electrode',
       size: job.groove.root_radius_least / radius - 1,
     });
-    return [];
+    return { found: [], lowerMayHelp: false };
   }
   const middle = (demand.least + demand.most) / 2;
   const surfaceWidth = passWidth({ width, depth: middle });
@@ -183,22 +207,23 @@ function searchCurrent(
         : 'a larger electrode, more tracks, or a narrower groove',
       size: Math.abs(surfaceWidth / limit - 1),
     });
-    return [];
+    return { found: [], lowerMayHelp: false };
   }
   const base = baseOf(input, electrode, current);
   const found: Feasible[] = [];
-  let tracksDone = Number.POSITIVE_INFINITY;
+  let lowerMayHelp = false;
+  let best = Number.POSITIVE_INFINITY;
   for (const pattern of patterns) {
-    if (pattern.tracks > tracksDone) break;
     if (input.firstOnly && found.length > 0) break;
     const task = taskOf(input, base, pattern, radius, demand);
-    for (const feasible of searchPattern(input, task, width, miss)) {
+    const tried = searchPattern(input, task, width, best, miss);
+    lowerMayHelp ||= tried.lowerMayHelp;
+    for (const feasible of tried.found) {
       found.push(feasible);
-      // One track more may need a layer less; two more never pay.
-      tracksDone = Math.min(tracksDone, pattern.tracks + 1);
+      best = Math.min(best, feasible.merit[job.plan.objective]);
     }
   }
-  return found;
+  return { found, lowerMayHelp };
 }
 
 /** What the groove asks of depth, with the guard added to the wanted chances. */
@@ -273,37 +298,127 @@ function searchPattern(
   input: SearchInput,
   task: SolveTask,
   width: number,
+  bestSoFar: number,
   miss: (next: Miss) => void,
-): Feasible[] {
-  const { job, draws } = input;
-  const locked = job.locks.layers;
-  const least = locked ?? 1;
-  const most = locked ?? job.plan.layers_most;
+): { readonly found: readonly Feasible[]; readonly lowerMayHelp: boolean } {
+  const { job, draws, scouts } = input;
+  const { objective } = job.plan;
+  const stations = job.kit.gauge.stations_most;
+  const layersLeast = job.locks.layers ?? 1;
+  const layersMost = job.locks.layers ?? job.plan.layers_most;
   const found: Feasible[] = [];
-  const accept = (solved: Solved): boolean => {
-    const feasible = weigh(input, task, solved, width, miss);
-    if (feasible !== undefined) found.push(feasible);
-    return feasible !== undefined;
-  };
-  let blindLayers = Number.POSITIVE_INFINITY;
-  for (let layers = least; layers <= most && layers < blindLayers; layers += 1) {
-    const blind = solveBlind(task, layers, draws);
-    if (blind.shortfall <= 0 ? accept(blind) : missChance(blind, task, miss)) blindLayers = layers;
-  }
-  if (job.plan.gauge_stops === 'never' || job.locks.travel !== undefined) return found;
-  // A stop costs time, so it pays only where it saves layers or makes a plan possible at all.
-  for (let layers = Math.max(2, least); layers <= most && layers < blindLayers; layers += 1) {
-    for (let stops = 1; stops <= Math.min(STOPS_MOST, layers - 1); stops += 1) {
-      const gauged = solveGauged(task, layers, stops, job.kit.gauge.stations_most, draws);
-      if (gauged === undefined) continue;
-      if (gauged.shortfall > 0) {
-        missChance(gauged, task, miss);
+  let lowerMayHelp = false;
+  let best = bestSoFar;
+  const alone = scoutTask(task);
+  if (alone.depth.least >= alone.depth.most) return { found, lowerMayHelp };
+  const worthTrying = (layers: number, passes: number): boolean =>
+    leastMerit(task, layers, passes, job)[objective] < best;
+  /**
+   * Solves, and keeps what also holds in the shops that had no part in solving. The wanted chances are raised a
+   * little before solving, and a little more if the fair count falls short.
+   */
+  const settle = (
+    alone: Solved,
+    solve: (raised: SolveTask, shops: ShopDraws) => Solved | undefined,
+  ): boolean => {
+    // One track alone is the cheapest look, all tracks in a few shops the next.
+    const scout = hopeless(alone, task) || task.pattern.tracks === 1 ? alone : solve(task, scouts);
+    if (scout === undefined) return false;
+    if (hopeless(alone, task) || (scout !== alone && scout.shortfall > HOPELESS)) {
+      lowerMayHelp ||= atGreatestTravel(scout);
+      return missChance(scout, task, miss);
+    }
+    for (const guard of GUARDS) {
+      const raised = { ...task, depth: depthDemand(job, guard) };
+      const solved = solve(raised, draws);
+      if (solved === undefined) return false;
+      lowerMayHelp ||= atGreatestTravel(solved);
+      if (solved.shortfall > 0) return missChance(solved, task, miss);
+      const lean = fewestStations(raised, solved, draws);
+      const fair = tried(task, lean.setup.layers, input.fair);
+      if (fair.shortfall > 0) {
+        missChance(fair, task, miss);
         continue;
       }
-      if (accept(fewestStations(task, gauged, draws))) return found;
+      const feasible = weigh(input, task, fair, width, miss);
+      lowerMayHelp ||= feasible === undefined;
+      if (feasible === undefined) return false;
+      found.push(feasible);
+      best = Math.min(best, feasible.merit[objective]);
+      return true;
+    }
+    return false;
+  };
+  let blindLayers = Number.POSITIVE_INFINITY;
+  for (let layers = layersLeast; layers <= layersMost && worthTrying(layers, layers); layers += 1) {
+    if (settle(solveBlind(alone, layers, scouts), (raised, shops) => solveBlind(raised, layers, shops))) {
+      blindLayers = layers;
+      break;
     }
   }
-  return found;
+  if (job.plan.gauge_stops === 'never' || job.locks.travel !== undefined) return { found, lowerMayHelp };
+  // A stop costs time, so it pays only where it saves layers or makes a plan possible at all.
+  for (let layers = Math.max(2, layersLeast); layers <= layersMost && layers < blindLayers; layers += 1) {
+    for (let stops = 1; stops <= Math.min(STOPS_MOST, layers - 1); stops += 1) {
+      if (!worthTrying(layers, layers - stops)) continue;
+      const scout = scoutGauged(alone, layers, stops, stations, scouts);
+      if (scout === undefined) continue;
+      const solve = (raised: SolveTask, shops: ShopDraws): Solved | undefined =>
+        solveGauged(raised, layers, stops, stations, scout.share, shops);
+      if (settle(scout.solved, solve)) return { found, lowerMayHelp };
+    }
+  }
+  return { found, lowerMayHelp };
+
+  function atGreatestTravel(solved: Solved): boolean {
+    return energiesOf(solved).at(-1)! <= task.energyRange[0];
+  }
+}
+
+/** Whether tracks that each do as one alone did could not meet the demands together. */
+function hopeless(scout: Solved, task: SolveTask): boolean {
+  const together = (chance: number): number => chance ** task.pattern.tracks;
+  const { reached, notTooDeep, ligamentKept } = scout.chances;
+  const slack = HOPELESS * Math.sqrt(task.pattern.tracks);
+  return (
+    task.depth.assurance - together(reached) > slack ||
+    task.depth.assurance - together(notTooDeep) > slack ||
+    task.depth.ligamentAssurance - together(ligamentKept) > slack
+  );
+}
+
+/** One track alone, asked to lie as deep as the ridges need: what fails there fails with more tracks all the more. */
+function scoutTask(task: SolveTask): SolveTask {
+  const single: Pattern = { tracks: 1, spacing: 0 };
+  return {
+    ...task,
+    base: { ...task.base, pattern: single },
+    pattern: single,
+    depth: { ...task.depth, least: task.depth.least + task.ridge },
+    run: { ...task.run, zoneWidth: 0 },
+    ridge: 0,
+  };
+}
+
+/**
+ * Least that a number of layers can take: as many passes as are run in any case, at an energy whose median cuts
+ * add up to the least depth. A plan that reaches it surely takes more.
+ */
+function leastMerit(task: SolveTask, layers: number, passesPerTrack: number, job: Job): Merit {
+  const { base, pattern, belief, run, depth } = task;
+  const [level, slope, angle] = belief.mean as [number, number, number];
+  const wanted =
+    (Math.log(depth.least / (layers * base.electrode.diameter)) - level - angle * base.angleTerm) / slope;
+  const energy = Math.max(task.energyRange[0], wanted);
+  const passes = pattern.tracks * passesPerTrack;
+  const travelTime = (passes * run.passLength * Math.exp(energy)) / base.unitTravel;
+  const time =
+    travelTime + passes * job.rates.start_time + ((passes - 1) * run.passLength) / job.rates.return_travel;
+  return {
+    time,
+    cost: (time / 3600) * job.rates.labour_per_hour,
+    heat: base.voltage * base.current * travelTime,
+  };
 }
 
 /** The same plan with as few stations as still meet every demand. */
@@ -331,7 +446,7 @@ function weigh(
   width: number,
   miss: (next: Miss) => void,
 ): Feasible | undefined {
-  const { job, limits, draws } = input;
+  const { job, limits, fair } = input;
   let worst: Candidate | undefined;
   for (const logEnergy of energiesOf(solved)) {
     const candidate = candidateOf(task, solved, logEnergy, width);
@@ -344,8 +459,8 @@ function weigh(
       }
     }
   }
-  const effort = effortOf(solved.setup, solved.outcomes, draws, job, task.run.passLength);
-  const needed = Float64Array.from(effort.electrodes).sort()[Math.floor(0.9 * (draws.count - 1))]!;
+  const effort = effortOf(solved.setup, solved.outcomes, fair, job, task.run.passLength);
+  const needed = Float64Array.from(effort.electrodes).sort()[Math.floor(0.9 * (fair.count - 1))]!;
   if (needed > task.base.electrode.count) {
     miss({
       constraint: 'electrode_stock',

@@ -36,8 +36,8 @@ const FIRST_SHARES = [0.75, 0.6, 0.45] as const;
 const PART_SHARE = 0.6;
 /** Corrections of the per-reading chance until the whole plan keeps its chance [-]. */
 const CORRECTIONS = 3;
-/** Readings are expected between these percentiles [-]. */
-const EXPECTED = [0.003, 0.997] as const;
+/** Readings are expected between these percentiles; the outer rows of a table are open [-]. */
+const EXPECTED = [0.03, 0.99] as const;
 
 /** Runs given layers in the shops. */
 export function tried(task: SolveTask, layers: readonly LayerRule[], draws: ShopDraws): Solved {
@@ -68,42 +68,99 @@ export function solveBlind(task: SolveTask, layers: number, draws: ShopDraws): S
   return root === undefined ? at(high) : at(Math.min(high, root + ENERGY_TOLERANCE));
 }
 
-/** A gauge-and-adjust plan with this many layers and stops; the best found, with its shortfall. */
+/**
+ * A gauge-and-adjust plan with this many layers and stops, its blind layers aiming at a share of the middle depth.
+ * The quickest tables are tried first; where they leave too little room above, those that meet both sides best.
+ */
 export function solveGauged(
   task: SolveTask,
   layers: number,
   stops: number,
   stations: number,
+  share: number,
   draws: ShopDraws,
 ): Solved | undefined {
-  let best: Solved | undefined;
+  const start = startOf(task, layers - stops, share, stations, draws);
+  if (start === undefined) return undefined;
+  const quick = quickPolicy(task, start, stops, stations, draws);
+  if (quick.shortfall <= 0) return quick;
+  const centred = withTables(task, start, stops, stations, { kind: 'centred' }, draws);
+  return quick.shortfall < centred.shortfall ? quick : centred;
+}
+
+/** What scouting found: the share of the depth that the blind layers should aim at, and how it did. */
+export interface Scouted {
+  readonly share: number;
+  readonly solved: Solved;
+}
+
+/** Finds with few shops which share of the depth the blind layers before the first stop should aim at. */
+export function scoutGauged(
+  task: SolveTask,
+  layers: number,
+  stops: number,
+  stations: number,
+  draws: ShopDraws,
+): Scouted | undefined {
+  let best: Scouted | undefined;
   for (const share of FIRST_SHARES) {
-    const first = firstLayers(task, layers - stops, share);
-    if (first === undefined) continue;
-    const quick = quickPolicy(task, first, stops, stations, draws);
-    if (quick.shortfall <= 0) return quick;
-    const centred = withTables(task, first, stops, stations, { kind: 'centred' }, draws);
-    if (centred.shortfall <= 0) return centred;
-    const better = quick.shortfall < centred.shortfall ? quick : centred;
-    if (best === undefined || better.shortfall < best.shortfall) best = better;
+    const start = startOf(task, layers - stops, share, stations, draws);
+    if (start === undefined) continue;
+    const solved = withTables(task, start, stops, stations, { kind: 'centred' }, draws);
+    if (best === undefined || solved.shortfall < best.solved.shortfall) best = { share, solved };
   }
   return best;
+}
+
+/** The blind layers before the first stop, and what the first table is worked out from. */
+interface Start {
+  readonly layers: readonly LayerRule[];
+  readonly stage: Stage;
+}
+
+/** What a table is worked out from: the question, and the readings to expect. */
+interface Stage {
+  readonly question: TableQuestion;
+  readonly expected: { readonly low: number; readonly high: number };
+}
+
+function startOf(
+  task: SolveTask,
+  count: number,
+  share: number,
+  stations: number,
+  draws: ShopDraws,
+): Start | undefined {
+  const layers = firstLayers(task, count, share);
+  return layers && { layers, stage: stageAfter(task, layers, stations, draws) };
+}
+
+function stageAfter(
+  task: SolveTask,
+  layers: readonly LayerRule[],
+  stations: number,
+  draws: ShopDraws,
+): Stage {
+  const soFar = tried(task, layers, draws).outcomes;
+  const [low, high] = percentiles(soFar.deepest, EXPECTED) as [number, number];
+  const lowest = task.pattern.tracks === 1 ? low : percentiles(soFar.shallowest, EXPECTED)[0]!;
+  return { question: tableQuestion(task, layers, stations), expected: { low: Math.min(low, lowest), high } };
 }
 
 /** Raises the chance asked of each reading until the plan as a whole reaches the depth surely enough. */
 function quickPolicy(
   task: SolveTask,
-  first: readonly LayerRule[],
+  start: Start,
   stops: number,
   stations: number,
   draws: ShopDraws,
 ): Solved {
   const wanted = task.depth.assurance;
   let missing = (1 - wanted) / task.pattern.tracks;
-  let solved = withTables(task, first, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
+  let solved = withTables(task, start, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
   for (let step = 0; step < CORRECTIONS && solved.chances.reached < wanted; step += 1) {
     missing *= Math.max(0.2, (0.9 * (1 - wanted)) / (1 - solved.chances.reached));
-    const next = withTables(task, first, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
+    const next = withTables(task, start, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
     if (next.chances.reached <= solved.chances.reached) return solved;
     solved = next;
   }
@@ -125,26 +182,18 @@ function firstLayers(task: SolveTask, count: number, share: number): LayerRule[]
 /** Adds the layers after the stops, each with a table made for the readings to expect there. */
 function withTables(
   task: SolveTask,
-  first: readonly LayerRule[],
+  start: Start,
   stops: number,
   stations: number,
   aim: TableAim,
   draws: ShopDraws,
 ): Solved {
-  const layers: LayerRule[] = [...first];
+  const layers: LayerRule[] = [...start.layers];
   for (let stop = 0; stop < stops; stop += 1) {
-    const last = stop === stops - 1;
-    const question = tableQuestion(task, layers, stations);
-    const soFar = tried(task, layers, draws).outcomes;
-    const [low, high] = percentiles(soFar.deepest, EXPECTED) as [number, number];
-    const lowest = task.pattern.tracks === 1 ? low : percentiles(soFar.shallowest, EXPECTED)[0]!;
+    const { question, expected } = stop === 0 ? start.stage : stageAfter(task, layers, stations, draws);
     const chance = aim.kind === 'quick' ? aim.chance : task.depth.assurance;
-    const stageAim: TableAim = last ? aim : { kind: 'part', share: PART_SHARE, chance };
-    layers.push({
-      kind: 'table',
-      stations,
-      table: gaugeTable(question, { low: Math.min(low, lowest), high }, stageAim),
-    });
+    const stageAim: TableAim = stop === stops - 1 ? aim : { kind: 'part', share: PART_SHARE, chance };
+    layers.push({ kind: 'table', stations, table: gaugeTable(question, expected, stageAim) });
   }
   return tried(task, layers, draws);
 }

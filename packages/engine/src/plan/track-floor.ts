@@ -3,7 +3,7 @@ import { type Pattern, trackOffset } from './pattern.ts';
 
 const COS = Math.cos(WALL_FLARE);
 /** Halvings when two walls, or a wall and an arc, cross [-]. */
-const HALVINGS = 40;
+const HALVINGS = 24;
 
 /** Deepest, shallowest and width of the floor that tracks of one radius leave. */
 export interface TrackFloorShape {
@@ -43,6 +43,13 @@ export function readTrackFloor(
   shape: TrackFloorShape,
 ): void {
   const { tracks, spacing } = pattern;
+  if (tracks === 1) {
+    const depth = depths[0]!;
+    shape.deepest = depth;
+    shape.shallowest = zoneWidth > 0 ? Math.max(0, depth - heightAt(radius, zoneWidth / 2)) : depth;
+    shape.width = 2 * halfWidthAt(radius, depth);
+    return;
+  }
   let deepest = 0;
   let left = 0;
   let right = 0;
@@ -60,8 +67,10 @@ export function readTrackFloor(
     depthAtOffset(depths, pattern, radius, zone),
   );
   for (let track = 0; track + 1 < tracks; track += 1) {
-    const [along, depth] = crossing(depths[track]!, depths[track + 1]!, spacing, radius);
-    if (Math.abs(trackOffset(pattern, track) + along) <= zone) shallowest = Math.min(shallowest, depth);
+    const along = crossing(depths[track]!, depths[track + 1]!, spacing, radius);
+    if (Math.abs(trackOffset(pattern, track) + along) > zone) continue;
+    const depth = Math.max(0, depths[track]! - heightAt(radius, along));
+    if (depth < shallowest) shallowest = depth;
   }
   shape.deepest = deepest;
   shape.shallowest = shallowest;
@@ -77,18 +86,15 @@ function depthAtOffset(depths: Float64Array, pattern: Pattern, radius: number, o
   return floor;
 }
 
-/** Where the outlines of two neighbouring tracks cross: distance from the first, and depth there. */
-function crossing(first: number, second: number, spacing: number, radius: number): readonly [number, number] {
+/** Where the outlines of two neighbouring tracks cross: distance from the first. */
+function crossing(first: number, second: number, spacing: number, radius: number): number {
   const step = second - first;
-  const apart = Math.hypot(spacing, step);
-  const square = radius * radius - (apart * apart) / 4;
+  const square = radius * radius - (spacing * spacing + step * step) / 4;
   if (square > 0) {
-    const away = Math.sqrt(square) / apart;
-    const along = spacing / 2 - step * away;
+    // Both on their arcs: two equal circles meet on the line midway between their centres.
+    const along = spacing / 2 - step * Math.sqrt(square / (spacing * spacing + step * step));
     const arc = radius * COS;
-    if (along >= 0 && along <= spacing && along <= arc && spacing - along <= arc) {
-      return [along, Math.max(0, (first + second) / 2 - radius + spacing * away)];
-    }
+    if (along >= 0 && along <= spacing && along <= arc && spacing - along <= arc) return along;
   }
   let low = 0;
   let high = spacing;
@@ -97,5 +103,5 @@ function crossing(first: number, second: number, spacing: number, radius: number
     if (first - heightAt(radius, middle) > second - heightAt(radius, spacing - middle)) low = middle;
     else high = middle;
   }
-  return [low, Math.max(0, first - heightAt(radius, low))];
+  return low;
 }
