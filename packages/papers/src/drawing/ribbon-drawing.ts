@@ -218,10 +218,11 @@ function passMarks(
     marks.push(outline);
     if (outline.kind === 'area') marks.push(...hatch(outline.points, 0.5 * size, 'run-out'));
   }
+  // the start first: a change soon after it must not hide under it
+  marks.push(startMark({ x: axis.left, y: middle }, Math.min(0.75 * size, 0.5 * pitch)));
   const diamond = Math.min(0.55 * size, 0.48 * pitch);
   for (const place of changes)
     marks.push(...changeMarks({ x: ribbonX(axis, place / 1000), y: middle }, diamond));
-  marks.push(startMark({ x: axis.left, y: middle }, Math.min(0.75 * size, 0.5 * pitch)));
   return marks;
 }
 

@@ -1,0 +1,39 @@
+import { answerJob } from '@furrow/engine';
+import { describe, expect, test } from 'vitest';
+import { cardDocument } from './document/index.ts';
+import { drawingToSvg } from './drawing/index.ts';
+import { renderHtml } from './html/index.ts';
+import { pdfContent } from './pdf/pdf-text.test-data.ts';
+import { renderPdf } from './pdf/render-pdf.ts';
+import { exampleJob } from './sample-plan.test-data.ts';
+import { renderText } from './text/index.ts';
+
+describe.each(['penstock-seam', 'casting-wash', 'defect-pocket'] as const)('papers of %s', (name) => {
+  const read = exampleJob(name);
+  const answer = answerJob(read, '0.1.0');
+
+  test.each([
+    ['a4', 'metric'],
+    ['a4', 'inch'],
+    ['letter', 'metric'],
+    ['letter', 'inch'],
+  ] as const)('card fits one page of %s in %s and carries the settings', async (paper, units) => {
+    const card = cardDocument(read, answer, { units, paper });
+    const { pages, text } = pdfContent(await renderPdf(card));
+    expect(pages).toBe(1);
+    expect(text).toContain(read.job.title.slice(0, 12));
+    if (answer.plan === undefined) expect(text).toContain('Nothing to run');
+    else expect(text).toContain(String(Math.round(answer.plan.passes[0]!.current_A)));
+    expect(renderHtml(card)).not.toMatch(/NaN|undefined|Infinity/);
+    for (const block of card.blocks) {
+      if (block.kind === 'drawing') expect(drawingToSvg(block.drawing)).not.toMatch(/NaN|Infinity/);
+    }
+  });
+
+  test('text stays within a hundred columns', () => {
+    for (const units of ['inch', 'metric'] as const) {
+      const lines = renderText(answer, read, units).split('\n');
+      expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
+    }
+  });
+});
