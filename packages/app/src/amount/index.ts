@@ -1,1 +1,1 @@
-export { figures, shown, shownBand, shownChance, shownSize } from './shown.ts';
+export { shown, shownBand, shownChance, shownSize } from './shown.ts';

@@ -1,4 +1,4 @@
-export type { ApiFailure, Reply } from './failure.ts';
+export type { Reply } from './failure.ts';
 export {
   binJob,
   createJob,

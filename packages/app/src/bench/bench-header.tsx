@@ -11,6 +11,7 @@ import { fileName } from './file-name.ts';
 import { download } from './hand-out.ts';
 import { jobTitle } from './job-title.ts';
 import { PasteDialog } from './paste-dialog.tsx';
+import { ReplaceDialog } from './replace-dialog.tsx';
 import { saveWords } from './save-words.ts';
 
 /** Largest file that is looked at; a job is far smaller. */
@@ -35,11 +36,18 @@ export function BenchHeader(): VNode {
   );
   const file = useRef<HTMLInputElement>(null);
   const [pasting, setPasting] = useState(false);
+  const [replacement, setReplacement] = useState<string>();
   const [trouble, setTrouble] = useState<string>();
 
   const openText = (text: string): void => {
     keepDraft(localStorage, 'new', { text, based_on: 0 });
     goTo('/');
+  };
+  const offerText = (text: string): void => {
+    const state = bench.store.get();
+    // unsaved changes of a saved job stay kept under its id; a job never saved would be gone
+    if (state.savedAs === undefined && isUnsaved(state)) setReplacement(text);
+    else openText(text);
   };
   const openFile = async (chosen: File | undefined): Promise<void> => {
     if (chosen === undefined) return;
@@ -47,7 +55,7 @@ export function BenchHeader(): VNode {
       setTrouble(`${chosen.name} is too large to be a job file.`);
       return;
     }
-    openText(await chosen.text());
+    offerText(await chosen.text());
   };
   const save = async (asCopy: boolean): Promise<void> => {
     const id = await bench.save(asCopy);
@@ -86,7 +94,8 @@ export function BenchHeader(): VNode {
         </p>
       }
     >
-      <div class="actions" role="toolbar" aria-label="Job">
+      <fieldset class="actions">
+        <legend class="unseen">The job as a whole</legend>
         <button type="button" class="primary" onClick={() => void save(false)}>
           Save
         </button>
@@ -122,7 +131,7 @@ export function BenchHeader(): VNode {
         <button type="button" onClick={() => void card()}>
           Card as PDF
         </button>
-      </div>
+      </fieldset>
       {trouble === undefined ? null : (
         <p class="notice notice-wide" role="alert">
           {trouble}{' '}
@@ -131,7 +140,10 @@ export function BenchHeader(): VNode {
           </button>
         </p>
       )}
-      {pasting ? <PasteDialog onText={openText} onClose={() => setPasting(false)} /> : null}
+      {pasting ? <PasteDialog onText={offerText} onClose={() => setPasting(false)} /> : null}
+      {replacement === undefined ? null : (
+        <ReplaceDialog onReplace={() => openText(replacement)} onClose={() => setReplacement(undefined)} />
+      )}
     </SiteHeader>
   );
 }

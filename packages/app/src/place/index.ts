@@ -1,1 +1,1 @@
-export { electrodeAt, placeText } from './place-text.ts';
+export { placeText } from './place-text.ts';

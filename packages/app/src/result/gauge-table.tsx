@@ -1,8 +1,9 @@
-import type { GaugeRow, GaugeStop, UnitSystem } from '@furrow/engine';
+import type { GaugeStop } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown, shownBand, shownChance, shownSize } from '../amount/index.ts';
 import { ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
+import { actionText, readingText } from './gauge-words.ts';
 
 /** What to do for each reading at one stop, and what more stations would buy. */
 export function GaugeTable({ stop }: { readonly stop: GaugeStop }): VNode {
@@ -77,20 +78,4 @@ function StationsTable({ stop }: { readonly stop: GaugeStop }): VNode {
       </tbody>
     </ScrollTable>
   );
-}
-
-/** The readings a row is for, in words. */
-export function readingText(row: GaugeRow, units: UnitSystem): string {
-  const from = shown(row.reading_from_mm, 'mm', units);
-  if (row.reading_to_mm === null) return `${from} or more`;
-  if (row.reading_from_mm <= 0) return `less than ${shown(row.reading_to_mm, 'mm', units)}`;
-  return shownBand(row.reading_from_mm, row.reading_to_mm, 'mm', units);
-}
-
-/** What a row says to do, in words. */
-export function actionText(row: GaugeRow, units: UnitSystem): string {
-  if (row.action === 'run' && row.travel_mm_per_min !== null) {
-    return `run the next pass at ${shown(row.travel_mm_per_min, 'mm/min', units)}`;
-  }
-  return row.action === 'done' ? 'done: run no more passes' : 'stop and ask the welding engineer';
 }

@@ -26,7 +26,7 @@ export function ResultStatus(): VNode {
 }
 
 /** Where the result stands, in one word. */
-export function statusOf(state: BenchState): 'planned' | 'refused' | 'planning' | 'mistakes' | 'failed' {
+function statusOf(state: BenchState): 'planned' | 'refused' | 'planning' | 'mistakes' | 'failed' {
   if (state.issues.length > 0) return 'mistakes';
   if (state.plannerFailure !== undefined) return 'failed';
   if (!isCurrent(state)) return 'planning';

@@ -54,7 +54,10 @@ export function RibbonCursor({ axis, job, plan }: RibbonCursorProps): VNode {
         if (event.currentTarget.hasPointerCapture(event.pointerId)) moveTo(event);
       }}
     >
-      <span class="ribbon-cursor-line" style={{ left: `${ribbonX(axis, place) - axis.left}px` }}>
+      <span
+        class="ribbon-cursor-line"
+        style={{ left: `${ribbonX(axis, place) - axis.left}px`, bottom: `${plan === undefined ? 30 : 50}px` }}
+      >
         <span class={`ribbon-cursor-label${late ? ' late' : ''}`}>{label}</span>
       </span>
     </div>

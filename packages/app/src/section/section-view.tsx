@@ -21,8 +21,8 @@ export function SectionView(): VNode {
     return sectionDrawing({ groove, plate, plan, units, width, height });
   }, [read, plan, units, width, height]);
   useLayoutEffect(() => {
-    if (edit !== undefined) markSection(edit);
-  }, [edit, drawing]);
+    if (edit !== undefined && drawing !== undefined) markSection(edit);
+  }, [edit, drawing !== undefined]);
   return (
     <section class="panel section-panel" aria-labelledby="section-title">
       <header class="panel-head">

@@ -1,4 +1,4 @@
-export { createSettings, keepSettings, type Settings, type Theme } from './settings.ts';
+export { createSettings, keepSettings } from './settings.ts';
 export { SettingsContext, useUnits } from './settings-context.ts';
 export { SettingsControls } from './settings-controls.tsx';
 export { useMedia } from './use-media.ts';

@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { fieldList } from '../document/index.ts';
+import { type FormGroup, fieldsIn, formGroups } from './form-group.ts';
+
+function allFields(group: FormGroup): string[] {
+  return group.entries.flatMap((entry) => ('field' in entry ? [entry.field.path] : allFields(entry.group)));
+}
+
+describe('formGroups', () => {
+  it('has every field of the job once, but for the version of the file', () => {
+    const shown = formGroups(fieldList()).flatMap(allFields);
+    const known = fieldList().map((field) => field.path);
+    expect(shown.toSorted()).toEqual(known.filter((path) => path !== 'furrow').toSorted());
+  });
+
+  it('keeps the order of the file inside a group', () => {
+    const groove = formGroups(fieldList()).find(({ path }) => path === 'groove')!;
+    const names = groove.entries.map((entry) => ('field' in entry ? entry.field.path : entry.group.path));
+    expect(names.slice(0, 4)).toEqual(['groove.purpose', 'groove.shape', 'groove.depth', 'groove.width']);
+  });
+
+  it('puts the fields at the top in a group of their own', () => {
+    const [top] = formGroups(fieldList());
+    expect(fieldsIn(top!).map(({ path }) => path)).toEqual(['title', 'note']);
+  });
+});
