@@ -87,8 +87,8 @@ function UseButton({ plan, setup }: { readonly plan: Plan; readonly setup: strin
   const units = useUnits();
   const current = useBenchState(isCurrent);
   const adopt = (): void => {
-    const { read } = bench.store.get();
-    if (current && read !== undefined) bench.change(adoptPlan(read.job.locks, plan, units));
+    const { file, read } = bench.store.get();
+    if (current && read !== undefined) bench.change(adoptPlan(plan, { file, locks: read.job.locks, units }));
   };
   return (
     <button type="button" aria-label={`Use this: ${setup}`} aria-disabled={!current} onClick={adopt}>

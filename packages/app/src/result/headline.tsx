@@ -77,7 +77,7 @@ function Figure({ name, value, note, children, several = false }: FigureProps): 
     <div class="figure">
       <dt>{name}</dt>
       <dd>
-        <span class="figure-value">
+        <span class={`figure-value${number.length > 6 ? ' figure-long' : ''}`}>
           {number}
           <span class="figure-unit">{unit}</span>
         </span>

@@ -25,10 +25,10 @@ export function LockButton({ name, label }: LockButtonProps): VNode {
   const locked = useBenchState((state) => state.read?.job.locks[name] !== undefined);
   const ready = useBenchState((state) => isCurrent(state) && state.planned?.answer.plan !== undefined);
   const toggle = (): void => {
-    const { read, planned } = bench.store.get();
+    const { file, read, planned } = bench.store.get();
     const plan = planned?.answer.plan;
     if (ready && read !== undefined && plan !== undefined) {
-      bench.change(toggleLock(read.job.locks, plan, name, units));
+      bench.change(toggleLock(plan, name, { file, locks: read.job.locks, units }));
     }
   };
   return (

@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { editFile, jobFile } from '../document/index.ts';
 import { planOf, readGood } from '../testing/index.ts';
-import { adoptPlan, LOCK_NAMES, lockValue, toggleLock } from './lock-edits.ts';
+import { adoptPlan, LOCK_NAMES, type LockPlace, lockValue, toggleLock } from './lock-edits.ts';
 
 const TEXT = readFileSync(new URL('../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
-const { read, plan } = planOf(TEXT);
+const { plan } = planOf(TEXT);
 
 function after(text: string, edits: Parameters<typeof editFile>[1]): string {
   const edited = editFile(jobFile(text), edits);
@@ -13,34 +13,37 @@ function after(text: string, edits: Parameters<typeof editFile>[1]): string {
   return edited.file.text;
 }
 
+function place(text: string): LockPlace {
+  return { file: jobFile(text), locks: readGood(text).job.locks, units: 'inch' };
+}
+
 describe('toggleLock', () => {
   it('writes the plan’s value into the job and takes it out again', () => {
     for (const name of LOCK_NAMES) {
-      const value = lockValue(plan, name, 'inch');
-      const edits = toggleLock(read.job.locks, plan, name, 'inch');
-      if (value === undefined) {
+      const edits = toggleLock(plan, name, place(TEXT));
+      if (lockValue(plan, name, place(TEXT)) === undefined) {
         expect(edits).toEqual([]);
         continue;
       }
       const locked = after(TEXT, edits);
-      const { locks } = readGood(locked).job;
-      expect(locks[name], name).toBeDefined();
-      expect(after(locked, toggleLock(locks, plan, name, 'inch'))).toBe(TEXT);
+      expect(place(locked).locks[name], name).toBeDefined();
+      expect(after(locked, toggleLock(plan, name, place(locked)))).toBe(TEXT);
     }
   });
 
-  it('writes amounts that are read back as the plan’s', () => {
-    const locked = after(TEXT, toggleLock(read.job.locks, plan, 'electrode_diameter', 'inch'));
-    const { electrode_diameter = 0 } = readGood(locked).job.locks;
+  it('writes amounts that are read back as the plan’s, an electrode as the kit writes it', () => {
+    const locked = after(TEXT, toggleLock(plan, 'electrode_diameter', place(TEXT)));
+    const { electrode_diameter = 0 } = place(locked).locks;
     expect(electrode_diameter * 1000).toBeCloseTo(plan.electrode_diameter_mm, 9);
+    expect(locked).toMatch(/electrode_diameter: \d\/\d+ in\n/u);
   });
 });
 
 describe('adoptPlan', () => {
   it('holds what makes the plan different and leaves travel to the planner', () => {
-    const travelLocked = after(TEXT, toggleLock(read.job.locks, plan, 'travel', 'metric'));
-    const adopted = after(travelLocked, adoptPlan(readGood(travelLocked).job.locks, plan, 'metric'));
-    const { locks } = readGood(adopted).job;
+    const travelLocked = after(TEXT, toggleLock(plan, 'travel', place(TEXT)));
+    expect(place(travelLocked).locks.travel).toBeDefined();
+    const { locks } = place(after(travelLocked, adoptPlan(plan, place(travelLocked))));
     expect(locks.travel).toBeUndefined();
     expect(locks.tracks).toBe(plan.tracks);
     expect(locks.layers).toBe(plan.layers);

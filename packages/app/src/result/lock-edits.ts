@@ -1,5 +1,6 @@
 import { exactAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
-import type { Edit } from '../document/index.ts';
+import type { Edit, JobFile } from '../document/index.ts';
+import { kitSpelling } from './kit-spelling.ts';
 
 /** A value of the plan that can be held while the rest is planned again; named as the job file names it. */
 export type LockName = keyof Job['locks'];
@@ -14,12 +15,26 @@ export const LOCK_NAMES: readonly LockName[] = [
   'layers',
 ];
 
+/** What locks are written from and into. */
+export interface LockPlace {
+  readonly file: JobFile;
+  readonly locks: Job['locks'];
+  readonly units: UnitSystem;
+}
+
 /** How a plan's value is written as a lock; undefined where the plan has no single value for it. */
-export function lockValue(plan: Plan, name: LockName, units: UnitSystem): string | number | undefined {
+export function lockValue(
+  plan: Plan,
+  name: LockName,
+  { file, units }: LockPlace,
+): string | number | undefined {
   const first = plan.passes[0];
   switch (name) {
     case 'electrode_diameter':
-      return exactAmount(plan.electrode_diameter_mm / 1000, 'length', units);
+      return (
+        kitSpelling(file, plan.electrode_diameter_mm) ??
+        exactAmount(plan.electrode_diameter_mm / 1000, 'length', units)
+      );
     case 'current':
       return first === undefined ? undefined : exactAmount(first.current_A, 'current', units);
     case 'travel':
@@ -34,10 +49,10 @@ export function lockValue(plan: Plan, name: LockName, units: UnitSystem): string
 }
 
 /** Holds one value of the plan, or lets it go. */
-export function toggleLock(locks: Job['locks'], plan: Plan, name: LockName, units: UnitSystem): Edit[] {
+export function toggleLock(plan: Plan, name: LockName, place: LockPlace): Edit[] {
   const path = ['locks', name];
-  if (locks[name] !== undefined) return [{ do: 'remove', path }];
-  const value = lockValue(plan, name, units);
+  if (place.locks[name] !== undefined) return [{ do: 'remove', path }];
+  const value = lockValue(plan, name, place);
   return value === undefined ? [] : [{ do: 'set', path, value }];
 }
 
@@ -45,11 +60,11 @@ export function toggleLock(locks: Job['locks'], plan: Plan, name: LockName, unit
  * Holds what makes one plan different from the others: electrode, current, tracks, their spacing and layers.
  * Travel stays free, because the planner solves for it.
  */
-export function adoptPlan(locks: Job['locks'], plan: Plan, units: UnitSystem): Edit[] {
+export function adoptPlan(plan: Plan, place: LockPlace): Edit[] {
   return LOCK_NAMES.flatMap((name): Edit[] => {
     const path = ['locks', name];
-    const value = name === 'travel' ? undefined : lockValue(plan, name, units);
+    const value = name === 'travel' ? undefined : lockValue(plan, name, place);
     if (value !== undefined) return [{ do: 'set', path, value }];
-    return locks[name] === undefined ? [] : [{ do: 'remove', path }];
+    return place.locks[name] === undefined ? [] : [{ do: 'remove', path }];
   });
 }
