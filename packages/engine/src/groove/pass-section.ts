@@ -86,7 +86,7 @@ export function passWidth(section: PassSection): number {
  * @returns area [m2]
  * @source geometry: circular segment and trapezium
  * @example
- * passArea({ width: 0.016, depth: 0.01 }) // => 0.000132807...
+ * passArea({ width: 0.016, depth: 0.01 }) // => 0.000132787...
  */
 export function passArea(section: PassSection): number {
   const radius = section.width / 2;

@@ -1,4 +1,5 @@
 import type { Issue } from '../issue/index.ts';
+import { checkComposition } from '../material/index.ts';
 import { formatAmount, type QuantityKind } from '../quantity/index.ts';
 import type { DocumentPath } from './complete.ts';
 import type { Job } from './job.ts';
@@ -28,6 +29,12 @@ export function combinationIssues(job: Job): CombinationIssue[] {
         `The girth of this diameter is ${shown}; the length says ${both(seam.length, 'length')}.`,
         `${shown}, or no length`,
       );
+    }
+  }
+  const composition = checkComposition(plate.composition ?? {});
+  if (!composition.ok) {
+    for (const { message, accepted } of composition.issues) {
+      add(['plate', 'composition'], message, accepted ?? 'mass percents');
     }
   }
   if (groove.depth.minus >= groove.depth.wanted) {

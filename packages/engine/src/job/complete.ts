@@ -6,7 +6,7 @@ import { unitOfKey } from './unit-keys.ts';
 export interface DefaultUsed {
   /** Path of the field. */
   readonly path: string;
-  /** What stood in. */
+  /** What stood in, as a file would have it [as written]. */
   readonly value: string | number;
   /** Why that value. */
   readonly why: string;
@@ -120,7 +120,15 @@ function plainDecimal(value: number): string {
   return text.includes('e') ? value.toFixed(12) : text;
 }
 
-/** A path as people write it: `kit.electrodes[0].diameter`. */
+/**
+ * A path as people write it.
+ *
+ * @param path - names and indexes [list], may be empty
+ * @returns the path in words, empty for the whole document [text]
+ * @source none: bookkeeping
+ * @example
+ * pathText(['kit', 'electrodes', 0, 'diameter']) // => "kit.electrodes[0].diameter"
+ */
 export function pathText(path: DocumentPath): string {
   return path.reduce<string>(
     (text, part) => (typeof part === 'number' ? `${text}[${part}]` : text === '' ? part : `${text}.${part}`),

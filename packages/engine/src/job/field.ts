@@ -9,7 +9,11 @@ export interface FieldFacts {
   /** Kind of amount, for fields written with a unit. */
   readonly kind?: QuantityKind;
   /** Text that stands in when the field is missing, and why that one. */
-  readonly fallback?: { readonly text: string | number; readonly why: string };
+  readonly fallback?: {
+    /** The text, as a file would have it [as written]. */
+    readonly text: string | number;
+    readonly why: string;
+  };
 }
 
 /** Facts of every field, kept beside the schema so that one declaration serves file, form and documentation. */

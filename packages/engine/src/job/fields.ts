@@ -17,7 +17,7 @@ export interface JobField {
   readonly options?: readonly string[];
   /** Whether it may be left empty: it has a default or is optional. */
   readonly optional: boolean;
-  /** What stands in when it is empty. */
+  /** What stands in when it is empty, as a file would have it [as written]. */
   readonly fallback?: string | number;
 }
 

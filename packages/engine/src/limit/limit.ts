@@ -25,9 +25,9 @@ export interface Limit {
   readonly id: string;
   /** What is limited, in words. */
   readonly title: string;
-  /** What the setting asks for, in `unit`. */
+  /** What the setting asks for, in `unit` [see unit]. */
   readonly demand: number;
-  /** What there is, in `unit`. */
+  /** What there is, in `unit` [see unit]. */
   readonly capacity: number;
   /** Unit of demand and capacity as shown. */
   readonly unit: string;

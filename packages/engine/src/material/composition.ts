@@ -20,7 +20,7 @@ export interface Composition {
   readonly Cu?: number | undefined;
 }
 
-/** Every element of a composition, absent ones as 0. */
+/** Every element of a composition, absent ones as 0 [%]. */
 export type FullComposition = Readonly<Record<keyof Composition, number>>;
 
 /** Elements of a composition, in the order they are listed. */
@@ -32,7 +32,16 @@ export function fullComposition(composition: Composition): FullComposition {
   return { C, Mn, Si, Cr, Mo, V, Ni, Cu };
 }
 
-/** Refuses contents that no metal can have: below 0, or more than 100 % together. */
+/**
+ * Refuses contents that no metal can have: below 0, or more than 100 % together.
+ *
+ * @param composition - mass percents [record], each from 0 to 100 and at most 100 together
+ * @returns every element, absent ones as 0, or what is wrong [%]
+ * @source none: bookkeeping
+ * @example
+ * checkComposition({ C: 0.16, Mn: 1.4 }) // => {"ok":true,"value":{"C":0.16,"Mn":1.4,"Si":0,"Cr":0,"Mo":0,"V":0,"Ni":0,"Cu":0}}
+ * checkComposition({ C: 60, Cr: 60 }).ok // => false
+ */
 export function checkComposition(composition: Composition): Outcome<FullComposition> {
   const full = fullComposition(composition);
   const wrong = ELEMENTS.filter((element) => !(full[element] >= 0 && full[element] <= 100));

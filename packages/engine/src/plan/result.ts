@@ -28,8 +28,11 @@ export interface PlanPass {
   readonly track: number;
   /** Offset of the track from the groove's centre line [mm]. */
   readonly offset_mm: number;
+  /** Current [A]. */
   readonly current_A: number;
+  /** Arc voltage [V]. */
   readonly arc_voltage_V: number;
+  /** Push angle between electrode and surface [deg]. */
   readonly push_angle_deg: number;
   /** Travel; where `set_by_gauge` is true, the travel for the middle reading [mm/min]. */
   readonly travel_mm_per_min: number;
@@ -52,9 +55,9 @@ export interface GaugeRow {
   readonly travel_mm_per_min: number | null;
   /** Depth to expect after it [mm]. */
   readonly expected_depth_mm: Band;
-  /** Chance that the depth is reached, given the reading [-]. */
+  /** Share of the shops with this reading in which the groove ends deep enough, later stops included [-]. */
   readonly depth_reached: number;
-  /** Chance that no point is too deep, given the reading [-]. */
+  /** Share of the shops with this reading in which no point ends too deep, later stops included [-]. */
   readonly not_too_deep: number;
 }
 
@@ -74,7 +77,7 @@ export interface GaugeStop {
   readonly after_layer: number;
   /** Stations per track, whose mean is the reading [-]. */
   readonly stations: number;
-  /** Where along the seam they lie [mm]. */
+  /** Where they lie, from the start of the seam [mm]. */
   readonly station_positions_mm: readonly number[];
   /** Standard deviation of one gauge reading [mm]. */
   readonly reading_sd_mm: number;
@@ -86,7 +89,7 @@ export interface GaugeStop {
 export interface ElectrodeChange {
   /** Number of the pass [-]. */
   readonly pass: number;
-  /** Place along the seam at the median wear [mm]. */
+  /** Place from the start of the seam at the median wear; below 0 in the run-out before a pocket [mm]. */
   readonly at_mm: number;
 }
 
@@ -106,6 +109,7 @@ export interface SectionBand {
 export interface Plan {
   /** `blind`: run as set; `gauge_and_adjust`: measure between layers and set the next from the table. */
   readonly kind: 'blind' | 'gauge_and_adjust';
+  /** Diameter of the electrode [mm]. */
   readonly electrode_diameter_mm: number;
   readonly electrode_kind: 'plain' | 'jointed';
   /** Tracks side by side [-]. */
@@ -130,7 +134,12 @@ export interface Plan {
   /** Height of the ridge between tracks, median section; 0 for one track [mm]. */
   readonly cusp_height_mm: number;
   /** Plate left under the deepest point [mm]. */
-  readonly ligament_mm: { readonly p05: number; readonly p50: number };
+  readonly ligament_mm: {
+    /** 5th percentile [mm]. */
+    readonly p05: number;
+    /** Median [mm]. */
+    readonly p50: number;
+  };
   readonly assurance: {
     /** Chance that the floor reaches the required depth everywhere it must [-]. */
     readonly depth_reached: number;
@@ -165,9 +174,9 @@ export interface Plan {
 export interface Binding {
   /** Identifier of the limit or chance constraint. */
   readonly constraint: string;
-  /** What the best set-up asks for, in `unit`. */
+  /** What the best set-up asks for, in `unit` [see unit]. */
   readonly demand: number;
-  /** What there is, in `unit`. */
+  /** What there is, in `unit` [see unit]. */
   readonly limit: number;
   readonly unit: string;
   /** The least change that frees it, in words. */

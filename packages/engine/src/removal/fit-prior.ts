@@ -96,7 +96,7 @@ function covering(belief: RegressionBelief, rows: readonly Observation[]): Regre
  * @returns regressors and ln(h / D) [record]
  * @source derived: the log-linear depth law
  * @example
- * depthObservation({ id: 'x', setting: { diameter: 0.01, current: 1050, voltage: 10, travel: 0.01, pushAngle: Math.PI / 4 }, depth: 0.01 }, 10.5e9) // => {"x":[1,0,0],"y":0}
+ * depthObservation({ id: 'x', setting: { diameter: 0.01, current: 1050, voltage: 10, travel: 0.01, pushAngle: Math.PI / 4 }, depth: 0.01 }, 10.5e9) // => {"x":[1,0.000,0],"y":0}
  */
 export function depthObservation(row: RemovalRow, meltingEnergy: number): Observation {
   return { x: depthRegressors(row.setting, meltingEnergy), y: Math.log(row.depth / row.setting.diameter) };

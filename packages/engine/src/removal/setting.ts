@@ -27,7 +27,7 @@ const ANGLE_UNIT = Math.PI / 12;
  * @returns specific energy [-]
  * @source derived: dimensional analysis of the arc's energy balance
  * @example
- * specificEnergy({ diameter: 0.0127, current: 850, voltage: 42, travel: 0.0148, pushAngle: 0.785 }, 10.5e9) // => 1.42435...
+ * specificEnergy({ diameter: 0.0127, current: 850, voltage: 42, travel: 0.0148, pushAngle: 0.785 }, 10.5e9) // => 1.42432...
  */
 export function specificEnergy(setting: PassSetting, meltingEnergy: number): number {
   return (setting.voltage * setting.current) / (setting.travel * setting.diameter ** 2 * meltingEnergy);
@@ -41,7 +41,7 @@ export function specificEnergy(setting: PassSetting, meltingEnergy: number): num
  * @returns the three regressors [list]
  * @source derived: the log-linear depth law
  * @example
- * depthRegressors({ diameter: 0.01, current: 1050, voltage: 10, travel: 0.01, pushAngle: Math.PI / 4 }, 10.5e9) // => [1, 0, 0]
+ * depthRegressors({ diameter: 0.01, current: 1050, voltage: 10, travel: 0.01, pushAngle: Math.PI / 4 }, 10.5e9) // => [1, 0.000, 0]
  */
 export function depthRegressors(setting: PassSetting, meltingEnergy: number): number[] {
   return [

@@ -11,7 +11,7 @@
  * @returns dwell [s]
  * @source derived: energy balance over the starting pit
  * @example
- * startDwell(0.0127, Math.PI / 4, 0.0148167) // => 0.60608...
+ * startDwell(0.0127, Math.PI / 4, 0.0148167) // => 0.60609...
  */
 export function startDwell(diameter: number, pushAngle: number, travel: number): number {
   return diameter / (2 * Math.sin(pushAngle)) / travel;
