@@ -4,8 +4,9 @@ import type { RemovalPosterior } from '../removal/index.ts';
 import { refuse } from './refuse.ts';
 import { reportPlan } from './report.ts';
 import type { Plan, Refusal } from './result.ts';
-import { type Feasible, type SearchInput, search } from './search.ts';
+import { search } from './search.ts';
 import { drawShops } from './shop-draws.ts';
+import type { Feasible, SearchInput } from './weigh.ts';
 
 /** Shops that the search works with [-]. */
 const SEARCH_SHOPS = 600;

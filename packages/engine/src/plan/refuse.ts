@@ -1,7 +1,9 @@
 import type { Job } from '../job/index.ts';
 import { formatAmount, type QuantityKind } from '../quantity/index.ts';
+import type { Miss } from './miss.ts';
 import type { Binding, Refusal } from './result.ts';
-import { type Miss, type SearchInput, search } from './search.ts';
+import { search } from './search.ts';
+import type { SearchInput } from './weigh.ts';
 
 /** One way to give way: the job with a little of it changed, and how that is told. */
 interface Easing {

@@ -1,0 +1,27 @@
+import { runOutLength } from '../groove/index.ts';
+import type { Job } from '../job/index.ts';
+import type { DepthDemand } from './chance.ts';
+import type { RunDemand } from './run-plan.ts';
+
+/** What the groove asks of depth, with the guard added to the wanted chances. */
+export function depthDemand(job: Job, guard: number): DepthDemand {
+  const { groove, plate } = job;
+  const raised = (chance: number): number => Math.min(chance + guard, (1 + chance) / 2);
+  return {
+    least: groove.depth.wanted - groove.depth.minus,
+    most: groove.depth.wanted + groove.depth.plus,
+    mostForLigament: plate.thickness - groove.ligament_least,
+    width: groove.width,
+    assurance: raised(groove.assurance),
+    ligamentAssurance: raised(groove.ligament_assurance),
+  };
+}
+
+/** What every run of the job has in common. */
+export function runDemand(job: Job): RunDemand {
+  return {
+    zoneWidth: job.groove.floor_width,
+    passLength: job.seam.length + 2 * runOutLength(job.groove),
+    readingSd: job.kit.gauge.reading_sd,
+  };
+}

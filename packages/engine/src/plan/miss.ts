@@ -1,0 +1,58 @@
+import type { Limit } from '../limit/index.ts';
+import type { Solved, SolveTask } from './solve.ts';
+
+/** The closest miss of one constraint over all that was tried. */
+export interface Miss {
+  readonly constraint: string;
+  readonly title: string;
+  /** What was asked, in `unit`. */
+  readonly demand: number;
+  /** What there is, in `unit`. */
+  readonly limit: number;
+  readonly unit: string;
+  readonly remedy: string;
+  /** Relative size of the miss [-]. */
+  readonly size: number;
+}
+
+/** Takes note of a miss. */
+export type MissNote = (miss: Miss) => void;
+
+/** A hard limit that fails, as a miss. */
+export function missOf(limit: Limit): Miss {
+  const scale = Math.max(Math.abs(limit.capacity), Math.abs(limit.demand), 1e-12);
+  return {
+    constraint: limit.id,
+    title: limit.title,
+    demand: limit.demand,
+    limit: limit.capacity,
+    unit: limit.unit,
+    remedy: limit.remedy,
+    size: Math.abs(limit.demand - limit.capacity) / scale,
+  };
+}
+
+/** Notes which chance a solved set-up is short of; always false, as the set-up is no plan. */
+export function missChance(solved: Solved, task: SolveTask, miss: MissNote): false {
+  const { chances } = solved;
+  const { depth } = task;
+  const rows = [
+    ['depth_reached', 'Chance that the depth is reached', depth.assurance, chances.reached],
+    ['not_too_deep', 'Chance that no point is too deep', depth.assurance, chances.notTooDeep],
+    ['ligament_kept', 'Chance that the ligament is kept', depth.ligamentAssurance, chances.ligamentKept],
+  ] as const;
+  for (const [constraint, title, wanted, got] of rows) {
+    if (got >= wanted) continue;
+    // The size is the whole set-up's shortfall, so that a plan that nearly works is named before one that fails one side only.
+    miss({
+      constraint,
+      title,
+      demand: wanted * 100,
+      limit: got * 100,
+      unit: '%',
+      remedy: 'a wider tolerance',
+      size: solved.shortfall,
+    });
+  }
+  return false;
+}

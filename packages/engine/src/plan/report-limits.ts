@@ -1,0 +1,95 @@
+import type { FloorShape } from '../groove/index.ts';
+import { type Limit, limitOf, withSensitivity } from '../limit/index.ts';
+import { percentiles } from '../numeric/index.ts';
+import { inUnit } from '../quantity/index.ts';
+import { candidateOf, energiesOf } from './candidate-of.ts';
+import type { Effort } from './effort.ts';
+import type { ReportInput } from './report-input.ts';
+import type { RunOutcomes } from './run-plan.ts';
+import type { Feasible } from './weigh.ts';
+
+/** Every limit of a plan, the tightest over its passes, with those of the wanted groove. */
+export function limitsOf(
+  feasible: Feasible,
+  input: ReportInput,
+  effort: Effort,
+  outcomes: RunOutcomes,
+  shape: FloorShape,
+): Limit[] {
+  const { job, limits } = input;
+  const { task, solved, candidate } = feasible;
+  const candidates = energiesOf(solved).map((energy) =>
+    candidateOf(task, solved, energy, candidate.passWidth),
+  );
+  const ofProcess = limits.flatMap((check) =>
+    candidates
+      .map((each) => withSensitivity(check, each, job))
+      .reduce((worst, next) => worst.map((limit, index) => tighter(limit, next[index]!))),
+  );
+  const ligament = job.plate.thickness - percentiles(outcomes.deepest, [job.groove.ligament_assurance])[0]!;
+  const width = percentiles(outcomes.width, [0.5])[0]!;
+  const wanted = { text: 'the job: wanted groove', provenance: 'job file' as const };
+  const common = { source: wanted, hard: true };
+  return [
+    ...ofProcess,
+    limitOf({
+      ...common,
+      id: 'ligament',
+      title: `Ligament kept in ${(job.groove.ligament_assurance * 100).toFixed(1).replace(/\.0$/, '')} of 100 shops`,
+      demand: inUnit(ligament, 'mm'),
+      capacity: inUnit(job.groove.ligament_least, 'mm'),
+      unit: 'mm',
+      sense: 'least',
+      remedy: 'a shallower groove, or a smaller least ligament',
+    }),
+    limitOf({
+      ...common,
+      id: 'root_radius',
+      title: 'Root radius',
+      demand: inUnit(shape.rootRadius ?? 0, 'mm'),
+      capacity: inUnit(job.groove.root_radius_least, 'mm'),
+      unit: 'mm',
+      sense: 'least',
+      remedy: 'a larger electrode',
+    }),
+    limitOf({
+      ...common,
+      id: 'width_least',
+      title: 'Median width at the surface, least',
+      demand: inUnit(width, 'mm'),
+      capacity: inUnit(job.groove.width.least, 'mm'),
+      unit: 'mm',
+      sense: 'least',
+      remedy: 'a larger electrode, or more tracks',
+    }),
+    limitOf({
+      ...common,
+      id: 'width_most',
+      title: 'Median width at the surface, greatest',
+      demand: inUnit(width, 'mm'),
+      capacity: inUnit(job.groove.width.most, 'mm'),
+      unit: 'mm',
+      sense: 'most',
+      remedy: 'a smaller electrode, or fewer tracks',
+    }),
+    limitOf({
+      id: 'electrode_stock',
+      title: 'Electrodes in stock, for 90 of 100 shops',
+      demand: percentiles(effort.electrodes, [0.9])[0]!,
+      capacity: solved.setup.electrode.count,
+      unit: 'electrodes',
+      sense: 'most',
+      hard: true,
+      source: { text: "the kit's stock", provenance: 'job file' },
+      remedy: 'more electrodes of this size',
+    }),
+  ];
+}
+
+/** Of the same limit for two passes, the one with less room. */
+function tighter(a: Limit, b: Limit): Limit {
+  const room = (limit: Limit): number =>
+    (limit.sense === 'most' ? limit.capacity - limit.demand : limit.demand - limit.capacity) /
+    Math.max(Math.abs(limit.capacity), 1e-12);
+  return room(b) < room(a) ? b : a;
+}

@@ -1,0 +1,69 @@
+import type { Job } from '../job/index.ts';
+import type { Candidate, LimitFunction } from '../limit/index.ts';
+import type { RemovalPosterior } from '../removal/index.ts';
+import { candidateOf, energiesOf } from './candidate-of.ts';
+import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
+import { type MissNote, missOf } from './miss.ts';
+import type { ShopDraws } from './shop-draws.ts';
+import type { Solved, SolveTask } from './solve.ts';
+
+/** A set-up that meets every demand and every hard limit, with what it takes. */
+export interface Feasible {
+  readonly task: SolveTask;
+  readonly solved: Solved;
+  readonly candidate: Candidate;
+  readonly effort: Effort;
+  readonly merit: Merit;
+}
+
+/** What the search works with. */
+export interface SearchInput {
+  readonly job: Job;
+  readonly posterior: RemovalPosterior;
+  readonly limits: readonly LimitFunction[];
+  readonly draws: ShopDraws;
+  /** A few shops in which hopeless set-ups are seen to be so. */
+  readonly scouts: ShopDraws;
+  /** Shops that have no part in solving: a set-up must keep its chances there too. */
+  readonly fair: ShopDraws;
+  /** Stop at the first plan that works: enough to know whether there is one. */
+  readonly firstOnly: boolean;
+}
+
+/** Holds a solved set-up to every limit; undefined where a hard one fails. */
+export function weigh(
+  input: SearchInput,
+  task: SolveTask,
+  solved: Solved,
+  width: number,
+  miss: MissNote,
+): Feasible | undefined {
+  const { job, limits, fair } = input;
+  let worst: Candidate | undefined;
+  for (const logEnergy of energiesOf(solved)) {
+    const candidate = candidateOf(task, solved, logEnergy, width);
+    worst ??= candidate;
+    for (const check of limits) {
+      const failed = check(candidate, job).filter((limit) => limit.hard && limit.verdict === 'fails');
+      if (failed.length > 0) {
+        for (const limit of failed) miss(missOf(limit));
+        return undefined;
+      }
+    }
+  }
+  const effort = effortOf(solved.setup, solved.outcomes, fair, job, task.run.passLength);
+  const needed = Float64Array.from(effort.electrodes).sort()[Math.floor(0.9 * (fair.count - 1))]!;
+  if (needed > task.base.electrode.count) {
+    miss({
+      constraint: 'electrode_stock',
+      title: 'Electrodes in stock',
+      demand: needed,
+      limit: task.base.electrode.count,
+      unit: 'electrodes',
+      remedy: `${needed - task.base.electrode.count} more electrodes of ${(task.base.electrode.diameter * 1000).toFixed(1)} mm`,
+      size: needed / Math.max(1, task.base.electrode.count) - 1,
+    });
+    return undefined;
+  }
+  return worst === undefined ? undefined : { task, solved, candidate: worst, effort, merit: meritOf(effort) };
+}
