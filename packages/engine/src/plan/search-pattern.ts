@@ -86,11 +86,11 @@ export function searchPattern(
   for (let layers = Math.max(2, layersLeast); layers <= layersMost && layers < blindLayers; layers += 1) {
     for (let stops = 1; stops <= Math.min(STOPS_MOST, layers - 1); stops += 1) {
       if (!worthTrying(layers, layers - stops)) continue;
-      const scout = scoutGauged(alone, layers, stops, stations, scouts);
-      if (scout === undefined) continue;
-      const solve = (raised: SolveTask, shops: ShopDraws): Solved | undefined =>
-        solveGauged(raised, layers, stops, stations, scout.share, shops);
-      if (settle(scout.solved, solve)) return { found, lowerMayHelp };
+      for (const { share, solved } of scoutGauged(alone, layers, stops, stations, scouts)) {
+        const solve = (raised: SolveTask, shops: ShopDraws): Solved | undefined =>
+          solveGauged(raised, layers, stops, stations, share, shops);
+        if (settle(solved, solve)) return { found, lowerMayHelp };
+      }
     }
   }
   return { found, lowerMayHelp };

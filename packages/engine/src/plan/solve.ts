@@ -30,8 +30,8 @@ export interface Solved {
 
 /** Tolerance of a solved ln specific energy [-]: about a quarter of a per cent in travel. */
 const ENERGY_TOLERANCE = 2.5e-3;
-/** Shares of the middle depth that the blind layers before a gauge stop may aim at, greatest first [-]. */
-const FIRST_SHARES = [0.75, 0.6, 0.45] as const;
+/** Shares of the middle depth that the blind layers before the first stop may aim at, by the number of stops [-]. */
+const FIRST_SHARES: Readonly<Record<number, readonly number[]>> = { 1: [0.75, 0.65], 2: [0.6, 0.45] };
 /** Share of what is missing that a layer takes off when another gauge stop follows [-]. */
 const PART_SHARE = 0.6;
 /** Corrections of the per-reading chance until the whole plan keeps its chance [-]. */
@@ -94,22 +94,21 @@ export interface Scouted {
   readonly solved: Solved;
 }
 
-/** Finds with few shops which share of the depth the blind layers before the first stop should aim at. */
+/** Finds with few shops which shares of the depth the blind layers before the first stop may aim at, best first. */
 export function scoutGauged(
   task: SolveTask,
   layers: number,
   stops: number,
   stations: number,
   draws: ShopDraws,
-): Scouted | undefined {
-  let best: Scouted | undefined;
-  for (const share of FIRST_SHARES) {
+): Scouted[] {
+  const scouted: Scouted[] = [];
+  for (const share of FIRST_SHARES[stops]!) {
     const start = startOf(task, layers - stops, share, stations, draws);
     if (start === undefined) continue;
-    const solved = withTables(task, start, stops, stations, { kind: 'centred' }, draws);
-    if (best === undefined || solved.shortfall < best.solved.shortfall) best = { share, solved };
+    scouted.push({ share, solved: withTables(task, start, stops, stations, { kind: 'centred' }, draws) });
   }
-  return best;
+  return scouted.sort((a, b) => a.solved.shortfall - b.solved.shortfall);
 }
 
 /** The blind layers before the first stop, and what the first table is worked out from. */
