@@ -15,7 +15,7 @@ const NEW_ELECTRODE = { diameter: '1/2 in', count: 1 };
 /** The electrodes in stock: a column each, so that their numbers stand side by side. */
 export function ElectrodeTable({ fields }: { readonly fields: readonly JobField[] }): VNode {
   const bench = useBench();
-  const count = useBenchState((state) => entriesAt(state.file, LIST));
+  const count = useBenchState((state) => entriesAt(state.readable, LIST));
   const broken = useBenchState((state) => state.file.document.errors.length > 0);
   const columns = Array.from({ length: count }, (_, index) => index);
   const add = (): void => {
@@ -101,7 +101,7 @@ function ElectrodeIssues({
   readonly fields: readonly JobField[];
   readonly index: number;
 }): VNode {
-  const name = useBenchState((state) => writtenAt(state.file, [...LIST, index, 'diameter']));
+  const name = useBenchState((state) => writtenAt(state.readable, [...LIST, index, 'diameter']));
   return (
     <>
       {fields.map((field) => (

@@ -35,7 +35,7 @@ export function FieldEntry({
   brief = false,
 }: FieldEntryProps): VNode {
   const bench = useBench();
-  const written = useBenchState((state) => writtenAt(state.file, path));
+  const written = useBenchState((state) => writtenAt(state.readable, path));
   const broken = useBenchState((state) => state.file.document.errors.length > 0);
   const [typed, setTyped] = useState<string>();
   const enter = (text: string): void => {

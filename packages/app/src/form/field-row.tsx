@@ -55,7 +55,7 @@ export function FieldRow({ field, path }: FieldRowProps): VNode {
 /** An amount in the shop's units, where it was written otherwise. */
 function ReadAs({ field, path }: FieldRowProps): VNode | null {
   const units = useUnits();
-  const written = useBenchState((state) => writtenAt(state.file, path));
+  const written = useBenchState((state) => writtenAt(state.readable, path));
   if (field.kind === undefined || written === undefined) return null;
   const read = parseAmount(written, field.kind);
   if (!read.ok) return null;

@@ -4,6 +4,9 @@ import { useBenchState } from '../state/index.ts';
 import { goToField } from './field-id.ts';
 import { acceptedText } from './issue-text.ts';
 
+/** Mistakes told one by one; a broken layout brings many that are one. */
+const SHOWN_MOST = 6;
+
 interface IssueSummaryProps {
   /** Shows a line of the text view. */
   readonly onLine: (line: number) => void;
@@ -32,7 +35,7 @@ export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | nul
       </h3>
       {refused === undefined ? null : <p>{refused}</p>}
       <ul>
-        {issues.map((issue) => {
+        {issues.slice(0, SHOWN_MOST).map((issue) => {
           const { position } = issue;
           return (
             <li key={`${issue.path} ${issue.message}`}>
@@ -55,6 +58,7 @@ export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | nul
           );
         })}
       </ul>
+      {issues.length > SHOWN_MOST ? <p>and {issues.length - SHOWN_MOST} more</p> : null}
     </section>
   );
 }

@@ -27,6 +27,8 @@ export interface Planned {
 export interface BenchState {
   /** The job as text, the one source of form, drawings and plan. */
   readonly file: JobFile;
+  /** The text when its layout could last be read: what the form shows while a mistake is being typed. */
+  readonly readable: JobFile;
   /** Counts the changes of the text. */
   readonly edit: number;
   /** What is wrong with the text; empty if it can be planned. */

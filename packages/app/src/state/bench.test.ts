@@ -69,6 +69,16 @@ describe('a bench', () => {
     expect(requests).toHaveLength(1);
   });
 
+  it('keeps what the form shows while the layout of the text is broken', () => {
+    const { bench, state } = setUp();
+    const before = state().readable;
+    bench.setText(DEMO.replace('groove:', 'groove: ['));
+    expect(state().issues[0]?.code).toBe('JOB_SYNTAX');
+    expect(state().readable).toBe(before);
+    bench.setText(`${DEMO}# more\n`);
+    expect(state().readable).toBe(state().file);
+  });
+
   it('tells of a planner that failed, for the newest change only', () => {
     const { bench, state, worker } = setUp();
     worker.onReply({ id: 1, is: 'failure', message: 'out of memory' });

@@ -41,6 +41,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   const text = restored ? (start.draft?.text ?? start.text) : start.text;
   const store = createStore<BenchState>({
     file: jobFile(text),
+    readable: jobFile(text),
     edit: 0,
     issues: [],
     read: undefined,
@@ -62,6 +63,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     const edit = state.edit + 1;
     store.set({
       file,
+      readable: file.document.errors.length === 0 ? file : state.readable,
       edit,
       issues: outcome.ok ? [] : outcome.issues,
       read: outcome.ok ? outcome.value : state.read,
