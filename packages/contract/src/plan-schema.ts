@@ -32,6 +32,7 @@ const sectionSchema = z
 export const planSchema = z
   .object({
     kind: z.enum(['blind', 'gauge_and_adjust']),
+    dominated: z.boolean(),
     electrode_diameter_mm: z.number(),
     electrode_kind: z.enum(['plain', 'jointed']),
     tracks: z.int(),

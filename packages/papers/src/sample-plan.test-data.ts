@@ -58,6 +58,7 @@ export function samplePlan({ job }: ReadJob, shape: SampleShape): Plan {
   const stops = gauge ? Array.from({ length: layers - 1 }, (_unused, index) => index + 1) : [];
   return {
     kind: gauge ? 'gauge_and_adjust' : 'blind',
+    dominated: false,
     electrode_diameter_mm: 12.7,
     electrode_kind: 'jointed',
     tracks,

@@ -20,7 +20,7 @@ export interface Answer {
   readonly inputs: AnswerInputs;
   readonly plan?: Plan;
   readonly refusal?: Refusal;
-  /** Other plans that no plan beats in time, cost and heat at once, quickest first. */
+  /** Other plans, quickest first: those that no plan beats in time, cost and heat at once, and for comparison some that are beaten. */
   readonly alternatives: readonly Plan[];
   /** Cautions that belong to this job and process, in words. */
   readonly cautions: readonly string[];

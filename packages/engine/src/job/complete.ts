@@ -67,7 +67,10 @@ function completeObject(
   const result: Record<string, unknown> = Object.create(null);
   for (const [key, item] of Object.entries(value)) {
     const renamed = Object.hasOwn(fields, key) ? undefined : keyedUnit(fields, key, item);
-    const target = renamed === undefined || Object.hasOwn(value, renamed.field) ? key : renamed.field;
+    // A field stated twice, plainly or under two units, stays as written and is then told as unknown.
+    const taken =
+      renamed !== undefined && (Object.hasOwn(value, renamed.field) || Object.hasOwn(result, renamed.field));
+    const target = renamed === undefined || taken ? key : renamed.field;
     const content = renamed === undefined || target === key ? item : renamed.text;
     records.writtenAs.set(pathText([...path, target]), [...written, key]);
     const field = Object.hasOwn(fields, target) ? fields[target] : undefined;

@@ -3,10 +3,10 @@ import type { Job } from '../job/index.ts';
 import type { DepthDemand } from './chance.ts';
 import type { RunDemand } from './run-plan.ts';
 
-/** What the groove asks of depth, with the guard added to the wanted chances. */
+/** What the groove asks of depth; the guard is the part of the allowed misses that is kept back [-]. */
 export function depthDemand(job: Job, guard: number): DepthDemand {
   const { groove, plate } = job;
-  const raised = (chance: number): number => Math.min(chance + guard, (1 + chance) / 2);
+  const raised = (chance: number): number => chance + guard * (1 - chance);
   return {
     least: groove.depth.wanted - groove.depth.minus,
     most: groove.depth.wanted + groove.depth.plus,

@@ -47,13 +47,15 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
   const fair = drawShops(posterior, FAIR_SHOPS, (seed + FAIR_SEED) % 2 ** 31);
   const input: SearchInput = { job, posterior, limits, draws, scouts, fair, firstOnly: false };
   const { feasible, misses } = search(input);
-  const [best, ...others] = paretoSet(feasible, job).slice(0, ALTERNATIVES_MOST + 1);
+  const unbeaten = paretoSet(feasible, job);
+  const beaten = feasible.filter((each) => !unbeaten.includes(each));
+  const [best, ...others] = [...unbeaten, ...beaten].slice(0, ALTERNATIVES_MOST + 1);
   if (best === undefined) return { refusal: refuse(input, misses) };
   const report = { job, posterior, limits, draws: fair };
   return {
-    plan: reportPlan(best, report),
+    plan: reportPlan(best, report, false),
     alternatives: others
-      .map((each) => reportPlan(each, report))
+      .map((each) => reportPlan(each, report, beaten.includes(each)))
       .sort((a, b) => a.job_time_s.p50 - b.job_time_s.p50),
   };
 }

@@ -14,7 +14,7 @@ import { type ReadingTable, rowOf, type Setup } from './run-plan.ts';
 import type { Feasible } from './weigh.ts';
 
 /** Writes a set-up out as a plan, every number with its unit. */
-export function reportPlan(feasible: Feasible, input: ReportInput): Plan {
+export function reportPlan(feasible: Feasible, input: ReportInput, dominated: boolean): Plan {
   const { job } = input;
   const { effort } = feasible;
   const { setup, outcomes, chances } = feasible.solved;
@@ -30,6 +30,7 @@ export function reportPlan(feasible: Feasible, input: ReportInput): Plan {
   const thickness = inUnit(job.plate.thickness, 'mm');
   return {
     kind: setup.layers.some((rule) => rule.kind === 'table') ? 'gauge_and_adjust' : 'blind',
+    dominated,
     electrode_diameter_mm: inUnit(setup.electrode.diameter, 'mm'),
     electrode_kind: setup.electrode.kind,
     tracks: setup.pattern.tracks,

@@ -12,8 +12,8 @@ import { type Feasible, type SearchInput, weigh } from './weigh.ts';
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
 
-/** How much the wanted chances are raised before solving, one after the other [-]. */
-const GUARDS = [0.005, 0.02] as const;
+/** Parts of the allowed misses that are kept back when solving, one after the other [-]. */
+const GUARDS = [0.1, 0.4] as const;
 
 /** Shortfall in the few scout shops beyond which a set-up is given up [-]: two to three of its standard errors. */
 const HOPELESS = 0.06;

@@ -11,12 +11,21 @@ import type { GaugeRow, Plan } from './result.ts';
  * the generator is another one, draws are plain, the floor is a grid, and only what the card says is known.
  */
 
+/** Shops counted in which the depth was reached and in which no point was too deep. */
+interface Tally {
+  count: number;
+  depthReached: number;
+  notTooDeep: number;
+}
+
 /** Share of the shops in which each demand held [-]. */
 export interface SimulatedShares {
   readonly depthReached: number;
   readonly notTooDeep: number;
   readonly ligamentKept: number;
   readonly widthInBand: number;
+  /** How the groove came out in the end after the readings of each row: by stop, then by row. */
+  readonly rows: readonly (readonly Readonly<Tally>[])[];
 }
 
 /** One shop as nature has it: unknown to the plan. */
@@ -44,14 +53,27 @@ export function simulateShops(
   const normal = boxMuller(seed);
   const { groove, plate } = job;
   const held = { depthReached: 0, notTooDeep: 0, ligamentKept: 0, widthInBand: 0 };
+  const rows = plan.gauge_stops.map((stop) =>
+    stop.table.map((): Tally => ({ count: 0, depthReached: 0, notTooDeep: 0 })),
+  );
   for (let index = 0; index < count; index += 1) {
     const shop = drawShop(plan, posterior, normal);
-    const floor = carryOut(plan, shop, posterior.meltingEnergy, normal);
+    const read: Tally[] = [];
+    const floor = carryOut(plan, shop, posterior.meltingEnergy, normal, (stop, row) =>
+      read.push(rows[stop]![row]!),
+    );
     const { deepest, width } = measureFloor(floor);
     const edges = [-groove.floor_width / 2, groove.floor_width / 2].map((at) => floorDepthAt(floor, at));
     const shallowest = Math.min(shallowestIn(floor, groove.floor_width), ...edges);
-    if (shallowest >= groove.depth.wanted - groove.depth.minus - SLACK) held.depthReached += 1;
-    if (deepest <= groove.depth.wanted + groove.depth.plus + SLACK) held.notTooDeep += 1;
+    const depthReached = shallowest >= groove.depth.wanted - groove.depth.minus - SLACK;
+    const notTooDeep = deepest <= groove.depth.wanted + groove.depth.plus + SLACK;
+    for (const tally of read) {
+      tally.count += 1;
+      if (depthReached) tally.depthReached += 1;
+      if (notTooDeep) tally.notTooDeep += 1;
+    }
+    if (depthReached) held.depthReached += 1;
+    if (notTooDeep) held.notTooDeep += 1;
     if (plate.thickness - deepest >= groove.ligament_least - SLACK) held.ligamentKept += 1;
     if (width >= groove.width.least - SLACK && width <= groove.width.most + SLACK) held.widthInBand += 1;
   }
@@ -60,6 +82,7 @@ export function simulateShops(
     notTooDeep: held.notTooDeep / count,
     ligamentKept: held.ligamentKept / count,
     widthInBand: held.widthInBand / count,
+    rows,
   };
 }
 
@@ -71,12 +94,15 @@ function carryOut(plan: Plan, shop: Shop, meltingEnergy: number, normal: () => n
   const finished = new Set<number>();
   for (let layer = 1; layer <= plan.layers; layer += 1) {
     const passes = plan.passes.filter((pass) => pass.layer === layer);
-    const stop = plan.gauge_stops.find((each) => each.after_layer === layer - 1);
+    const stopIndex = plan.gauge_stops.findIndex((each) => each.after_layer === layer - 1);
+    const stop = plan.gauge_stops[stopIndex];
     const rows = passes.map((pass): GaugeRow | undefined => {
-      if (stop === undefined) return undefined;
+      if (stop === undefined || finished.has(pass.track)) return undefined;
       const there = floorDepthAt(floor, pass.offset_mm * 1e-3) * 1e3;
       const readings = Array.from({ length: stop.stations }, () => there + stop.reading_sd_mm * normal());
-      return rowFor(stop.table, readings.reduce((sum, value) => sum + value, 0) / stop.stations);
+      const row = rowFor(stop.table, readings.reduce((sum, value) => sum + value, 0) / stop.stations);
+      note(stopIndex, stop.table.indexOf(row));
+      return row;
     });
     passes.forEach((pass, index) => {
       const row = rows[index];

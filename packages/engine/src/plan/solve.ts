@@ -36,6 +36,8 @@ const FIRST_SHARES: Readonly<Record<number, readonly number[]>> = { 1: [0.75, 0.
 const PART_SHARE = 0.6;
 /** Corrections of the per-reading chance until the whole plan keeps its chance [-]. */
 const CORRECTIONS = 3;
+/** Part of the allowed misses that a quick plan should use up [-]. */
+const SPENT = 0.7;
 /** Readings are expected between these percentiles; the outer rows of a table are open [-]. */
 const EXPECTED = [0.03, 0.99] as const;
 
@@ -146,7 +148,10 @@ function stageAfter(
   return { question: tableQuestion(task, layers, stations), expected: { low: Math.min(low, lowest), high } };
 }
 
-/** Raises the chance asked of each reading until the plan as a whole reaches the depth surely enough. */
+/**
+ * Moves the chance asked of each reading up or down until the plan as a whole reaches the depth as surely as
+ * wanted and hardly more: what is asked too much above is missing at the other side.
+ */
 function quickPolicy(
   task: SolveTask,
   start: Start,
@@ -154,16 +159,21 @@ function quickPolicy(
   stations: number,
   draws: ShopDraws,
 ): Solved {
-  const wanted = task.depth.assurance;
-  let missing = (1 - wanted) / task.pattern.tracks;
-  let solved = withTables(task, start, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
-  for (let step = 0; step < CORRECTIONS && solved.chances.reached < wanted; step += 1) {
-    missing *= Math.max(0.2, (0.9 * (1 - wanted)) / (1 - solved.chances.reached));
-    const next = withTables(task, start, stops, stations, { kind: 'quick', chance: 1 - missing }, draws);
-    if (next.chances.reached <= solved.chances.reached) return solved;
-    solved = next;
+  const allowed = 1 - task.depth.assurance;
+  let missing = allowed / task.pattern.tracks;
+  let best: Solved | undefined;
+  for (let step = 0; step <= CORRECTIONS; step += 1) {
+    const aim: TableAim = { kind: 'quick', chance: 1 - missing };
+    const solved = withTables(task, start, stops, stations, aim, draws);
+    if (best === undefined || solved.shortfall < best.shortfall) best = solved;
+    const missed = 1 - solved.chances.reached;
+    if (missed <= allowed && missed > SPENT * allowed) break;
+    missing = Math.min(
+      0.4,
+      missing * Math.min(4, Math.max(0.2, ((1 + SPENT) * allowed) / (2 * Math.max(missed, allowed / 8)))),
+    );
   }
-  return solved;
+  return best!;
 }
 
 /** The blind layers before the first stop, aiming at a share of the middle depth; undefined if travel cannot. */

@@ -1,0 +1,38 @@
+import { PROGRAM_VERSION } from '@furrow/contract';
+import { answerJob, type UnitSystem } from '@furrow/engine';
+import { cardDocument, renderPdf } from '@furrow/papers';
+import { EXIT } from './exit-code.ts';
+import { loadJob } from './load-job.ts';
+import type { Streams } from './streams.ts';
+import { writeWhole } from './write-file.ts';
+
+/** Options of `furrow card`. */
+export interface CardOptions {
+  readonly output: string;
+  readonly units: UnitSystem;
+  readonly paper: 'a4' | 'letter';
+}
+
+/** Writes the set-up card of a job file as a PDF. */
+export async function cardCommand(file: string, options: CardOptions, streams: Streams): Promise<number> {
+  const loaded = await loadJob(file);
+  if (!loaded.ok) {
+    streams.problem(loaded.lines);
+    return EXIT.badInput;
+  }
+  const answer = answerJob(loaded.read, PROGRAM_VERSION);
+  const { units, paper } = options;
+  const pdf = await renderPdf(cardDocument(loaded.read, answer, { units, paper }));
+  try {
+    await writeWhole(options.output, pdf);
+  } catch (error) {
+    streams.problem([`${options.output}: the card could not be written: ${(error as Error).message}`]);
+    return EXIT.badInput;
+  }
+  if (answer.plan === undefined) {
+    streams.problem([`${options.output} says why there is no plan; it holds no setting to run.`]);
+    return EXIT.refusal;
+  }
+  streams.print(`Wrote ${options.output}.`);
+  return EXIT.plan;
+}

@@ -1,0 +1,84 @@
+import { PROGRAM_VERSION } from '@furrow/contract';
+import { jobJsonSchema } from '@furrow/engine';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { type CardOptions, cardCommand } from './card-command.ts';
+import { checkCommand } from './check-command.ts';
+import { EXIT } from './exit-code.ts';
+import { type PlanOptions, planCommand } from './plan-command.ts';
+import { type ServeOptions, serveCommand } from './serve-command.ts';
+import type { Streams } from './streams.ts';
+
+/** Port of the bench unless another is asked for [-]. */
+const PORT = 4370;
+
+const STREAMS: Streams = {
+  print: (text) => process.stdout.write(`${text}\n`),
+  problem: (lines) => process.stderr.write(`${lines.join('\n')}\n`),
+};
+
+/** Runs the command line and gives the exit code: 0 for a plan, 3 for a refusal, 2 for bad input. */
+export async function main(argv: readonly string[], streams: Streams = STREAMS): Promise<number> {
+  let code = 0;
+  const program = commands(streams, (next) => {
+    code = next;
+  });
+  try {
+    await program.parseAsync([...argv]);
+    return code;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? 0 : EXIT.badInput;
+  }
+}
+
+function commands(streams: Streams, done: (code: number) => void): Command {
+  const units = (): Option =>
+    new Option('--units <system>', 'units to show').choices(['metric', 'inch']).default('metric');
+  const program = new Command('furrow')
+    .description('A bench for mechanised air carbon-arc gouging. Local codes and licensed practice govern.')
+    .version(PROGRAM_VERSION)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => streams.print(text.trimEnd()),
+      writeErr: (text) => streams.problem([text.trimEnd()]),
+    });
+  program
+    .command('plan')
+    .argument('<file>', 'job file, or - for standard input')
+    .description('plan a job: passes, settings, what to expect and how surely')
+    .option('--json', 'print the whole result as one JSON object', false)
+    .addOption(units())
+    .action(async (file: string, options: PlanOptions) => done(await planCommand(file, options, streams)));
+  program
+    .command('card')
+    .argument('<file>', 'job file, or - for standard input')
+    .description('write the one-page set-up card as a PDF')
+    .requiredOption('-o, --output <file>', 'PDF file to write')
+    .addOption(units())
+    .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
+    .action(async (file: string, options: CardOptions) => done(await cardCommand(file, options, streams)));
+  program
+    .command('check-file')
+    .argument('<file>', 'job file, or - for standard input')
+    .description('check a job file without planning it')
+    .action(async (file: string) => done(await checkCommand(file, streams)));
+  program
+    .command('schema')
+    .description("print the job's JSON Schema")
+    .action(() => streams.print(JSON.stringify(jobJsonSchema(), null, 2)));
+  program
+    .command('serve')
+    .description('serve the bench in the browser, on this computer only')
+    .option('--port <number>', 'port to listen on; 0 takes any free one', port, PORT)
+    .option('--data <folder>', 'folder of the embedded database')
+    .option('--database <url>', 'PostgreSQL database in place of the embedded one')
+    .action(async (options: ServeOptions) => done(await serveCommand(options, streams)));
+  return program;
+}
+
+function port(text: string): number {
+  const value = Number(text);
+  if (!/^\d{1,5}$/u.test(text) || value > 65_535)
+    throw new InvalidArgumentError('A port is a whole number from 0 to 65535.');
+  return value;
+}

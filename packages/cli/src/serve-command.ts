@@ -1,0 +1,64 @@
+import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { startServer } from '@furrow/server';
+import { dataFolder, openStore, StoreFailure } from '@furrow/store';
+import { EXIT } from './exit-code.ts';
+import type { Streams } from './streams.ts';
+
+const APP_FOLDER = fileURLToPath(new URL('../../app/dist', import.meta.url));
+const EXAMPLE_FOLDER = fileURLToPath(new URL('../../../examples', import.meta.url));
+
+/** Options of `furrow serve`. */
+export interface ServeOptions {
+  /** Port to listen on; 0 takes any free one [-]. */
+  readonly port: number;
+  /** Folder of the embedded database; the usual place if left out. */
+  readonly data: string | undefined;
+  /** Address of a PostgreSQL database in place of the embedded one. */
+  readonly database: string | undefined;
+}
+
+/** Serves the bench on this computer until it is told to stop. */
+export async function serveCommand(options: ServeOptions, streams: Streams): Promise<number> {
+  const folder = options.data ?? dataFolder();
+  const place = options.database === undefined ? { folder } : { url: options.database };
+  try {
+    const store = await openStore(place, { now: () => new Date(), newId: randomUUID });
+    const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
+    const parts = {
+      store,
+      appFolder,
+      exampleFolder: EXAMPLE_FOLDER,
+      log: (message: string) => streams.problem([message]),
+    };
+    const started = await startServer(parts, options.port);
+    if (!started.ok) {
+      await store.close();
+      streams.problem(started.issues.map((issue) => issue.message));
+      return EXIT.badInput;
+    }
+    const server = started.value;
+    streams.print(`Furrow is ready: ${server.url}`);
+    streams.print(
+      options.database === undefined
+        ? `Saved jobs live in ${folder}`
+        : 'Saved jobs live in the PostgreSQL database given.',
+    );
+    streams.print('Stop it with Ctrl-C.');
+    await stopSignal();
+    await server.close();
+    await store.close();
+    return 0;
+  } catch (error) {
+    if (!(error instanceof StoreFailure)) throw error;
+    streams.problem([error.message]);
+    return EXIT.badInput;
+  }
+}
+
+function stopSignal(): Promise<void> {
+  return new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
+  });
+}
