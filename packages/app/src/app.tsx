@@ -9,7 +9,7 @@ export function App(): VNode {
   const { route, visit } = useRoute();
   switch (route.page) {
     case 'bench':
-      return <BenchPage key={visit} id={route.id} />;
+      return <BenchPage key={visit} id={route.id} demo={route.demo} />;
     case 'jobs':
       return <JobsPage key={visit} />;
     case 'unknown':

@@ -5,7 +5,7 @@ import { useRef, useState } from 'preact/hooks';
 import { fetchCard } from '../api/index.ts';
 import { goTo, jobPath, nameAddress } from '../route/index.ts';
 import { SiteHeader } from '../site/index.ts';
-import { isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
+import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { fileName } from './file-name.ts';
 import { download } from './hand-out.ts';
@@ -44,10 +44,9 @@ export function BenchHeader(): VNode {
     goTo('/');
   };
   const offerText = (text: string): void => {
-    const state = bench.store.get();
-    // unsaved changes of a saved job stay kept under its id; a job never saved would be gone
-    if (state.savedAs === undefined && isUnsaved(state)) setReplacement(text);
-    else openText(text);
+    const kept = draftOf(localStorage, 'new');
+    if (kept === undefined || kept.text === text) openText(text);
+    else setReplacement(text);
   };
   const openFile = async (chosen: File | undefined): Promise<void> => {
     if (chosen === undefined) return;

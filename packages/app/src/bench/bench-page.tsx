@@ -11,13 +11,20 @@ const DEMO = 'penstock-seam';
 
 type Opened = { readonly bench: Bench } | { readonly trouble: string } | undefined;
 
-/** Opens a saved job, or the demo job, on the bench. */
-export function BenchPage({ id }: { readonly id?: string | undefined }): VNode {
+interface BenchPageProps {
+  /** Id of a saved job. */
+  readonly id: string | undefined;
+  /** Name of a demo job, where no saved one is asked for. */
+  readonly demo: string | undefined;
+}
+
+/** Opens a saved job, or a demo job, on the bench. */
+export function BenchPage({ id, demo = DEMO }: BenchPageProps): VNode {
   const [opened, setOpened] = useState<Opened>();
   useEffect(() => {
     let left = false;
     let bench: Bench | undefined;
-    void startOf(id).then((start) => {
+    void startOf(id, demo).then((start) => {
       if (left) return;
       if (typeof start === 'string') {
         setOpened({ trouble: start });
@@ -30,7 +37,7 @@ export function BenchPage({ id }: { readonly id?: string | undefined }): VNode {
       left = true;
       bench?.close();
     };
-  }, [id]);
+  }, [id, demo]);
   if (opened === undefined) return <Waiting title="Bench" text="Opening the job." />;
   if ('trouble' in opened) return <Waiting title="Bench" text={opened.trouble} trouble />;
   return (
@@ -41,17 +48,18 @@ export function BenchPage({ id }: { readonly id?: string | undefined }): VNode {
 }
 
 /** What the bench starts with, or why it cannot start, in words. */
-async function startOf(id: string | undefined): Promise<BenchStart | string> {
-  const draft = draftOf(localStorage, id ?? 'new');
+async function startOf(id: string | undefined, name: string): Promise<BenchStart | string> {
   if (id !== undefined) {
     const reply = await fetchJob(id);
     if (!reply.ok) return reply.failure.message;
     const { text, revision_number } = reply.value;
-    return { text, savedAs: { id, revision: revision_number, text }, draft };
+    return { text, savedAs: { id, revision: revision_number, text }, draft: draftOf(localStorage, id) };
   }
+  const draftName = name === DEMO ? 'new' : `demo.${name}`;
+  const draft = draftOf(localStorage, draftName);
   const reply = await fetchExamples();
-  const demo = reply.ok ? (reply.value.find(({ name }) => name === DEMO) ?? reply.value[0]) : undefined;
-  if (demo !== undefined) return { text: demo.text, draft };
-  if (draft !== undefined) return { text: draft.text };
-  return reply.ok ? 'There is no demo job here: open a saved job.' : reply.failure.message;
+  const demo = reply.ok ? reply.value.find((example) => example.name === name) : undefined;
+  if (demo !== undefined) return { text: demo.text, draft, draftName };
+  if (draft !== undefined) return { text: draft.text, draftName };
+  return reply.ok ? 'There is no such demo job here.' : reply.failure.message;
 }

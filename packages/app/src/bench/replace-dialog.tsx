@@ -10,7 +10,7 @@ interface ReplaceDialogProps {
 export function ReplaceDialog({ onReplace, onClose }: ReplaceDialogProps): VNode {
   return (
     <Modal title="Replace the unsaved job?" onClose={onClose}>
-      <p>The job on the bench was never saved. Opening another one discards it.</p>
+      <p>A job that was never saved is kept in this browser. Opening another one discards it.</p>
       <p class="modal-actions">
         <button type="button" class="primary" onClick={onClose}>
           Keep it

@@ -4,7 +4,7 @@ import { useBenchState } from '../state/index.ts';
 import { goToField } from './field-id.ts';
 import { acceptedText } from './issue-text.ts';
 
-/** Mistakes told one by one; a broken layout brings many that are one. */
+/** Mistakes told one by one. */
 const SHOWN_MOST = 6;
 
 interface IssueSummaryProps {
@@ -18,6 +18,8 @@ interface IssueSummaryProps {
 export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | null {
   const issues = useBenchState((state) => state.issues);
   const refused = useBenchState((state) => state.editRefused);
+  const broken = issues[0]?.code === 'JOB_SYNTAX';
+  const shown = issues.slice(0, broken ? 1 : SHOWN_MOST);
   const show = (path: string): void => {
     onForm();
     requestAnimationFrame(() => goToField(pathOf(path)));
@@ -35,7 +37,7 @@ export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | nul
       </h3>
       {refused === undefined ? null : <p>{refused}</p>}
       <ul>
-        {issues.slice(0, SHOWN_MOST).map((issue) => {
+        {shown.map((issue) => {
           const { position } = issue;
           return (
             <li key={`${issue.path} ${issue.message}`}>
@@ -58,7 +60,11 @@ export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | nul
           );
         })}
       </ul>
-      {issues.length > SHOWN_MOST ? <p>and {issues.length - SHOWN_MOST} more</p> : null}
+      {shown.length < issues.length ? (
+        <p>
+          {issues.length - shown.length} more{broken ? ', which may follow from this one' : ''}
+        </p>
+      ) : null}
     </section>
   );
 }

@@ -1,14 +1,23 @@
-import type { BinnedJob, JobSummary } from '@furrow/contract';
+import type { BinnedJob, Example, JobSummary } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useCallback, useEffect, useState } from 'preact/hooks';
-import { binJob, duplicateJob, fetchBin, fetchJobs, type Reply, restoreJob } from '../api/index.ts';
-import { jobPath, PageLink } from '../route/index.ts';
+import {
+  binJob,
+  duplicateJob,
+  fetchBin,
+  fetchExamples,
+  fetchJobs,
+  type Reply,
+  restoreJob,
+} from '../api/index.ts';
+import { demoPath, jobPath, PageLink } from '../route/index.ts';
 import { SiteHeader } from '../site/index.ts';
 import { BinTable, JobTable } from './job-table.tsx';
 
 interface Lists {
   readonly jobs: readonly JobSummary[];
   readonly bin: readonly BinnedJob[];
+  readonly examples: readonly Example[];
 }
 
 /** The saved jobs, and those in the bin. */
@@ -17,10 +26,11 @@ export function JobsPage(): VNode {
   const [message, setMessage] = useState<string>();
   const [trouble, setTrouble] = useState<string>();
   const load = useCallback(async (): Promise<void> => {
-    const [jobs, bin] = await Promise.all([fetchJobs(), fetchBin()]);
+    const [jobs, bin, examples] = await Promise.all([fetchJobs(), fetchBin(), fetchExamples()]);
     if (!jobs.ok) setTrouble(jobs.failure.message);
     else if (!bin.ok) setTrouble(bin.failure.message);
-    else setLists({ jobs: jobs.value, bin: bin.value });
+    else if (!examples.ok) setTrouble(examples.failure.message);
+    else setLists({ jobs: jobs.value, bin: bin.value, examples: examples.value });
   }, []);
   useEffect(() => void load(), [load]);
   const act = async (action: Promise<Reply<unknown>>, done: string): Promise<void> => {
@@ -43,9 +53,7 @@ export function JobsPage(): VNode {
           </p>
         )}
         {lists === undefined ? null : lists.jobs.length === 0 ? (
-          <p class="empty">
-            Nothing saved yet. <PageLink to="/">Open the demo job</PageLink>, change it, and save it.
-          </p>
+          <p class="empty">Nothing saved yet. Open a demo job below, change it, and save it.</p>
         ) : (
           <JobTable
             jobs={lists.jobs}
@@ -59,6 +67,21 @@ export function JobsPage(): VNode {
             jobs={lists.bin}
             onRestore={({ id, title }) => void act(restoreJob(id), `“${title}” is back.`)}
           />
+        )}
+        {lists === undefined ? null : (
+          <section class="panel" aria-labelledby="demo-title">
+            <header class="panel-head">
+              <h2 id="demo-title">Demo jobs</h2>
+              <p class="caption">our own invention</p>
+            </header>
+            <ul class="demo-list">
+              {lists.examples.map(({ name, title }) => (
+                <li key={name}>
+                  <PageLink to={demoPath(name)}>{title}</PageLink>
+                </li>
+              ))}
+            </ul>
+          </section>
         )}
       </main>
     </>

@@ -4,7 +4,7 @@ import { type BenchState, isCurrent, useBenchState } from '../state/index.ts';
 /** Where the result stands: planned, being planned, or outdated because the job has mistakes; told aloud as well. */
 export function ResultStatus(): VNode {
   const is = useBenchState(statusOf);
-  const mistakes = useBenchState((state) => state.issues.length);
+  const mistakes = useBenchState(mistakesText);
   const failure = useBenchState((state) => state.plannerFailure);
   const shown = useBenchState((state) => state.planned !== undefined);
   const text = {
@@ -13,9 +13,7 @@ export function ResultStatus(): VNode {
     planning: shown
       ? 'Planning again; what is shown belongs to the job before the last change.'
       : 'Planning.',
-    mistakes: `The job has ${mistakes === 1 ? 'one mistake' : `${mistakes} mistakes`}${
-      shown ? '; what is shown belongs to the job before.' : '.'
-    }`,
+    mistakes: `${mistakes}${shown ? '; what is shown belongs to the job before.' : '.'}`,
     failed: `The planner failed: ${failure ?? ''}. Change the job or reload the page; the text is kept.`,
   }[is];
   return (
@@ -31,4 +29,9 @@ function statusOf(state: BenchState): 'planned' | 'refused' | 'planning' | 'mist
   if (state.plannerFailure !== undefined) return 'failed';
   if (!isCurrent(state)) return 'planning';
   return state.planned?.answer.plan === undefined ? 'refused' : 'planned';
+}
+
+function mistakesText({ issues }: BenchState): string {
+  if (issues[0]?.code === 'JOB_SYNTAX') return 'The text of the job cannot be read';
+  return `The job has ${issues.length === 1 ? 'one mistake' : `${issues.length} mistakes`}`;
 }

@@ -1,3 +1,3 @@
 export { PageLink } from './page-link.tsx';
-export { jobPath } from './route.ts';
+export { demoPath, jobPath } from './route.ts';
 export { goTo, nameAddress, useRoute } from './use-route.ts';

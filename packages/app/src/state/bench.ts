@@ -27,6 +27,8 @@ export interface BenchStart {
   readonly text: string;
   readonly savedAs?: SavedAs | undefined;
   readonly draft?: Draft | undefined;
+  /** Under what name its draft is kept before it is saved. */
+  readonly draftName?: string;
 }
 
 /** What a bench uses of the browser. */
@@ -74,7 +76,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     if (outcome.ok) planner.ask({ id: edit, text: file.text });
     remember();
   };
-  const key = (): string => store.get().savedAs?.id ?? 'new';
+  const key = (): string => store.get().savedAs?.id ?? start.draftName ?? 'new';
   const remember = (): void => {
     const state = store.get();
     if (!isUnsaved(state)) dropDraft(memory, key());

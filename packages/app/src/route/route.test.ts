@@ -1,0 +1,16 @@
+import { describe, expect, it } from 'vitest';
+import { demoPath, jobPath, routeOf } from './route.ts';
+
+describe('routeOf', () => {
+  it('knows the pages of the app', () => {
+    expect(routeOf('/')).toEqual({ page: 'bench' });
+    expect(routeOf('/jobs/')).toEqual({ page: 'jobs' });
+    expect(routeOf(jobPath('a b'))).toEqual({ page: 'bench', id: 'a b' });
+    expect(routeOf(demoPath('casting-wash'))).toEqual({ page: 'bench', demo: 'casting-wash' });
+  });
+
+  it('says so where there is no page, and stands an address that is not well written', () => {
+    expect(routeOf('/jobs/1/2')).toEqual({ page: 'unknown' });
+    expect(routeOf('/jobs/%E0%A4')).toEqual({ page: 'bench', id: '%E0%A4' });
+  });
+});
