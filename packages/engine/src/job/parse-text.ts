@@ -31,9 +31,9 @@ export function parseText(text: string): Outcome<ParsedText> {
   try {
     return parse(text);
   } catch (error) {
-    return refuse(
-      error instanceof RangeError ? TOO_DEEP : `The file cannot be read: ${(error as Error).message}.`,
-    );
+    // The library follows nesting by calling itself.
+    if (error instanceof RangeError) return refuse(TOO_DEEP);
+    throw error;
   }
 }
 
@@ -47,11 +47,20 @@ function parse(text: string): Outcome<ParsedText> {
     uniqueKeys: false,
   });
   const syntax = [...document.errors, ...duplicateKeys(document)];
+  if (syntax.some(isOverflow)) return refuse(TOO_DEEP);
   if (syntax.length > 0) {
     const issues = syntax.slice(0, SYNTAX_ISSUES_MOST).map((error) => syntaxIssue(error, lines));
     return { ok: false, issues };
   }
-  const raw: unknown = document.toJS({ maxAliasCount: 50 });
+  let raw: unknown;
+  try {
+    raw = document.toJS({ maxAliasCount: 50 });
+  } catch (error) {
+    // The library tells of bad references by throwing.
+    return refuse(
+      error instanceof RangeError ? TOO_DEEP : `The file cannot be read: ${(error as Error).message}.`,
+    );
+  }
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
     return refuse('The file is empty or holds no fields; a job starts with the line “furrow: 1”.');
   }
@@ -91,7 +100,8 @@ function refuse(message: string): Outcome<ParsedText> {
 
 function syntaxIssue(error: SyntaxFault, lines: LineCounter): Issue {
   const { line, col } = lines.linePos(error.pos[0]);
-  const words = error.message.startsWith('Maximum call stack') ? TOO_DEEP : plainWords(error);
+  const several = error.code === 'MULTIPLE_DOCS';
+  const words = several ? 'It holds more than one document; keep one job per file.' : error.message;
   return {
     code: 'JOB_SYNTAX',
     message: `Line ${line}: the file is not readable as YAML or JSON. ${words}`,
@@ -101,10 +111,9 @@ function syntaxIssue(error: SyntaxFault, lines: LineCounter): Issue {
   };
 }
 
-function plainWords(error: SyntaxFault): string {
-  return error.code === 'MULTIPLE_DOCS'
-    ? 'It holds more than one document; keep one job per file.'
-    : error.message;
+/** The parser tells of nesting it cannot follow as a syntax fault with the engine's own words. */
+function isOverflow({ message }: SyntaxFault): boolean {
+  return /call stack|recursion/iu.test(message);
 }
 
 function unprintableIssue(text: string, at: number): Outcome<ParsedText> {
