@@ -14,5 +14,5 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },
-  server: { proxy: { '/api': 'http://127.0.0.1:4747' } },
+  server: { proxy: { '/api': 'http://127.0.0.1:4370' } },
 });
