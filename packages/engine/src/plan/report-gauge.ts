@@ -41,6 +41,8 @@ interface RowCount {
   notTooDeep: number;
 }
 
+/** In place of a row where a track was finished before [-]. */
+const NOT_READ = -1;
 /** Readings in a row from which its shares are told as counted [-]; with fewer the law's forecast is told. */
 const COUNTED_FROM = 200;
 
@@ -48,13 +50,16 @@ const COUNTED_FROM = 200;
 function countRows(feasible: Feasible, layer: number, rowsOfTable: number, input: ReportInput): RowCount[] {
   const { setup, outcomes } = feasible.solved;
   const { tracks } = setup.pattern;
-  const rows = Array.from({ length: tracks * setup.layers.length }, () => new Int16Array(input.draws.count));
+  const rows = Array.from({ length: tracks * setup.layers.length }, () =>
+    new Int16Array(input.draws.count).fill(NOT_READ),
+  );
   runPlan(setup, feasible.task.run, input.draws, rows);
   const demand = depthDemand(input.job, 0);
   const counts = Array.from({ length: rowsOfTable }, () => ({ readings: 0, reached: 0, notTooDeep: 0 }));
   for (let track = 0; track < tracks; track += 1) {
     const read = rows[layer * tracks + track]!;
     for (let shop = 0; shop < read.length; shop += 1) {
+      if (read[shop] === NOT_READ) continue;
       const count = counts[read[shop]!]!;
       count.readings += 1;
       if (outcomes.shallowest[shop]! >= demand.least) count.reached += 1;

@@ -66,7 +66,7 @@ export function rowOf(table: ReadingTable, reading: number): number {
 
 /**
  * Runs a set-up in every shop and reads what came out. Where `rows` is given, the row of the table that each
- * reading fell into is written there, one list per pass.
+ * reading fell into is written there, one list per pass; a track that is finished is not read.
  */
 export function runPlan(
   setup: Setup,
@@ -91,6 +91,7 @@ export function runPlan(
   const depths = new Float64Array(tracks);
   const before = new Float64Array(tracks);
   const reach = new Float64Array(tracks);
+  const finished = new Uint8Array(tracks);
   const shape: TrackFloorShape = { deepest: 0, shallowest: 0, width: 0 };
   const timeAtUnit = demand.passLength / setup.unitTravel;
   const passTimes = layers.map((rule) =>
@@ -104,6 +105,7 @@ export function runPlan(
     const slope = draws.slope[shop]!;
     const spread = draws.spread[shop]!;
     depths.fill(0);
+    finished.fill(0);
     if (tracks > 1) fillReach(reach, radius, pattern.spacing);
     let time = 0;
     let passes = 0;
@@ -114,6 +116,7 @@ export function runPlan(
         before[track] = tracks > 1 ? floorAtTrack(depths, reach, track) : depths[track]!;
       }
       for (let track = 0; track < tracks; track += 1) {
+        if (finished[track] === 1) continue;
         const pass = layer * tracks + track;
         let row = 0;
         let logEnergy: number;
@@ -123,7 +126,11 @@ export function runPlan(
           row = rowOf(rule.table, before[track]! + error);
           if (rows !== undefined) rows[pass]![shop] = row;
           logEnergy = rule.table.logEnergy[row]!;
-          if (Number.isNaN(logEnergy)) continue;
+          // Who is told to run no more passes on a track runs none there after later stops either.
+          if (Number.isNaN(logEnergy)) {
+            finished[track] = 1;
+            continue;
+          }
         }
         const onto = tracks > 1 ? floorAtTrack(depths, reach, track) : depths[track]!;
         const factor = layer > 0 ? draws.laterFactor[shop]! : 1;
@@ -134,7 +141,7 @@ export function runPlan(
         passes += 1;
       }
     }
-    readTrackFloor(depths, pattern, radius, demand.zoneWidth, shape);
+    readTrackFloor(depths, reach, pattern, radius, demand.zoneWidth, shape);
     outcomes.deepest[shop] = shape.deepest;
     outcomes.shallowest[shop] = shape.shallowest;
     outcomes.width[shop] = shape.width;

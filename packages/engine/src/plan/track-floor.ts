@@ -37,6 +37,7 @@ export function fillReach(reach: Float64Array, radius: number, spacing: number):
 /** Reads the shape of the floor off the depths at the tracks' centre lines, into `shape`. */
 export function readTrackFloor(
   depths: Float64Array,
+  reach: Float64Array,
   pattern: Pattern,
   radius: number,
   zoneWidth: number,
@@ -66,11 +67,19 @@ export function readTrackFloor(
     depthAtOffset(depths, pattern, radius, -zone),
     depthAtOffset(depths, pattern, radius, zone),
   );
+  // Ridges stand where two outlines cross between their centre lines: those of neighbours, and those of tracks
+  // further apart where all between them lie below what these two reach.
   for (let track = 0; track + 1 < tracks; track += 1) {
-    const along = crossing(depths[track]!, depths[track + 1]!, spacing, radius);
-    if (Math.abs(trackOffset(pattern, track) + along) > zone) continue;
-    const depth = Math.max(0, depths[track]! - heightAt(radius, along));
-    if (depth < shallowest) shallowest = depth;
+    for (let other = track + 1; other < tracks; other += 1) {
+      const apart = (other - track) * spacing;
+      const along = crossing(depths[track]!, depths[other]!, apart, radius);
+      const offset = trackOffset(pattern, track) + along;
+      if (Math.abs(offset) <= zone) {
+        const depth = depthAtOffset(depths, pattern, radius, offset);
+        if (depth < shallowest) shallowest = depth;
+      }
+      if (floorAtTrack(depths, reach, other) <= depths[other]!) break;
+    }
   }
   shape.deepest = deepest;
   shape.shallowest = shallowest;
@@ -86,7 +95,7 @@ function depthAtOffset(depths: Float64Array, pattern: Pattern, radius: number, o
   return floor;
 }
 
-/** Where the outlines of two neighbouring tracks cross: distance from the first. */
+/** Where the outlines of two tracks cross, or the nearer of their centre lines: distance from the first. */
 function crossing(first: number, second: number, spacing: number, radius: number): number {
   const step = second - first;
   const square = radius * radius - (spacing * spacing + step * step) / 4;
