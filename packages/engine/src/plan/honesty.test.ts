@@ -100,11 +100,17 @@ function posteriorOf(job: Job): RemovalPosterior {
   return publishedPosterior(metalOf(job.plate.material, job.plate.composition), job.seam.position);
 }
 
+const planned = new Map<Job, readonly Plan[]>();
+
 function plansOf(job: Job): readonly Plan[] {
+  const known = planned.get(job);
+  if (known !== undefined) return known;
   const posterior = posteriorOf(job);
   const result = planJob(job, posterior, [processLimits(posterior.meltingEnergy)]);
   if ('refusal' in result) throw new Error(result.refusal.summary);
-  return [result.plan, ...result.alternatives];
+  const plans = [result.plan, ...result.alternatives];
+  planned.set(job, plans);
+  return plans;
 }
 
 /** Standard error of a share counted in so many shops; a share near 0 or 1 keeps that of one shop in a few hundred. */
@@ -183,7 +189,7 @@ describe('A row of a gauge table', () => {
 
 describe('A number of gauge stations', () => {
   it('buys the assurance that is told', () => {
-    const job = exampleJob('defect-pocket');
+    const job = JOBS[2]![2];
     const [plan] = plansOf(job) as [Plan];
     for (const choice of plan.gauge_stops[0]!.stations_choice) {
       const gauged = {

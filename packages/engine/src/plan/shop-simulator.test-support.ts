@@ -62,7 +62,8 @@ export function simulateShops(
     const floor = carryOut(plan, shop, posterior.meltingEnergy, normal, (stop, row) =>
       read.push(rows[stop]![row]!),
     );
-    const { deepest, width } = measureFloor(floor);
+    const { deepest } = measureFloor(floor);
+    const width = widthOf(floor);
     const edges = [-groove.floor_width / 2, groove.floor_width / 2].map((at) => floorDepthAt(floor, at));
     const shallowest = Math.min(shallowestIn(floor, groove.floor_width), ...edges);
     const depthReached = shallowest >= groove.depth.wanted - groove.depth.minus - SLACK;
@@ -87,7 +88,13 @@ export function simulateShops(
 }
 
 /** Runs the passes in the printed order; where there is a gauge stop, every track is read first. */
-function carryOut(plan: Plan, shop: Shop, meltingEnergy: number, normal: () => number): Floor {
+function carryOut(
+  plan: Plan,
+  shop: Shop,
+  meltingEnergy: number,
+  normal: () => number,
+  note: (stop: number, row: number) => void,
+): Floor {
   const outermost = Math.max(...plan.passes.map((pass) => Math.abs(pass.offset_mm))) * 1e-3;
   // The walls flare out by about a twentieth of the depth, which is less than the radius here.
   let floor = flatFloor(outermost + 2 * shop.radius + 5e-3, GRID_STEP);
@@ -126,6 +133,16 @@ function carryOut(plan: Plan, shop: Shop, meltingEnergy: number, normal: () => n
     });
   }
   return floor;
+}
+
+/** Width at the surface; the wall is carried on from its two uppermost grid points to the surface. */
+function widthOf(floor: Floor): number {
+  const { depth, step } = floor;
+  const first = depth.findIndex((value) => value > 0);
+  const last = depth.findLastIndex((value) => value > 0);
+  const beyond = (at: number, inner: number): number =>
+    Math.min(1, depth[at]! / Math.max(1e-12, depth[inner]! - depth[at]!));
+  return (last - first + beyond(first, first + 1) + beyond(last, last - 1)) * step;
 }
 
 /** The row of the card for a reading; one below zero counts as zero, as a gauge shows no less. */
