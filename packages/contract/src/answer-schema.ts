@@ -35,6 +35,14 @@ export const answerSchema = z
     plan: planSchema.exactOptional(),
     refusal: refusalSchema.exactOptional(),
     alternatives: z.array(planSchema),
+    advice: z.array(
+      z.object({
+        topic: z.string(),
+        text: z.string(),
+        source: z.string(),
+        provenance: z.enum(['confirmed', 'memory', 'derived', 'common practice']),
+      }),
+    ),
     cautions: z.array(z.string()),
   })
   .meta({ id: 'Answer' });

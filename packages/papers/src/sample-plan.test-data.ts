@@ -185,6 +185,7 @@ export function sampleAnswer(
         }
       : { plan }),
     alternatives: plan === undefined ? [] : [plan],
+    advice: [{ topic: 'Polarity', text: 'Electrode positive.', source: 'a leaflet', provenance: 'memory' }],
     cautions,
   };
 }

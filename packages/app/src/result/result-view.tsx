@@ -2,6 +2,7 @@ import type { ComponentChildren, VNode } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
 import { MarginList } from '../margins/index.ts';
 import { isOutdated, markPlanned, useBenchState } from '../state/index.ts';
+import { AdvicePanel } from './advice-panel.tsx';
 import { CautionPanel } from './caution-panel.tsx';
 import { Comparison } from './comparison.tsx';
 import { GaugeTable } from './gauge-table.tsx';
@@ -33,7 +34,7 @@ export function ResultDetails(): VNode | null {
     if (planned !== undefined) queueMicrotask(() => markPlanned(planned.edit));
   }, [planned]);
   if (planned === undefined) return null;
-  const { plan, alternatives, cautions, inputs } = planned.answer;
+  const { plan, alternatives, advice, cautions, inputs } = planned.answer;
   return (
     <>
       {plan === undefined ? null : (
@@ -46,6 +47,7 @@ export function ResultDetails(): VNode | null {
           <Comparison plan={plan} alternatives={alternatives} />
         </>
       )}
+      <AdvicePanel advice={advice} />
       <CautionPanel cautions={cautions} />
       <InputsPanel inputs={inputs} />
     </>

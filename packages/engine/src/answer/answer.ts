@@ -15,6 +15,15 @@ export interface AnswerInputs {
   readonly defaults_used: readonly DefaultUsed[];
 }
 
+/** A piece of advice on the metal, with where it comes from. */
+export interface Advice {
+  /** What it is about, in words. */
+  readonly topic: string;
+  readonly text: string;
+  readonly source: string;
+  readonly provenance: 'confirmed' | 'memory' | 'derived' | 'common practice';
+}
+
 /** The whole result for one job: a plan, or a refusal, never both. */
 export interface Answer {
   readonly inputs: AnswerInputs;
@@ -22,6 +31,8 @@ export interface Answer {
   readonly refusal?: Refusal;
   /** Other plans, quickest first: those that no plan beats in time, cost and heat at once, and for comparison some that are beaten. */
   readonly alternatives: readonly Plan[];
+  /** What shops do with this metal: polarity and electrode, each with its source. */
+  readonly advice: readonly Advice[];
   /** Cautions that belong to this job and process, in words. */
   readonly cautions: readonly string[];
 }
@@ -63,6 +74,10 @@ export function answerJob(read: ReadJob, programVersion: string): Answer {
     },
     ...('plan' in result ? { plan: result.plan } : { refusal: result.refusal }),
     alternatives: 'plan' in result ? result.alternatives : [],
+    advice: [
+      { topic: 'Polarity', ...metal.polarity },
+      { topic: 'Electrode type', ...metal.electrodeType },
+    ],
     cautions: [...posterior.remarks, ...jobCautions(job, metal), ...CAUTIONS],
   };
 }

@@ -1,1 +1,1 @@
-export { type Answer, type AnswerInputs, answerJob } from './answer.ts';
+export { type Advice, type Answer, type AnswerInputs, answerJob } from './answer.ts';

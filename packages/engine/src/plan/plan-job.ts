@@ -48,7 +48,11 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
   const input: SearchInput = { job, posterior, limits, draws, scouts, fair, firstOnly: false };
   const { feasible, misses } = search(input);
   const unbeaten = paretoSet(feasible, job);
-  const beaten = feasible.filter((each) => !unbeaten.includes(each));
+  const beaten = bestPerElectrode(
+    feasible.filter((each) => !unbeaten.includes(each)),
+    unbeaten,
+    job,
+  );
   const [best, ...others] = [...unbeaten, ...beaten].slice(0, ALTERNATIVES_MOST + 1);
   if (best === undefined) return { refusal: refuse(input, misses) };
   const report = { job, posterior, limits, draws: fair };
@@ -69,4 +73,17 @@ export function paretoSet(feasible: readonly Feasible[], job: Job): Feasible[] {
   return feasible
     .filter((each) => !feasible.some((other) => beats(other, each)))
     .sort((a, b) => a.merit[objective] - b.merit[objective] || a.merit.time - b.merit.time);
+}
+
+/** For comparison: the best beaten set-up of each electrode that no unbeaten one uses. */
+function bestPerElectrode(beaten: readonly Feasible[], unbeaten: readonly Feasible[], job: Job): Feasible[] {
+  const shown = new Set(unbeaten.map((each) => each.candidate.electrode));
+  const objective = job.plan.objective;
+  return [...beaten]
+    .sort((a, b) => a.merit[objective] - b.merit[objective])
+    .filter(({ candidate }) => {
+      const first = !shown.has(candidate.electrode);
+      shown.add(candidate.electrode);
+      return first;
+    });
 }

@@ -1,5 +1,6 @@
 import type { Answer, GaugeStop, Plan, ReadJob, UnitSystem } from '@furrow/engine';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
+import { adviceWords } from './advice-words.ts';
 import { chanceWords } from './chance-words.ts';
 import { gaugePlaces, gaugeTable } from './gauge-table.ts';
 import { jobWords } from './job-words.ts';
@@ -120,6 +121,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOp
         },
       ],
     },
+    { kind: 'paragraph', tone: 'plain', text: answer.advice.map(adviceWords).join(' ') },
     { kind: 'paragraph', tone: 'small', text: `Limits rest on: ${sourceWords(plan.limits).join('; ')}.` },
   ];
 }

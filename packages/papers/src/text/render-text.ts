@@ -1,4 +1,5 @@
 import { type Answer, formatAmount, type Plan, type ReadJob, type UnitSystem } from '@furrow/engine';
+import { adviceWords } from '../document/advice-words.ts';
 import {
   chanceWords,
   expectationFigures,
@@ -32,6 +33,7 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
     '',
     ...(answer.plan === undefined ? refusalLines(answer, units) : planLines(answer.plan, units)),
     ...alternativeLines(answer.alternatives, units),
+    ...listed('For this metal', answer.advice.map(adviceWords), '- '),
     ...listed('Cautions', answer.cautions, '! '),
     ...listed(
       'Defaults used',
@@ -149,7 +151,7 @@ function alternativeLines(alternatives: readonly Plan[], units: UnitSystem): str
   ]);
   const columns = [
     'Electrode',
-    'Layers × tracks',
+    'Layers×tracks',
     'Job time',
     'Cost',
     'Energy',
