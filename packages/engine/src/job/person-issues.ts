@@ -59,10 +59,12 @@ function* issuesOf(
   const read = shown(readValue);
   if (facts?.kind !== undefined && typeof readValue === 'number') {
     const outcome = parseAmount(String(readValue), facts.kind);
-    for (const bare of outcome.ok ? [] : outcome.issues) {
-      yield { ...bare, message: `${at.path}: ${bare.message}`, read, ...at };
+    if (!outcome.ok) {
+      for (const bare of outcome.issues) {
+        yield { ...bare, message: `${at.path}: ${bare.message}`, read, ...at };
+      }
+      return;
     }
-    return;
   }
   const accepted = amountWords(facts) ?? acceptedWords(issue);
   yield {

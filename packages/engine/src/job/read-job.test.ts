@@ -217,6 +217,16 @@ describe('an amount', () => {
     });
   });
 
+  it('is written as text even where a bare number would be clear', () => {
+    expect(onlyIssue(changed('groove:', 'groove:\n  assurance: 0.95'))).toMatchObject({
+      code: 'JOB_FIELD_VALUE',
+      path: 'groove.assurance',
+      read: '0.95',
+      accepted: expect.stringContaining('%'),
+    });
+    good(changed('groove:', 'groove:\n  assurance: "0.95"'));
+  });
+
   it.each(['.nan', '.inf', '-.inf'])('may not be %s, with or without its unit in the key', (written) => {
     expect(issues(changed('thickness: 25 mm', `thickness: ${written}`))).not.toEqual([]);
     expect(issues(changed('thickness: 25 mm', `thickness_mm: ${written}`))).not.toEqual([]);
