@@ -69,16 +69,24 @@ export function readTrackFloor(
   );
   // Ridges stand where two outlines cross between their centre lines: those of neighbours, and those of tracks
   // further apart where all between them lie below what these two reach.
+  let hidden = floorAtTrack(depths, reach, 0) > depths[0]!;
   for (let track = 0; track + 1 < tracks; track += 1) {
+    const firstHidden = hidden;
+    hidden = floorAtTrack(depths, reach, track + 1) > depths[track + 1]!;
+    let otherHidden = hidden;
     for (let other = track + 1; other < tracks; other += 1) {
-      const apart = (other - track) * spacing;
-      const along = crossing(depths[track]!, depths[other]!, apart, radius);
+      if (other > track + 1) otherHidden = floorAtTrack(depths, reach, other) > depths[other]!;
+      const along = crossing(depths[track]!, depths[other]!, (other - track) * spacing, radius);
       const offset = trackOffset(pattern, track) + along;
       if (Math.abs(offset) <= zone) {
-        const depth = depthAtOffset(depths, pattern, radius, offset);
+        // Where neither track lies below what others reach, no other outline passes their crossing.
+        const clear = other === track + 1 && !firstHidden && !otherHidden;
+        const depth = clear
+          ? Math.max(0, depths[track]! - heightAt(radius, along))
+          : depthAtOffset(depths, pattern, radius, offset);
         if (depth < shallowest) shallowest = depth;
       }
-      if (floorAtTrack(depths, reach, other) <= depths[other]!) break;
+      if (!otherHidden) break;
     }
   }
   shape.deepest = deepest;
