@@ -14,6 +14,8 @@ const SEARCH_SHOPS = 600;
 const SCOUT_SHOPS = 100;
 /** Shops that had no part in the search, in which the plan told is counted out [-]. */
 const FAIR_SHOPS = 4000;
+/** The same three while a refusal looks for what would free the job: many searches, so fewer shops each [-]. */
+const QUICK = { search: 150, scout: 60, fair: 800 } as const;
 /** Distance between the seeds of the two, so that they share no draw [-]. */
 const FAIR_SEED = 104_729;
 /** Alternatives told besides the plan, at most [-]. */
@@ -54,7 +56,15 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
     job,
   );
   const [best, ...others] = [...unbeaten, ...beaten].slice(0, ALTERNATIVES_MOST + 1);
-  if (best === undefined) return { refusal: refuse(input, misses) };
+  if (best === undefined) {
+    const quick: SearchInput = {
+      ...input,
+      draws: drawShops(posterior, QUICK.search, seed),
+      scouts: drawShops(posterior, QUICK.scout, seed),
+      fair: drawShops(posterior, QUICK.fair, (seed + FAIR_SEED) % 2 ** 31),
+    };
+    return { refusal: refuse(input, quick, misses) };
+  }
   const report = { job, posterior, limits, draws: fair };
   return {
     plan: reportPlan(best, report, false),

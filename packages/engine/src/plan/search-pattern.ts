@@ -1,13 +1,13 @@
 import type { Job } from '../job/index.ts';
 import { energiesOf } from './candidate-of.ts';
 import { depthDemand } from './demand.ts';
-import type { Merit } from './effort.ts';
+import { type Effort, effortOf, type Merit } from './effort.ts';
 import { type MissNote, missChance } from './miss.ts';
 import type { Pattern } from './pattern.ts';
 import type { LayerRule } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
 import { type Solved, type SolveTask, scoutGauged, solveBlind, solveGauged, tried } from './solve.ts';
-import { type Feasible, type SearchInput, weigh } from './weigh.ts';
+import { type Feasible, type SearchInput, stockMiss, weigh } from './weigh.ts';
 
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
@@ -17,6 +17,9 @@ const GUARDS = [0.1, 0.4] as const;
 
 /** Shortfall in the few scout shops beyond which a set-up is given up [-]: two to three of its standard errors. */
 const HOPELESS = 0.06;
+
+/** A stock too small for half of the scout shops is too small for nine tenths of all [-]. */
+const HALF = 0.5;
 
 /** Searches layers and gauge stops for one pattern of tracks: the leanest blind plan, and the leanest that gauges. */
 export function searchPattern(
@@ -35,7 +38,20 @@ export function searchPattern(
   let lowerMayHelp = false;
   let best = bestSoFar;
   const alone = scoutTask(task);
-  if (alone.depth.least >= alone.depth.most) return { found, lowerMayHelp };
+  if (alone.depth.least >= alone.depth.most) {
+    miss({
+      constraint: 'ridge_height',
+      title: 'Depth of the tracks, for the ridges to be deep enough',
+      demand: alone.depth.least * 1000,
+      limit: alone.depth.most * 1000,
+      unit: 'mm',
+      remedy: 'a wider tolerance, a narrower floor, or a larger electrode',
+      size: alone.depth.least / alone.depth.most - 1,
+    });
+    return { found, lowerMayHelp };
+  }
+  const begunBy = (scout: Solved): Effort =>
+    effortOf(scout.setup, scout.outcomes, scouts, job, task.run.passLength);
   const worthTrying = (layers: number, passes: number): boolean =>
     leastMerit(task, layers, passes, job)[objective] < best;
   /**
@@ -47,11 +63,21 @@ export function searchPattern(
     solve: (raised: SolveTask, shops: ShopDraws) => Solved | undefined,
   ): boolean => {
     // One track alone is the cheapest look, all tracks in a few shops the next.
+    const tooLittle = stockMiss(task, begunBy(alone), HALF, task.pattern.tracks);
+    if (tooLittle !== undefined) {
+      miss(tooLittle);
+      return false;
+    }
     const scout = hopeless(alone, task) || task.pattern.tracks === 1 ? alone : solve(task, scouts);
     if (scout === undefined) return false;
     if (hopeless(alone, task) || (scout !== alone && scout.shortfall > HOPELESS)) {
       lowerMayHelp ||= atGreatestTravel(scout);
       return missChance(scout, task, miss);
+    }
+    const short = stockMiss(task, begunBy(scout), HALF);
+    if (short !== undefined) {
+      miss(short);
+      return false;
     }
     for (const guard of GUARDS) {
       const raised = { ...task, depth: depthDemand(job, guard) };

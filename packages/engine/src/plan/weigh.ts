@@ -3,7 +3,7 @@ import type { Candidate, LimitFunction } from '../limit/index.ts';
 import type { RemovalPosterior } from '../removal/index.ts';
 import { candidateOf, energiesOf } from './candidate-of.ts';
 import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
-import { type MissNote, missOf } from './miss.ts';
+import { type Miss, type MissNote, missOf } from './miss.ts';
 import type { ShopDraws } from './shop-draws.ts';
 import type { Solved, SolveTask } from './solve.ts';
 
@@ -52,18 +52,32 @@ export function weigh(
     }
   }
   const effort = effortOf(solved.setup, solved.outcomes, fair, job, task.run.passLength);
-  const needed = Float64Array.from(effort.electrodes).sort()[Math.floor(0.9 * (fair.count - 1))]!;
-  if (needed > task.base.electrode.count) {
-    miss({
-      constraint: 'electrode_stock',
-      title: 'Electrodes in stock',
-      demand: needed,
-      limit: task.base.electrode.count,
-      unit: 'electrodes',
-      remedy: `${needed - task.base.electrode.count} more electrodes of ${(task.base.electrode.diameter * 1000).toFixed(1)} mm`,
-      size: needed / Math.max(1, task.base.electrode.count) - 1,
-    });
+  const short = stockMiss(task, effort, STOCK_SHARE);
+  if (short !== undefined) {
+    miss(short);
     return undefined;
   }
   return worst === undefined ? undefined : { task, solved, candidate: worst, effort, merit: meritOf(effort) };
+}
+
+/** Share of the shops for which the stock must do [-]. */
+const STOCK_SHARE = 0.9;
+
+/** The stock that is missing, if it does not do for this share of the shops; tracks: the effort is of one of so many. */
+export function stockMiss(task: SolveTask, effort: Effort, share: number, tracks = 1): Miss | undefined {
+  const { count, diameter } = task.base.electrode;
+  const begun = Float64Array.from(effort.electrodes).sort();
+  // An electrode begun on one track goes on to the next, so of several tracks only whole ones add up.
+  const at = (part: number): number => (begun[Math.floor(part * (begun.length - 1))]! - 1) * tracks + 1;
+  if (at(share) <= count) return undefined;
+  const needed = at(STOCK_SHARE);
+  return {
+    constraint: 'electrode_stock',
+    title: 'Electrodes in stock',
+    demand: needed,
+    limit: count,
+    unit: 'electrodes',
+    remedy: `${needed - count} more electrodes of ${(diameter * 1000).toFixed(1)} mm`,
+    size: needed / Math.max(1, count) - 1,
+  };
 }
