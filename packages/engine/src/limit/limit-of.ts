@@ -27,6 +27,7 @@ export function limitOf(statement: LimitStatement): Limit {
 function verdictOf({ demand, capacity, sense }: LimitStatement): Verdict {
   const room = sense === 'most' ? capacity - demand : demand - capacity;
   const scale = Math.abs(capacity);
-  if (room < -ROUNDING * scale) return 'fails';
+  // Written so that a demand that is no number fails.
+  if (!(room >= -ROUNDING * scale)) return 'fails';
   return room <= (1 - TIGHT_SHARE) * scale ? 'tight' : 'holds';
 }

@@ -11,8 +11,8 @@ export interface CurrentRange {
 }
 
 const INCH = 0.0254;
-/** How far a metric size may lie from the inch size it goes by, such as 16 mm and 5/8 in [m]. */
-const SIZE_TOLERANCE = 0.4e-3;
+/** How far a metric size may lie from the inch size it goes by, such as 10 mm and 3/8 in [m]. */
+const SIZE_TOLERANCE = 0.5e-3;
 
 /** Diameter [m] and suggested range [A] of copper-coated DC electrodes. */
 const PUBLISHED: readonly (readonly [number, number, number])[] = [
@@ -35,7 +35,7 @@ const SOURCE: Source = {
 /**
  * Current range of an electrode: the shop's own where the kit states it, else the published one for its size.
  *
- * A size between the published ones has no range unless the kit gives both ends.
+ * A metric size goes by the inch size nearest to it; one that is far from any has no range unless the kit gives both ends.
  *
  * @param electrode - the kit's entry [record], from `readJob`
  * @returns the range, or undefined for a size without one [A]
@@ -46,7 +46,7 @@ const SOURCE: Source = {
 export function currentRangeOf(
   electrode: Pick<KitElectrode, 'diameter' | 'current_least' | 'current_most'>,
 ): CurrentRange | undefined {
-  const row = PUBLISHED.find(([diameter]) => Math.abs(diameter - electrode.diameter) <= SIZE_TOLERANCE);
+  const row = publishedRow(electrode.diameter);
   const least = electrode.current_least ?? row?.[1];
   const most = electrode.current_most ?? row?.[2];
   if (least === undefined || most === undefined) return undefined;
@@ -56,4 +56,11 @@ export function currentRangeOf(
     most,
     source: own ? { text: "the kit's own range for this electrode", provenance: 'job file' } : SOURCE,
   };
+}
+
+/** The row of the published size nearest to a diameter, within the tolerance. */
+function publishedRow(diameter: number): (typeof PUBLISHED)[number] | undefined {
+  const away = ([size]: (typeof PUBLISHED)[number]): number => Math.abs(size - diameter);
+  const nearest = PUBLISHED.reduce((best, row) => (away(row) < away(best) ? row : best));
+  return away(nearest) <= SIZE_TOLERANCE ? nearest : undefined;
 }

@@ -61,13 +61,7 @@ const BEFORE_ROWS: RemovalBelief = {
  * fitRemovalPrior([], 10.5e9).extraWidth.mean // => [0.0032]
  */
 export function fitRemovalPrior(rows: readonly RemovalRow[], meltingEnergy: number): RemovalBelief {
-  const depth = rows.map((row) => depthObservation(row, meltingEnergy));
-  const extraWidth = rows.flatMap((row): Observation[] =>
-    row.width === undefined ? [] : [{ x: [1], y: row.width - row.setting.diameter }],
-  );
-  const wear = rows.flatMap((row): Observation[] =>
-    row.wear === undefined ? [] : [{ x: [1], y: Math.log(wearVolume(row.wear, row.setting)) }],
-  );
+  const { depth, extraWidth, wear } = removalObservations(rows, meltingEnergy);
   return {
     depth: covering(updateBelief(BEFORE_ROWS.depth, depth), depth),
     extraWidth: covering(updateBelief(BEFORE_ROWS.extraWidth, extraWidth), extraWidth),
@@ -100,6 +94,22 @@ function covering(belief: RegressionBelief, rows: readonly Observation[]): Regre
  */
 export function depthObservation(row: RemovalRow, meltingEnergy: number): Observation {
   return { x: depthRegressors(row.setting, meltingEnergy), y: Math.log(row.depth / row.setting.diameter) };
+}
+
+/** What operating rows say of depth, extra width and wear; a row says of the last two only what it has. */
+export function removalObservations(
+  rows: readonly RemovalRow[],
+  meltingEnergy: number,
+): { readonly [law in keyof RemovalBelief]: readonly Observation[] } {
+  return {
+    depth: rows.map((row) => depthObservation(row, meltingEnergy)),
+    extraWidth: rows.flatMap((row): Observation[] =>
+      row.width === undefined ? [] : [{ x: [1], y: row.width - row.setting.diameter }],
+    ),
+    wear: rows.flatMap((row): Observation[] =>
+      row.wear === undefined ? [] : [{ x: [1], y: Math.log(wearVolume(row.wear, row.setting)) }],
+    ),
+  };
 }
 
 function wearVolume(wear: number, setting: PassSetting): number {

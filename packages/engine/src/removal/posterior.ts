@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import type { Metal } from '../material/index.ts';
-import { type Observation, type RegressionBelief, symmetricInverse, updateBelief } from '../numeric/index.ts';
-import { depthObservation, type RemovalBelief, type RemovalRow } from './fit-prior.ts';
+import { type RegressionBelief, symmetricInverse, updateBelief } from '../numeric/index.ts';
+import { type RemovalBelief, type RemovalRow, removalObservations } from './fit-prior.ts';
 import { PUBLISHED_PRIOR } from './published-prior.ts';
 
 /** A belief about removal with its name and the metal it is for. */
@@ -60,7 +60,7 @@ export function publishedPosterior(metal: Metal, position: Job['seam']['position
  * Updates a belief with measured passes, in closed form.
  *
  * @param posterior - what is known before [record], from `publishedPosterior` or an earlier update
- * @param trials - measured passes [list], depths > 0
+ * @param trials - measured passes [list], depths > 0; width and wear where they were measured
  * @returns what is known after; its name counts the trials [record]
  * @source normal-inverse-gamma update, see `updateBelief`
  * @example
@@ -71,17 +71,14 @@ export function updatePosterior(
   trials: readonly RemovalRow[],
 ): RemovalPosterior {
   if (trials.length === 0) return posterior;
-  const depth = trials.map((trial): Observation => depthObservation(trial, posterior.meltingEnergy));
-  const extraWidth = trials.flatMap((trial): Observation[] =>
-    trial.width === undefined ? [] : [{ x: [1], y: trial.width - trial.setting.diameter }],
-  );
+  const seen = removalObservations(trials, posterior.meltingEnergy);
   return {
     ...posterior,
     id: `${posterior.id}+${trials.length}`,
     belief: {
-      ...posterior.belief,
-      depth: updateBelief(posterior.belief.depth, depth),
-      extraWidth: updateBelief(posterior.belief.extraWidth, extraWidth),
+      depth: updateBelief(posterior.belief.depth, seen.depth),
+      extraWidth: updateBelief(posterior.belief.extraWidth, seen.extraWidth),
+      wear: updateBelief(posterior.belief.wear, seen.wear),
     },
   };
 }
