@@ -11,6 +11,20 @@ export const ISSUE_CODES = {
   AMOUNT_NOT_UNDERSTOOD: { meaning: 'An amount is not written in a form that can be read.' },
   AMOUNT_RANGE: { meaning: 'An amount is readable but outside what is accepted here.' },
   AMOUNT_UNIT: { meaning: 'The unit of an amount is not known.' },
+  COMMISSION_INPUT: {
+    meaning: 'A figure handed to commissioning, such as a resistance or a pressure, cannot be used.',
+  },
+  COMMISSION_READING: {
+    meaning: 'A reading or an answer typed at a commissioning check cannot be understood.',
+  },
+  FAULT_EVIDENCE: {
+    meaning:
+      'What was seen, or a count of it, names something the table of faults does not hold, or an answer it cannot take.',
+  },
+  FAULT_TABLE: {
+    meaning:
+      'A table of faults holds a chance outside 0 to 1, an unknown name, or a symptom that no cause explains.',
+  },
   HOST_REFUSED: { meaning: "A request names a host that is not this computer's own loopback address." },
   JOB_CHANGED_MEANWHILE: {
     meaning: 'A job was saved by someone else since it was opened; nothing was overwritten.',

@@ -1,0 +1,127 @@
+import type { FaultCause } from './model.ts';
+
+/** Causes in the air and at the torch. Weights and chances: judgement, no source. */
+export const TORCH_CAUSES: readonly FaultCause[] = [
+  {
+    id: 'low_air',
+    title: 'Too little air at the torch',
+    mechanism: 'The jet does not carry the melt out: slag and carbon stay and the arc digs in its own melt.',
+    remedy: 'Open the valves, look for a kinked or narrow hose, raise the regulator while the air flows.',
+    weight: 12,
+    shows: {
+      slag_left: { yes: 0.85 },
+      carbon_deposit: { yes: 0.45 },
+      ridged_floor: { yes: 0.35 },
+      shallow_throughout: { yes: 0.4 },
+      electrode_overheated: { yes: 0.3 },
+      static_pressure: { low: 0.35, high: 0.02 },
+      flowing_pressure: { low: 0.93, high: 0.01 },
+    },
+  },
+  {
+    id: 'wet_air',
+    title: 'Water in the air',
+    mechanism: 'Drops in the jet make the arc spit and quench the melt before it is out.',
+    remedy: 'Drain the receiver and the separators; add a dryer or a water trap near the torch.',
+    weight: 4,
+    shows: {
+      sputtering: { yes: 0.85 },
+      slag_left: { yes: 0.4 },
+      hunting_arc: { yes: 0.35 },
+      water_at_torch: { yes: 0.93 },
+    },
+  },
+  {
+    id: 'jet_blocked',
+    title: 'Air jet blocked or off the electrode',
+    mechanism: 'The pressure is there, but the jet misses the melt: slag stays, mostly on one side.',
+    remedy: 'Power off: clear the air holes and set the head so that the jet follows the electrode.',
+    weight: 5,
+    shows: {
+      slag_left: { yes: 0.8 },
+      carbon_deposit: { yes: 0.3 },
+      ridged_floor: { yes: 0.25 },
+      electrode_overheated: { yes: 0.3 },
+      flowing_pressure: { low: 0.02, high: 0.3 },
+      jet_uneven: { yes: 0.93 },
+    },
+  },
+  {
+    id: 'wrong_angle',
+    title: 'Electrode at the wrong angle',
+    mechanism: 'A flat electrode skims and leaves the melt; a steep one digs deep and narrow.',
+    remedy: 'Set the push angle of the plan with a protractor.',
+    weight: 6,
+    shows: {
+      shallow_throughout: { yes: 0.35 },
+      too_deep: { yes: 0.4 },
+      slag_left: { yes: 0.35 },
+      ridged_floor: { yes: 0.25 },
+      push_angle: { low: 0.47, high: 0.48 },
+      torch_height: { low: 0.2, high: 0.2 },
+    },
+  },
+  {
+    id: 'wrong_stick_out',
+    title: 'Wrong stick-out',
+    mechanism:
+      'Too long, the electrode heats, wags and takes volts; too short, the jet and the head sit too close to the pit.',
+    remedy: 'Set the stick-out of the plan, power off, and again after each electrode change.',
+    weight: 7,
+    shows: {
+      electrode_overheated: { yes: 0.55 },
+      hunting_arc: { yes: 0.3 },
+      slag_left: { yes: 0.25 },
+      groove_wandering: { yes: 0.2 },
+      stick_out: { low: 0.3, high: 0.66 },
+      torch_height: { low: 0.15, high: 0.3 },
+    },
+  },
+  {
+    id: 'worn_contact',
+    title: 'Worn contact jaws',
+    mechanism:
+      'Current enters the electrode at a point: the jaws burn, the electrode heats there and the arc swings.',
+    remedy: 'Power off and cold: dress or change the jaws; set their pressure.',
+    weight: 7,
+    shows: {
+      hunting_arc: { yes: 0.65 },
+      electrode_overheated: { yes: 0.55 },
+      electrode_not_feeding: { yes: 0.25 },
+      arc_goes_out: { yes: 0.2 },
+      hot_joint: { yes: 0.2 },
+      contact_worn: { yes: 0.93 },
+      arc_volts: { low: 0.03, high: 0.4 },
+    },
+  },
+  {
+    id: 'worn_feed_rolls',
+    title: 'Worn or slack feed rolls',
+    mechanism: 'The rolls slip: the arc grows long until they grip again, and the floor shows each jerk.',
+    remedy: 'Power off: clean or change the rolls and set their pressure.',
+    weight: 6,
+    shows: {
+      electrode_not_feeding: { yes: 0.85 },
+      hunting_arc: { yes: 0.6 },
+      arc_goes_out: { yes: 0.5 },
+      ridged_floor: { yes: 0.5 },
+      feed_slips: { yes: 0.93 },
+      arc_volts: { low: 0.03, high: 0.4 },
+    },
+  },
+  {
+    id: 'electrode_joint_open',
+    title: 'Electrode joint open or cracked',
+    mechanism:
+      'The joint between two electrodes has a resistance: it glows, and the tip drops or the arc breaks.',
+    remedy: 'Power off and cold: break off the bad joint and fit electrodes hand-tight without a gap.',
+    weight: 4,
+    shows: {
+      electrode_overheated: { yes: 0.6 },
+      arc_goes_out: { yes: 0.5 },
+      hunting_arc: { yes: 0.4 },
+      touches_down: { yes: 0.3 },
+      electrode_joint_open: { yes: 0.92 },
+    },
+  },
+];
