@@ -74,4 +74,23 @@ describe('section drawing', () => {
       expect(label.at.y <= height || label.at.y - 0.75 * label.size >= height).toBe(true);
     }
   });
+
+  test('says what the depth in the groove is, and in a shallow wash beside its lines', () => {
+    const label = (drawing: Drawing): DrawingPoint => {
+      const mark = drawing.marks.find(
+        (one) => one.kind === 'text' && one.text.startsWith('expect') && one.role === 'floor-median',
+      );
+      return mark?.kind === 'text' ? mark.at : { x: Number.NaN, y: Number.NaN };
+    };
+    const deep = sectionDrawing(input);
+    const floor = (drawing: Drawing): number =>
+      Math.max(...outline(drawing, 'floor-median').map((point) => point.y));
+    expect(texts(deep)).toEqual(
+      expect.arrayContaining(['expect', `${plan.floor_depth_mm.p50.toFixed(1)} mm`]),
+    );
+    expect(label(deep).y).toBeLessThan(floor(deep));
+    const wash = { ...groove, depth: { wanted: 0.004, plus: 0.012, minus: 0.003 } };
+    const shallow = sectionDrawing({ ...input, groove: wash, plate: { ...plate, thickness: 0.07 } });
+    expect(label(shallow).y).toBeGreaterThan(floor(shallow));
+  });
 });

@@ -59,7 +59,7 @@ export function sectionDrawing(input: SectionDrawingInput): Drawing {
       ...sectionDimensions({ groove, plate, frame, shape, units, size, left, right }),
       ...drawLegend(rows, { x: pad, y: legendTop }, size),
       ...scaleBar(frame, units, { x: width - pad, y: legendTop + legendRowHeight(size) / 2 }, size),
-      ...(plan === undefined ? [] : expectedText(input, frame, size)),
+      ...(plan === undefined ? [] : expectedText(input, shape, frame, size)),
     ],
   };
 }
@@ -174,15 +174,49 @@ function ligamentMarks(
   return [{ kind: 'line', role: 'ligament', from: { x: edges.left, y }, to: { x: edges.right, y } }];
 }
 
-/** The expected depth, written inside the groove where there is room for it. */
-function expectedText({ plan, units }: SectionDrawingInput, frame: SectionFrame, size: number): Mark[] {
+/** The expected depth in words: inside the groove where no line runs through them, else in the plate below it. */
+function expectedText(
+  { groove, plate, plan, units }: SectionDrawingInput,
+  shape: SectionShape,
+  frame: SectionFrame,
+  size: number,
+): Mark[] {
   if (plan === undefined) return [];
-  const text = fineLength(plan.floor_depth_mm.p50 / 1000, units);
-  const depth = (plan.floor_depth_mm.p05 / 1000) * frame.scale;
-  const wide = (plan.width_mm.p05 / 1000) * frame.scale;
-  if (depth < 2.2 * size || wide < 1.6 * textWidth(text, size)) return [];
-  const at = { x: frame.centre, y: frame.surface + 1.6 * size };
-  return [{ kind: 'text', role: 'floor-median', at, text, anchor: 'middle', size: 1.1 * size }];
+  const words = ['expect', fineLength(plan.floor_depth_mm.p50 / 1000, units)];
+  const line = (text: string, baseline: number): Mark => ({
+    kind: 'text',
+    role: 'floor-median',
+    at: { x: frame.centre, y: baseline },
+    text,
+    anchor: 'middle',
+    size,
+  });
+  const half = Math.max(...words.map((text) => textWidth(text, size))) / 2 / frame.scale;
+  const outlines = [shape.least, shape.wanted, ...(shape.floor === undefined ? [] : [shape.floor.shallow])];
+  const clear = Math.min(...outlines.map((outline) => shallowestWithin(outline, half))) * frame.scale;
+  if (clear >= 3.2 * size) {
+    return words.map((text, index) => line(text, frame.surface + (1.4 + 1.25 * index) * size));
+  }
+  const floor = frame.surface + shape.deepest * frame.scale;
+  const ligament = heightOf(frame, plate.thickness, plate.thickness - groove.ligament_least);
+  const below = [ligament, frame.gap?.above, frame.back].filter((y) => y !== undefined && y > floor);
+  const room = Math.min(...(below as number[])) - floor;
+  return room >= 2.2 * size ? [line(words.join(' '), floor + 1.5 * size)] : [];
+}
+
+/** Least depth of an outline within a distance of the centre line; 0 where it does not reach so far [m]. */
+function shallowestWithin(outline: readonly OutlinePoint[], half: number): number {
+  const [first, last] = [outline[0], outline.at(-1)];
+  if (first === undefined || last === undefined || first.offset > -half || last.offset < half) return 0;
+  const depths = outline.filter(({ offset }) => Math.abs(offset) <= half).map(({ depth }) => depth);
+  for (const edge of [-half, half]) {
+    const next = outline.findIndex(({ offset }) => offset >= edge);
+    const [from, to] = [outline[next - 1] ?? first, outline[next] ?? last];
+    const span = to.offset - from.offset;
+    const share = span > 0 ? (edge - from.offset) / span : 0;
+    depths.push(from.depth + share * (to.depth - from.depth));
+  }
+  return Math.min(...depths);
 }
 
 function legendEntries(shape: SectionShape, size: number): LegendEntry[] {
