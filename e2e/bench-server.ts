@@ -1,0 +1,43 @@
+import { randomUUID } from 'node:crypto';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { startServer } from '@furrow/server';
+import { openStore } from '@furrow/store';
+
+const APP = fileURLToPath(new URL('../packages/app/dist', import.meta.url));
+const EXAMPLES = fileURLToPath(new URL('../examples', import.meta.url));
+
+/** A running bench with a data folder of its own. */
+export interface BenchServer {
+  readonly url: string;
+  /** Bugs the server told of. */
+  readonly faults: readonly string[];
+  readonly stop: () => Promise<void>;
+}
+
+/** Serves the built app over a fresh, empty store. */
+export async function startBench(): Promise<BenchServer> {
+  const folder = await mkdtemp(join(tmpdir(), 'furrow-e2e-'));
+  const faults: string[] = [];
+  const store = await openStore({ folder }, { now: () => new Date(), newId: randomUUID });
+  const parts = {
+    store,
+    appFolder: APP,
+    exampleFolder: EXAMPLES,
+    log: (message: string) => void faults.push(message),
+  };
+  const started = await startServer(parts, 0);
+  if (!started.ok) throw new Error(started.issues[0]?.message);
+  const { url, close } = started.value;
+  return {
+    url,
+    faults,
+    async stop() {
+      await close();
+      await store.close();
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}

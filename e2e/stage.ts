@@ -1,0 +1,77 @@
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { findBrowser, launchFlags } from '../tools/find-browser.mjs';
+import { type BenchServer, startBench } from './bench-server.ts';
+import { watchPage } from './watch-page.ts';
+
+const PROGRAM = findBrowser();
+
+/** Whether there is no browser to drive; the tests that need one are skipped then. */
+export const NO_BROWSER = PROGRAM === undefined;
+
+/** Screens that the pages are laid out for. */
+export const SCREENS = { bench: { width: 1440, height: 900 }, tablet: { width: 820, height: 1180 } } as const;
+
+/** How a visit looks at the page. */
+export interface VisitOptions {
+  readonly screen?: keyof typeof SCREENS;
+  readonly theme?: 'light' | 'dark';
+  /** Statuses of the server that the test brings about; any other from 400 on is trouble. */
+  readonly expect?: readonly number[];
+}
+
+/** One person at a bench of their own. */
+export interface Visit {
+  readonly page: Page;
+  readonly url: string;
+  /** Another tab of the same browser. */
+  readonly tab: () => Promise<Page>;
+  /** The same bench in the browser of somebody else. */
+  readonly elsewhere: () => Promise<Page>;
+}
+
+/** Gives each test of a file a fresh bench and a fresh browser context, and checks afterwards that nothing went wrong unseen. */
+export function useStage(): { readonly visit: (options?: VisitOptions) => Promise<Visit> } {
+  let browser: Browser;
+  let server: BenchServer | undefined;
+  let contexts: BrowserContext[] = [];
+  const trouble: string[] = [];
+
+  beforeAll(async () => {
+    browser = await chromium.launch({ executablePath: PROGRAM ?? '', args: launchFlags() });
+  });
+  afterAll(() => browser.close());
+  afterEach(async () => {
+    const told = [...trouble.splice(0), ...(server?.faults ?? [])];
+    await Promise.all(contexts.map((context) => context.close()));
+    await server?.stop();
+    contexts = [];
+    server = undefined;
+    expect(told).toEqual([]);
+  });
+
+  return {
+    async visit({ screen = 'bench', theme = 'light', expect: statuses = [] } = {}) {
+      server = await startBench();
+      const { url } = server;
+      const newContext = async (): Promise<BrowserContext> => {
+        const context = await browser.newContext({
+          baseURL: url,
+          viewport: SCREENS[screen],
+          colorScheme: theme,
+          acceptDownloads: true,
+        });
+        contexts.push(context);
+        context.on('page', (page) => watchPage(page, { url, statuses, tell: (what) => trouble.push(what) }));
+        return context;
+      };
+      const context = await newContext();
+      return {
+        page: await context.newPage(),
+        url,
+        tab: () => context.newPage(),
+        elsewhere: async () => (await newContext()).newPage(),
+      };
+    },
+  };
+}
