@@ -75,7 +75,10 @@ export function shallowestIn(floor: Floor, zoneWidth: number): number {
   return shallowest;
 }
 
-/** Offsets at which the floor first and last passes a level, on the lines between grid points. */
+/**
+ * Offsets at which the floor first and last passes a level, on the lines between grid points. The floor is cut
+ * off at the surface, so in the outermost cell the wall's own line from further in is drawn on instead.
+ */
 function edges(floor: Floor, level: number): [number, number] {
   const { depth, first, step } = floor;
   let low = 0;
@@ -85,7 +88,9 @@ function edges(floor: Floor, level: number): [number, number] {
   const cross = (inside: number, outside: number): number => {
     const a = depth[inside]!;
     const b = outside < 0 || outside >= depth.length ? a : depth[outside]!;
-    const part = a === b ? 0 : (a - level) / (a - b);
+    const inner = depth[2 * inside - outside] ?? a;
+    const fall = b <= TOUCHED && inner > a ? inner - a : a - b;
+    const part = fall === 0 ? 0 : (a - level) / fall;
     return first + step * (inside + (outside - inside) * Math.min(1, part));
   };
   return [cross(low, low - 1), cross(high, high + 1)];
