@@ -4,6 +4,18 @@
  * A code that is retired moves to `RETIRED_CODES` and is never used again.
  */
 export const ISSUE_CODES = {
+  AIR_CLOSED: { meaning: 'Something on the way of the air is closed, so none reaches the torch.' },
+  AIR_NO_FLOW: {
+    meaning:
+      'No air can flow to the torch: other users take all there is, or the pressure is not above the atmosphere.',
+  },
+  AIR_RECEIVER_SMALL: {
+    meaning: 'The usable air of the receiver lasts less than a minute at the flow of the torch.',
+  },
+  AIR_SIZE_UNKNOWN: { meaning: 'The trade size of a hose or a pipe is not known.' },
+  AIR_VALUE: {
+    meaning: 'A value of the air supply cannot be, such as a length of zero or a cut-out below the cut-in.',
+  },
   AMOUNT_AMBIGUOUS: { meaning: 'An amount can be read in two ways, such as 1,500 or a bare number.' },
   AMOUNT_KIND: {
     meaning: 'An amount has a unit of the wrong kind, such as a length where a speed is asked.',
@@ -40,12 +52,20 @@ export const ISSUE_CODES = {
   JOB_VERSION: { meaning: 'The file is of a version that this program does not know.' },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
   PATH_NOT_FOUND: { meaning: 'The program answers nothing at this address.' },
+  PLACE_NO_REACH: {
+    meaning: 'No place in the bay lets the leads and hoses in stock reach every point of the seam.',
+  },
+  PLACE_VALUE: {
+    meaning:
+      'A value of the bay or its stock cannot be, such as an outline of two corners or a lead of zero length.',
+  },
   PORT_UNAVAILABLE: { meaning: 'The program cannot listen on the port asked for.' },
   PROGRAM_FAULT: { meaning: 'The program itself went wrong: a bug to report.' },
   REQUEST_INVALID: { meaning: 'A request lacks something or holds something that is not accepted.' },
   REQUEST_MEDIA_TYPE: { meaning: 'A request carries its content in a form other than JSON.' },
   REQUEST_TOO_LARGE: { meaning: 'A request is larger than this program takes.' },
   REVISION_NOT_FOUND: { meaning: 'A saved job has no revision of this number.' },
+  SEARCH_TOO_LARGE: { meaning: 'An exact search would have to try more than this program takes on.' },
   STORE_HISTORY: {
     meaning: 'The database was made by another version of the program and cannot be used by this one.',
   },

@@ -1,4 +1,5 @@
 export { bisect } from './bisect.ts';
+export { bracketedRoot } from './bracketed-root.ts';
 export {
   coefficientFactor,
   type Observation,
@@ -8,6 +9,7 @@ export {
   updateBelief,
 } from './conjugate-regression.ts';
 export { type DrawStream, drawStream, stratifiedNormals } from './draw-stream.ts';
+export { type IntegrateOptions, integrateUntil, type Trajectory } from './integrate-until.ts';
 export { normalQuantile } from './normal-quantile.ts';
 export { percentile, percentiles } from './percentile.ts';
 export { studentProbability, studentQuantile } from './student-t.ts';

@@ -1,0 +1,2 @@
+/** Supply: will the power, the leads and the air carry a plan, and where everything stands. */
+export * from './air/index.ts';
