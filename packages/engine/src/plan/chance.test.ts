@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chancesOf, type DepthDemand, shortfall } from './chance.ts';
+import { chancesOf, type DepthDemand, reachesDepth, shortfall } from './chance.ts';
 import type { RunOutcomes } from './run-plan.ts';
 
 const DEMAND: DepthDemand = {
@@ -35,5 +35,15 @@ describe('Chances', () => {
     expect(
       shortfall({ reached: 0.8, notTooDeep: 0.9, ligamentKept: 0.95, widthInBand: 0 }, DEMAND),
     ).toBeLessThanOrEqual(0);
+  });
+
+  it('count a share that just meets what is wanted as met, whatever the rounding', () => {
+    // 0.8 + 0.1 * 0.2 is a little more than the nearest number to 0.82.
+    const wanted = { ...DEMAND, assurance: 0.8 + 0.1 * 0.2, ligamentAssurance: 0.5 };
+    const chances = { reached: 492 / 600, notTooDeep: 1, ligamentKept: 1, widthInBand: 1 };
+    expect(reachesDepth(chances, wanted)).toBe(true);
+    expect(shortfall(chances, wanted)).toBe(0);
+    expect(reachesDepth({ ...chances, reached: 491 / 600 }, wanted)).toBe(false);
+    expect(shortfall({ ...chances, reached: 491 / 600 }, wanted)).toBeGreaterThan(0);
   });
 });

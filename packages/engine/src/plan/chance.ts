@@ -50,11 +50,20 @@ export function chancesOf(outcomes: RunOutcomes, demand: DepthDemand): Chances {
   };
 }
 
+/** Rounding by which a count that just meets a chance may seem to miss it [-]. */
+const ROUNDING = 1e-12;
+
 /** What is short of its wanted chance, the largest shortfall; 0 or less: every demand is met. */
 export function shortfall(chances: Chances, demand: DepthDemand): number {
-  return Math.max(
+  const largest = Math.max(
     demand.assurance - chances.reached,
     demand.assurance - chances.notTooDeep,
     demand.ligamentAssurance - chances.ligamentKept,
   );
+  return Math.abs(largest) < ROUNDING ? 0 : largest;
+}
+
+/** Whether the depth is reached as surely as wanted. */
+export function reachesDepth(chances: Chances, demand: DepthDemand): boolean {
+  return chances.reached >= demand.assurance - ROUNDING;
 }

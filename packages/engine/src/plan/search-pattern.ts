@@ -1,5 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { energiesOf } from './candidate-of.ts';
+import { shortfall } from './chance.ts';
 import { depthDemand } from './demand.ts';
 import { type Effort, effortOf, type Merit } from './effort.ts';
 import { type MissNote, missChance } from './miss.ts';
@@ -13,7 +14,7 @@ import { type Feasible, type SearchInput, stockMiss, weigh } from './weigh.ts';
 const STOPS_MOST = 2;
 
 /** Parts of the allowed misses that are kept back when solving, one after the other [-]. */
-const GUARDS = [0.1, 0.4] as const;
+const GUARDS = [0.1, 0.25, 0.5] as const;
 
 /** Shortfall in the few scout shops beyond which a set-up is given up [-]: two to three of its standard errors. */
 const HOPELESS = 0.06;
@@ -84,7 +85,8 @@ export function searchPattern(
       const solved = solve(raised, draws);
       if (solved === undefined) return false;
       lowerMayHelp ||= atGreatestTravel(solved);
-      if (solved.shortfall > 0) return missChance(solved, task, miss);
+      // What is kept back need not be met on both sides, as long as what is wanted is.
+      if (shortfall(solved.chances, task.depth) > 0) return missChance(solved, task, miss);
       const lean = fewestStations(raised, solved, draws);
       const fair = tried(task, lean.setup.layers, input.fair);
       if (fair.shortfall > 0) {

@@ -1,5 +1,5 @@
 import { bisect, percentiles, type RegressionBelief } from '../numeric/index.ts';
-import { type Chances, chancesOf, type DepthDemand, shortfall } from './chance.ts';
+import { type Chances, chancesOf, type DepthDemand, reachesDepth, shortfall } from './chance.ts';
 import { gaugeTable, type TableAim, type TableQuestion } from './gauge-table.ts';
 import type { Pattern } from './pattern.ts';
 import { type LayerRule, type RunDemand, type RunOutcomes, runPlan, type Setup } from './run-plan.ts';
@@ -63,8 +63,8 @@ export function solveBlind(task: SolveTask, layers: number, draws: ShopDraws): S
       draws,
     );
   const quickest = at(low);
-  if (quickest.chances.reached >= task.depth.assurance || high <= low) return quickest;
-  const missing = (logEnergy: number): number => at(logEnergy).chances.reached - task.depth.assurance + 1e-12;
+  if (reachesDepth(quickest.chances, task.depth) || high <= low) return quickest;
+  const missing = (logEnergy: number): number => (reachesDepth(at(logEnergy).chances, task.depth) ? 1 : -1);
   const root = bisect(missing, low, high, ENERGY_TOLERANCE);
   // The end of the last interval that does reach the depth.
   return root === undefined ? at(high) : at(Math.min(high, root + ENERGY_TOLERANCE));
