@@ -1,3 +1,10 @@
+export {
+  type AirDemand,
+  airLimits,
+  REGULATOR_PRESSURE,
+  type SourcedPressure,
+  TORCH_PRESSURE,
+} from './air-limits.ts';
 export { type AirPoint, type AirPressure, airPoint } from './air-point.ts';
 export { AIR_FITTINGS, AIR_ROUGHNESS, airBore } from './air-sizes.ts';
 export {
@@ -27,6 +34,7 @@ export { checkAir } from './check-air.ts';
 export { freeAirDelivered } from './compressor-delivery.ts';
 export { type AirWish, airDrawdown, type Drawdown, type DrawdownSample } from './drawdown.ts';
 export { colebrookFriction, frictionFactor } from './friction-factor.ts';
+export { type HoseChange, type HoseChanges, leastHoseChanges, type StockHose } from './hose-changes.ts';
 export {
   type IsothermalPassage,
   isothermalChoke,

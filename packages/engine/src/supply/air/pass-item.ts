@@ -121,7 +121,8 @@ export function passageOf(run: AirRun, flow: number, temperature: number): Isoth
   return { bore: run.bore, loss: friction * boresOf(run), gasWork };
 }
 
-function boresOf({ bore, length, fittings }: AirRun): number {
+/** Length of a run with its fittings, in bores. */
+export function boresOf({ bore, length, fittings }: AirRun): number {
   if (fittings === 'unknown') return (UNKNOWN_COUPLINGS * length) / bore;
   return length / bore + fittings.reduce((sum, { lengthInBores, count }) => sum + lengthInBores * count, 0);
 }
