@@ -13,6 +13,8 @@ export default defineConfig({
         ...sources,
         test: {
           name: 'unit',
+          // not a measure of speed: several suites share two cores, and planning in earnest takes its time there
+          testTimeout: 30_000,
           include: ['packages/*/src/**/*.test.ts', 'packages/*/src/**/*.test.tsx', 'tools/**/*.test.ts'],
           exclude: ['**/*.property.test.ts', '**/node_modules/**'],
         },
