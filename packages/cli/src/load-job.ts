@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { createReadStream } from 'node:fs';
 import { type Issue, JOB_TEXT_MOST, type ReadJob, readJob } from '@furrow/engine';
 
 /** A UTF-8 character takes four bytes at most. */
@@ -22,18 +22,14 @@ export async function loadJob(file: string): Promise<LoadedJob> {
   return { ok: false, lines: outcome.issues.map((issue) => issueLine(file, issue)) };
 }
 
+/** Reads no further than a job can reach, so that a device or a film given by mistake ends soon. */
 async function readText(file: string): Promise<string> {
-  if (file !== '-') {
-    const bytes = await readFile(file);
-    if (bytes.length > BYTES_MOST)
-      throw new Error(`the file has ${bytes.length} bytes; a job has at most ${BYTES_MOST}.`);
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  }
+  const source = file === '-' ? process.stdin : createReadStream(file);
   const chunks: Buffer[] = [];
   let size = 0;
-  for await (const chunk of process.stdin) {
+  for await (const chunk of source) {
     size += (chunk as Buffer).length;
-    if (size > BYTES_MOST) throw new Error(`more than ${BYTES_MOST} bytes were given; a job has fewer.`);
+    if (size > BYTES_MOST) throw new Error(`this has more than ${BYTES_MOST} bytes; a job has fewer.`);
     chunks.push(chunk as Buffer);
   }
   return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks));
