@@ -2,6 +2,7 @@ import type { DefaultUsed, Job, ReadJob } from '../job/index.ts';
 import { type Metal, metalOf } from '../material/index.ts';
 import { type Plan, planJob, type Refusal } from '../plan/index.ts';
 import { processLimits, publishedPosterior } from '../removal/index.ts';
+import type { SupplyReport } from './supply-report.ts';
 
 /** What the result was computed from. */
 export interface AnswerInputs {
@@ -33,6 +34,8 @@ export interface Answer {
   readonly alternatives: readonly Plan[];
   /** What shops do with this metal: polarity and electrode, each with its source. */
   readonly advice: readonly Advice[];
+  /** What the kit makes of the plan; only where a kit was given. */
+  readonly supply?: SupplyReport;
   /** Cautions that belong to this job and process, in words. */
   readonly cautions: readonly string[];
 }
