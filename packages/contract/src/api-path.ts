@@ -12,7 +12,18 @@ export const API_PATHS = {
   jobDuplicate: '/api/jobs/:id/duplicate',
   jobRestore: '/api/jobs/:id/restore',
   jobCardPdf: '/api/jobs/:id/card.pdf',
+  /** What was ticked, read and found at the rig for a job. */
+  jobCommissioning: '/api/jobs/:id/commissioning',
   bin: '/api/bin',
+  /** The shop's one kit. */
+  kit: '/api/kit',
+  kitRevisions: '/api/kit/revisions',
+  kitRevision: '/api/kit/revisions/:number',
+  /** Demo kits that come with the program. */
+  kitExamples: '/api/kit-examples',
+  /** The shop's own counts of faults found. */
+  faultCounts: '/api/fault-counts',
+  faultCase: '/api/fault-counts/:id',
   /** The card of a saved job as one page to look at and print. */
   jobCardPage: '/jobs/:id/card',
   /** Stylesheet of that page. */

@@ -6,8 +6,20 @@ export const cardOptionFields = {
   paper: z.enum(['a4', 'letter']).default('a4').describe('Size of the sheet.'),
 };
 
-/** The choices of a set-up card, as a query. */
+/** The choices of a set-up card. */
 export const cardOptionSchema = z.object(cardOptionFields);
+
+/** The choices of the card of a saved job, as a query. */
+export const savedCardOptionSchema = z.object({
+  ...cardOptionFields,
+  kit: z
+    .enum(['shop', 'none'])
+    .default('shop')
+    .describe('`shop`: planned with the kit saved here, if there is one; `none`: without limits of supply.'),
+});
 
 /** The choices of a set-up card, defaults filled in. */
 export type CardOptions = z.output<typeof cardOptionSchema>;
+
+/** The choices of the card of a saved job, defaults filled in. */
+export type SavedCardOptions = z.output<typeof savedCardOptionSchema>;

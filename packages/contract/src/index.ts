@@ -1,9 +1,29 @@
 export { type About, aboutSchema } from './about-schema.ts';
 export { answerSchema } from './answer-schema.ts';
 export { API_PATHS, type ApiPath, fillPath, type PathParameters } from './api-path.ts';
-export { type CardOptions, cardOptionSchema } from './card-option-schema.ts';
+export {
+  type CardOptions,
+  cardOptionSchema,
+  type SavedCardOptions,
+  savedCardOptionSchema,
+} from './card-option-schema.ts';
+export {
+  type Commissioning,
+  type CommissioningConflict,
+  type CommissioningSave,
+  commissioningConflictSchema,
+  commissioningSaveSchema,
+  commissioningSchema,
+} from './commissioning-schema.ts';
 export { type ConflictBody, conflictSchema, type ErrorBody, errorSchema } from './error-schema.ts';
 export { type Example, exampleSchema } from './example-schema.ts';
+export {
+  type CountedFaults,
+  type FaultCase,
+  faultCaseParametersSchema,
+  faultCaseSchema,
+  faultCountsSchema,
+} from './fault-count-schema.ts';
 export { HTTP_STATUS } from './http-status.ts';
 export { issueCodeSchema, issueSchema } from './issue-schema.ts';
 export { PROGRAM_VERSION } from './program-version.ts';
@@ -16,6 +36,8 @@ export {
   jobParametersSchema,
   jobSaveSchema,
   jobTextSchema,
+  type PlanRequest,
+  planRequestSchema,
   revisionParametersSchema,
 } from './request-schema.ts';
 export {
@@ -30,3 +52,16 @@ export {
   savedJobSchema,
   savedRevisionSchema,
 } from './saved-job-schema.ts';
+export {
+  type KitConflict,
+  type KitRevision,
+  type KitRevisionSummary,
+  type KitSave,
+  kitConflictSchema,
+  kitRevisionParametersSchema,
+  kitRevisionSchema,
+  kitRevisionSummarySchema,
+  kitSaveSchema,
+  type SavedKit,
+  savedKitSchema,
+} from './saved-kit-schema.ts';

@@ -1,20 +1,18 @@
 import { z } from 'zod';
 import { cardOptionFields } from './card-option-schema.ts';
+import { keepableTextSchema } from './keepable-text.ts';
+import { REVISION_MOST } from './revision-number.ts';
 
-/** What UTF-8 or a database cannot keep to the letter: halves of a surrogate pair, and the null character. */
-const UNKEEPABLE = /[\p{Surrogate}\0]/u;
+const text = keepableTextSchema.describe('The job file, YAML or JSON.');
+const kit = keepableTextSchema
+  .exactOptional()
+  .describe('The kit file, YAML or JSON; without it the plan knows no limits of supply.');
 
-/** Revision numbers stay far within what both databases call an integer. */
-const REVISION_MOST = 1_000_000_000;
-
-const keepable = z
-  .string()
-  .refine((value) => !UNKEEPABLE.test(value), 'holds characters that cannot be saved');
-
-const text = keepable.describe('The job file, YAML or JSON.');
-
-/** Body of a request that carries a job: to save it for the first time or to plan it. */
+/** Body of a request that carries a job: to save it for the first time. */
 export const jobTextSchema = z.object({ text }).meta({ id: 'JobText' });
+
+/** Body of a request for the plan of a job, with or without the kit it has to get by with. */
+export const planRequestSchema = z.object({ text, kit }).meta({ id: 'PlanRequest' });
 
 /** Body of a request that saves a job again. */
 export const jobSaveSchema = z
@@ -29,10 +27,12 @@ export const jobSaveSchema = z
   .meta({ id: 'JobSave' });
 
 /** Body of a request for the set-up card of a job that need not be saved. */
-export const cardRequestSchema = z.object({ text, ...cardOptionFields }).meta({ id: 'CardRequest' });
+export const cardRequestSchema = z.object({ text, kit, ...cardOptionFields }).meta({ id: 'CardRequest' });
 
 /** Parameters of an address that names a job. */
-export const jobParametersSchema = z.object({ id: keepable.describe('Identifier of the saved job.') });
+export const jobParametersSchema = z.object({
+  id: keepableTextSchema.describe('Identifier of the saved job.'),
+});
 
 /** Parameters of an address that names a revision. */
 export const revisionParametersSchema = z.object({
@@ -42,6 +42,9 @@ export const revisionParametersSchema = z.object({
 
 /** Body of a request that carries a job. */
 export type JobText = z.input<typeof jobTextSchema>;
+
+/** Body of a request for a plan. */
+export type PlanRequest = z.input<typeof planRequestSchema>;
 
 /** Body of a request that saves a job again. */
 export type JobSave = z.input<typeof jobSaveSchema>;

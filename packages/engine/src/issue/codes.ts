@@ -23,6 +23,10 @@ export const ISSUE_CODES = {
   AMOUNT_NOT_UNDERSTOOD: { meaning: 'An amount is not written in a form that can be read.' },
   AMOUNT_RANGE: { meaning: 'An amount is readable but outside what is accepted here.' },
   AMOUNT_UNIT: { meaning: 'The unit of an amount is not known.' },
+  COMMISSIONING_CHANGED_MEANWHILE: {
+    meaning:
+      'The readings of a job were saved by someone else since they were opened; nothing was overwritten.',
+  },
   COMMISSION_INPUT: {
     meaning: 'A figure handed to commissioning, such as a resistance or a pressure, cannot be used.',
   },
@@ -50,6 +54,14 @@ export const ISSUE_CODES = {
   JOB_SYNTAX: { meaning: 'The file is not readable as YAML or JSON.' },
   JOB_TOO_LARGE: { meaning: 'The file is larger than a job can be.' },
   JOB_VERSION: { meaning: 'The file is of a version that this program does not know.' },
+  KIT_CHANGED_MEANWHILE: {
+    meaning: 'The kit was saved by someone else since it was opened; nothing was overwritten.',
+  },
+  KIT_NOT_READABLE: {
+    meaning:
+      'The text sent, or the kit saved here, is not a kit that can be planned with; its issues tell why.',
+  },
+  KIT_TOO_LARGE: { meaning: 'The file is larger than a kit can be.' },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
   PATH_NOT_FOUND: { meaning: 'The program answers nothing at this address.' },
   PLACE_NO_REACH: {
