@@ -34,4 +34,33 @@ export const MIGRATIONS: readonly Migration[] = [
         .execute();
     },
   },
+  {
+    name: 'kit-commissioning-faults',
+    why: 'The kit, what is read at the rig for a job and the faults found are kept too.',
+    up: async (database) => {
+      await database.schema
+        .createTable('kit_revision')
+        .addColumn('number', 'integer', (column) => column.primaryKey())
+        .addColumn('text', 'text', (column) => column.notNull())
+        .addColumn('title', 'text', (column) => column.notNull())
+        .addColumn('revision', 'text')
+        .addColumn('saved_at', 'text', (column) => column.notNull())
+        .execute();
+      await database.schema
+        .createTable('commissioning')
+        .addColumn('job_id', 'text', (column) => column.notNull().references('job.id'))
+        .addColumn('number', 'integer', (column) => column.notNull())
+        .addColumn('content', 'text', (column) => column.notNull())
+        .addColumn('saved_at', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('commissioning_key', ['job_id', 'number'])
+        .execute();
+      await database.schema
+        .createTable('fault_case')
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('cause', 'text', (column) => column.notNull())
+        .addColumn('symptoms', 'text', (column) => column.notNull())
+        .addColumn('counted_at', 'text', (column) => column.notNull())
+        .execute();
+    },
+  },
 ];

@@ -1,8 +1,8 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Database } from './database.ts';
 import type { JobContent, JobStore, SaveOutcome, StoredJob, StoredSummary } from './job-store.ts';
-import { attempt } from './store-failure.ts';
 import type { Tables } from './tables.ts';
+import { workOn } from './work.ts';
 
 /** What a store is given from outside, so that a test can fix it. */
 export interface StoreSources {
@@ -12,16 +12,8 @@ export interface StoreSources {
 
 /** Jobs in the tables of a migrated database, of either kind. */
 export function sqlJobStore(database: Database, { now, newId }: StoreSources): JobStore {
-  const { kysely, kind, place } = database;
-
-  function run<T>(work: () => Promise<T>): Promise<T> {
-    return attempt(place, () => database.patiently(work));
-  }
-
-  function transact<T>(work: (transaction: Transaction<Tables>) => Promise<T>): Promise<T> {
-    return run(() => kysely.transaction().execute(work));
-  }
-
+  const { kind, place } = database;
+  const { kysely, run, transact } = workOn(database);
   return {
     kind,
     place,

@@ -17,6 +17,33 @@ export interface JobRevisionTable {
   saved_at: string;
 }
 
+/** Revisions of the one kit: rows are only ever added. */
+export interface KitRevisionTable {
+  number: number;
+  text: string;
+  title: string;
+  revision: string | null;
+  saved_at: string;
+}
+
+/** What was read at the rig for a job, one row each time it was saved: rows are only ever added. */
+export interface CommissioningTable {
+  job_id: string;
+  number: number;
+  /** JSON of a `CommissioningContent`. */
+  content: string;
+  saved_at: string;
+}
+
+/** Faults found, one row each. */
+export interface FaultCaseTable {
+  id: string;
+  cause: string;
+  /** JSON: what was seen, by identifier. */
+  symptoms: string;
+  counted_at: string;
+}
+
 /** Which migrations have been run. */
 export interface MigrationTable {
   number: number;
@@ -28,5 +55,8 @@ export interface MigrationTable {
 export interface Tables {
   job: JobTable;
   job_revision: JobRevisionTable;
+  kit_revision: KitRevisionTable;
+  commissioning: CommissioningTable;
+  fault_case: FaultCaseTable;
   furrow_migration: MigrationTable;
 }
