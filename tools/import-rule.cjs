@@ -10,11 +10,11 @@ const { join } = require('node:path');
 const LAYERS = [
   ['issue'],
   ['numeric', 'quantity'],
-  ['material'],
+  ['material', 'document'],
   ['job', 'groove'],
   ['removal', 'limit'],
   ['supply', 'heat', 'hazard', 'cost'],
-  ['plan'],
+  ['plan', 'kit'],
   ['commission', 'faults'],
 ];
 

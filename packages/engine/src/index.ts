@@ -1,5 +1,13 @@
 /** The engine: pure computation, SI inside, the same code in Node, browser and worker. */
 export * from './answer/index.ts';
+export {
+  type DefaultUsed,
+  type DocumentField,
+  type DocumentPath,
+  type FieldFacts,
+  type JsonSchema,
+  pathText,
+} from './document/index.ts';
 export * from './groove/index.ts';
 export * from './issue/index.ts';
 export * from './job/index.ts';

@@ -1,4 +1,5 @@
-import type { DefaultUsed, Job, ReadJob } from '../job/index.ts';
+import type { DefaultUsed } from '../document/index.ts';
+import type { Job, ReadJob } from '../job/index.ts';
 import { type Metal, metalOf } from '../material/index.ts';
 import { type Plan, planJob, type Refusal } from '../plan/index.ts';
 import { processLimits, publishedPosterior } from '../removal/index.ts';

@@ -1,5 +1,5 @@
+import type { DefaultUsed } from '../document/index.ts';
 import type { Issue } from '../issue/index.ts';
-import type { DefaultUsed } from '../job/index.ts';
 import type { Limit } from '../limit/index.ts';
 import type { AirReport } from './air-report.ts';
 import type { CheckReport, ConnectionReport } from './commission-report.ts';

@@ -1,11 +1,7 @@
-import type { Issue } from '../issue/index.ts';
+import type { CombinationIssue, DocumentPath } from '../document/index.ts';
 import { checkComposition } from '../material/index.ts';
 import { formatAmount, type QuantityKind } from '../quantity/index.ts';
-import type { DocumentPath } from './complete.ts';
 import type { Job } from './job.ts';
-
-/** An issue with the path it belongs to, before its place in the file is looked up. */
-export type CombinationIssue = Omit<Issue, 'path' | 'position'> & { readonly at: DocumentPath };
 
 /** Share by which a stated girth length may differ from pi times the diameter [-]. */
 const GIRTH_AGREEMENT = 0.01;
@@ -14,7 +10,7 @@ const GIRTH_AGREEMENT = 0.01;
 export function combinationIssues(job: Job): CombinationIssue[] {
   const issues: CombinationIssue[] = [];
   const add = (at: DocumentPath, message: string, accepted: string): void => {
-    issues.push({ code: 'JOB_COMBINATION', message, accepted, at });
+    issues.push({ message, accepted, at });
   };
   const { seam, groove, plate, kit, locks } = job;
   if (Number.isNaN(seam.length)) {

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { type JsonSchema, jobJsonSchema } from './json-schema.ts';
+import type { JsonSchema } from '../document/index.ts';
+import { jobJsonSchema } from './json-schema.ts';
 
 const EXAMPLES = new URL('../../../../examples/', import.meta.url);
 const FILES = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml'));

@@ -2,8 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ISSUE_CODES, type Issue } from '../issue/index.ts';
 import { jobFields } from './fields.ts';
-import { JOB_TEXT_MOST } from './parse-text.ts';
-import { type ReadJob, readJob } from './read-job.ts';
+import { JOB_TEXT_MOST, type ReadJob, readJob } from './read-job.ts';
 
 const EXAMPLES = new URL('../../../../examples/', import.meta.url);
 const FILES = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml'));

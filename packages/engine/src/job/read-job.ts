@@ -1,12 +1,26 @@
-import type { Issue, Outcome } from '../issue/index.ts';
+import { type DefaultUsed, DOCUMENT_TEXT_MOST, type DocumentKind, readDocument } from '../document/index.ts';
+import type { Outcome } from '../issue/index.ts';
 import { combinationIssues } from './combination.ts';
-import { completeDocument, type DefaultUsed, pathText } from './complete.ts';
-import { positionOf } from './file-position.ts';
 import { type Job, jobOf } from './job.ts';
-import { type ParsedText, parseText } from './parse-text.ts';
-import { personIssues, writtenPath } from './person-issues.ts';
-import { revisionOf } from './revision.ts';
 import { jobSchema } from './schema.ts';
+
+/** Greatest size of a job file [characters]. */
+export const JOB_TEXT_MOST = DOCUMENT_TEXT_MOST;
+
+const JOB: DocumentKind<typeof jobSchema> = {
+  name: 'job',
+  versionField: 'furrow',
+  schema: jobSchema,
+  codes: {
+    combination: 'JOB_COMBINATION',
+    missing: 'JOB_FIELD_MISSING',
+    unknown: 'JOB_FIELD_UNKNOWN',
+    value: 'JOB_FIELD_VALUE',
+    syntax: 'JOB_SYNTAX',
+    tooLarge: 'JOB_TOO_LARGE',
+    version: 'JOB_VERSION',
+  },
+};
 
 /** A job as read: in SI, with the defaults that stood in and the hash of its content. */
 export interface ReadJob {
@@ -29,38 +43,8 @@ export interface ReadJob {
  * readJob('furrow: 1').ok // => false
  */
 export function readJob(text: string): Outcome<ReadJob> {
-  const file = parseText(text);
-  if (!file.ok) return file;
-  const { raw, document, lines } = file.value;
-  const version = raw['furrow'];
-  if (typeof version === 'number' && version !== 1) {
-    return { ok: false, issues: [versionIssue(version, file.value)] };
-  }
-  const completed = completeDocument(jobSchema, raw);
-  const parsed = jobSchema.safeParse(completed.value);
-  if (!parsed.success) return { ok: false, issues: personIssues(parsed.error, completed, file.value) };
-  const job = jobOf(parsed.data);
-  const issues = combinationIssues(job).map(
-    ({ at, ...issue }): Issue => ({
-      ...issue,
-      ...positionOf(document, lines, writtenPath(completed, at)),
-      path: pathText(at),
-    }),
-  );
-  if (issues.length > 0) return { ok: false, issues };
-  return {
-    ok: true,
-    value: { job, defaultsUsed: completed.defaultsUsed, revision: revisionOf(parsed.data) },
-  };
-}
-
-function versionIssue(version: number, { document, lines }: ParsedText): Issue {
-  return {
-    code: 'JOB_VERSION',
-    message: `The file is of version ${version}; this program reads version 1.`,
-    path: 'furrow',
-    read: String(version),
-    accepted: '1',
-    ...positionOf(document, lines, ['furrow']),
-  };
+  const outcome = readDocument(text, JOB, { wholeOf: jobOf, contradictions: combinationIssues });
+  if (!outcome.ok) return outcome;
+  const { whole: job, defaultsUsed, revision } = outcome.value;
+  return { ok: true, value: { job, defaultsUsed, revision } };
 }

@@ -1,28 +1,11 @@
 import { z } from 'zod';
+import { amount, count, described, type FieldFacts, text } from '../document/index.ts';
 import { METAL_FAMILIES } from '../material/index.ts';
-import { amount, described, type FieldFacts, type IssueParams } from './field.ts';
-import { UNPRINTABLE } from './printable.ts';
 
 const MM = 1e-3;
 const MM_PER_MIN = 1e-3 / 60;
 const DEGREE = Math.PI / 180;
 
-const PRINTABLE: IssueParams = { furrow: 'JOB_FIELD_VALUE', accepted: 'printable text' };
-const text = (most: number, facts: FieldFacts) =>
-  described(
-    z
-      .string()
-      .trim()
-      .min(1)
-      .max(most)
-      .refine((content) => !UNPRINTABLE.test(content), {
-        message: `${facts.title} holds a character that cannot be printed; remove it.`,
-        params: { ...PRINTABLE },
-      }),
-    facts,
-  );
-const count = (least: number, most: number, facts: FieldFacts) =>
-  described(z.int().min(least).max(most), facts);
 const money = (facts: FieldFacts) => described(z.number().min(0).max(1e6), facts);
 const massPercent = (symbol: string) =>
   described(z.number().min(0).max(100), {

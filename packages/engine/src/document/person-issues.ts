@@ -3,21 +3,33 @@ import { z } from 'zod';
 import type { Issue } from '../issue/index.ts';
 import { parseAmount } from '../quantity/index.ts';
 import { type CompletedDocument, type DocumentPath, pathText } from './complete.ts';
+import type { DocumentCodes } from './document-kind.ts';
 import { type FieldFacts, fieldFacts, type IssueParams } from './field.ts';
 import { positionOf } from './file-position.ts';
 import type { ParsedText } from './parse-text.ts';
 import { shown } from './printable.ts';
-import { jobSchema } from './schema.ts';
 import { unitOfKey } from './unit-keys.ts';
 
 /** Issues told at once: more would not be read. */
 const ISSUES_MOST = 50;
 
+/** What a document is held against. */
+interface Rules {
+  readonly name: string;
+  readonly schema: z.ZodObject;
+  readonly codes: DocumentCodes;
+}
+
 /** Turns what the schema found into the issues a person reads. */
-export function personIssues(error: z.ZodError, completed: CompletedDocument, file: ParsedText): Issue[] {
+export function personIssues(
+  error: z.ZodError,
+  completed: CompletedDocument,
+  file: ParsedText,
+  rules: Rules,
+): Issue[] {
   const told = new Map<string, Issue>();
   for (const found of error.issues) {
-    for (const issue of issuesOf(found, completed, file)) {
+    for (const issue of issuesOf(found, completed, file, rules)) {
       // The last of two on one matter is the narrower one: 99999999999 is above 2^53 and above 100000.
       told.set(`${issue.code} ${issue.path}`, issue);
       if (told.size >= ISSUES_MOST) return [...told.values()];
@@ -35,25 +47,26 @@ function* issuesOf(
   issue: z.core.$ZodIssue,
   completed: CompletedDocument,
   file: ParsedText,
+  rules: Rules,
 ): Generator<Issue> {
   const path = issue.path.filter((part) => typeof part !== 'symbol');
   const written = writtenPath(completed, path);
   if (issue.code === 'unrecognized_keys') {
-    for (const key of issue.keys) yield unknownField(key, path, written, file);
+    for (const key of issue.keys) yield unknownField(key, path, written, file, rules);
     return;
   }
   const at = { path: pathText(path), ...positionOf(file.document, file.lines, written) };
   if (issue.code === 'custom') {
-    const { furrow, ...params } = issue.params as unknown as IssueParams;
+    const { furrow = rules.codes.value, ...params } = issue.params as unknown as IssueParams;
     yield { code: furrow, message: `${at.path}: ${issue.message}`, ...params, ...at };
     return;
   }
   const readValue = valueAt(file.raw, written);
-  const facts = factsAt(path);
+  const facts = factsAt(rules.schema, path);
   const name = facts === undefined ? at.path : `${facts.title} (${at.path})`;
   if (readValue === undefined || readValue === null) {
     const help = facts === undefined ? '' : ` ${facts.help}`;
-    yield { code: 'JOB_FIELD_MISSING', message: `${name} is missing and has no default.${help}`, ...at };
+    yield { code: rules.codes.missing, message: `${name} is missing and has no default.${help}`, ...at };
     return;
   }
   const read = shown(readValue);
@@ -68,7 +81,7 @@ function* issuesOf(
   }
   const accepted = amountWords(facts) ?? acceptedWords(issue);
   yield {
-    code: 'JOB_FIELD_VALUE',
+    code: rules.codes.value,
     message: `${name}: “${read}” is not accepted here; accepted is ${accepted}.`,
     read,
     accepted,
@@ -77,14 +90,20 @@ function* issuesOf(
   };
 }
 
-function unknownField(key: string, path: DocumentPath, written: DocumentPath, file: ParsedText): Issue {
-  const names = fieldNames(path);
+function unknownField(
+  key: string,
+  path: DocumentPath,
+  written: DocumentPath,
+  file: ParsedText,
+  rules: Rules,
+): Issue {
+  const names = fieldNames(rules.schema, path);
   const keyed = names.find((name) => {
-    const kind = factsAt([...path, name])?.kind;
+    const kind = factsAt(rules.schema, [...path, name])?.kind;
     return kind !== undefined && unitOfKey(key, name, kind) !== undefined;
   });
   const nearest = keyed ?? nearestOf(key, names);
-  const place = path.length === 0 ? 'at the top of a job' : `in ${pathText(path)}`;
+  const place = path.length === 0 ? `at the top of a ${rules.name}` : `in ${pathText(path)}`;
   const hint = nearest === undefined ? `Known here: ${names.join(', ')}.` : `Did you mean “${nearest}”?`;
   const group = valueAt(file.raw, written) as Record<string, unknown>;
   const message =
@@ -94,7 +113,7 @@ function unknownField(key: string, path: DocumentPath, written: DocumentPath, fi
         ? `The field “${keyed}” is stated twice ${place}, once as “${key}”; keep one.`
         : `The field “${key}” ${place} takes a plain number, because its unit is in its name; read was “${shown(group[key])}”.`;
   return {
-    code: 'JOB_FIELD_UNKNOWN',
+    code: rules.codes.unknown,
     message,
     path: pathText([...path, shown(key)]),
     read: shown(key),
@@ -162,8 +181,8 @@ function valueAt(raw: unknown, path: DocumentPath): unknown {
   return value;
 }
 
-function schemaAt(path: DocumentPath): z.ZodType | undefined {
-  let schema: z.ZodType | undefined = jobSchema;
+function schemaAt(root: z.ZodType, path: DocumentPath): z.ZodType | undefined {
+  let schema: z.ZodType | undefined = root;
   for (const part of path) {
     if (schema instanceof z.ZodOptional) schema = schema.unwrap() as z.ZodType;
     if (schema instanceof z.ZodArray) schema = schema.element as z.ZodType;
@@ -174,12 +193,12 @@ function schemaAt(path: DocumentPath): z.ZodType | undefined {
   return schema instanceof z.ZodOptional ? (schema.unwrap() as z.ZodType) : schema;
 }
 
-function factsAt(path: DocumentPath): FieldFacts | undefined {
-  const schema = schemaAt(path);
+function factsAt(root: z.ZodType, path: DocumentPath): FieldFacts | undefined {
+  const schema = schemaAt(root, path);
   return schema === undefined ? undefined : fieldFacts.get(schema);
 }
 
-function fieldNames(path: DocumentPath): string[] {
-  const schema = schemaAt(path);
+function fieldNames(root: z.ZodType, path: DocumentPath): string[] {
+  const schema = schemaAt(root, path);
   return schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
 }

@@ -1,17 +1,22 @@
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLMap } from 'yaml';
 import type { Issue, Outcome } from '../issue/index.ts';
+import type { DocumentCodes } from './document-kind.ts';
 import { nestedDeeper } from './nesting.ts';
 import { shown, UNPRINTABLE } from './printable.ts';
 
-/** Greatest size of a job file [characters]. */
-export const JOB_TEXT_MOST = 200_000;
-/** Levels of nesting a job may have; its deepest field lies at 4. */
+/** Greatest size of a document [characters]. */
+export const DOCUMENT_TEXT_MOST = 200_000;
+/** Levels of nesting a document may have; the deepest fields lie at 6. */
 const LEVELS_MOST = 20;
 /** Issues of syntax told at once: the first ones tell, the others mostly follow from them. */
 const SYNTAX_ISSUES_MOST = 5;
 
-const TOO_DEEP =
-  'The file is nested too deeply for a job: check its brackets, its indentation and its references.';
+/** How a document is called and told of while its text is parsed. */
+interface Manner {
+  readonly name: string;
+  readonly versionField: string;
+  readonly codes: DocumentCodes;
+}
 
 /** A file's text as fields, and what is needed to find the place of each. */
 export interface ParsedText {
@@ -20,24 +25,24 @@ export interface ParsedText {
   readonly lines: LineCounter;
 }
 
-/** Parses the text of a job file, YAML or JSON, into its fields, or tells why it cannot be read. */
-export function parseText(text: string): Outcome<ParsedText> {
-  if (text.length > JOB_TEXT_MOST) {
-    const message = `The file has ${text.length} characters; a job has at most ${JOB_TEXT_MOST}.`;
-    return { ok: false, issues: [{ code: 'JOB_TOO_LARGE', message, path: '' }] };
+/** Parses the text of a document, YAML or JSON, into its fields, or tells why it cannot be read. */
+export function parseText(text: string, manner: Manner): Outcome<ParsedText> {
+  if (text.length > DOCUMENT_TEXT_MOST) {
+    const message = `The file has ${text.length} characters; a ${manner.name} has at most ${DOCUMENT_TEXT_MOST}.`;
+    return { ok: false, issues: [{ code: manner.codes.tooLarge, message, path: '' }] };
   }
   const unprintable = UNPRINTABLE.exec(text);
-  if (unprintable !== null) return unprintableIssue(text, unprintable.index);
+  if (unprintable !== null) return unprintableIssue(text, unprintable.index, manner);
   try {
-    return parse(text);
+    return parse(text, manner);
   } catch (error) {
     // The library follows nesting by calling itself.
-    if (error instanceof RangeError) return refuse(TOO_DEEP);
+    if (error instanceof RangeError) return refuse(tooDeep(manner), manner);
     throw error;
   }
 }
 
-function parse(text: string): Outcome<ParsedText> {
+function parse(text: string, manner: Manner): Outcome<ParsedText> {
   const lines = new LineCounter();
   const document = parseDocument(text, {
     lineCounter: lines,
@@ -47,9 +52,9 @@ function parse(text: string): Outcome<ParsedText> {
     uniqueKeys: false,
   });
   const syntax = [...document.errors, ...duplicateKeys(document)];
-  if (syntax.some(isOverflow)) return refuse(TOO_DEEP);
+  if (syntax.some(isOverflow)) return refuse(tooDeep(manner), manner);
   if (syntax.length > 0) {
-    const issues = syntax.slice(0, SYNTAX_ISSUES_MOST).map((error) => syntaxIssue(error, lines));
+    const issues = syntax.slice(0, SYNTAX_ISSUES_MOST).map((error) => syntaxIssue(error, lines, manner));
     return { ok: false, issues };
   }
   let raw: unknown;
@@ -58,13 +63,17 @@ function parse(text: string): Outcome<ParsedText> {
   } catch (error) {
     // The library tells of bad references by throwing.
     return refuse(
-      error instanceof RangeError ? TOO_DEEP : `The file cannot be read: ${(error as Error).message}.`,
+      error instanceof RangeError ? tooDeep(manner) : `The file cannot be read: ${(error as Error).message}.`,
+      manner,
     );
   }
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
-    return refuse('The file is empty or holds no fields; a job starts with the line “furrow: 1”.');
+    return refuse(
+      `The file is empty or holds no fields; a ${manner.name} starts with the line “${manner.versionField}: 1”.`,
+      manner,
+    );
   }
-  if (nestedDeeper(raw, LEVELS_MOST)) return refuse(TOO_DEEP);
+  if (nestedDeeper(raw, LEVELS_MOST)) return refuse(tooDeep(manner), manner);
   return { ok: true, value: { raw: raw as Record<string, unknown>, document, lines } };
 }
 
@@ -94,16 +103,20 @@ function duplicateKeys(document: Document): SyntaxFault[] {
   return faults;
 }
 
-function refuse(message: string): Outcome<ParsedText> {
-  return { ok: false, issues: [{ code: 'JOB_SYNTAX', message, path: '', accepted: 'YAML or JSON' }] };
+function tooDeep({ name }: Manner): string {
+  return `The file is nested too deeply for a ${name}: check its brackets, its indentation and its references.`;
 }
 
-function syntaxIssue(error: SyntaxFault, lines: LineCounter): Issue {
+function refuse(message: string, { codes }: Manner): Outcome<ParsedText> {
+  return { ok: false, issues: [{ code: codes.syntax, message, path: '', accepted: 'YAML or JSON' }] };
+}
+
+function syntaxIssue(error: SyntaxFault, lines: LineCounter, { name, codes }: Manner): Issue {
   const { line, col } = lines.linePos(error.pos[0]);
   const several = error.code === 'MULTIPLE_DOCS';
-  const words = several ? 'It holds more than one document; keep one job per file.' : error.message;
+  const words = several ? `It holds more than one document; keep one ${name} per file.` : error.message;
   return {
-    code: 'JOB_SYNTAX',
+    code: codes.syntax,
     message: `Line ${line}: the file is not readable as YAML or JSON. ${words}`,
     path: '',
     accepted: 'YAML or JSON',
@@ -116,7 +129,7 @@ function isOverflow({ message }: SyntaxFault): boolean {
   return /call stack|recursion/iu.test(message);
 }
 
-function unprintableIssue(text: string, at: number): Outcome<ParsedText> {
+function unprintableIssue(text: string, at: number, { codes }: Manner): Outcome<ParsedText> {
   const before = text.slice(0, at).split(/\r?\n/u);
   const position = { line: before.length, column: before.at(-1)!.length + 1 };
   const point = text.charCodeAt(at).toString(16).toUpperCase().padStart(4, '0');
@@ -124,7 +137,7 @@ function unprintableIssue(text: string, at: number): Outcome<ParsedText> {
   return {
     ok: false,
     issues: [
-      { code: 'JOB_SYNTAX', message, path: '', read: `U+${point}`, accepted: 'printable text', position },
+      { code: codes.syntax, message, path: '', read: `U+${point}`, accepted: 'printable text', position },
     ],
   };
 }

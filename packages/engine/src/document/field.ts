@@ -21,7 +21,8 @@ export const fieldFacts = z.registry<FieldFacts>();
 
 /** Parameters of a schema issue that turn it into an issue for a person. */
 export interface IssueParams {
-  readonly furrow: IssueCode;
+  /** Code of the issue; that of a value not accepted if not stated. */
+  readonly furrow?: IssueCode;
   readonly read?: string;
   readonly accepted?: string;
   readonly nearest?: string;

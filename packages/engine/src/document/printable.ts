@@ -1,4 +1,4 @@
-/** Characters that no job may hold: control characters other than tab and line ends, and halves of a character. */
+/** Characters that no document may hold: control characters other than tab and line ends, and halves of a character. */
 export const UNPRINTABLE = /[^\P{Cc}\t\n\r\u0085]|\p{Cs}/u;
 
 const LONGEST = 60;

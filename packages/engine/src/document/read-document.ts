@@ -1,0 +1,75 @@
+import type { z } from 'zod';
+import type { Issue, Outcome } from '../issue/index.ts';
+import { completeDocument, type DefaultUsed, type DocumentPath, pathText } from './complete.ts';
+import type { DocumentKind } from './document-kind.ts';
+import { positionOf } from './file-position.ts';
+import { type ParsedText, parseText } from './parse-text.ts';
+import { personIssues, writtenPath } from './person-issues.ts';
+import { revisionOf } from './revision.ts';
+
+/** An issue with the path it belongs to, before its place in the file is looked up. */
+export type CombinationIssue = Omit<Issue, 'code' | 'path' | 'position'> & { readonly at: DocumentPath };
+
+/** A document as read: in SI, with the defaults that stood in and the hash of its content. */
+export interface ReadDocument<Content, Whole> {
+  /** What follows from the content. */
+  readonly whole: Whole;
+  readonly content: Content;
+  readonly defaultsUsed: readonly DefaultUsed[];
+  /** SHA-256 of the content, defaults included, in hex. */
+  readonly revision: string;
+}
+
+/** What a room makes of a document that its schema accepts: the whole, and where fields contradict each other. */
+export interface Meaning<Content, Whole> {
+  readonly wholeOf: (content: Content) => Whole;
+  readonly contradictions: (whole: Whole) => readonly CombinationIssue[];
+}
+
+/** Reads a document, YAML or JSON, by its kind, or tells what is wrong with it and where. */
+export function readDocument<Schema extends z.ZodObject, Whole>(
+  text: string,
+  kind: DocumentKind<Schema>,
+  meaning: Meaning<z.output<Schema>, Whole>,
+): Outcome<ReadDocument<z.output<Schema>, Whole>> {
+  const file = parseText(text, kind);
+  if (!file.ok) return file;
+  const { raw, document, lines } = file.value;
+  const version = raw[kind.versionField];
+  if (typeof version === 'number' && version !== 1) {
+    return { ok: false, issues: [versionIssue(version, kind, file.value)] };
+  }
+  const completed = completeDocument(kind.schema, raw);
+  const parsed = kind.schema.safeParse(completed.value);
+  if (!parsed.success) return { ok: false, issues: personIssues(parsed.error, completed, file.value, kind) };
+  const whole = meaning.wholeOf(parsed.data);
+  const issues = meaning.contradictions(whole).map(
+    ({ at, ...issue }): Issue => ({
+      code: kind.codes.combination,
+      ...issue,
+      ...positionOf(document, lines, writtenPath(completed, at)),
+      path: pathText(at),
+    }),
+  );
+  if (issues.length > 0) return { ok: false, issues };
+  const { defaultsUsed } = completed;
+  return {
+    ok: true,
+    value: { whole, content: parsed.data, defaultsUsed, revision: revisionOf(parsed.data) },
+  };
+}
+
+function versionIssue(
+  version: number,
+  { versionField, codes }: DocumentKind<z.ZodObject>,
+  { document, lines }: ParsedText,
+): Issue {
+  return {
+    code: codes.version,
+    message: `The file is of version ${version}; this program reads version 1.`,
+    path: versionField,
+    read: String(version),
+    accepted: '1',
+    ...positionOf(document, lines, [versionField]),
+  };
+}
