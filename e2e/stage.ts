@@ -18,6 +18,8 @@ export interface VisitOptions {
   readonly theme?: 'light' | 'dark';
   /** Statuses of the server that the test brings about; any other from 400 on is trouble. */
   readonly expect?: readonly number[];
+  /** What the test makes the console say. */
+  readonly console?: RegExp;
 }
 
 /** One person at a bench of their own. */
@@ -51,7 +53,7 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
   });
 
   return {
-    async visit({ screen = 'bench', theme = 'light', expect: statuses = [] } = {}) {
+    async visit({ screen = 'bench', theme = 'light', expect: statuses = [], console: said } = {}) {
       server = await startBench();
       const { url } = server;
       const newContext = async (): Promise<BrowserContext> => {
@@ -62,7 +64,9 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
           acceptDownloads: true,
         });
         contexts.push(context);
-        context.on('page', (page) => watchPage(page, { url, statuses, tell: (what) => trouble.push(what) }));
+        context.on('page', (page) =>
+          watchPage(page, { url, statuses, said, tell: (what) => trouble.push(what) }),
+        );
         return context;
       };
       const context = await newContext();

@@ -5,11 +5,13 @@ interface Watch {
   readonly url: string;
   /** Statuses that the test brings about. */
   readonly statuses: readonly number[];
+  /** What the test makes the console say. */
+  readonly said: RegExp | undefined;
   readonly tell: (what: string) => void;
 }
 
 /** Tells of crashes, console errors (broken rules of the content security policy are such) and requests that leave the bench. */
-export function watchPage(page: Page, { url, statuses, tell }: Watch): void {
+export function watchPage(page: Page, { url, statuses, said, tell }: Watch): void {
   page.on('pageerror', (error) => tell(`the page threw: ${error.message}`));
   page.on('crash', () => tell('the page crashed'));
   page.on('console', (message) => {
@@ -17,6 +19,7 @@ export function watchPage(page: Page, { url, statuses, tell }: Watch): void {
     if (kind !== 'error' && kind !== 'warning') return;
     // a status is told of by the response below, where it can be told apart
     if (message.text().startsWith('Failed to load resource')) return;
+    if (said?.test(message.text())) return;
     tell(`${kind} on the console: ${message.text()}`);
   });
   page.on('request', (request) => {

@@ -96,7 +96,7 @@ export class BenchPage {
           .split(' ')
           .map((id) => document.getElementById(id))
           .filter((node) => node?.checkVisibility())
-          .map((node) => node?.innerText)
+          .map((node) => node?.textContent)
           .join(' '),
       ids,
     );
@@ -131,6 +131,19 @@ export class BenchPage {
   /** What is written in the ribbon's drawing. */
   async ribbonWords(): Promise<string> {
     return (await this.ribbon.textContent()) ?? '';
+  }
+
+  isFocused(locator: Locator): Promise<boolean> {
+    return locator.evaluate((node) => node === document.activeElement);
+  }
+
+  /** Presses a key until something has the focus; fails where the keys do not lead there. */
+  async goTo(target: Locator, key: 'Tab' | 'Shift+Tab'): Promise<void> {
+    for (let presses = 0; presses < 150; presses += 1) {
+      if (await this.isFocused(target)) return;
+      await this.page.keyboard.press(key);
+    }
+    throw new Error(`${key} does not lead to ${target}`);
   }
 
   /** Saves and waits for the store's word. */

@@ -1,11 +1,11 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
 import { jobJsonSchema } from '@furrow/engine';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { type CardOptions, cardCommand } from './card-command.ts';
+import type { CardOptions } from './card-command.ts';
 import { checkCommand } from './check-command.ts';
 import { EXIT } from './exit-code.ts';
-import { type PlanOptions, planCommand } from './plan-command.ts';
-import { type ServeOptions, serveCommand } from './serve-command.ts';
+import type { PlanOptions } from './plan-command.ts';
+import type { ServeOptions } from './serve-command.ts';
 import type { Streams } from './streams.ts';
 
 /** Port of the bench unless another is asked for [-]. */
@@ -31,6 +31,7 @@ export async function main(argv: readonly string[], streams: Streams = STREAMS):
   }
 }
 
+/** Each command brings in what it needs itself: a plan does not wait for the server's libraries. */
 function commands(streams: Streams, done: (code: number) => void): Command {
   const units = (): Option =>
     new Option('--units <system>', 'units to show').choices(['metric', 'inch']).default('metric');
@@ -48,7 +49,10 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .description('plan a job: passes, settings, what to expect and how surely')
     .option('--json', 'print the whole result as one JSON object', false)
     .addOption(units())
-    .action(async (file: string, options: PlanOptions) => done(await planCommand(file, options, streams)));
+    .action(async (file: string, options: PlanOptions) => {
+      const { planCommand } = await import('./plan-command.ts');
+      done(await planCommand(file, options, streams));
+    });
   program
     .command('card')
     .argument('<file>', 'job file, or - for standard input')
@@ -56,7 +60,10 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .requiredOption('-o, --output <file>', 'PDF file to write')
     .addOption(units())
     .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
-    .action(async (file: string, options: CardOptions) => done(await cardCommand(file, options, streams)));
+    .action(async (file: string, options: CardOptions) => {
+      const { cardCommand } = await import('./card-command.ts');
+      done(await cardCommand(file, options, streams));
+    });
   program
     .command('check-file')
     .argument('<file>', 'job file, or - for standard input')
@@ -72,7 +79,10 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .option('--port <number>', 'port to listen on; 0 takes any free one', port, PORT)
     .option('--data <folder>', 'folder of the embedded database')
     .option('--database <url>', 'PostgreSQL database in place of the embedded one')
-    .action(async (options: ServeOptions) => done(await serveCommand(options, streams)));
+    .action(async (options: ServeOptions) => {
+      const { serveCommand } = await import('./serve-command.ts');
+      done(await serveCommand(options, streams));
+    });
   return program;
 }
 

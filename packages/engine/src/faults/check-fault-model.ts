@@ -15,16 +15,26 @@ function inside(chance: number): boolean {
 }
 
 function chanceIssues(path: string, observable: FaultObservable, chance: OutcomeChance): Issue[] {
-  const reading = observable.kind === 'reading';
-  if ('yes' in chance === reading) {
-    const form = reading ? 'low and high' : 'yes';
-    return [refused(path, `"${observable.id}" is a ${observable.kind}: it takes chances of ${form}.`)];
+  const binary = 'yes' in observable.otherwise;
+  if ('yes' in chance !== binary) {
+    const form = binary ? 'yes' : 'low and high';
+    return [refused(path, `"${observable.id}" takes a chance of ${form}, as under otherwise.`)];
   }
   const listed = 'yes' in chance ? [chance.yes] : [chance.low, chance.high, 1 - chance.low - chance.high];
   if (listed.every(inside)) return [];
-  const accepted = reading ? 'low, high and their rest must each' : 'yes must';
+  const must = binary ? 'of yes must' : 'of low, of high and of what is left must each';
   const read = Object.values(chance).join(', ');
-  return [refused(path, `The chance of ${accepted} lie above 0 and below 1, but ${read} stands here.`, read)];
+  return [refused(path, `The chance ${must} lie above 0 and below 1, but ${read} stands here.`, read)];
+}
+
+function kindIssues(observable: FaultObservable): Issue[] {
+  const { id, kind, otherwise } = observable;
+  const path = `observables.${id}.kind`;
+  if (kind === 'reading' && 'yes' in otherwise)
+    return [refused(path, 'A reading has chances of low and high.')];
+  if (kind === 'inspection' && 'low' in otherwise)
+    return [refused(path, 'An inspection has a chance of yes.')];
+  return [];
 }
 
 function repeated(ids: readonly string[]): string[] {
@@ -52,6 +62,7 @@ function rowIssues(model: FaultModel): Issue[] {
 function observableIssues(model: FaultModel): Issue[] {
   return model.observables.flatMap((observable) => [
     ...positive(`observables.${observable.id}.minutes`, observable.minutes),
+    ...kindIssues(observable),
     ...chanceIssues(`observables.${observable.id}.otherwise`, observable, observable.otherwise),
   ]);
 }

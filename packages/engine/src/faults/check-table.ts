@@ -15,7 +15,7 @@ function inspection(id: string, title: string, ask: string, minutes: number, yes
 }
 
 /** A reading in order lies outside its band, of two standard deviations, about this often on each side [-]. */
-const STRAY = { low: 0.03, high: 0.03 };
+const STRAY = { low: 0.025, high: 0.025 };
 
 /** What can be read or looked at afterwards. Minutes and `otherwise`: judgement, no source. */
 export const CHECKS: readonly FaultObservable[] = [
@@ -38,7 +38,14 @@ export const CHECKS: readonly FaultObservable[] = [
     'sense_difference',
     'displayed less measured arc volts',
     'Compare the displayed arc volts with a meter between holder and plate, arc burning.',
-    6,
+    4,
+    STRAY,
+  ),
+  reading(
+    'lead_volts',
+    'volts lost in the leads',
+    'Read the volts from source to holder and from plate to source, arc burning.',
+    5,
     STRAY,
   ),
   reading('current', 'current', 'Read the current with a clamp meter, arc burning.', 4, {
@@ -91,9 +98,30 @@ export const CHECKS: readonly FaultObservable[] = [
     4,
     STRAY,
   ),
-  reading('start_dwell', 'start dwell', 'Read the wait between arc and travel at the control.', 1, STRAY),
-  reading('arc_volts_set', 'arc volts set', 'Read the arc volts that the control is set to hold.', 1, STRAY),
-  reading('gauge_zero', 'zero of the depth gauge', 'Set the gauge on a flat plate and read it.', 1, STRAY),
+  reading('start_dwell', 'start dwell', 'Read the wait between arc and travel at the control.', 2, STRAY),
+  reading('arc_volts_set', 'arc volts set', 'Read the arc volts that the control is set to hold.', 2, STRAY),
+  reading('gauge_zero', 'zero of the depth gauge', 'Set the gauge on a flat plate and read it.', 2, STRAY),
+  reading(
+    'tip_taper',
+    'taper of the electrode tip',
+    'Power off and cold; look at the tip: blunt is low, a long taper is high.',
+    2,
+    { low: 0.04, high: 0.04 },
+  ),
+  reading(
+    'groove_width',
+    'width of the groove',
+    'Measure the width of a cleaned stretch against the plan.',
+    2,
+    { low: 0.04, high: 0.04 },
+  ),
+  reading(
+    'electrode_use',
+    'electrode used per length of groove',
+    'Power off and cold; measure the electrode used over a known stretch against the plan.',
+    3,
+    { low: 0.04, high: 0.04 },
+  ),
   inspection(
     'polarity_wrong',
     'the electrode on the wrong pole',
@@ -105,7 +133,7 @@ export const CHECKS: readonly FaultObservable[] = [
     'sense_wire_elsewhere',
     'the sense wire on another point',
     'Power off; follow the sense wire: does it end elsewhere than at the plate beside the groove?',
-    4,
+    3,
     0.02,
   ),
   inspection(

@@ -60,7 +60,7 @@ function counted(
   const total = outcomesOf(observable).reduce((sum, outcome) => sum + (row[outcome] ?? 0), cases);
   const share = (outcome: FaultOutcome): number =>
     (cases * chanceIn(stated, outcome) + (row[outcome] ?? 0)) / total;
-  return observable.kind === 'reading' ? { low: share('low'), high: share('high') } : { yes: share('yes') };
+  return 'yes' in stated ? { yes: share('yes') } : { low: share('low'), high: share('high') };
 }
 
 function countedCause(model: FaultModel, cause: FaultCause, counts: FaultCounts, prior: number): FaultCause {

@@ -1,17 +1,17 @@
-/** What was seen or read: a symptom or an inspection answers yes or no, a reading lies low, in or high of its band. */
+/** What was seen or read: it is so or not, or it lies low, in or high of its band. */
 export type FaultOutcome = 'yes' | 'no' | 'low' | 'in' | 'high';
 
-/** Chance of yes for one symptom or inspection. */
+/** Chance of yes, where the answer is yes or no. */
 export interface YesChance {
   /** Chance that it is so [-]. */
   readonly yes: number;
 }
 
-/** Chances of a reading outside its band; the rest lies in it. */
+/** Chances of lying outside a band; the rest lies in it. */
 export interface ReadingChance {
-  /** Chance of a reading below the band [-]. */
+  /** Chance of lying below the band [-]. */
   readonly low: number;
-  /** Chance of a reading above the band [-]. */
+  /** Chance of lying above the band [-]. */
   readonly high: number;
 }
 
@@ -61,4 +61,4 @@ export interface FaultModel {
 }
 
 /** What was seen so far, by identifier of the observable; what is unknown may be left out. */
-export type FaultEvidence = Readonly<Record<string, FaultOutcome | 'unknown'>>;
+export type FaultEvidence = Readonly<Partial<Record<string, FaultOutcome | 'unknown'>>>;

@@ -9,8 +9,10 @@ export const MOTION_CAUSES: readonly FaultCause[] = [
     remedy: 'Set the start dwell of the plan.',
     weight: 7,
     shows: {
+      worse_at_ends: { yes: 0.6 },
+      from_first_arc: { yes: 0.95 },
       shallow_start: { yes: 0.93 },
-      start_dwell: { low: 0.93, high: 0.01 },
+      start_dwell: { low: 0.97, high: 0.01 },
     },
   },
   {
@@ -20,11 +22,14 @@ export const MOTION_CAUSES: readonly FaultCause[] = [
     remedy: 'Clean rail and wheels, set their pressure, keep leads and hoses from pulling at the carriage.',
     weight: 7,
     shows: {
+      depth: { low: 0.05, high: 0.3 },
+      from_first_arc: { yes: 0.25 },
+      even_pitch: { yes: 0.35 },
+      groove_width: { low: 0.05, high: 0.35 },
       ridged_floor: { yes: 0.75 },
       uneven_depth: { yes: 0.6 },
-      too_deep: { yes: 0.3 },
       travel_time: { low: 0.02, high: 0.7 },
-      carriage_slips: { yes: 0.9 },
+      carriage_slips: { yes: 0.92 },
     },
   },
   {
@@ -35,9 +40,10 @@ export const MOTION_CAUSES: readonly FaultCause[] = [
     remedy: 'Set the travel by the timed length, not by the dial.',
     weight: 5,
     shows: {
-      shallow_throughout: { yes: 0.55 },
-      too_deep: { yes: 0.45 },
-      travel_time: { low: 0.52, high: 0.44 },
+      depth: { low: 0.53, high: 0.45 },
+      from_first_arc: { yes: 0.95 },
+      groove_width: { low: 0.35, high: 0.35 },
+      travel_time: { low: 0.53, high: 0.44 },
     },
   },
   {
@@ -48,10 +54,14 @@ export const MOTION_CAUSES: readonly FaultCause[] = [
     remedy: 'Set the track by a pointer run over the whole seam.',
     weight: 6,
     shows: {
+      worse_at_ends: { yes: 0.4 },
+      from_first_arc: { yes: 0.85 },
+      worsens_with_time: { yes: 0.3 },
+      one_sided: { yes: 0.15 },
       groove_wandering: { yes: 0.8 },
       uneven_depth: { yes: 0.35 },
       torch_height: { low: 0.3, high: 0.35 },
-      track_off_seam: { yes: 0.93 },
+      track_off_seam: { yes: 0.95 },
     },
   },
   {
@@ -61,9 +71,9 @@ export const MOTION_CAUSES: readonly FaultCause[] = [
     remedy: 'Set the gauge to zero on a flat plate and read the groove again.',
     weight: 3,
     shows: {
-      shallow_throughout: { yes: 0.5 },
-      too_deep: { yes: 0.5 },
-      gauge_zero: { low: 0.48, high: 0.48 },
+      depth: { low: 0.49, high: 0.49 },
+      from_first_arc: { yes: 0.8 },
+      gauge_zero: { low: 0.48, high: 0.49 },
     },
   },
   {
@@ -71,10 +81,9 @@ export const MOTION_CAUSES: readonly FaultCause[] = [
     title: 'None of the causes listed',
     mechanism: 'What was seen fits none of the causes well.',
     remedy: 'Stop and ask the welding engineer; note what was found, so that it can be counted.',
-    weight: 4,
+    weight: 3,
     shows: {
-      shallow_throughout: { yes: 0.25 },
-      too_deep: { yes: 0.2 },
+      depth: { low: 0.25, high: 0.2 },
       uneven_depth: { yes: 0.25 },
       ridged_floor: { yes: 0.2 },
       slag_left: { yes: 0.2 },

@@ -5,7 +5,7 @@ const TERNARY: readonly FaultOutcome[] = ['low', 'in', 'high'];
 
 /** The outcomes an observable can have. */
 export function outcomesOf(observable: FaultObservable): readonly FaultOutcome[] {
-  return observable.kind === 'reading' ? TERNARY : BINARY;
+  return 'yes' in observable.otherwise ? BINARY : TERNARY;
 }
 
 /** Chance of an outcome the row has; one it cannot have is a bug of the caller. */

@@ -49,9 +49,10 @@ export function rankFaults(model: FaultModel, evidence: FaultEvidence): Outcome<
   const read = readEvidence(model, evidence);
   if (!read.ok) return read;
   const posterior = posteriorOf(model, read.value);
+  const spoken = reasonsOf(model, read.value);
   const ranked = model.causes.map(({ id, title, mechanism, remedy }, place): RankedFault => {
     const probability = posterior[place]!;
-    const reasons = reasonsOf(model, read.value, place);
+    const reasons = spoken[place]!;
     return {
       cause: id,
       title,

@@ -18,6 +18,7 @@ export function readEvidence(model: FaultModel, evidence: FaultEvidence): Outcom
   const known = new Map<string, FaultOutcome>();
   const byId = new Map(model.observables.map((observable) => [observable.id, observable]));
   for (const [id, outcome] of Object.entries(evidence)) {
+    if (outcome === undefined) continue;
     const observable = byId.get(id);
     const accepted = observable ? [...outcomesOf(observable), 'unknown'].join(', ') : 'a name of the table';
     if (observable === undefined) {

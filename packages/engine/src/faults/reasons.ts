@@ -15,37 +15,47 @@ export interface FaultReason {
   readonly words: string;
 }
 
-const TOLD = { low: 'a low', high: 'a high', in: 'an in-band' } as const;
+const TOLD = { low: 'low', high: 'high', in: 'as it should be' } as const;
 
 /** What was seen, as the start of a sentence. */
 function told({ observable, outcome }: Seen): string {
   const { title } = observable;
   if (outcome === 'yes') return `There was ${title}`;
-  if (outcome === 'no') return `There was not ${title}`;
-  return `There was ${TOLD[outcome]} reading of ${title}`;
+  if (outcome === 'no') return `There was no sign of ${title}`;
+  return `${title.charAt(0).toUpperCase()}${title.slice(1)} ${TOLD[outcome]}`;
 }
 
 function times(ratio: number): string {
   return ratio >= 10 ? String(Math.round(ratio)) : String(Number(ratio.toFixed(1)));
 }
 
-/** The pieces of evidence that speak for or against a cause, the weightiest first. */
-export function reasonsOf(model: FaultModel, seen: readonly Seen[], place: number): FaultReason[] {
-  const prior = priorOf(model.causes);
-  const cause = model.causes[place]!;
-  const reasons = seen.flatMap((item): FaultReason[] => {
-    const own = chanceUnder(cause, item.observable, item.outcome);
+/** How many times likelier each cause makes one thing seen than the other causes do together, by their weights. */
+function ratiosOf(model: FaultModel, prior: readonly number[], { observable, outcome }: Seen): number[] {
+  const chances = model.causes.map((cause) => chanceUnder(cause, observable, outcome));
+  return chances.map((own, place) => {
+    // Summed without the cause's own part: taking that off the whole would lose all figures where its weight is nearly 1.
     let others = 0;
-    for (const [index, other] of model.causes.entries()) {
-      if (index !== place) others += prior[index]! * chanceUnder(other, item.observable, item.outcome);
+    for (let index = 0; index < chances.length; index += 1) {
+      if (index !== place) others += prior[index]! * chances[index]!;
     }
-    const ratio = (own * (1 - prior[place]!)) / others;
-    if (ratio < SPEAKS_FROM && ratio > 1 / SPEAKS_FROM) return [];
-    const speaks = ratio >= 1 ? 'for' : 'against';
-    const size =
-      speaks === 'for' ? `${times(ratio)} times likelier` : `${times(1 / ratio)} times less likely`;
-    const words = `${told(item)}: ${size} with this cause than with the others.`;
-    return [{ observable: item.observable.id, speaks, ratio, words }];
+    return (own * (1 - prior[place]!)) / others;
   });
-  return reasons.sort((a, b) => Math.abs(Math.log(b.ratio)) - Math.abs(Math.log(a.ratio)));
+}
+
+/** For each cause the pieces of evidence that speak for or against it, the weightiest first. */
+export function reasonsOf(model: FaultModel, seen: readonly Seen[]): FaultReason[][] {
+  const prior = priorOf(model.causes);
+  const reasons: FaultReason[][] = model.causes.map(() => []);
+  for (const item of seen) {
+    for (const [place, ratio] of ratiosOf(model, prior, item).entries()) {
+      if (ratio < SPEAKS_FROM && ratio > 1 / SPEAKS_FROM) continue;
+      const speaks = ratio >= 1 ? 'for' : 'against';
+      const size =
+        speaks === 'for' ? `${times(ratio)} times likelier` : `${times(1 / ratio)} times less likely`;
+      const words = `${told(item)}: ${size} with this cause than with the others.`;
+      reasons[place]!.push({ observable: item.observable.id, speaks, ratio, words });
+    }
+  }
+  const size = ({ ratio }: FaultReason): number => Math.abs(Math.log(ratio));
+  return reasons.map((list) => list.sort((a, b) => size(b) - size(a)));
 }

@@ -1,5 +1,5 @@
 import { type DrawStream, drawStream } from '../numeric/index.ts';
-import type { FaultEvidence, FaultModel, FaultObservable, FaultOutcome, OutcomeChance } from './model.ts';
+import type { FaultEvidence, FaultModel, FaultOutcome, OutcomeChance } from './model.ts';
 import { nextFaultChecks } from './next-checks.ts';
 import { rankFaults } from './rank-faults.ts';
 
@@ -26,7 +26,16 @@ export interface Tally {
   readonly checks: number;
 }
 
-const SYMPTOM_KNOWN = 0.8;
+/** Share of the symptoms that the operator can answer [-]. */
+const SYMPTOM_KNOWN = 0.9;
+/** Answers that are a complaint. */
+const COMPLAINTS: ReadonlySet<FaultOutcome> = new Set(['yes', 'low', 'high']);
+/** Symptoms that tell when the trouble came, not that there is any. */
+const HISTORY: ReadonlySet<string> = new Set([
+  'from_first_arc',
+  'after_electrode_change',
+  'worsens_with_time',
+]);
 
 function drawOne(stream: DrawStream, chances: readonly number[]): number {
   let left = stream.uniform() * chances.reduce((sum, chance) => sum + chance, 0);
@@ -43,18 +52,30 @@ function moved(stream: DrawStream, chances: readonly number[], misjudged: number
   return raised.map((chance) => chance / total);
 }
 
-function asList(observable: FaultObservable, row: OutcomeChance): [FaultOutcome[], number[]] {
-  if ('yes' in row) return [['yes', 'no'], [row.yes, 1 - row.yes]];
-  if (observable.kind !== 'reading') throw new Error(`${observable.id} has the chances of a reading`);
-  return [['low', 'in', 'high'], [row.low, 1 - row.low - row.high, row.high]];
+function asList(row: OutcomeChance): [FaultOutcome[], number[]] {
+  if ('yes' in row)
+    return [
+      ['yes', 'no'],
+      [row.yes, 1 - row.yes],
+    ];
+  return [
+    ['low', 'in', 'high'],
+    [row.low, 1 - row.low - row.high, row.high],
+  ];
 }
 
 /** One fault with everything it would show, drawn once. */
 export function drawFault(model: FaultModel, stream: DrawStream, misjudged = 0): ShopFloor {
-  const cause = model.causes[drawOne(stream, model.causes.map(({ weight }) => weight))]!;
+  const cause =
+    model.causes[
+      drawOne(
+        stream,
+        model.causes.map(({ weight }) => weight),
+      )
+    ]!;
   const shown = new Map<string, FaultOutcome>();
   for (const observable of model.observables) {
-    const [names, chances] = asList(observable, cause.shows[observable.id] ?? observable.otherwise);
+    const [names, chances] = asList(cause.shows[observable.id] ?? observable.otherwise);
     shown.set(observable.id, names[drawOne(stream, moved(stream, chances, misjudged))]!);
   }
   return { cause: cause.id, answer: (id) => shown.get(id)! };
@@ -74,6 +95,16 @@ function firstReport(model: FaultModel, floor: ShopFloor, stream: DrawStream): R
   return report;
 }
 
+/** A fault that was noticed: without a complaint about arc or groove nobody looks for a cause. */
+function drawCase(model: FaultModel, stream: DrawStream, misjudged: number) {
+  for (;;) {
+    const floor = drawFault(model, stream, misjudged);
+    const report = firstReport(model, floor, stream);
+    if (Object.entries(report).some(([id, outcome]) => COMPLAINTS.has(outcome) && !HISTORY.has(id)))
+      return { floor, report };
+  }
+}
+
 function chooseCheck(model: FaultModel, evidence: FaultEvidence, choice: CheckChoice, stream: DrawStream) {
   const open = mustHold(nextFaultChecks(model, evidence));
   return choice === 'best' ? open[0]! : open[Math.floor(stream.uniform() * open.length)]!;
@@ -83,14 +114,19 @@ function chooseCheck(model: FaultModel, evidence: FaultEvidence, choice: CheckCh
 export function tallyFaults(
   model: FaultModel,
   choice: CheckChoice,
-  { faults, checks, seed, misjudged = 0 }: { faults: number; checks: number; seed: number; misjudged?: number },
+  {
+    faults,
+    checks,
+    seed,
+    misjudged = 0,
+  }: { faults: number; checks: number; seed: number; misjudged?: number },
 ): Tally {
   let first = 0;
   let minutes = 0;
   for (let number = 0; number < faults; number += 1) {
     const stream = drawStream(seed + number);
-    const floor = drawFault(model, stream, misjudged);
-    const evidence = firstReport(model, floor, stream);
+    const { floor, report } = drawCase(model, stream, misjudged);
+    const evidence: Record<string, FaultOutcome> = { ...report };
     for (let made = 0; made < checks; made += 1) {
       const next = chooseCheck(model, evidence, choice, stream);
       evidence[next.check] = floor.answer(next.check);

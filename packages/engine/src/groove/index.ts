@@ -1,6 +1,6 @@
 export { fitRadius, type SectionPoint } from './circle-fit.ts';
 export { cutPass, type Floor, type FloorPass, flatFloor, floorDepthAt } from './floor.ts';
-export { type FloorShape, measureFloor, shallowestIn } from './measure-floor.ts';
+export { type FloorShape, ligamentUnder, measureFloor, shallowestIn } from './measure-floor.ts';
 export {
   arcHeight,
   halfWidthAt,

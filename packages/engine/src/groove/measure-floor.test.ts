@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cutPass, type Floor, flatFloor } from './floor.ts';
-import { measureFloor, shallowestIn } from './measure-floor.ts';
+import { ligamentUnder, measureFloor, shallowestIn } from './measure-floor.ts';
 import { passArea, passWidth, WALL_FLARE } from './pass-section.ts';
 
 const STEP = 2e-5;
@@ -98,5 +98,18 @@ describe('shallowestIn', () => {
     expect(shallowestIn(floor, 0.006)).toBeCloseTo(edge, 6);
     expect(shallowestIn(floor, 0)).toBeCloseTo(0.005, 12);
     expect(shallowestIn(floor, 0.05)).toBe(0);
+  });
+});
+
+describe('ligamentUnder', () => {
+  const groove = cutPass(flatFloor(0.02, 0.0005), { offset: 0, width: 0.016, depth: 0.01 });
+
+  it('is what is left of the plate under the deepest point', () => {
+    expect(ligamentUnder(groove, 0.032)).toBeCloseTo(0.022, 12);
+  });
+
+  it('is the whole plate under an untouched floor, and below 0 where the groove goes through', () => {
+    expect(ligamentUnder(flatFloor(0.02, 0.001), 0.032)).toBe(0.032);
+    expect(ligamentUnder(groove, 0.008)).toBeCloseTo(-0.002, 12);
   });
 });

@@ -55,6 +55,20 @@ export function measureFloor(floor: Floor): FloorShape {
 }
 
 /**
+ * Ligament: the plate left under the deepest point of a floor; below 0 where the groove goes through.
+ *
+ * @param floor - the floor [record], any
+ * @param thickness - thickness of the plate [m], > 0
+ * @returns plate left [m]
+ * @source geometry
+ * @example
+ * ligamentUnder(cutPass(flatFloor(0.02, 0.0005), { offset: 0, width: 0.016, depth: 0.01 }), 0.032) // => 0.022
+ */
+export function ligamentUnder(floor: Floor, thickness: number): number {
+  return thickness - floor.depth.reduce((deepest, depth) => Math.max(deepest, depth), 0);
+}
+
+/**
  * Shallowest depth of a floor over a zone about the centre line.
  *
  * @param floor - the floor [record], wide enough for the zone

@@ -33,6 +33,14 @@ export const ISSUE_CODES = {
   COMMISSION_READING: {
     meaning: 'A reading or an answer typed at a commissioning check cannot be understood.',
   },
+  ELECTRIC_CURVE: {
+    meaning: "The points of a power source's characteristic cannot be, such as a voltage that does not fall.",
+  },
+  ELECTRIC_SIZE_UNKNOWN: { meaning: 'A lead is of a size or a metal whose resistance is not known.' },
+  ELECTRIC_VALUE: {
+    meaning:
+      'A value of the electric supply cannot be, such as a lead of zero length or a source without a rating.',
+  },
   FAULT_EVIDENCE: {
     meaning:
       'What was seen, or a count of it, names something the table of faults does not hold, or an answer it cannot take.',

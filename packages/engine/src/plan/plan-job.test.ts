@@ -33,7 +33,7 @@ const ROOMY: TestJobChange = {
   },
 };
 
-describe('A locked value', () => {
+describe('A locked value', { timeout: 20_000 }, () => {
   it.each(['3/8 in', '1/2 in', '5/8 in'])('keeps the electrode: %s', (text) => {
     const millimetres = { '3/8 in': 9.525, '1/2 in': 12.7, '5/8 in': 15.875 }[text]!;
     for (const plan of allPlans({ ...ROOMY, locks: { electrode_diameter: text } })) {
@@ -75,7 +75,7 @@ describe('A locked value', () => {
   });
 });
 
-describe('The seed', () => {
+describe('The seed', { timeout: 20_000 }, () => {
   it('gives the same bytes again', () => {
     const { job } = testJob(ROOMY);
     expect(JSON.stringify(planned(job))).toBe(JSON.stringify(planned(job)));
@@ -94,7 +94,7 @@ describe('The seed', () => {
   });
 });
 
-describe('A plan', () => {
+describe('A plan', { timeout: 20_000 }, () => {
   const plans = allPlans(ROOMY);
 
   it('is no worse by the objective than any alternative', () => {

@@ -169,7 +169,7 @@ const CASES: readonly Case[] = [
   },
 ];
 
-describe('A refusal', () => {
+describe('A refusal', { timeout: 20_000 }, () => {
   it.each(CASES)('names the constraint, and its remedy frees the job: $name', (each) => {
     const result = planOf(testJob(each.change));
     if (!('refusal' in result)) throw new Error('this job was meant to be refused');

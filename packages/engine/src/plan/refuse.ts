@@ -232,10 +232,9 @@ function easingsOf(job: Job, missed: ReadonlySet<string>): Easing[] {
     constraint: 'electrode_stock',
     unit: 'electrodes',
     now: stock,
-    steps:
-      missed.has('electrode_stock') || kit.electrodes.some((electrode) => electrode.count === 0)
-        ? [1.25, 1.5, 2, 3, 5, 10, 30, 100].map((factor) => Math.ceil(Math.max(1, stock) * factor))
-        : [],
+    steps: missed.has('electrode_stock')
+      ? [1.25, 1.5, 2, 3, 5, 10, 30, 100].map((factor) => Math.ceil(Math.max(1, stock) * factor))
+      : [],
     apply: (each, value) => ({
       ...each,
       kit: {

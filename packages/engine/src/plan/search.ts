@@ -24,7 +24,7 @@ export function search(input: SearchInput): SearchResult {
     const known = misses.get(next.constraint);
     if (known === undefined || next.size < known.size) misses.set(next.constraint, next);
   };
-  for (const electrode of electrodesOf(input.job)) {
+  for (const electrode of electrodesOf(input.job, miss)) {
     if (input.firstOnly && feasible.length > 0) break;
     feasible.push(...searchElectrode(input, electrode, miss));
   }
@@ -48,12 +48,23 @@ function searchElectrode(input: SearchInput, electrode: KitElectrode, miss: Miss
   return last;
 }
 
-function electrodesOf(job: Job): readonly KitElectrode[] {
+/** The kit's electrodes that are in stock, or the locked one of them. */
+function electrodesOf(job: Job, miss: MissNote): readonly KitElectrode[] {
   const locked = job.locks.electrode_diameter;
-  const stocked = job.kit.electrodes.filter((electrode) => electrode.count > 0);
-  return locked === undefined
-    ? stocked
-    : stocked.filter((electrode) => Math.abs(electrode.diameter - locked) < 1e-4);
+  return job.kit.electrodes.filter((electrode) => {
+    if (locked !== undefined && Math.abs(electrode.diameter - locked) >= 1e-4) return false;
+    if (electrode.count > 0) return true;
+    miss({
+      constraint: 'electrode_stock',
+      title: 'Electrodes in stock',
+      demand: 1,
+      limit: 0,
+      unit: 'electrodes',
+      remedy: `electrodes of ${(electrode.diameter * 1000).toFixed(1)} mm in stock`,
+      size: 1,
+    });
+    return false;
+  });
 }
 
 function searchCurrent(

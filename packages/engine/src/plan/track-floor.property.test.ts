@@ -8,14 +8,18 @@ import { fillReach, floorAtTrack, readTrackFloor, type TrackFloorShape } from '.
 const RUNS = { seed: 31, numRuns: 250 };
 const STEP = 0.02e-3;
 
+/** Even over the range: draws of doubles are even over their bits, so nearly all lie at the small end. */
+const between = (min: number, max: number) =>
+  fc.noBias(fc.integer({ min: 0, max: 10_000 })).map((part) => min + ((max - min) * part) / 10_000);
+
 const job = fc.record({
   tracks: fc.integer({ min: 1, max: 5 }),
-  radius: fc.double({ min: 3e-3, max: 12e-3, noNaN: true }),
-  spacingShare: fc.double({ min: 0.3, max: 1.9, noNaN: true }),
-  cuts: fc.array(fc.double({ min: 0.3e-3, max: 12e-3, noNaN: true }), { minLength: 10, maxLength: 10 }),
+  radius: between(3e-3, 12e-3),
+  spacingShare: between(0.3, 1.9),
+  cuts: fc.array(between(0.3e-3, 12e-3), { minLength: 10, maxLength: 10 }),
   // A finished track is passed over in later layers, so that its neighbours can cut it away.
   skipped: fc.array(fc.boolean(), { minLength: 10, maxLength: 10 }),
-  zoneShare: fc.double({ min: 0, max: 1, noNaN: true }),
+  zoneShare: between(0, 1),
 });
 
 interface Both {

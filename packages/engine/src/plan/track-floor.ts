@@ -111,7 +111,11 @@ function crossing(first: number, second: number, spacing: number, radius: number
     // Both on their arcs: two equal circles meet on the line midway between their centres.
     const along = spacing / 2 - step * Math.sqrt(square / (spacing * spacing + step * step));
     const arc = radius * COS;
-    if (along >= 0 && along <= spacing && along <= arc && spacing - along <= arc) return along;
+    if (along >= 0 && along <= spacing && along <= arc && spacing - along <= arc) {
+      // Far apart in depth, the circles cross on the upper half of the deeper one, where its wall stands instead.
+      const apart = first - heightAt(radius, along) - (second - heightAt(radius, spacing - along));
+      if (Math.abs(apart) < 1e-6 * radius) return along;
+    }
   }
   let low = 0;
   let high = spacing;

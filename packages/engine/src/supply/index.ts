@@ -1,2 +1,3 @@
 /** Supply: will the power, the leads and the air carry a plan, and where everything stands. */
 export * from './air/index.ts';
+export * from './electric/index.ts';

@@ -2,6 +2,7 @@ export { sourceCurrent, sourceVoltage } from './characteristic.ts';
 export { CONDUCTOR_SIZES, type ConductorSize, conductorSizeOf, type SizeFamily } from './conductor-size.ts';
 export { copperResistance } from './copper.ts';
 export { arcMinutesInTen, cableDutyFactor } from './duty.ts';
+export { type ElectricKit, electricLimits } from './electric-limits.ts';
 export type { Arc, ElectricLoop } from './electric-loop.ts';
 export { effectiveSupplyCurrent, type InputPower, inputPower } from './input-power.ts';
 export { type JointState, jointState } from './joint-heat.ts';
@@ -22,6 +23,7 @@ export type {
   SourceState,
   WorkingLoop,
 } from './loop-result.ts';
+export { passDuty } from './pass-duty.ts';
 export type { Characteristic, PowerSource, RatingPoint, SourceBranch } from './power-source.ts';
 export { conventionalLoadVoltage, permissibleMinutes, permittedCurrent, ratedMaximum } from './rating.ts';
 export { type SenseError, senseWireError } from './sense-wire.ts';

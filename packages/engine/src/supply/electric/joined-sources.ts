@@ -1,10 +1,13 @@
 import { bisect } from '../../numeric/index.ts';
+import type { FallingLine } from './characteristic.ts';
 
 /** A source seen from the point where sources join: the current it gives at a voltage there. */
 export interface JoinedSource {
   /** Voltage without load [V]. */
   readonly noLoad: number;
   readonly currentAt: (voltage: number) => number;
+  /** The line that the currents lie on, where it is straight from corner to corner. */
+  readonly line?: FallingLine;
 }
 
 /** How closely voltages are solved [V]. */
@@ -45,9 +48,28 @@ export function agreeOnVoltage(
  */
 export function agreeOnCurrent(sources: readonly JoinedSource[], held: number): Agreement | undefined {
   const highest = Math.max(...sources.map((source) => source.noLoad));
-  const enough = (voltage: number): number => (at(sources, voltage).current >= held * (1 - 1e-12) ? 1 : -1);
-  const voltage = bisect(enough, 0, highest, CLOSE);
+  const enough = (voltage: number): boolean => at(sources, voltage).current >= held * (1 - 1e-12);
+  const lines = sources.flatMap((source) => source.line ?? []);
+  const voltage =
+    lines.length === sources.length
+      ? onCorners(lines, (v) => at(sources, v).current, held)
+      : bisect((v) => (enough(v) ? 1 : -1), 0, highest, CLOSE);
   return voltage === undefined ? undefined : exactly(held, at(sources, voltage));
+}
+
+/** Where the sum of straight lines first reaches a current from above: between two corners it is straight too. */
+function onCorners(
+  lines: readonly FallingLine[],
+  total: (voltage: number) => number,
+  held: number,
+): number | undefined {
+  const corners = lines.flatMap((line) => line.voltages.filter((voltage) => voltage > 0));
+  const falling = [...corners, 0].sort((a, b) => b - a);
+  const reached = falling.findIndex((voltage) => total(voltage) >= held * (1 - 1e-12));
+  if (reached < 1) return undefined;
+  const [upper, lower] = [falling[reached - 1]!, falling[reached]!];
+  const [few, many] = [total(upper), total(lower)];
+  return upper - ((upper - lower) * (held - few)) / (many - few);
 }
 
 /** The currents of an agreement, rid of what the search left over. */

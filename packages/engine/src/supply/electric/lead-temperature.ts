@@ -45,7 +45,7 @@ export function leadTimeConstant(model: HeatModel, temperature: number): number 
  * Temperatures of conductors through a duty of arc on and off, from ambient.
  *
  * C dT/dt = I^2 R(T) - loss(T) for each, with classical Runge-Kutta steps; the currents may depend on all the
- * temperatures. Stops where a conductor passes 200 degC, the end of the law of resistance.
+ * temperatures, and are found anew at each step. Stops where a conductor passes 200 degC, the end of the law of resistance.
  *
  * @param models - one lump per conductor [list], any number
  * @param currentsAt - current of each conductor [A] with the arc on, at given temperatures [K] [list], >= 0
@@ -70,18 +70,20 @@ export function leadTemperatures(
   let beyond = temperatures.map(() => false);
   for (const { arc, duration } of duty) {
     if (beyond.includes(true) || models.length === 0) break;
-    const rates = (state: readonly number[]): number[] => {
-      const currents = arc ? currentsAt(state.map((t) => Math.min(t, HOTTEST))) : undefined;
-      return models.map((model, i) => {
-        const heat = currents ? currents[i]! ** 2 * model.resistanceAt(state[i]!) : 0;
-        return (heat - model.lossAt(state[i]!)) / model.capacity;
-      });
-    };
+    const ratesWith =
+      (currents: readonly number[]) =>
+      (state: readonly number[]): number[] =>
+        models.map((model, i) => {
+          const heat = currents[i]! ** 2 * model.resistanceAt(state[i]!);
+          return (heat - model.lossAt(state[i]!)) / model.capacity;
+        });
     const fastest = arc ? fastestRise(models, currentsAt(temperatures)) : 0;
     const step = Math.min(timeConstant / STEPS_PER_TIME_CONSTANT, RISE_PER_STEP / fastest);
     const count = Math.max(1, Math.ceil(duration / step));
     for (let i = 0; i < count && duration > 0; i += 1) {
-      temperatures = rungeKutta(rates, temperatures, duration / count);
+      // Within a step of a few kelvins the currents stay as at its start.
+      const currents = arc ? currentsAt(temperatures) : models.map(() => 0);
+      temperatures = rungeKutta(ratesWith(currents), temperatures, duration / count);
       time += duration / count;
       beyond = temperatures.map((t) => t > HOTTEST);
       for (const [k, temperature_K] of temperatures.entries()) {

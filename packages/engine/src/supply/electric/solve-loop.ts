@@ -45,8 +45,11 @@ export function solveLoop(loop: ElectricLoop): Outcome<LoopResult> {
 }
 
 /** Solves a checked loop; the drop of the leads in `sensed` lies inside the voltage that the feed holds. */
-export function solveChecked(loop: ElectricLoop, sensed: ReadonlySet<string>): LoopResult {
-  const runs = runsOf(loop);
+export function solveChecked(
+  loop: ElectricLoop,
+  sensed: ReadonlySet<string>,
+  runs: readonly LeadRun[] = runsOf(loop),
+): LoopResult {
   const cold = workingPoint(loop, runs, fixedTemperatures(runs.map(() => loop.ambient)), sensed);
   if (!cold) return noPoint(loop);
   const courses = loop.duty && coursesOf(loop, runs, loop.duty, cold, sensed);

@@ -63,13 +63,13 @@ function joinedSource(
   const line = lineOf(loop.sources[branch]!.source.characteristic);
   const noLoad = line.voltages[0]!;
   const own = (run: LeadRun): boolean => run.branch === branch;
-  if (!runs.some(own)) return { noLoad, currentAt: (voltage) => currentAt(line, voltage) };
+  if (!runs.some(own)) return { noLoad, currentAt: (voltage) => currentAt(line, voltage), line };
   const most = line.currents.at(-1)!;
   const resistanceAt = (current: number): number => dropOf(runs, own, temperature, current) / current;
   const [cold, hot] = [resistanceAt(most * 1e-9), resistanceAt(most)];
   if (Math.abs(hot - cold) <= 1e-12 * hot) {
     const seen = behind(line, hot);
-    return { noLoad, currentAt: (voltage) => currentAt(seen, voltage) };
+    return { noLoad, currentAt: (voltage) => currentAt(seen, voltage), line: seen };
   }
   return {
     noLoad,

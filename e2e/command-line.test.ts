@@ -1,0 +1,221 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, watch, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { PROGRAM_VERSION } from '@furrow/contract';
+import { afterAll, describe, expect, it } from 'vitest';
+import { pdfPages } from './pdf-pages.ts';
+import { runFurrow, serveFurrow } from './run-furrow.ts';
+
+const EXAMPLES = fileURLToPath(new URL('../examples', import.meta.url));
+const POCKET = join(EXAMPLES, 'defect-pocket.yaml');
+const POCKET_TEXT = readFileSync(POCKET, 'utf8');
+const folder = mkdtempSync(join(tmpdir(), 'furrow-command-'));
+
+function fileWith(name: string, content: string | Uint8Array): string {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+const REFUSED = fileWith(
+  'refused.yaml',
+  POCKET_TEXT.replace('plus: 4 mm', 'plus: 0.2 mm').replace('rates:', 'plan: { gauge_stops: never }\nrates:'),
+);
+const BAD = fileWith('bad.yaml', POCKET_TEXT.replace('wanted: 6 mm', 'wanted: "1,500 mm"'));
+
+/** Keys that other programs rely on. */
+const CONTRACT = {
+  inputs: ['revision', 'program_version', 'seed', 'posterior_id', 'defaults_used'],
+  plan: [
+    'electrode_diameter_mm',
+    'passes',
+    'floor_depth_mm',
+    'width_mm',
+    'root_radius_mm',
+    'ligament_mm',
+    'assurance',
+    'arc_time_s',
+    'electrodes_used',
+    'removed_mm3_per_mm',
+    'gauge_stops',
+  ],
+  pass: [
+    'layer',
+    'offset_mm',
+    'current_A',
+    'arc_voltage_V',
+    'push_angle_deg',
+    'travel_mm_per_min',
+    'depth_mm',
+    'dwell_s',
+  ],
+};
+
+describe.concurrent('command line', () => {
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('prints a plan as one JSON object with the promised keys', async () => {
+    const { code, out, err } = await runFurrow(['plan', POCKET, '--json']);
+    expect([code, err]).toEqual([0, '']);
+    const answer = JSON.parse(out);
+    expect(Object.keys(answer)).toEqual(expect.arrayContaining(['inputs', 'plan', 'alternatives']));
+    expect(Object.keys(answer.inputs)).toEqual(expect.arrayContaining(CONTRACT.inputs));
+    expect(answer.inputs.program_version).toBe(PROGRAM_VERSION);
+    const { plan } = answer;
+    expect(Object.keys(plan)).toEqual(expect.arrayContaining(CONTRACT.plan));
+    for (const pass of plan.passes) {
+      expect(Object.keys(pass)).toEqual(expect.arrayContaining(CONTRACT.pass));
+      expect(pass.depth_mm.p05).toBeLessThan(pass.depth_mm.p50);
+      expect(pass.depth_mm.p50).toBeLessThan(pass.depth_mm.p95);
+    }
+    expect(Object.keys(plan.assurance)).toEqual(
+      expect.arrayContaining(['depth_reached', 'not_too_deep', 'ligament_kept']),
+    );
+    for (const key of ['floor_depth_mm', 'width_mm']) {
+      expect(Object.keys(plan[key])).toEqual(expect.arrayContaining(['p05', 'p50', 'p95']));
+    }
+    for (const key of ['arc_time_s', 'electrodes_used']) {
+      expect(Object.keys(plan[key])).toEqual(expect.arrayContaining(['p50', 'p90']));
+    }
+  });
+
+  it('prints the same bytes for the same job, from a file and from standard input', async () => {
+    const [file, input] = await Promise.all([
+      runFurrow(['plan', POCKET, '--json']),
+      runFurrow(['plan', '-', '--json'], { input: POCKET_TEXT }),
+    ]);
+    expect(input).toEqual(file);
+  });
+
+  it('prints a plan for people, in either system of units', async () => {
+    const [metric, inch] = await Promise.all([
+      runFurrow(['plan', POCKET]),
+      runFurrow(['plan', POCKET, '--units', 'inch']),
+    ]);
+    expect([metric.code, inch.code]).toEqual([0, 0]);
+    expect(metric.out).toMatch(/Travel +\d+ mm\/min/u);
+    expect(inch.out).toMatch(/Travel +[\d.]+ in\/min/u);
+  });
+
+  it('exits with 3 for a refusal and says what binds and what frees it', async () => {
+    const { code, out, err } = await runFurrow(['plan', REFUSED, '--json']);
+    expect([code, err]).toEqual([3, '']);
+    const { plan, refusal } = JSON.parse(out);
+    expect(plan).toBeUndefined();
+    expect(refusal.binding.length).toBeGreaterThan(0);
+    for (const bound of refusal.binding) {
+      expect(Object.keys(bound)).toEqual(
+        expect.arrayContaining(['constraint', 'demand', 'limit', 'unit', 'remedy']),
+      );
+    }
+    const told = await runFurrow(['plan', REFUSED]);
+    expect(told.code).toBe(3);
+    expect(told.out).toContain(refusal.binding[0].remedy.slice(0, 20));
+  });
+
+  it.each([
+    {
+      what: 'a wrong amount',
+      args: ['plan', BAD, '--json'],
+      says: /bad\.yaml:\d+:\d+: .*1\.5 mm.*AMOUNT_AMBIGUOUS/su,
+    },
+    { what: 'no such file', args: ['plan', join(folder, 'none.yaml')], says: /there is no such file/u },
+    { what: 'a folder', args: ['check-file', folder], says: /this is a folder/u },
+    { what: 'an unknown command', args: ['gouge'], says: /unknown command/u },
+    { what: 'an unknown option', args: ['plan', POCKET, '--sideways'], says: /unknown option/u },
+    { what: 'unknown units', args: ['plan', POCKET, '--units', 'cubit'], says: /metric, inch/u },
+    { what: 'no file', args: ['plan'], says: /missing required argument/u },
+    { what: 'no place for the card', args: ['card', POCKET], says: /--output/u },
+    { what: 'a port that is none', args: ['serve', '--port', '99999'], says: /0 to 65535/u },
+    {
+      what: 'a card in a folder that is not there',
+      args: ['card', POCKET, '-o', join(folder, 'no', 'a.pdf')],
+      says: /could not be written/u,
+    },
+  ])('exits with 2 for $what, with nothing on standard output', async ({ args, says }) => {
+    const { code, out, err } = await runFurrow(args);
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toMatch(says);
+    expect(err).not.toMatch(/\n\s+at /u);
+  });
+
+  it.each([
+    { what: 'bytes that are no text', input: Uint8Array.of(0xff, 0xfe, 0x00, 0x80), says: /UTF-8/u },
+    { what: 'far too much text', input: 'a'.repeat(5_000_000), says: /bytes/u },
+    { what: 'nothing', input: '', says: /\[JOB_/u },
+    { what: 'text that is no job', input: 'dear all: [', says: /-:\d+:\d+: .*\[JOB_SYNTAX\]/u },
+    { what: 'deep nesting', input: '['.repeat(50_000), says: /\[JOB_/u },
+  ])('exits with 2 for $what', async ({ what, input, says }) => {
+    const file = fileWith(`${what}.yaml`, input);
+    const runs = await Promise.all([
+      runFurrow(['check-file', file]),
+      runFurrow(['check-file', '-'], { input }),
+    ]);
+    for (const { code, out, err } of runs) expect([code, out, /\n\s+at /u.test(err)]).toEqual([2, '', false]);
+    expect(runs[1].err).toMatch(says);
+  });
+
+  it('checks a file and lists the defaults that stand in', async () => {
+    const { code, out } = await runFurrow(['check-file', POCKET]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/is in order.*revision [0-9a-f]{12}/u);
+    expect(out).toMatch(/plan\.seed: 1 \(/u);
+  });
+
+  it('prints a JSON Schema of the job', async () => {
+    const { code, out } = await runFurrow(['schema']);
+    const schema = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
+    expect(Object.keys(schema.properties)).toEqual(
+      expect.arrayContaining(['seam', 'plate', 'groove', 'kit']),
+    );
+    expect(schema.required).toEqual(expect.arrayContaining(['furrow', 'groove', 'kit']));
+  });
+
+  it('writes the card on one page, also when it says why there is no plan', async () => {
+    for (const [job, exit] of [
+      [POCKET, 0],
+      [REFUSED, 3],
+    ] as const) {
+      const card = join(folder, `${exit}.pdf`);
+      const { code } = await runFurrow(['card', job, '-o', card, '--paper', 'letter']);
+      expect(code).toBe(exit);
+      const bytes = readFileSync(card);
+      expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+      expect(pdfPages(bytes)).toBe(1);
+    }
+  });
+
+  it('leaves the old card or the new one when it is killed while it writes, never a part of one', async () => {
+    const place = mkdtempSync(join(folder, 'card-'));
+    const card = join(place, 'card.pdf');
+    const old = Buffer.from('%PDF-1.3 the card of yesterday\n%%EOF\n');
+    for (let round = 0; round < 3; round += 1) {
+      writeFileSync(card, old);
+      const kill = new AbortController();
+      const watcher = watch(place, (_event, name) => {
+        if (name !== 'card.pdf') kill.abort();
+      });
+      await runFurrow(['card', POCKET, '-o', card], { signal: kill.signal });
+      watcher.close();
+      expect(kill.signal.aborted).toBe(true);
+      const bytes = readFileSync(card);
+      const whole =
+        bytes.equals(old) || (pdfPages(bytes) === 1 && bytes.toString('latin1').trimEnd().endsWith('%%EOF'));
+      expect(whole).toBe(true);
+    }
+    expect(readdirSync(place).filter((name) => name.endsWith('.pdf'))).toEqual(['card.pdf']);
+  });
+
+  it('serves the bench, tells where, and stops when asked', async () => {
+    const data = join(folder, 'data');
+    const served = serveFurrow(['--port', '0', '--data', data]);
+    const page = await fetch(await served.url);
+    expect(await page.text()).toContain('<title>Furrow</title>');
+    const { code, out } = await served.stop();
+    expect(out).toContain(`Saved jobs live in ${data}`);
+    expect(code).toBe(0);
+  });
+});

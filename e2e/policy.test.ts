@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { BenchPage } from './pages/bench-page.ts';
+import { NO_BROWSER, useStage } from './stage.ts';
+
+describe.skipIf(NO_BROWSER)('content security policy', () => {
+  const stage = useStage();
+
+  it('covers every page, and no page carries script or style of its own', async () => {
+    const { page, url } = await stage.visit();
+    const bench = await new BenchPage(page).open();
+    await bench.save(1);
+    const saved = new URL(page.url()).pathname;
+    for (const path of ['/', '/jobs', saved, `${saved}/card`]) {
+      const reply = await fetch(url + path, { headers: { accept: 'text/html' } });
+      const policy = reply.headers.get('content-security-policy') ?? '';
+      expect(policy, path).toMatch(/default-src 'none'/u);
+      expect(policy, path).toMatch(/script-src 'self'(;|$)/u);
+      expect(policy, path).toMatch(/style-src 'self'(;|$)/u);
+      const html = await reply.text();
+      expect(html, path).not.toMatch(/<script(?![^>]*\ssrc=)|<style|\sstyle=|\son\w+=/iu);
+    }
+  });
+
+  it('keeps a script out that got into the page', async () => {
+    const { page } = await stage.visit({ console: /Content Security Policy/u });
+    await new BenchPage(page).open();
+    const ran = await page.evaluate(() => {
+      const script = document.createElement('script');
+      script.textContent = 'document.title = "taken over"';
+      document.body.append(script);
+      return document.title;
+    });
+    expect(ran).not.toBe('taken over');
+  });
+
+  it('shows names from a job file as text', async () => {
+    const { page } = await stage.visit();
+    const bench = await new BenchPage(page).open();
+    const title = await bench.field('Job', 'Title');
+    await bench.replanned(() => title.fill('<img src=x onerror=alert(1)>'));
+    expect(await bench.title.textContent()).toBe('<img src=x onerror=alert(1)>');
+    await bench.save(1);
+    await page.goto(`${page.url()}/card`);
+    expect(await page.getByRole('main').textContent()).toContain('<img src=x onerror=alert(1)>');
+  });
+});

@@ -1,0 +1,74 @@
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const PROGRAM = fileURLToPath(new URL('../packages/cli/bin/furrow.js', import.meta.url));
+
+/** How a run of the program ended and what it wrote. */
+export interface FurrowRun {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+interface RunOptions {
+  /** What is given on standard input. */
+  readonly input?: string | Uint8Array;
+  /** Ends the program by force when it is aborted. */
+  readonly signal?: AbortSignal;
+}
+
+/** Runs the built program as another program would. */
+export function runFurrow(args: readonly string[], { input, signal }: RunOptions = {}): Promise<FurrowRun> {
+  const child = start(args);
+  signal?.addEventListener('abort', () => child.kill('SIGKILL'), { once: true });
+  // a program that has read enough closes the pipe
+  child.stdin.on('error', () => undefined);
+  child.stdin.end(input);
+  return endOf(child);
+}
+
+/** The bench as the built program serves it. */
+export function serveFurrow(args: readonly string[]): {
+  readonly url: Promise<string>;
+  readonly stop: () => Promise<FurrowRun>;
+} {
+  const child = start(['serve', ...args]);
+  const end = endOf(child);
+  const url = new Promise<string>((resolve, reject) => {
+    let out = '';
+    child.stdout.on('data', (text: string) => {
+      out += text;
+      const found = /Furrow is ready: (\S+)\n/u.exec(out)?.[1];
+      if (found !== undefined) resolve(found);
+    });
+    void end.then(({ err }) => reject(new Error(`the program ended: ${err}`)));
+  });
+  return {
+    url,
+    stop() {
+      child.kill('SIGTERM');
+      return end;
+    },
+  };
+}
+
+function start(args: readonly string[]): ChildProcessWithoutNullStreams {
+  const child = spawn(process.execPath, [PROGRAM, ...args]);
+  child.stdout.setEncoding('utf8');
+  child.stderr.setEncoding('utf8');
+  return child;
+}
+
+function endOf(child: ChildProcessWithoutNullStreams): Promise<FurrowRun> {
+  return new Promise((resolve, reject) => {
+    let [out, err] = ['', ''];
+    child.stdout.on('data', (text: string) => {
+      out += text;
+    });
+    child.stderr.on('data', (text: string) => {
+      err += text;
+    });
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ code, out, err }));
+  });
+}

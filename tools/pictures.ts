@@ -1,0 +1,87 @@
+import { writeFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { startBench } from '../e2e/bench-server.ts';
+import { BenchPage } from '../e2e/pages/bench-page.ts';
+import { findBrowser, launchFlags } from './find-browser.mjs';
+
+const FOLDER = fileURLToPath(new URL('../docs/pictures/', import.meta.url));
+const WIDE = { width: 1440, height: 900 };
+const TABLET = { width: 820, height: 1180 };
+
+/** One picture of the README: the size of its page, and what is done before it is taken. */
+interface Picture {
+  readonly name: string;
+  readonly size: { readonly width: number; readonly height: number };
+  readonly theme: 'light' | 'dark';
+  readonly take: (page: Page) => Promise<Buffer>;
+}
+
+const PICTURES: readonly Picture[] = [
+  { name: 'bench', size: WIDE, theme: 'light', take: wholeBench },
+  { name: 'bench-dark', size: WIDE, theme: 'dark', take: wholeBench },
+  { name: 'tablet', size: TABLET, theme: 'light', take: wholeBench },
+  { name: 'section', size: WIDE, theme: 'light', take: section },
+  { name: 'wash', size: WIDE, theme: 'light', take: washSection },
+  { name: 'refusal', size: WIDE, theme: 'light', take: refusal },
+  { name: 'card', size: { width: 840, height: 1190 }, theme: 'light', take: card },
+];
+
+async function wholeBench(page: Page): Promise<Buffer> {
+  await new BenchPage(page).open();
+  return page.screenshot();
+}
+
+async function section(page: Page): Promise<Buffer> {
+  const bench = await new BenchPage(page).open();
+  return bench.region('Section').screenshot();
+}
+
+async function washSection(page: Page): Promise<Buffer> {
+  const bench = await new BenchPage(page).open('/demo/casting-wash');
+  return bench.region('Section').screenshot();
+}
+
+/** A tolerance that no plan holds, and no stop to gauge. */
+async function refusal(page: Page): Promise<Buffer> {
+  const bench = await new BenchPage(page).open();
+  const plus = await bench.field('Groove', 'Deeper by at most');
+  await bench.replanned(() => plus.fill('1 mm'));
+  await plus.blur();
+  return page.screenshot();
+}
+
+/** The card as it is printed. */
+async function card(page: Page): Promise<Buffer> {
+  const bench = await new BenchPage(page).open();
+  await bench.save(1);
+  const path = new URL(page.url()).pathname;
+  await page.emulateMedia({ media: 'print' });
+  await page.goto(`${path}/card?units=metric&paper=a4`);
+  return page.getByRole('main').screenshot();
+}
+
+async function take(browser: Browser, url: string, picture: Picture): Promise<void> {
+  const context = await browser.newContext({
+    baseURL: url,
+    viewport: picture.size,
+    colorScheme: picture.theme,
+    reducedMotion: 'reduce',
+    locale: 'en-GB',
+  });
+  const bytes = await picture.take(await context.newPage());
+  await writeFile(`${FOLDER}${picture.name}.png`, bytes);
+  await context.close();
+  console.log(`docs/pictures/${picture.name}.png: ${Math.ceil(bytes.length / 1024)} kB`);
+}
+
+const program = findBrowser();
+if (program === undefined) throw new Error('No Chromium was found; set FURROW_CHROMIUM to the path of one.');
+const server = await startBench();
+const browser = await chromium.launch({ executablePath: program, args: launchFlags() });
+try {
+  for (const picture of PICTURES) await take(browser, server.url, picture);
+} finally {
+  await browser.close();
+  await server.stop();
+}
