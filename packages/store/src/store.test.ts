@@ -1,0 +1,205 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { openStore, type StorePlace } from './open-store.ts';
+import type { Store } from './store.ts';
+import { testedKinds } from './testing/place.ts';
+import { countingSources } from './testing/sources.ts';
+
+const yard = { text: 'furrow_kit: 1\ntitle: Yard\n', title: 'Yard', revision: 'aa' };
+const wider = { text: 'furrow_kit: 1\ntitle: Yard, wider\n', title: 'Yard, wider', revision: null };
+const job = { text: 'title: Penstock\n', title: 'Penstock', revision: null };
+const entry = {
+  readings: { open_circuit: { text: '72 V', value: 72, note: 'Шов № 7' } },
+  ticks: ['power-1'],
+  findings: [{ id: 'f', symptoms: { hot_joint: 'yes' }, cause: 'loose_joint', note: '' }],
+};
+const nothing = { readings: {}, ticks: [], findings: [] };
+const time = expect.stringMatching(/^2026-01-05T06:00:\d\d\.000Z$/);
+
+for (const kind of testedKinds()) {
+  const title = kind.missing === undefined ? kind.name : `${kind.name} (left out: ${kind.missing})`;
+  describe.skipIf(kind.missing !== undefined)(`on ${title}`, () => {
+    let place: StorePlace;
+    let store: Store;
+    const reopened = async (): Promise<Store> => {
+      await store.close();
+      store = await openStore(place, countingSources());
+      return store;
+    };
+    beforeAll(() => kind.start());
+    afterAll(() => kind.stop());
+    beforeEach(async () => {
+      place = kind.newPlace();
+      store = await openStore(place, countingSources());
+    });
+    afterEach(() => store.close());
+
+    describe('the kit', () => {
+      it('is none at first', async () => {
+        expect(await store.kit.get()).toBeUndefined();
+        expect(await store.kit.revisions()).toEqual([]);
+        expect(await store.kit.revision(1)).toBeUndefined();
+      });
+
+      it('is kept with every revision', async () => {
+        const saved = await store.kit.save(yard, 0);
+        expect(saved).toEqual({ ok: true, kit: { ...yard, revision_number: 1, saved_at: time } });
+        await store.kit.save(wider, 1);
+        const { kit } = await reopened();
+        expect(await kit.get()).toEqual({ ...wider, revision_number: 2, saved_at: time });
+        expect(await kit.revision(1)).toEqual(saved.ok && saved.kit);
+        expect((await kit.revisions()).map((each) => [each.revision_number, each.title])).toEqual([
+          [2, wider.title],
+          [1, yard.title],
+        ]);
+      });
+
+      it.each([0, 2, 7])(
+        'is not overwritten by a save based on revision %i when it is at 1',
+        async (base) => {
+          await store.kit.save(yard, 0);
+          expect(await store.kit.save(wider, base)).toEqual({
+            ok: false,
+            code: 'KIT_CHANGED_MEANWHILE',
+            newer: await store.kit.get(),
+          });
+          expect(await store.kit.get()).toMatchObject({ ...yard, revision_number: 1 });
+        },
+      );
+
+      it('is not begun at a revision that never was', async () => {
+        expect(await store.kit.save(yard, 3)).toEqual({
+          ok: false,
+          code: 'KIT_CHANGED_MEANWHILE',
+          newer: undefined,
+        });
+        expect(await store.kit.get()).toBeUndefined();
+      });
+
+      it.each([0, 1])('has one winner of many saves at once on revision %i', async (base) => {
+        if (base === 1) await store.kit.save(yard, 0);
+        const other = await openStore(place, countingSources());
+        const saves = await Promise.all(
+          Array.from({ length: 8 }, (_, turn) =>
+            (turn % 2 ? store : other).kit.save({ ...wider, text: `by ${turn}` }, base),
+          ),
+        );
+        await other.close();
+        const winners = saves.filter((outcome) => outcome.ok);
+        expect(winners).toHaveLength(1);
+        expect(await store.kit.get()).toEqual(winners[0]?.kit);
+        expect(await store.kit.revisions()).toHaveLength(base + 1);
+      });
+    });
+
+    describe('the readings of a job', () => {
+      let id: string;
+      beforeEach(async () => {
+        ({ id } = await store.create(job));
+      });
+
+      it('are none at first', async () => {
+        expect(await store.commissioning.get(id)).toEqual({
+          job_id: id,
+          revision_number: 0,
+          saved_at: null,
+          readings: {},
+          ticks: {},
+          findings: [],
+        });
+      });
+
+      it('are kept with the time of each entry', async () => {
+        const saved = await store.commissioning.save(id, entry, 0);
+        if (!saved.ok) throw new Error(saved.code);
+        const { saved_at } = saved.commissioning;
+        expect(saved.commissioning).toEqual({
+          job_id: id,
+          revision_number: 1,
+          saved_at: time,
+          readings: { open_circuit: { ...entry.readings.open_circuit, at: saved_at } },
+          ticks: { 'power-1': saved_at },
+          findings: [{ ...entry.findings[0], at: saved_at }],
+        });
+        const more = { ...entry, ticks: ['power-1', 'air-1'] };
+        const again = await store.commissioning.save(id, more, 1);
+        if (!again.ok) throw new Error(again.code);
+        expect(again.commissioning.ticks).toEqual({
+          'power-1': saved_at,
+          'air-1': again.commissioning.saved_at,
+        });
+        expect(again.commissioning.readings).toEqual(saved.commissioning.readings);
+        expect(again.commissioning.saved_at).not.toBe(saved_at);
+        expect(await (await reopened()).commissioning.get(id)).toEqual(again.commissioning);
+      });
+
+      it.each([0, 2, 7])('are not overwritten by a save based on revision %i when at 1', async (base) => {
+        await store.commissioning.save(id, entry, 0);
+        const before = await store.commissioning.get(id);
+        expect(await store.commissioning.save(id, nothing, base)).toEqual({
+          ok: false,
+          code: 'COMMISSIONING_CHANGED_MEANWHILE',
+          newer: before,
+        });
+        expect(await store.commissioning.get(id)).toEqual(before);
+      });
+
+      it('have one winner of many saves at once', async () => {
+        const other = await openStore(place, countingSources());
+        const saves = await Promise.all(
+          Array.from({ length: 8 }, (_, turn) =>
+            (turn % 2 ? store : other).commissioning.save(id, { ...entry, ticks: [`row-${turn}`] }, 0),
+          ),
+        );
+        await other.close();
+        const winners = saves.filter((outcome) => outcome.ok);
+        expect(winners).toHaveLength(1);
+        expect(await store.commissioning.get(id)).toEqual(winners[0]?.commissioning);
+      });
+
+      it('belong to their job alone: not to a copy, not to one in the bin, and back with it', async () => {
+        await store.commissioning.save(id, entry, 0);
+        const before = await store.commissioning.get(id);
+        const copy = await store.duplicate(id);
+        expect(await store.commissioning.get(copy?.id ?? '')).toMatchObject({ revision_number: 0 });
+        await store.bin(id);
+        expect(await store.commissioning.get(id)).toBeUndefined();
+        expect(await store.commissioning.save(id, entry, 1)).toEqual({ ok: false, code: 'JOB_NOT_FOUND' });
+        await store.restore(id);
+        expect(await store.commissioning.get(id)).toEqual(before);
+        expect(await store.commissioning.save('none', entry, 0)).toEqual({
+          ok: false,
+          code: 'JOB_NOT_FOUND',
+        });
+      });
+
+      it('leave the revisions of the job as they are', async () => {
+        await store.commissioning.save(id, entry, 0);
+        expect(await store.get(id)).toMatchObject({ ...job, revision_number: 1 });
+      });
+    });
+
+    describe('the faults found', () => {
+      const found = { id: 'a', cause: 'loose_joint', symptoms: { hot_joint: 'yes' } };
+
+      it('are kept, each once', async () => {
+        expect(await store.faultCases.list()).toEqual([]);
+        await store.faultCases.put(found);
+        await store.faultCases.put({ ...found, id: 'b' });
+        await store.faultCases.put({ ...found, cause: 'wet_air', symptoms: {} });
+        const { faultCases } = await reopened();
+        const kept = [...(await faultCases.list())].sort((one, two) => one.id.localeCompare(two.id));
+        expect(kept).toEqual([
+          { id: 'a', cause: 'wet_air', symptoms: {} },
+          { ...found, id: 'b' },
+        ]);
+      });
+
+      it('can be taken out again', async () => {
+        await store.faultCases.put(found);
+        expect(await store.faultCases.remove('b')).toBe(false);
+        expect(await store.faultCases.remove('a')).toBe(true);
+        expect(await store.faultCases.list()).toEqual([]);
+      });
+    });
+  });
+}
