@@ -9,6 +9,12 @@ export const UNIT_SUFFIXES: Partial<Record<QuantityKind, Readonly<Record<string,
   time: { s: 's', min: 'min', h: 'h' },
   angle: { deg: 'deg' },
   share: { percent: '%' },
+  pressure: { kPa: 'kPa', bar: 'bar', psi: 'psi' },
+  area: { mm2: 'mm2', kcmil: 'kcmil' },
+  temperature: { C: '°C', F: '°F' },
+  air_flow: { L_per_min: 'L/min', scfm: 'scfm' },
+  volume: { L: 'L', m3: 'm3', gal: 'gal' },
+  resistance: { mohm: 'mohm', ohm: 'ohm' },
 };
 
 /** Splits a key such as `thickness_mm` into a field of this kind and the unit; undefined if it is not one. */

@@ -65,11 +65,17 @@ export const ISSUE_CODES = {
   KIT_CHANGED_MEANWHILE: {
     meaning: 'The kit was saved by someone else since it was opened; nothing was overwritten.',
   },
+  KIT_COMBINATION: { meaning: 'Two fields of the kit contradict each other.' },
+  KIT_FIELD_MISSING: { meaning: 'A field of the kit that has no default is missing.' },
+  KIT_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place of the kit.' },
+  KIT_FIELD_VALUE: { meaning: 'A field of the kit holds something that is not accepted there.' },
   KIT_NOT_READABLE: {
     meaning:
       'The text sent, or the kit saved here, is not a kit that can be planned with; its issues tell why.',
   },
+  KIT_SYNTAX: { meaning: 'The kit file is not readable as YAML or JSON.' },
   KIT_TOO_LARGE: { meaning: 'The file is larger than a kit can be.' },
+  KIT_VERSION: { meaning: 'The kit file is of a version that this program does not know.' },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
   PATH_NOT_FOUND: { meaning: 'The program answers nothing at this address.' },
   PLACE_NO_REACH: {

@@ -15,6 +15,8 @@ export const WRITTEN_EXAMPLES: Readonly<Record<QuantityKind, readonly [string, .
   air_flow: ['600 L/min', '20 scfm'],
   power: ['15 kW', '20 hp'],
   share: ['95 %', '0.95'],
+  volume: ['500 L', '130 gal'],
+  resistance: ['0.2 mohm', '35 mV/A'],
 };
 
 /** A refused amount. The path is left empty: whoever knows the document fills it in. */

@@ -17,6 +17,8 @@ const LIKELY_UNITS: Readonly<Record<QuantityKind, readonly [string, ...string[]]
   air_flow: ['L/min', 'scfm'],
   power: ['kW', 'hp'],
   share: ['%'],
+  volume: ['L', 'gal'],
+  resistance: ['mohm', 'ohm'],
 };
 
 function readBareShare(text: string, value: number): Outcome<number> {

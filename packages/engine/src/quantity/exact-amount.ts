@@ -15,6 +15,8 @@ const DOCUMENT_UNITS: Readonly<Record<QuantityKind, Readonly<Record<UnitSystem, 
   air_flow: { inch: 'scfm', metric: 'L/min' },
   power: { inch: 'hp', metric: 'kW' },
   share: { inch: '%', metric: '%' },
+  volume: { inch: 'gal', metric: 'L' },
+  resistance: { inch: 'mohm', metric: 'mohm' },
 };
 
 /**

@@ -26,7 +26,13 @@ for (const [spelling, unit] of bySpelling) {
 }
 
 /** Kinds in which m and M are told apart: milli and mega are both met there. */
-const PREFIX_MATTERS: ReadonlySet<QuantityKind> = new Set(['pressure', 'current', 'voltage', 'power']);
+const PREFIX_MATTERS: ReadonlySet<QuantityKind> = new Set([
+  'pressure',
+  'current',
+  'voltage',
+  'power',
+  'resistance',
+]);
 
 /** Whether a spelling in other letter cases could mean another size: `mpa`, `MV`, `Mm`. */
 function caseMisleads(text: string, spelling: string, kind: QuantityKind): boolean {

@@ -21,6 +21,8 @@ const SHOWN_UNITS: Readonly<Record<PlainKind, Readonly<Record<UnitSystem, string
   temperature: { inch: '°F', metric: '°C' },
   air_flow: { inch: 'scfm', metric: 'L/min' },
   power: { inch: 'kW', metric: 'kW' },
+  volume: { inch: 'gal', metric: 'L' },
+  resistance: { inch: 'mohm', metric: 'mohm' },
 };
 
 /** Decimals that make sense in a unit, where not one: what a shop's gauge of it can tell. Below 10, one at least. */
@@ -30,6 +32,9 @@ const DECIMALS: Readonly<Record<string, number>> = {
   A: 0,
   'L/min': 0,
   in2: 3,
+  L: 0,
+  gal: 0,
+  mohm: 3,
   '°C': 0,
   '°F': 0,
 };
@@ -47,6 +52,8 @@ const ZERO_DROPPED: ReadonlySet<string> = new Set([
   'mm2',
   'scfm',
   'L/min',
+  'L',
+  'gal',
 ]);
 
 const SHOWN_AS: Readonly<Record<string, string>> = { in2: 'in²', mm2: 'mm²' };

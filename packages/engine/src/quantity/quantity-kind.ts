@@ -11,7 +11,9 @@ export type QuantityKind =
   | 'temperature'
   | 'air_flow'
   | 'power'
-  | 'share';
+  | 'share'
+  | 'volume'
+  | 'resistance';
 
 /** The units a shop reads and writes: inch or metric. */
 export type UnitSystem = 'inch' | 'metric';
@@ -30,6 +32,8 @@ export const QUANTITY_KINDS: readonly QuantityKind[] = [
   'air_flow',
   'power',
   'share',
+  'volume',
+  'resistance',
 ];
 
 /** How a kind is called in a sentence. */
@@ -46,4 +50,6 @@ export const KIND_NAMES: Readonly<Record<QuantityKind, string>> = {
   air_flow: 'an air flow',
   power: 'a power',
   share: 'a share',
+  volume: 'a volume',
+  resistance: 'a resistance',
 };

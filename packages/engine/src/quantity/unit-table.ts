@@ -169,6 +169,27 @@ const share: UnitFamily = {
   units: [{ name: '%', also: ['percent', 'pct'], definition: '0.01' }],
 };
 
+const volume: UnitFamily = {
+  si: 'm^3',
+  units: [
+    { name: 'L', also: ['l', 'litre', 'litres', 'liter', 'liters'], definition: 'L' },
+    { name: 'm3', also: ['m^3', 'cubic metre', 'cubic metres'], definition: 'm^3' },
+    { name: 'gal', also: ['US gal', 'gallon', 'gallons'], definition: 'gal' },
+    { name: 'ft3', also: ['ft^3', 'cu ft'], definition: 'ft^3' },
+  ],
+};
+
+/** Also the slope of a source: volts lost per ampere. */
+const resistance: UnitFamily = {
+  si: 'ohm',
+  units: [
+    { name: 'mohm', also: ['mΩ', 'mΩ', 'milliohm', 'milliohms', 'mV/A', 'V/kA'], definition: '0.001 ohm' },
+    { name: 'ohm', also: ['Ω', 'Ω', 'ohms', 'V/A'], definition: 'ohm' },
+    { name: 'uohm', also: ['µohm', 'µΩ', 'μΩ', 'microhm', 'microhms'], definition: '0.000001 ohm' },
+    { name: 'V/100A', also: ['V/100 A', 'V per 100 A'], definition: '0.01 ohm' },
+  ],
+};
+
 /** Every unit the reader accepts, by kind. */
 export const UNIT_FAMILIES: Readonly<Record<QuantityKind, UnitFamily>> = {
   length,
@@ -183,4 +204,6 @@ export const UNIT_FAMILIES: Readonly<Record<QuantityKind, UnitFamily>> = {
   air_flow: airFlow,
   power,
   share,
+  volume,
+  resistance,
 };
