@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { fetchExamples, fetchJob } from '../api/index.ts';
+import { SheetContext } from '../sheet/index.ts';
 import { Waiting } from '../site/index.ts';
 import { type Bench, BenchContext, type BenchStart, draftOf, openBench } from '../state/index.ts';
 import { startWorker } from '../worker/index.ts';
@@ -42,7 +43,9 @@ export function BenchPage({ id, demo = DEMO }: BenchPageProps): VNode {
   if ('trouble' in opened) return <Waiting title="Bench" text={opened.trouble} trouble />;
   return (
     <BenchContext.Provider value={opened.bench}>
-      <BenchView />
+      <SheetContext.Provider value={opened.bench}>
+        <BenchView />
+      </SheetContext.Provider>
     </BenchContext.Provider>
   );
 }

@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import type { Edit } from './edit.ts';
 import { editFile } from './edit-file.ts';
-import { fieldList } from './field-list.ts';
-import { jobFile, writtenAt } from './job-file.ts';
+import { fieldList } from './job-fields.ts';
+import { jobFile } from './job-file.ts';
+import { writtenAt } from './text-file.ts';
 
 const SEED = 20260711;
 const FILES = ['penstock-seam', 'casting-wash', 'defect-pocket'].map((name) =>

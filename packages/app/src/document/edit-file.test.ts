@@ -3,7 +3,8 @@ import { readJob } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import type { Edit } from './edit.ts';
 import { editFile } from './edit-file.ts';
-import { jobFile, writtenAt } from './job-file.ts';
+import { jobFile } from './job-file.ts';
+import { writtenAt } from './text-file.ts';
 
 const DEMO = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
 

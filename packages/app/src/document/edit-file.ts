@@ -2,19 +2,19 @@ import { pathText } from '@furrow/engine';
 import type { Edit } from './edit.ts';
 import { editJson, isJsonText } from './edit-json.ts';
 import { applyEdit } from './edit-tree.ts';
-import { type JobFile, jobFile } from './job-file.ts';
 import { spliceScalar } from './splice-scalar.ts';
+import { type TextFile, textFile } from './text-file.ts';
 
 /** The changed file, or why the change cannot be made. */
 export type Edited =
-  | { readonly ok: true; readonly file: JobFile }
+  | { readonly ok: true; readonly file: TextFile }
   | { readonly ok: false; readonly why: string };
 
 /**
- * Changes a job file and leaves the rest of it as it was written. A value that stands in the file is replaced in
+ * Changes a file and leaves the rest of it as it was written. A value that stands in the file is replaced in
  * its place, letter for letter; other changes go through the tree, which keeps comments and order.
  */
-export function editFile(file: JobFile, edits: readonly Edit[]): Edited {
+export function editFile(file: TextFile, edits: readonly Edit[]): Edited {
   const broken = file.document.errors[0];
   if (broken !== undefined) {
     return { ok: false, why: 'The text has a mistake that must be put right in the text view first.' };
@@ -28,19 +28,20 @@ export function editFile(file: JobFile, edits: readonly Edit[]): Edited {
   return { ok: true, file: current };
 }
 
-function editOnce(file: JobFile, edit: Edit): Edited {
+function editOnce(file: TextFile, edit: Edit): Edited {
   const spliced = edit.do === 'set' ? spliceScalar(file, edit.path, edit.value) : undefined;
   if (spliced !== undefined) return { ok: true, file: spliced };
-  if (isJsonText(file.text)) return { ok: true, file: jobFile(editJson(file.text, edit)) };
+  if (isJsonText(file.text))
+    return { ok: true, file: textFile(editJson(file.text, edit, file.fields), file.fields) };
   const refused = {
     ok: false,
     why: `${pathText(edit.path)} is written in a way the form cannot change: change it in the text view.`,
   } as const;
   try {
     // a tree of its own: the one that belongs to the file stays as it is
-    const { document } = jobFile(file.text);
-    applyEdit(document, edit);
-    const next = jobFile(document.toString({ lineWidth: 0 }));
+    const { document } = textFile(file.text, file.fields);
+    applyEdit(document, edit, file.fields);
+    const next = textFile(document.toString({ lineWidth: 0 }), file.fields);
     return next.document.errors.length === 0 ? { ok: true, file: next } : refused;
   } catch {
     // the tree refuses paths that run through an alias or through something that is no group

@@ -12,20 +12,25 @@ import {
   YAMLSeq,
 } from 'yaml';
 import type { Edit } from './edit.ts';
-import { canBeLeftOut, jobFieldAt } from './field-list.ts';
-import { keyText, pairOf } from './job-file.ts';
+import type { FieldList } from './field-list.ts';
 import { orderedIndex } from './ordered-index.ts';
 import { patternOf } from './path.ts';
+import { keyText, pairOf } from './text-file.ts';
 
 /** Makes one change in the tree of a file; throws where the path runs through something that is no group. */
-export function applyEdit(document: Document, edit: Edit): void {
-  if (edit.do === 'remove') removeAt(document, edit.path);
-  else if (edit.do === 'set') setAt(document, edit.path, edit.value);
-  else appendAt(document, edit.path, edit.entry);
+export function applyEdit(document: Document, edit: Edit, fields: FieldList): void {
+  if (edit.do === 'remove') removeAt(document, edit.path, fields);
+  else if (edit.do === 'set') setAt(document, edit.path, edit.value, fields);
+  else appendAt(document, edit.path, edit.entry, fields);
 }
 
-function appendAt(document: Document, path: DocumentPath, content: Readonly<Record<string, unknown>>): void {
-  const list = groupAt(document, path, () => new YAMLSeq());
+function appendAt(
+  document: Document,
+  path: DocumentPath,
+  content: Readonly<Record<string, unknown>>,
+  fields: FieldList,
+): void {
+  const list = groupAt(document, path, fields, () => new YAMLSeq());
   if (!isSeq(list)) throw new TypeError('not a list');
   const entry = document.createNode(content);
   const before = list.items.at(-1);
@@ -33,14 +38,14 @@ function appendAt(document: Document, path: DocumentPath, content: Readonly<Reco
   list.items.push(entry);
 }
 
-function setAt(document: Document, path: DocumentPath, value: string | number): void {
-  const parent = groupAt(document, path.slice(0, -1), () => new YAMLMap());
+function setAt(document: Document, path: DocumentPath, value: string | number, fields: FieldList): void {
+  const parent = groupAt(document, path.slice(0, -1), fields, () => new YAMLMap());
   if (!isMap(parent)) throw new TypeError('not a group');
   const name = String(path.at(-1));
-  const pair = pairOf(parent, name, jobFieldAt(patternOf(path)));
+  const pair = pairOf(parent, name, fields.at(patternOf(path)));
   const scalar = new Scalar(value);
   if (pair === undefined) {
-    insert(parent, path, new Pair(new Scalar(name), scalar));
+    insert(parent, path, new Pair(new Scalar(name), scalar), fields);
     return;
   }
   if (isNode(pair.value)) {
@@ -53,7 +58,12 @@ function setAt(document: Document, path: DocumentPath, value: string | number): 
 }
 
 /** The group or list at a path; what is missing on the way is made. */
-function groupAt(document: Document, path: DocumentPath, make: () => YAMLMap | YAMLSeq): unknown {
+function groupAt(
+  document: Document,
+  path: DocumentPath,
+  fields: FieldList,
+  make: () => YAMLMap | YAMLSeq,
+): unknown {
   document.contents ??= (path.length === 0 ? make() : new YAMLMap()) as never;
   let node: unknown = document.contents;
   path.forEach((part, index) => {
@@ -68,7 +78,8 @@ function groupAt(document: Document, path: DocumentPath, make: () => YAMLMap | Y
       return;
     }
     const made = index === path.length - 1 ? make() : new YAMLMap();
-    if (pair === undefined) insert(node, path.slice(0, index + 1), new Pair(new Scalar(String(part)), made));
+    if (pair === undefined)
+      insert(node, path.slice(0, index + 1), new Pair(new Scalar(String(part)), made), fields);
     else pair.value = made;
     node = made;
   });
@@ -79,10 +90,10 @@ function isEmpty(value: unknown): boolean {
   return value === null || (isScalar(value) && value.value === null);
 }
 
-function insert(parent: YAMLMap, path: DocumentPath, pair: Pair<Scalar, Node>): void {
+function insert(parent: YAMLMap, path: DocumentPath, pair: Pair<Scalar, Node>, fields: FieldList): void {
   const above = patternOf(path.slice(0, -1));
   const keys = parent.items.map(keyText);
-  const at = orderedIndex(keys, above, keyText(pair));
+  const at = orderedIndex(keys, fields.namesIn(above), keyText(pair));
   const spaced = parent.items.some((item) => isNode(item.key) && item.key.spaceBefore === true);
   if (path.length === 1 && spaced && at > 0 && !isScalar(pair.value)) pair.key.spaceBefore = true;
   const first = parent.items[0]?.key;
@@ -94,7 +105,7 @@ function insert(parent: YAMLMap, path: DocumentPath, pair: Pair<Scalar, Node>): 
   parent.items.splice(at, 0, pair);
 }
 
-function removeAt(document: Document, path: DocumentPath): void {
+function removeAt(document: Document, path: DocumentPath, fields: FieldList): void {
   const parentPath = path.slice(0, -1);
   const parent = parentPath.length === 0 ? document.contents : document.getIn(parentPath, true);
   const last = path.at(-1);
@@ -104,13 +115,13 @@ function removeAt(document: Document, path: DocumentPath): void {
     return;
   }
   if (!isMap(parent)) return;
-  const pair = pairOf(parent, String(last), jobFieldAt(patternOf(path)));
+  const pair = pairOf(parent, String(last), fields.at(patternOf(path)));
   if (pair === undefined) return;
   const at = parent.items.indexOf(pair);
   keepComment(pair.key, parent.items[at + 1]?.key, parent);
   parent.items.splice(at, 1);
-  if (parent.items.length === 0 && canBeLeftOut(patternOf(parentPath)) && !parent.comment) {
-    removeAt(document, parentPath);
+  if (parent.items.length === 0 && fields.canBeLeftOut(patternOf(parentPath)) && !parent.comment) {
+    removeAt(document, parentPath, fields);
   }
 }
 

@@ -1,29 +1,33 @@
-import { type JobField, jobFields } from '@furrow/engine';
+import type { JobField } from '@furrow/engine';
 
-const FIELDS = jobFields();
-const BY_PATH = new Map(FIELDS.map((field) => [field.path, field]));
-
-/** Every field of a job, in the order of the file. */
-export function fieldList(): readonly JobField[] {
-  return FIELDS;
+/** The fields that a kind of file can have. */
+export interface FieldList {
+  /** Every field, in the order of the file. */
+  readonly all: readonly JobField[];
+  /** The field of a path with `*` for an index. */
+  readonly at: (pattern: string) => JobField | undefined;
+  /** Names that a group of fields can hold, in the order of the file. */
+  readonly namesIn: (groupPattern: string) => readonly string[];
+  /** Whether a group may be missing as a whole: none of its fields is required. */
+  readonly canBeLeftOut: (groupPattern: string) => boolean;
 }
 
-/** The field of a path with `*` for an index. */
-export function jobFieldAt(pattern: string): JobField | undefined {
-  return BY_PATH.get(pattern);
-}
-
-/** Names that a group of fields can hold, in the order of the file. */
-export function namesIn(groupPattern: string): readonly string[] {
-  const start = groupPattern === '' ? '' : `${groupPattern}.`;
-  const names = FIELDS.filter((field) => field.path.startsWith(start)).map(
-    (field) => field.path.slice(start.length).split('.')[0] ?? '',
-  );
-  return [...new Set(names)];
-}
-
-/** Whether a group may be missing as a whole: none of its fields is required. */
-export function canBeLeftOut(groupPattern: string): boolean {
-  const inside = FIELDS.filter((field) => field.path.startsWith(`${groupPattern}.`));
-  return inside.length > 0 && inside.every((field) => field.optional);
+/** Makes the fields of a kind of file findable. */
+export function fieldListOf(all: readonly JobField[]): FieldList {
+  const byPath = new Map(all.map((field) => [field.path, field]));
+  return {
+    all,
+    at: (pattern) => byPath.get(pattern),
+    namesIn(groupPattern) {
+      const start = groupPattern === '' ? '' : `${groupPattern}.`;
+      const names = all
+        .filter((field) => field.path.startsWith(start))
+        .map((field) => field.path.slice(start.length).split('.')[0] ?? '');
+      return [...new Set(names)];
+    },
+    canBeLeftOut(groupPattern) {
+      const inside = all.filter((field) => field.path.startsWith(`${groupPattern}.`));
+      return inside.length > 0 && inside.every((field) => field.optional);
+    },
+  };
 }

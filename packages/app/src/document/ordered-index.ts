@@ -1,8 +1,5 @@
-import { namesIn } from './field-list.ts';
-
 /** Where a new field goes among those a group has, so that the file keeps the order of the form. */
-export function orderedIndex(keys: readonly string[], groupPattern: string, name: string): number {
-  const order = namesIn(groupPattern);
+export function orderedIndex(keys: readonly string[], order: readonly string[], name: string): number {
   const rank = order.indexOf(name);
   if (rank < 0) return keys.length;
   const next = keys.findIndex((key) => order.indexOf(key) > rank);

@@ -1,10 +1,14 @@
 import type { DocumentPath } from '@furrow/engine';
 import { isScalar } from 'yaml';
 import { isJsonText } from './edit-json.ts';
-import { type JobFile, jobFile } from './job-file.ts';
+import { type TextFile, textFile } from './text-file.ts';
 
 /** Replaces a value that stands in the file, in its place; undefined where that cannot be done safely. */
-export function spliceScalar(file: JobFile, path: DocumentPath, value: string | number): JobFile | undefined {
+export function spliceScalar(
+  file: TextFile,
+  path: DocumentPath,
+  value: string | number,
+): TextFile | undefined {
   const node = file.document.getIn(path, true);
   if (!isScalar(node) || !node.range || node.value === null) return undefined;
   const [start, end] = node.range;
@@ -13,13 +17,13 @@ export function spliceScalar(file: JobFile, path: DocumentPath, value: string | 
   const written = isJsonText(file.text) ? [quoted] : [String(value), quoted];
   for (const text of written) {
     if (text === '' || text.includes('\n')) continue;
-    const next = jobFile(file.text.slice(0, start) + text + file.text.slice(end));
+    const next = textFile(file.text.slice(0, start) + text + file.text.slice(end), file.fields);
     if (next.document.errors.length === 0 && sameContent(next, expected)) return next;
   }
   return undefined;
 }
 
-function sameContent(file: JobFile, expected: string): boolean {
+function sameContent(file: TextFile, expected: string): boolean {
   try {
     return JSON.stringify(file.document.toJS({ maxAliasCount: 50 })) === expected;
   } catch {

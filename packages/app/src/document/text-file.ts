@@ -1,26 +1,28 @@
 import type { DocumentPath, JobField } from '@furrow/engine';
 import { type Document, isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
-import { jobFieldAt } from './field-list.ts';
+import type { FieldList } from './field-list.ts';
 import { keyedUnit } from './keyed-unit.ts';
 import { patternOf } from './path.ts';
 
-/** A job file as it stands: its text and the tree read from it. */
-export interface JobFile {
+/** A job or kit file as it stands: its text and the tree read from it. */
+export interface TextFile {
   readonly text: string;
+  /** The fields such a file can have. */
+  readonly fields: FieldList;
   readonly document: Document.Parsed;
 }
 
-/** Parses the text of a job file; a file with mistakes is a file too. */
-export function jobFile(text: string): JobFile {
-  return { text, document: parseDocument(text, { prettyErrors: false, logLevel: 'silent' }) };
+/** Parses the text of a file that can have these fields; a file with mistakes is a file too. */
+export function textFile(text: string, fields: FieldList): TextFile {
+  return { text, fields, document: parseDocument(text, { prettyErrors: false, logLevel: 'silent' }) };
 }
 
 /** What the file has at a field, as a person wrote it; undefined where it has nothing. */
-export function writtenAt(file: JobFile, path: DocumentPath): string | undefined {
+export function writtenAt(file: TextFile, path: DocumentPath): string | undefined {
   const { document } = file;
   const parent = path.length === 1 ? document.contents : document.getIn(path.slice(0, -1), true);
   if (!isMap(parent)) return undefined;
-  const field = jobFieldAt(patternOf(path));
+  const field = file.fields.at(patternOf(path));
   const pair = pairOf(parent, String(path.at(-1)), field);
   if (pair === undefined) return undefined;
   const value = isScalar(pair.value) ? pair.value : undefined;
@@ -31,7 +33,7 @@ export function writtenAt(file: JobFile, path: DocumentPath): string | undefined
 }
 
 /** How many entries a list of the file has; 0 where it is none. */
-export function entriesAt(file: JobFile, path: DocumentPath): number {
+export function entriesAt(file: TextFile, path: DocumentPath): number {
   const node = file.document.getIn(path, true);
   return typeof node === 'object' && node !== null && 'items' in node && !isMap(node)
     ? (node.items as unknown[]).length

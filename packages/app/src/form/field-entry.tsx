@@ -3,7 +3,7 @@ import { pathText } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { writtenAt } from '../document/index.ts';
-import { useBench, useBenchState } from '../state/index.ts';
+import { useSheet, useSheetState } from '../sheet/index.ts';
 import { fieldId } from './field-id.ts';
 import { shownText, typedValue } from './typed-value.ts';
 
@@ -22,7 +22,7 @@ interface FieldEntryProps {
 /** The issue that belongs to a field, if there is one. */
 export function useFieldIssue(path: DocumentPath): Issue | undefined {
   const at = pathText(path);
-  return useBenchState((state) => state.issues.find((issue) => issue.path === at));
+  return useSheetState((state) => state.issues.find((issue) => issue.path === at));
 }
 
 /** The entry of one field: a text as people write it, a longer text, or a choice. */
@@ -34,15 +34,15 @@ export function FieldEntry({
   invalid,
   brief = false,
 }: FieldEntryProps): VNode {
-  const bench = useBench();
-  const written = useBenchState((state) => writtenAt(state.readable, path));
-  const broken = useBenchState((state) => state.file.document.errors.length > 0);
+  const sheet = useSheet();
+  const written = useSheetState((state) => writtenAt(state.readable, path));
+  const broken = useSheetState((state) => state.file.document.errors.length > 0);
   const [typed, setTyped] = useState<string>();
   const enter = (text: string): void => {
     setTyped(text);
     const value = typedValue(field, text);
     if ((value === undefined ? undefined : String(value)) === written) return;
-    bench.change([value === undefined ? { do: 'remove', path } : { do: 'set', path, value }]);
+    sheet.change([value === undefined ? { do: 'remove', path } : { do: 'set', path, value }]);
   };
   const common = {
     id: fieldId(path),

@@ -1,6 +1,6 @@
 import { type DocumentPath, type Issue, type JobField, parseAmount } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { useBench } from '../state/index.ts';
+import { useSheet } from '../sheet/index.ts';
 import { acceptedText, besideField } from './issue-text.ts';
 
 interface FieldIssueProps {
@@ -12,7 +12,7 @@ interface FieldIssueProps {
 
 /** What is wrong with a field, what is accepted, and the nearest value to take over with one press. */
 export function FieldIssue({ id, issue, field, path }: FieldIssueProps): VNode {
-  const bench = useBench();
+  const sheet = useSheet();
   const nearest = issue?.nearest;
   const usable =
     nearest !== undefined &&
@@ -29,7 +29,7 @@ export function FieldIssue({ id, issue, field, path }: FieldIssueProps): VNode {
         </p>
       )}
       {usable ? (
-        <button type="button" onClick={() => bench.change([{ do: 'set', path, value: nearest }])}>
+        <button type="button" onClick={() => sheet.change([{ do: 'set', path, value: nearest }])}>
           Write {nearest}
         </button>
       ) : null}

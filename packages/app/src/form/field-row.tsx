@@ -2,7 +2,7 @@ import { type DocumentPath, formatAmount, type JobField, parseAmount } from '@fu
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { writtenAt } from '../document/index.ts';
-import { useBenchState } from '../state/index.ts';
+import { useSheetState } from '../sheet/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { FieldEntry, useFieldIssue } from './field-entry.tsx';
 import { fieldId } from './field-id.ts';
@@ -55,7 +55,7 @@ export function FieldRow({ field, path }: FieldRowProps): VNode {
 /** An amount in the shop's units, where it was written otherwise. */
 function ReadAs({ field, path }: FieldRowProps): VNode | null {
   const units = useUnits();
-  const written = useBenchState((state) => writtenAt(state.readable, path));
+  const written = useSheetState((state) => writtenAt(state.readable, path));
   if (field.kind === undefined || written === undefined) return null;
   const read = parseAmount(written, field.kind);
   if (!read.ok) return null;

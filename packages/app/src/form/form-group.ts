@@ -14,17 +14,17 @@ export type FormEntry = { readonly field: JobField } | { readonly group: FormGro
 const TITLES: Readonly<Record<string, string>> = { plan: 'Planning' };
 
 /** Version of the file: it is no choice of the person. */
-const NOT_SHOWN = new Set(['furrow']);
+const NOT_SHOWN = new Set(['furrow', 'furrow_kit']);
 
-/** Arranges the fields of a job in groups: those at the top first, then the groups of the file. */
-export function formGroups(fields: readonly JobField[]): readonly FormGroup[] {
+/** Arranges the fields of a file in groups: those at the top first, then the groups of the file. */
+export function formGroups(fields: readonly JobField[], title = 'Job'): readonly FormGroup[] {
   const entries = entriesOf(
     '',
     fields.filter((field) => !NOT_SHOWN.has(field.path)),
   );
   const top = entries.filter((entry) => 'field' in entry);
   const groups = entries.flatMap((entry) => ('group' in entry ? [entry.group] : []));
-  return [{ path: '', title: 'Job', entries: top }, ...groups];
+  return [{ path: '', title, entries: top }, ...groups];
 }
 
 /** The fields that stand directly in a group. */

@@ -1,21 +1,23 @@
 import type { VNode } from 'preact';
-import { useState } from 'preact/hooks';
-import { fieldList } from '../document/index.ts';
-import { useBenchState } from '../state/index.ts';
+import { useMemo, useState } from 'preact/hooks';
+import { useSheet, useSheetState } from '../sheet/index.ts';
 import { formGroups } from './form-group.ts';
 import { GroupView } from './group-view.tsx';
 import { IssueSummary } from './issue-summary.tsx';
 import { TextView } from './text-view.tsx';
 
-const GROUPS = formGroups(fieldList());
 const VIEWS = ['form', 'text'] as const;
 type View = (typeof VIEWS)[number];
 
-/** The job to fill in: as a form, or as the text of its file. */
+/** A job or the kit to fill in: as a form, or as the text of its file. */
 export function FormView(): VNode {
+  const { noun } = useSheet();
+  const title = noun === 'job' ? 'Job' : 'Kit';
+  const fields = useSheetState((state) => state.file.fields);
+  const groups = useMemo(() => formGroups(fields.all, title), [fields, title]);
   const [view, setView] = useState<View>('form');
   const [wanted, setWanted] = useState<{ line: number; wish: number }>();
-  const broken = useBenchState((state) => state.file.document.errors.length > 0);
+  const broken = useSheetState((state) => state.file.document.errors.length > 0);
   const showLine = (line: number): void => {
     setView('text');
     setWanted({ line, wish: (wanted?.wish ?? 0) + 1 });
@@ -29,7 +31,7 @@ export function FormView(): VNode {
   };
   return (
     <div class="job-views">
-      <div class="tabs" role="tablist" aria-label="Job as" onKeyDown={onKey}>
+      <div class="tabs" role="tablist" aria-label={`${title} as`} onKeyDown={onKey}>
         {VIEWS.map((name) => (
           <button
             key={name}
@@ -52,7 +54,7 @@ export function FormView(): VNode {
         ) : (
           <form
             class="job-form"
-            aria-label="Job"
+            aria-label={title}
             autocomplete="off"
             onSubmit={(event) => event.preventDefault()}
           >
@@ -66,7 +68,7 @@ export function FormView(): VNode {
               Write amounts as you would say them: 3/8 in, 0.375", 9,5 mm, 28 ipm.{' '}
               <span class="required">*</span> must be filled in.
             </p>
-            {GROUPS.map((group) => (
+            {groups.map((group) => (
               <GroupView key={group.path} group={group} />
             ))}
           </form>

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { pathOf } from '../document/index.ts';
-import { useBenchState } from '../state/index.ts';
+import { useSheetState } from '../sheet/index.ts';
 import { goToField } from './field-id.ts';
 import { acceptedText } from './issue-text.ts';
 
@@ -14,11 +14,11 @@ interface IssueSummaryProps {
   readonly onForm: () => void;
 }
 
-/** Everything that keeps the job from being planned, each with a way to its field and to its line. */
+/** Everything that keeps the file from being used, each with a way to its field and to its line. */
 export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | null {
-  const issues = useBenchState((state) => state.issues);
-  const refused = useBenchState((state) => state.editRefused);
-  const broken = issues[0]?.code === 'JOB_SYNTAX';
+  const issues = useSheetState((state) => state.issues);
+  const refused = useSheetState((state) => state.editRefused);
+  const broken = issues[0]?.code.endsWith('_SYNTAX') ?? false;
   const shown = issues.slice(0, broken ? 1 : SHOWN_MOST);
   const show = (path: string): void => {
     onForm();

@@ -1,17 +1,18 @@
 import type { VNode } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { useBench, useBenchState } from '../state/index.ts';
+import { useSheet, useSheetState } from '../sheet/index.ts';
 
 interface TextViewProps {
   /** Line to show and select, and a number that changes with each wish to see it. */
   readonly wanted: { readonly line: number; readonly wish: number } | undefined;
 }
 
-/** The job file as text with line numbers; what is typed here changes the form and the other way round. */
+/** The file as text with line numbers; what is typed here changes the form and the other way round. */
 export function TextView({ wanted }: TextViewProps): VNode {
-  const bench = useBench();
-  const text = useBenchState((state) => state.file.text);
-  const issues = useBenchState((state) => state.issues);
+  const sheet = useSheet();
+  const { noun } = sheet;
+  const text = useSheetState((state) => state.file.text);
+  const issues = useSheetState((state) => state.issues);
   const area = useRef<HTMLTextAreaElement>(null);
   const gutter = useRef<HTMLDivElement>(null);
   const lines = text.split('\n');
@@ -38,14 +39,14 @@ export function TextView({ wanted }: TextViewProps): VNode {
       </div>
       <textarea
         ref={area}
-        aria-label="Job file as text"
+        aria-label={`${noun === 'job' ? 'Job' : 'Kit'} file as text`}
         aria-invalid={issues.length > 0}
         value={text}
         wrap="off"
         spellcheck={false}
         autocomplete="off"
         autocapitalize="off"
-        onInput={(event) => bench.setText(event.currentTarget.value)}
+        onInput={(event) => sheet.setText(event.currentTarget.value)}
         onScroll={(event) => {
           if (gutter.current !== null) gutter.current.scrollTop = event.currentTarget.scrollTop;
         }}

@@ -1,11 +1,11 @@
 import { parseAmount } from '@furrow/engine';
-import { entriesAt, type JobFile, writtenAt } from '../document/index.ts';
+import { entriesAt, type TextFile, writtenAt } from '../document/index.ts';
 
 /** Lengths this near each other are the same electrode [m]. */
 const SAME = 1e-6;
 
 /** An electrode's diameter as the kit of the file writes it, `5/16 in` rather than 7.9375 mm. */
-export function kitSpelling(file: JobFile, diameter_mm: number): string | undefined {
+export function kitSpelling(file: TextFile, diameter_mm: number): string | undefined {
   const list = ['kit', 'electrodes'];
   for (let index = 0; index < entriesAt(file, list); index += 1) {
     const written = writtenAt(file, [...list, index, 'diameter']);

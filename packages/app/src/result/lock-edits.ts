@@ -1,5 +1,5 @@
 import { exactAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
-import type { Edit, JobFile } from '../document/index.ts';
+import type { Edit, TextFile } from '../document/index.ts';
 import { kitSpelling } from './kit-spelling.ts';
 
 /** A value of the plan that can be held while the rest is planned again; named as the job file names it. */
@@ -17,7 +17,7 @@ export const LOCK_NAMES: readonly LockName[] = [
 
 /** What locks are written from and into. */
 export interface LockPlace {
-  readonly file: JobFile;
+  readonly file: TextFile;
   readonly locks: Job['locks'];
   readonly units: UnitSystem;
 }

@@ -1,5 +1,5 @@
-import type { Answer, Issue, ReadJob } from '@furrow/engine';
-import type { JobFile } from '../document/index.ts';
+import type { Answer, ReadJob } from '@furrow/engine';
+import type { SheetState } from '../sheet/index.ts';
 
 /** Where the job on the bench is kept; absent until it was saved for the first time. */
 export interface SavedAs {
@@ -24,23 +24,15 @@ export interface Planned {
 }
 
 /** Everything the bench shows. */
-export interface BenchState {
-  /** The job as text, the one source of form, drawings and plan. */
-  readonly file: JobFile;
-  /** The text when its layout could last be read: what the form shows while a mistake is being typed. */
-  readonly readable: JobFile;
+export interface BenchState extends SheetState {
   /** Counts the changes of the text. */
   readonly edit: number;
-  /** What is wrong with the text; empty if it can be planned. */
-  readonly issues: readonly Issue[];
   /** The job as read the last time it could be read. */
   readonly read: ReadJob | undefined;
   /** The last result, kept while a newer one is on its way or the text has mistakes. */
   readonly planned: Planned | undefined;
   /** Why the planner itself failed, for the newest edit. */
   readonly plannerFailure: string | undefined;
-  /** Why the last change of the form could not be written into the text. */
-  readonly editRefused: string | undefined;
   /** Text the bench was opened with, which needs no guarding. */
   readonly opened: string;
   readonly savedAs: SavedAs | undefined;

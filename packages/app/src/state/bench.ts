@@ -1,6 +1,7 @@
 import { readJob } from '@furrow/engine';
 import { createJob, type Reply, saveJob } from '../api/index.ts';
-import { type Edit, editFile, type JobFile, jobFile } from '../document/index.ts';
+import { editFile, jobFile, type TextFile } from '../document/index.ts';
+import type { Sheet } from '../sheet/index.ts';
 import { createStore, type Store } from '../store/index.ts';
 import { createPlanner, type PlanReply, type PlanWorker } from '../worker/index.ts';
 import { type BenchState, isUnsaved, type SavedAs } from './bench-state.ts';
@@ -8,12 +9,8 @@ import { type Draft, dropDraft, keepDraft } from './draft.ts';
 import { markEdit } from './timing.ts';
 
 /** One job on the bench: its state and what can be done with it. */
-export interface Bench {
+export interface Bench extends Sheet {
   readonly store: Store<BenchState>;
-  /** Changes fields of the job. */
-  readonly change: (edits: readonly Edit[]) => void;
-  /** Puts another text in place, from the text view or a file. */
-  readonly setText: (text: string) => void;
   readonly moveCursor: (place: number) => void;
   /** Saves; the id of the saved job, or undefined if it was not saved. */
   readonly save: (asCopy: boolean) => Promise<string | undefined>;
@@ -58,7 +55,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   });
   const planner = createPlanner(startWorker, (reply) => store.set(afterReply(store.get(), reply)));
 
-  const take = (file: JobFile): void => {
+  const take = (file: TextFile): void => {
     markEdit();
     const outcome = readJob(file.text);
     const state = store.get();
@@ -109,6 +106,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
 
   take(store.get().file);
   return {
+    noun: 'job',
     store,
     change(edits) {
       const edited = editFile(store.get().file, edits);

@@ -1,0 +1,25 @@
+import type { Issue } from '@furrow/engine';
+import type { Edit, TextFile } from '../document/index.ts';
+import type { Store } from '../store/index.ts';
+
+/** What form and text view show of a file. */
+export interface SheetState {
+  /** The file as text, the one source of form and drawings. */
+  readonly file: TextFile;
+  /** The text when its layout could last be read: what the form shows while a mistake is being typed. */
+  readonly readable: TextFile;
+  /** What is wrong with the text; empty if it can be used. */
+  readonly issues: readonly Issue[];
+  /** Why the last change of the form could not be written into the text. */
+  readonly editRefused: string | undefined;
+}
+
+/** A file that is filled in, as a form or as text: a job or the shop's kit. */
+export interface Sheet {
+  readonly noun: 'job' | 'kit';
+  readonly store: Store<SheetState>;
+  /** Changes fields of the file. */
+  readonly change: (edits: readonly Edit[]) => void;
+  /** Puts another text in place, from the text view or a file. */
+  readonly setText: (text: string) => void;
+}
