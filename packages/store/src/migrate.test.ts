@@ -8,6 +8,7 @@ import { MIGRATIONS, type Migration } from './migrations.ts';
 import type { StorePlace } from './open-store.ts';
 import { openPostgres } from './postgres-database.ts';
 import { sqlJobStore } from './sql-job-store.ts';
+import { sqlStore } from './sql-store.ts';
 import { openSqlite } from './sqlite-database.ts';
 import { testedKinds } from './testing/place.ts';
 import { countingSources } from './testing/sources.ts';
@@ -65,6 +66,17 @@ for (const kind of testedKinds()) {
       await migrate(database, [...MIGRATIONS, addsTable], now);
       expect(await history()).toHaveLength(MIGRATIONS.length + 1);
       expect(await store.get(job.id)).toEqual(job);
+    });
+
+    it('brings a database of the first release up to date: its jobs stay, a kit and readings can be kept', async () => {
+      await migrate(database, MIGRATIONS.slice(0, 1), now);
+      const job = await sqlJobStore(database, { now, newId }).create(content);
+      await migrate(database, MIGRATIONS, now);
+      const store = sqlStore(database, { now, newId });
+      expect(await store.get(job.id)).toEqual(job);
+      expect(await store.kit.save(content, 0)).toMatchObject({ ok: true });
+      const entry = { readings: {}, ticks: ['power-1'], findings: [] };
+      expect(await store.commissioning.save(job.id, entry, 0)).toMatchObject({ ok: true });
     });
 
     it('refuses a database of a newer version, and changes nothing', async () => {
