@@ -8,6 +8,7 @@ export {
   type JsonSchema,
   pathText,
 } from './document/index.ts';
+export * from './faults/index.ts';
 export * from './groove/index.ts';
 export * from './issue/index.ts';
 export * from './job/index.ts';
