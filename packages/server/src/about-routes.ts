@@ -1,10 +1,11 @@
-import { API_PATHS, aboutSchema, type Example, exampleSchema, PROGRAM_VERSION } from '@furrow/contract';
+import { API_PATHS, aboutSchema, exampleSchema, PROGRAM_VERSION } from '@furrow/contract';
 import type { JobStore } from '@furrow/store';
 import { z } from 'zod';
+import type { Examples } from './read-examples.ts';
 import type { ZodServer } from './zod-server.ts';
 
-/** What runs here, and the demo jobs that come with it. */
-export function aboutRoutes(server: ZodServer, store: JobStore, examples: readonly Example[]): void {
+/** What runs here, and the demo jobs and kits that come with it. */
+export function aboutRoutes(server: ZodServer, store: JobStore, examples: Examples): void {
   server.get(
     API_PATHS.about,
     { schema: { summary: 'What runs here and where it keeps its data', response: { 200: aboutSchema } } },
@@ -13,6 +14,11 @@ export function aboutRoutes(server: ZodServer, store: JobStore, examples: readon
   server.get(
     API_PATHS.examples,
     { schema: { summary: 'The demo jobs', response: { 200: z.array(exampleSchema) } } },
-    () => [...examples],
+    () => [...examples.jobs],
+  );
+  server.get(
+    API_PATHS.kitExamples,
+    { schema: { summary: 'The demo kits', response: { 200: z.array(exampleSchema) } } },
+    () => [...examples.kits],
   );
 }

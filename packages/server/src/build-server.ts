@@ -1,14 +1,17 @@
 import { REQUEST_BYTES_MOST } from '@furrow/contract';
-import type { JobStore } from '@furrow/store';
+import type { Store } from '@furrow/store';
 import fastify, { type FastifyReply, type FastifyRequest } from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import { aboutRoutes } from './about-routes.ts';
 import { appFiles, isAppPage, sendAppPage } from './app-files.ts';
 import { cardRoutes } from './card-routes.ts';
 import { answerClientError } from './client-error.ts';
+import { commissioningRoutes } from './commissioning-routes.ts';
 import { errorReply } from './error-body.ts';
 import { errorPage } from './error-page.ts';
+import { faultRoutes } from './fault-routes.ts';
 import { jobRoutes } from './job-routes.ts';
+import { kitRoutes } from './kit-routes.ts';
 import { guardLoopback } from './loopback-guard.ts';
 import { openapiRoutes } from './openapi-routes.ts';
 import { planRoutes } from './plan-routes.ts';
@@ -19,10 +22,10 @@ import type { ZodServer } from './zod-server.ts';
 
 /** What a server is made of. */
 export interface ServerParts {
-  readonly store: JobStore;
+  readonly store: Store;
   /** Folder of the built app; undefined: the API alone. */
   readonly appFolder: string | undefined;
-  /** Folder of the demo jobs. */
+  /** Folder of the demo jobs and kits. */
   readonly exampleFolder: string;
   /** Is told of every bug that a request ran into. */
   readonly log: (message: string) => void;
@@ -71,6 +74,9 @@ export async function buildServer({ store, appFolder, exampleFolder, log }: Serv
   aboutRoutes(server, store, await readExamples(exampleFolder));
   planRoutes(server);
   jobRoutes(server, store);
+  kitRoutes(server, store.kit);
+  commissioningRoutes(server, store);
+  faultRoutes(server, store.faultCases);
   cardRoutes(server, store);
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;

@@ -1,7 +1,9 @@
 import { type Issue, JOB_TEXT_MOST, type ReadJob, readJob } from '@furrow/engine';
 import type { JobContent } from '@furrow/store';
-import { draftTitle, shownTitle } from './job-title.ts';
+import { draftTitle, shownTitle } from './document-title.ts';
 import { Refused } from './refused.ts';
+
+const UNTITLED = 'Untitled job';
 
 /** What is to be saved of a text: a draft with mistakes is kept like a job that can be planned. */
 export function contentOf(text: string): JobContent {
@@ -13,8 +15,8 @@ export function contentOf(text: string): JobContent {
   }
   const outcome = readJob(text);
   return outcome.ok
-    ? { text, title: shownTitle(outcome.value.job.title), revision: outcome.value.revision }
-    : { text, title: draftTitle(text), revision: null };
+    ? { text, title: shownTitle(outcome.value.job.title, UNTITLED), revision: outcome.value.revision }
+    : { text, title: draftTitle(text, UNTITLED), revision: null };
 }
 
 /** The job of a text that has to be a whole one. */

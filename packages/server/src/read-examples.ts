@@ -1,17 +1,33 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import type { Example } from '@furrow/contract';
+import { isMap, isScalar, parseDocument } from 'yaml';
 import { contentOf } from './job-reading.ts';
+import { kitContentOf } from './kit-reading.ts';
 
 const ENDING = '.yaml';
 
-/** Reads the demo jobs of a folder, by name. */
-export async function readExamples(folder: string): Promise<Example[]> {
+/** What comes with the program to try it with. */
+export interface Examples {
+  readonly jobs: readonly Example[];
+  readonly kits: readonly Example[];
+}
+
+/** Reads the demo jobs and kits of a folder, each by name. */
+export async function readExamples(folder: string): Promise<Examples> {
   const files = (await readdir(folder)).filter((name) => extname(name) === ENDING).sort();
-  return Promise.all(
-    files.map(async (file) => {
-      const text = await readFile(join(folder, file), 'utf8');
-      return { name: basename(file, ENDING), title: contentOf(text).title, text };
-    }),
-  );
+  const jobs: Example[] = [];
+  const kits: Example[] = [];
+  for (const file of files) {
+    const text = await readFile(join(folder, file), 'utf8');
+    const name = basename(file, ENDING);
+    if (isKit(text)) kits.push({ name, title: kitContentOf(text).title, text });
+    else jobs.push({ name, title: contentOf(text).title, text });
+  }
+  return { jobs, kits };
+}
+
+function isKit(text: string): boolean {
+  const { contents } = parseDocument(text);
+  return isMap(contents) && contents.items.some(({ key }) => isScalar(key) && key.value === 'furrow_kit');
 }

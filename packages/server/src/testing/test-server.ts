@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type JobStore, openStore } from '@furrow/store';
+import { openStore, type Store } from '@furrow/store';
 import type { ServerParts } from '../build-server.ts';
 
 /** The repository's demo jobs. */
@@ -11,7 +11,7 @@ export const EXAMPLES = fileURLToPath(new URL('../../../../examples', import.met
 /** What a test server is made of, and what becomes of it. */
 export interface TestParts {
   readonly parts: ServerParts;
-  readonly store: JobStore;
+  readonly store: Store;
   /** Bugs the server told of; a test that expects none looks here. */
   readonly faults: string[];
   readonly cleanUp: () => Promise<void>;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { draftTitle, shownTitle } from './job-title.ts';
+import { draftTitle, shownTitle } from './document-title.ts';
 
 describe('draftTitle', () => {
   it.each([
@@ -14,17 +14,18 @@ describe('draftTitle', () => {
     ['- title: a', 'Untitled job'],
     ['just words', 'Untitled job'],
   ])('of %j is %j', (text, title) => {
-    expect(draftTitle(text)).toBe(title);
+    expect(draftTitle(text, 'Untitled job')).toBe(title);
   });
 
   it('survives a text nested deeper than any reader goes', () => {
-    expect(draftTitle('['.repeat(100_000))).toBe('Untitled job');
+    expect(draftTitle('['.repeat(100_000), 'Untitled job')).toBe('Untitled job');
   });
 });
 
 describe('shownTitle', () => {
   it('is one line of at most 120 characters that every database keeps', () => {
-    expect(shownTitle(`a\0b\ud800c`)).toBe('a b c');
-    expect(shownTitle('🔥'.repeat(200))).toBe('🔥'.repeat(120));
+    expect(shownTitle(`a\0b\ud800c`, 'Untitled kit')).toBe('a b c');
+    expect(shownTitle('\n', 'Untitled kit')).toBe('Untitled kit');
+    expect(shownTitle('🔥'.repeat(200), 'Untitled kit')).toBe('🔥'.repeat(120));
   });
 });

@@ -1,0 +1,64 @@
+import {
+  API_PATHS,
+  commissioningConflictSchema,
+  commissioningSaveSchema,
+  commissioningSchema,
+  errorSchema,
+  jobParametersSchema,
+} from '@furrow/contract';
+import type { Store } from '@furrow/store';
+import { jobNotFound } from './saved-job.ts';
+import type { ZodServer } from './zod-server.ts';
+
+/** What is ticked, read and found at the rig for a saved job. */
+export function commissioningRoutes(server: ZodServer, store: Store): void {
+  server.get(
+    API_PATHS.jobCommissioning,
+    {
+      schema: {
+        summary: 'What was ticked, read and found at the rig for a job',
+        description: 'As long as nothing was saved, it is empty and its revision number 0.',
+        params: jobParametersSchema,
+        response: { 200: commissioningSchema, 404: errorSchema },
+      },
+    },
+    async (request) =>
+      commissioningSchema.parse(
+        (await store.commissioning.get(request.params.id)) ?? jobNotFound(request.params.id),
+      ),
+  );
+  server.put(
+    API_PATHS.jobCommissioning,
+    {
+      schema: {
+        summary: 'Save what was ticked, read and found at the rig for a job',
+        description:
+          'The whole of it is sent; an entry that stands as it was keeps its time. Refused if somebody else ' +
+          'saved since; nothing is overwritten.',
+        params: jobParametersSchema,
+        body: commissioningSaveSchema,
+        response: {
+          200: commissioningSchema,
+          400: errorSchema,
+          404: errorSchema,
+          409: commissioningConflictSchema,
+          413: errorSchema,
+        },
+      },
+    },
+    async (request, reply) => {
+      const { based_on, ...entry } = request.body;
+      const outcome = await store.commissioning.save(request.params.id, entry, based_on);
+      if (outcome.ok) return commissioningSchema.parse(outcome.commissioning);
+      if (outcome.code === 'JOB_NOT_FOUND') return jobNotFound(request.params.id);
+      const newer = commissioningSchema.parse(outcome.newer);
+      return reply.status(409).send({
+        code: outcome.code,
+        message:
+          `The readings were saved elsewhere meanwhile: they are at revision ${newer.revision_number}, ` +
+          `yours were made from ${based_on}. Nothing was overwritten.`,
+        newer,
+      });
+    },
+  );
+}
