@@ -1,11 +1,15 @@
 import { FAULT_MODEL } from '../faults/index.ts';
 import type { Issue, Outcome } from '../issue/index.ts';
 import type { Job } from '../job/index.ts';
-import type { Plan } from '../plan/index.ts';
 import { airChecks } from './air-checks.ts';
 import type { CommissionCheck } from './check.ts';
 import { pointVolts } from './circuit-volts.ts';
-import { type CommissionInput, type CommissionOptions, trialPass } from './commission-input.ts';
+import {
+  type CommissionInput,
+  type CommissionOptions,
+  type PlannedPasses,
+  trialPass,
+} from './commission-input.ts';
 import type { CommissionSupply } from './commission-supply.ts';
 import { finishCheck } from './draft.ts';
 import { noLoadChecks, trialArcChecks } from './electric-checks.ts';
@@ -53,7 +57,7 @@ function optionIssues({ instruments, stickOut }: CommissionOptions): Issue[] {
  * typeof commissionChecks // => "function"
  */
 export function commissionChecks(
-  plan: Plan,
+  plan: PlannedPasses,
   job: Job,
   supply: CommissionSupply,
   options: CommissionOptions,

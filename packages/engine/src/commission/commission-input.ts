@@ -16,9 +16,12 @@ export interface CommissionOptions {
   readonly faults?: FaultModel;
 }
 
+/** What commissioning needs of a plan: its passes. */
+export type PlannedPasses = Pick<Plan, 'passes'>;
+
 /** All that the sections of the checks work from. */
 export interface CommissionInput {
-  readonly plan: Plan;
+  readonly plan: PlannedPasses;
   readonly job: Job;
   readonly supply: CommissionSupply;
   readonly instruments: CommissionInstruments;
@@ -29,7 +32,7 @@ export interface CommissionInput {
 }
 
 /** The pass with the greatest current; of equals the first. */
-export function trialPass(plan: Plan): PlanPass | undefined {
+export function trialPass(plan: PlannedPasses): PlanPass | undefined {
   return plan.passes.reduce<PlanPass | undefined>(
     (best, pass) => (best === undefined || pass.current_A > best.current_A ? pass : best),
     undefined,
@@ -37,7 +40,7 @@ export function trialPass(plan: Plan): PlanPass | undefined {
 }
 
 /** Passes that share a setting, in the order of their first one. */
-export function passesBy(plan: Plan, setting: (pass: PlanPass) => number): [number, PlanPass[]][] {
+export function passesBy(plan: PlannedPasses, setting: (pass: PlanPass) => number): [number, PlanPass[]][] {
   const groups = new Map<number, PlanPass[]>();
   for (const pass of plan.passes) groups.set(setting(pass), [...(groups.get(setting(pass)) ?? []), pass]);
   return [...groups];

@@ -8,7 +8,7 @@ export type {
   MeasureCheck,
 } from './check.ts';
 export { commissionChecks } from './commission-checks.ts';
-export type { CommissionOptions } from './commission-input.ts';
+export type { CommissionOptions, PlannedPasses } from './commission-input.ts';
 export type {
   CommissionAirPoint,
   CommissionAirRun,

@@ -100,5 +100,5 @@ export function lossWindowCheck(input: CommissionInput): CheckDraft {
 
 /** Checks with the carriage running and no arc. */
 export function motionChecks(input: CommissionInput): CheckDraft[] {
-  return [...travelChecks(input), trackCheck(input), emergencyStop()];
+  return [emergencyStop(), trackCheck(input), ...travelChecks(input)];
 }
