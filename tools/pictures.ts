@@ -4,6 +4,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { startBench } from '../e2e/bench-server.ts';
 import { BenchPage } from '../e2e/pages/bench-page.ts';
 import { findBrowser, launchFlags } from './find-browser.mjs';
+import { smallPng } from './small-png.ts';
 
 const FOLDER = fileURLToPath(new URL('../docs/pictures/', import.meta.url));
 const WIDE = { width: 1440, height: 900 };
@@ -69,7 +70,7 @@ async function take(browser: Browser, url: string, picture: Picture): Promise<vo
     reducedMotion: 'reduce',
     locale: 'en-GB',
   });
-  const bytes = await picture.take(await context.newPage());
+  const bytes = smallPng(await picture.take(await context.newPage()));
   await writeFile(`${FOLDER}${picture.name}.png`, bytes);
   await context.close();
   console.log(`docs/pictures/${picture.name}.png: ${Math.ceil(bytes.length / 1024)} kB`);

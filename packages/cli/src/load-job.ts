@@ -51,7 +51,7 @@ function whyUnreadable(error: NodeJS.ErrnoException): string {
 }
 
 /** One issue on one line: file, line and column, message, and what would be accepted. */
-export function issueLine(file: string, issue: Issue): string {
+function issueLine(file: string, issue: Issue): string {
   const place = issue.position === undefined ? '' : `:${issue.position.line}:${issue.position.column}`;
   const nearest = issue.nearest === undefined ? '' : ` Nearest: ${issue.nearest}.`;
   return `${file}${place}: ${issue.message}${nearest} [${issue.code}]`;

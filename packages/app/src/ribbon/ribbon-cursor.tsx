@@ -7,6 +7,9 @@ import { cutPlace, useBench, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { cursorAfterKey } from './cursor-step.ts';
 
+/** How far the line begins above the drawing: room for its label, as the styles leave it [px]. */
+const ABOVE = 18;
+
 interface RibbonCursorProps {
   readonly axis: RibbonAxis;
   readonly job: Job;
@@ -56,7 +59,7 @@ export function RibbonCursor({ axis, job, plan }: RibbonCursorProps): VNode {
     >
       <span
         class="ribbon-cursor-line"
-        style={{ left: `${ribbonX(axis, place) - axis.left}px`, bottom: `${plan === undefined ? 30 : 50}px` }}
+        style={{ left: `${ribbonX(axis, place) - axis.left}px`, height: `${axis.foot + ABOVE}px` }}
       >
         <span class={`ribbon-cursor-label${late ? ' late' : ''}`}>{label}</span>
       </span>

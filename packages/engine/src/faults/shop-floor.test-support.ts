@@ -6,7 +6,7 @@ import { rankFaults } from './rank-faults.ts';
 /**
  * A simulated shop floor: draws a cause, and answers what is asked about it. It reads the rows of the table on its
  * own, without the ranking's code; with `misjudged` above 0 its true chances differ from the table's, by a normal
- * draw of that standard deviation on the logit of each.
+ * draw of that standard deviation on the logarithm of each, afresh for every fault.
  */
 export interface ShopFloor {
   readonly cause: string;

@@ -8,16 +8,22 @@ export interface RibbonAxis {
   /** Ends of the axis on the drawing [drawing unit]. */
   readonly left: number;
   readonly right: number;
+  /** Height of the axis, where the lanes end [drawing unit]. */
+  readonly foot: number;
   /** Places at these ends, counted from the start of the seam; below 0 in a run-out [m]. */
   readonly from: number;
   readonly to: number;
 }
 
 /** Lays the seam, and the run-outs of its passes, between two places on the drawing. */
-export function ribbonAxis(job: Job, plan: Plan | undefined, left: number, right: number): RibbonAxis {
+export function ribbonAxis(
+  job: Job,
+  plan: Plan | undefined,
+  { left, right, foot }: Pick<RibbonAxis, 'left' | 'right' | 'foot'>,
+): RibbonAxis {
   const passLength = plan === undefined ? job.seam.length : plan.pass_length_mm / 1000;
   const runOut = Math.max(0, (passLength - job.seam.length) / 2);
-  return { left, right, from: -runOut, to: job.seam.length + runOut };
+  return { left, right, foot, from: -runOut, to: job.seam.length + runOut };
 }
 
 /** Place on the drawing of a place along the seam, kept between the ends. */
@@ -27,7 +33,8 @@ export function ribbonX(axis: RibbonAxis, place: number): number {
 }
 
 /** Draws the axis with ticks at steps a person counts in; the last label carries the unit. */
-export function axisMarks(ribbon: RibbonAxis, units: UnitSystem, y: number, size: number): Mark[] {
+export function axisMarks(ribbon: RibbonAxis, units: UnitSystem, size: number): Mark[] {
+  const y = ribbon.foot;
   const span = ribbon.to - ribbon.from;
   const ticksMost = Math.max(2, (ribbon.right - ribbon.left) / (5 * size));
   const axis = lengthAxis(span, ticksMost, units);

@@ -56,7 +56,7 @@ export function ribbonDrawing(input: RibbonDrawingInput): Drawing {
       ...ends,
       ...(plan === undefined ? [] : [...headerMarks(layout), ...lossMarks(plan, layout, units)]),
       ...(plan === undefined ? seamMarks(layout) : laneMarks(input, plan, layout)),
-      ...axisMarks(axis, units, axisY, size),
+      ...axisMarks(axis, units, size),
       ...drawLegend(rows, { x: 0.4 * size, y: legendTop }, size),
     ],
   };
@@ -78,7 +78,8 @@ function layoutOf(input: RibbonDrawingInput): Layout {
   // few passes do not need the whole height: the axis follows right under the lanes
   const lanes = plan === undefined ? 1 : ribbonRows(plan).length;
   const low = Math.min(axisY, top + (3 * lanes + 0.4) * size);
-  return { size, axis: ribbonAxis(job, plan, left, width - 3.6 * size), top, axisY: low, columns };
+  const axis = ribbonAxis(job, plan, { left, right: width - 3.6 * size, foot: low });
+  return { size, axis, top, axisY: low, columns };
 }
 
 /** What stands beside a lane, column by column. */

@@ -21,8 +21,10 @@ export interface HeatModel {
   readonly lossSlopeMost: number;
 }
 
-/** Distance between the temperatures at which the loss is worked out once and for all [K]. */
+/** Distance between the conductor temperatures of the table of losses [K]. */
 const STEP = 1;
+/** Distance between the surface temperatures that it is made from [K]. */
+const SURFACE_STEP = 0.5;
 
 /**
  * Heat lost by a lead at a conductor temperature, per metre of one conductor.
@@ -83,24 +85,43 @@ export function leadHeatCapacity(lead: Pick<Lead, 'area' | 'covering'>): number 
   return COPPER_HEAT_CAPACITY * lead.area + part * COVERING_HEAT_CAPACITY * coveringArea;
 }
 
-/** The lump of a checked lead, its loss tabulated once: between the kelvins it is straight. */
+/** The lump of a checked lead, its loss tabulated once. */
 export function heatModelOf(lead: Lead, ambient: number): HeatModel {
   const conductor = conductorOf(lead);
-  const count = Math.ceil((HOTTEST - ambient) / STEP) + 1;
-  const losses = Float64Array.from({ length: count }, (_, i) =>
-    leadHeatLoss(lead, ambient + i * STEP, ambient),
-  );
-  const lossAt = (temperature: number): number => {
-    const place = (temperature - ambient) / STEP;
-    const i = Math.min(count - 2, Math.max(0, Math.floor(place)));
-    return losses[i]! + (place - i) * (losses[i + 1]! - losses[i]!);
-  };
   return {
     capacity: leadHeatCapacity(lead),
     ambient,
-    lossAt,
+    lossAt: lossTable(lead, ambient),
     resistanceAt: conductor.resistanceAt,
     resistanceSlope: conductor.resistanceSlope,
     lossSlopeMost: coveringConductance(lead),
+  };
+}
+
+/**
+ * The loss against conductor temperature, straight between whole kelvins above ambient and beyond the last. The curve
+ * is followed along surface temperatures: the loss follows from one, and the conductor's temperature from both, so
+ * that nothing is searched.
+ */
+function lossTable(lead: Lead, ambient: number): (temperature: number) => number {
+  const { outside_diameter, emissivity } = coveringOf(lead);
+  const throughCovering = coveringConductance(lead);
+  const count = Math.ceil((HOTTEST - ambient) / STEP) + 1;
+  const losses = new Float64Array(count);
+  let before = { rise: 0, loss: 0 };
+  let filled = 1;
+  for (let surface = ambient + SURFACE_STEP; filled < count; surface += SURFACE_STEP) {
+    const loss = cableSurfaceLoss(outside_diameter, surface, ambient, emissivity);
+    const rise = surface - ambient + loss / throughCovering;
+    for (; filled < count && filled * STEP <= rise; filled += 1) {
+      const part = (filled * STEP - before.rise) / (rise - before.rise);
+      losses[filled] = before.loss + part * (loss - before.loss);
+    }
+    before = { rise, loss };
+  }
+  return (temperature) => {
+    const place = (temperature - ambient) / STEP;
+    const i = Math.min(count - 2, Math.max(0, Math.floor(place)));
+    return losses[i]! + (place - i) * (losses[i + 1]! - losses[i]!);
   };
 }

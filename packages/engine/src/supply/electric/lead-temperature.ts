@@ -80,10 +80,14 @@ export function leadTemperatures(
     const fastest = arc ? fastestRise(models, currentsAt(temperatures)) : 0;
     const step = Math.min(timeConstant / STEPS_PER_TIME_CONSTANT, RISE_PER_STEP / fastest);
     const count = Math.max(1, Math.ceil(duration / step));
+    let change = temperatures.map(() => 0);
     for (let i = 0; i < count && duration > 0; i += 1) {
-      // Within a step of a few kelvins the currents stay as at its start.
-      const currents = arc ? currentsAt(temperatures) : models.map(() => 0);
-      temperatures = rungeKutta(ratesWith(currents), temperatures, duration / count);
+      // The currents of a step are those of its middle, foreseen from the step before.
+      const middle = temperatures.map((t, k) => Math.min(HOTTEST, t + change[k]! / 2));
+      const currents = arc ? currentsAt(middle) : models.map(() => 0);
+      const next = rungeKutta(ratesWith(currents), temperatures, duration / count);
+      change = next.map((t, k) => t - temperatures[k]!);
+      temperatures = next;
       time += duration / count;
       beyond = temperatures.map((t) => t > HOTTEST);
       for (const [k, temperature_K] of temperatures.entries()) {

@@ -69,7 +69,7 @@ export function permittedCurrent(
   const high = points[last + 1];
   if (high === undefined) return Math.min(ratedMaximum(source), low.current * Math.sqrt(low.duty / duty));
   const exponent = Math.log(low.duty / high.duty) / Math.log(high.current / low.current);
-  return high.current * (high.duty / duty) ** (1 / exponent);
+  return low.current * (low.duty / duty) ** (1 / exponent);
 }
 
 /**

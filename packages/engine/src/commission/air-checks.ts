@@ -1,0 +1,63 @@
+import { CAUTIONS } from './cautions.ts';
+import type { CommissionInput } from './commission-input.ts';
+import { shown } from './commission-input.ts';
+import type { CommissionAirPoint } from './commission-supply.ts';
+import type { CheckDraft } from './draft.ts';
+
+/** Least pressure at the torch while the air flows: 60 psi, public range of the process [Pa]. */
+const TORCH_LEAST = 60 * 6894.757293168361;
+
+function pressureChecks(point: CommissionAirPoint, place: number, input: CommissionInput): CheckDraft[] {
+  const { pressureGauge, regulator, hoseShare } = input.instruments;
+  const lost = point.staticPressure - point.flowingPressure;
+  const gauge = { what: 'gauge', figure: pressureGauge, times: 1 };
+  const set = { what: 'setting of the regulator', figure: regulator, times: 1 };
+  const facts = { kind: 'measure', stage: 'air_on', caution: CAUTIONS.air, unit: 'kPa' } as const;
+  return [
+    {
+      ...facts,
+      id: `static_pressure_${place + 1}`,
+      title: `Static air pressure, ${point.name}`,
+      ask: `Air on, valve at the torch shut: read the pressure at ${point.name}.`,
+      why: 'It shows what the regulator gives, not what reaches the arc.',
+      evidence: 'static_pressure',
+      expected: point.staticPressure,
+      parts: [gauge, set],
+    },
+    {
+      ...facts,
+      id: `flowing_pressure_${place + 1}`,
+      title: `Flowing air pressure, ${point.name}`,
+      ask: `Open the valve at the torch fully: read the pressure at ${point.name} once it is steady.`,
+      why: `${shown(input, Math.abs(lost), 'pressure')} go in the hoses while the air flows.`,
+      evidence: 'flowing_pressure',
+      expected: point.flowingPressure,
+      parts: [gauge, set, { what: 'loss in hoses', figure: hoseShare, times: lost }],
+      ...(point.atTorch ? { floor: TORCH_LEAST } : {}),
+    },
+  ];
+}
+
+/** Checks with the air on and no arc. */
+export function airChecks(input: CommissionInput): CheckDraft[] {
+  const confirm = { kind: 'confirm', stage: 'air_on', caution: CAUTIONS.air } as const;
+  return [
+    ...input.supply.airPoints.flatMap((point, place) => pressureChecks(point, place, input)),
+    {
+      ...confirm,
+      id: 'air_dry',
+      title: 'Dry air',
+      ask: 'Drain the receiver and the separators, then blow onto a clean dry plate for half a minute: no drops.',
+      why: 'Water in the jet makes the arc spit and quenches the melt.',
+      evidence: 'water_at_torch',
+    },
+    {
+      ...confirm,
+      id: 'air_jet',
+      title: 'Air jet',
+      ask: 'Hold a strip of cloth on a stick into the jet: it runs along the electrode from behind, every hole blows.',
+      why: 'A jet that misses the melt leaves it in the groove, whatever the pressure.',
+      evidence: 'jet_uneven',
+    },
+  ];
+}

@@ -1,0 +1,59 @@
+import type { FaultModel } from '../faults/index.ts';
+import type { Job } from '../job/index.ts';
+import type { Plan, PlanPass } from '../plan/index.ts';
+import { formatAmount, type QuantityKind, type UnitSystem } from '../quantity/index.ts';
+import type { CommissionSupply } from './commission-supply.ts';
+import type { CommissionInstruments, StatedFigure } from './instruments.ts';
+
+/** What the shop states beside plan, job and supply; what is left out is taken as usual. */
+export interface CommissionOptions {
+  /** Units of the texts. */
+  readonly system: UnitSystem;
+  readonly instruments?: Partial<CommissionInstruments>;
+  /** Length of electrode from the contact jaws to the arc [m]. */
+  readonly stickOut?: number;
+  /** The table of faults, moved by the shop's counts. */
+  readonly faults?: FaultModel;
+}
+
+/** What commissioning needs of a plan: its passes. */
+export type PlannedPasses = Pick<Plan, 'passes'>;
+
+/** All that the sections of the checks work from. */
+export interface CommissionInput {
+  readonly plan: PlannedPasses;
+  readonly job: Job;
+  readonly supply: CommissionSupply;
+  readonly instruments: CommissionInstruments;
+  readonly stickOut: StatedFigure;
+  readonly system: UnitSystem;
+  /** The pass with the greatest current: the one the trial arc is set as. */
+  readonly trial: PlanPass;
+}
+
+/** The pass with the greatest current; of equals the first. */
+export function trialPass(plan: PlannedPasses): PlanPass | undefined {
+  return plan.passes.reduce<PlanPass | undefined>(
+    (best, pass) => (best === undefined || pass.current_A > best.current_A ? pass : best),
+    undefined,
+  );
+}
+
+/** Passes that share a setting, in the order of their first one. */
+export function passesBy(plan: PlannedPasses, setting: (pass: PlanPass) => number): [number, PlanPass[]][] {
+  const groups = new Map<number, PlanPass[]>();
+  for (const pass of plan.passes) groups.set(setting(pass), [...(groups.get(setting(pass)) ?? []), pass]);
+  return [...groups];
+}
+
+/** "pass 1", "passes 1 and 3", "passes 1, 2 and 3". */
+export function passNames(passes: readonly PlanPass[]): string {
+  const numbers = passes.map(({ number }) => String(number));
+  if (numbers.length === 1) return `pass ${numbers[0]}`;
+  return `passes ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
+}
+
+/** An amount as the shop reads it. */
+export function shown({ system }: CommissionInput, value: number, kind: QuantityKind): string {
+  return formatAmount(value, kind, system);
+}

@@ -1,0 +1,71 @@
+import { type FaultModel, faultsBehind } from '../faults/index.ts';
+import type {
+  CommissionCheck,
+  CommissionCheckFacts,
+  CommissionUnit,
+  ConfirmCheck,
+  MeasureCheck,
+} from './check.ts';
+import type { StatedFigure } from './instruments.ts';
+import { READING_UNITS } from './units.ts';
+
+/** One uncertainty of a reading to expect: a stated figure and how many SI units one of it is worth. */
+export interface DraftPart {
+  readonly what: string;
+  readonly figure: StatedFigure;
+  /** Multiplies the figure: the reading for a share, 1 for an amount [see figure]. */
+  readonly times: number;
+}
+
+/** A check as the sections write it: amounts in SI, faults not yet looked up. */
+export type CheckDraft = CommissionCheckFacts &
+  (
+    | {
+        readonly kind: 'measure';
+        readonly unit: CommissionUnit;
+        /** [SI unit] */
+        readonly expected: number;
+        readonly parts: readonly DraftPart[];
+        /** Ends of a span of good readings, where there is more than one; the uncertainties widen it [SI unit]. */
+        readonly span?: { readonly least: number; readonly most: number };
+        /** What the process needs at least: the band does not reach below it [SI unit]. */
+        readonly floor?: number;
+      }
+    | { readonly kind: 'confirm' }
+  );
+
+/** Independent half widths add up as the root of the sum of their squares. */
+function halfWidth(parts: readonly { readonly half_width: number }[]): number {
+  return Math.hypot(...parts.map(({ half_width }) => half_width));
+}
+
+/** The check with its band worked out and the faults behind a reading outside it. */
+export function finishCheck(draft: CheckDraft, model: FaultModel): CommissionCheck {
+  const { id, stage, title, ask, caution, why, evidence } = draft;
+  const facts = { id, stage, title, ask, caution, why, evidence };
+  const behind = (outcome: 'yes' | 'low' | 'high') =>
+    evidence === null ? [] : faultsBehind(model, evidence, outcome);
+  if (draft.kind === 'confirm')
+    return { ...facts, kind: 'confirm', unmet: behind('yes') } satisfies ConfirmCheck;
+  const { quantity, perSi } = READING_UNITS[draft.unit];
+  const parts = draft.parts.map(({ what, figure, times }) => ({
+    what,
+    half_width: Math.abs(figure.value * times) * perSi,
+    source: figure.source,
+  }));
+  const expected = draft.expected * perSi;
+  const half = halfWidth(parts);
+  const least = (draft.span?.least ?? draft.expected) * perSi - half;
+  return {
+    ...facts,
+    kind: 'measure',
+    quantity,
+    unit: draft.unit,
+    expected,
+    least: Math.max(least, Math.min(expected, (draft.floor ?? Number.NEGATIVE_INFINITY) * perSi)),
+    most: (draft.span?.most ?? draft.expected) * perSi + half,
+    parts,
+    below: behind('low'),
+    above: behind('high'),
+  } satisfies MeasureCheck;
+}

@@ -1,0 +1,286 @@
+import type { Issue, Outcome } from '../../issue/index.ts';
+import type { BayPoint, Counts, StationTask } from './bay.ts';
+import { checkPlace } from './check-place.ts';
+import { pick } from './pick.ts';
+import { bestCell, type GridSearch, type Score } from './station-grid.ts';
+import {
+  cellPoint,
+  leastNeeds,
+  mayStand,
+  type Needs,
+  needsOfWays,
+  pickFor,
+  type Scene,
+  type StationWays,
+  sceneOf,
+  waysFrom,
+} from './station-scene.ts';
+
+/** Leads or hoses of one kind, for the pick list. */
+export interface PickedKind {
+  readonly id: string;
+  /** How many [-]. */
+  readonly count: number;
+  /** Length of one [m]. */
+  readonly length_m: number;
+}
+
+/** One run of the pick list. */
+export interface PickedRun {
+  readonly run: 'source to station' | 'station to seam' | 'source to work clamp' | 'air drop to station';
+  readonly of: 'lead' | 'hose';
+  readonly pieces: readonly PickedKind[];
+  /** Length that the way asks for, slack and tail included [m]. */
+  readonly needed_m: number;
+  /** Length of the pieces together [m]. */
+  readonly length_m: number;
+  /** Length left over: how much farther it would reach [m]. */
+  readonly margin_m: number;
+  /** Joints between the pieces [-]. */
+  readonly joints: number;
+  /** Cleats along the way [-]. */
+  readonly cleats: number;
+  /** Loss of this run as the objective counts it [W]. */
+  readonly loss_W: number;
+  /** Corners of the way, from the station. */
+  readonly way: readonly BayPoint[];
+}
+
+/** Where the station stands, and what is laid to and from it. */
+export interface StationChoice {
+  readonly station: BayPoint;
+  /** Objective: current squared times resistance, and pressure lost times its weight [W]. */
+  readonly loss_W: number;
+  readonly runs: readonly PickedRun[];
+  /** What is left in stock. */
+  readonly left: readonly PickedKind[];
+  /** Covers used on walkways [-]. */
+  readonly covers: number;
+  /** How much farther than every point of the seam the shorter of lead and hose would reach [m]. */
+  readonly reach_margin_m: number;
+  /** Places of the grid [-]. */
+  readonly places: number;
+  /** Places judged one by one; the others are ruled out by a bound [-]. */
+  readonly places_judged: number;
+}
+
+/**
+ * The place in the bay where the control station stands with the least loss in leads and hoses from stock.
+ *
+ * Loss is I^2 R of the picked leads and their joints, plus the pressure lost in the picked hoses times a weight;
+ * among places of equal loss the shortest ways win. Ways are shortest ones around obstacles; walkways are crossed
+ * under covers, or avoided altogether where there are too few. Exact on the grid, by branch and bound.
+ *
+ * @param task - bay, stock, current and practice of laying [record], see StationTask
+ * @returns station and pick list, or what prevents it [record]
+ * @source geometry; slack, tail and cleats: common practice, no source
+ * @example
+ * const bay = { outline: [{ x: 0, y: 0 }, { x: 12, y: 0 }, { x: 12, y: 8 }, { x: 0, y: 8 }], obstacles: [], walkways: [], powerSource: { x: 0.5, y: 4 }, airDrop: { x: 0.5, y: 5 }, workpiece: { id: 'plate', corners: [{ x: 8, y: 3 }, { x: 11, y: 3 }, { x: 11, y: 5 }, { x: 8, y: 5 }] }, seam: [{ x: 8.2, y: 4 }, { x: 10.8, y: 4 }], keepOut: 1.5, clearance: 0.5 };
+ * const stock = { leads: [{ id: '10 m', length: 10, count: 2, resistance: 0.0002 }], hoses: [{ id: '10 m', length: 10, count: 2, pressureLoss: 1000 }], covers: 0 };
+ * chooseStation({ bay, stock, current: 400, jointResistance: 1e-4, jointPressureLoss: 500, pressureWeight: 0.003, grid: 0.5, ...LAYING_PRACTICE }).value.loss_W // => 700
+ */
+export function chooseStation(task: StationTask): Outcome<StationChoice> {
+  const wrong = checkPlace(task);
+  if (wrong.length > 0) return { ok: false, issues: wrong };
+  const scene = sceneOf(task);
+  if (scene === undefined) return { ok: false, issues: [tooManyCombinations()] };
+  const search = searchLeast(scene);
+  if (search.best === undefined) return { ok: false, issues: [noReach(scene)] };
+  const { column, row } = search.best;
+  return { ok: true, value: choiceOf(scene, cellPoint(scene, column, row), search) };
+}
+
+/** The place of least loss; no best where none is possible. */
+export function searchLeast(scene: Scene): GridSearch {
+  return bestCell({
+    columns: scene.columns,
+    rows: scene.rows,
+    bound: (block) => lossScore(scene, leastNeeds(scene, block)),
+    score: (column, row) => judge(scene, column, row, lossScore),
+  });
+}
+
+/** Score of a cell; undefined where no station can stand or covers do not do. */
+export function judge(
+  scene: Scene,
+  column: number,
+  row: number,
+  score: (scene: Scene, needs: Needs) => Score,
+): Score | undefined {
+  const point = cellPoint(scene, column, row);
+  const ways = mayStand(scene, point) ? waysFrom(scene, point) : undefined;
+  return ways && score(scene, needsOfWays(scene, ways));
+}
+
+/** Loss first, length needed next. */
+export function lossScore(scene: Scene, needs: Needs): Score {
+  const picked = pickFor(scene, needs);
+  const length = [...needs.leads, ...needs.hoses].reduce((sum, need) => sum + need, 0);
+  return [picked === undefined ? Number.POSITIVE_INFINITY : picked.leads.loss + picked.hoses.loss, length];
+}
+
+/** Length by which every need must fall before stock does, leads and hoses each by itself. */
+function shortages(scene: Scene, needs: Needs): { readonly leads: number; readonly hoses: number } {
+  const short = (shelf: Scene['leads'], of: readonly number[]): number => {
+    const does = (less: number): boolean =>
+      pick(
+        shelf,
+        of.map((need) => need - less),
+      ) !== undefined;
+    if (does(0)) return 0;
+    const most = Math.max(...of);
+    if (!Number.isFinite(most) || !does(most)) return Number.POSITIVE_INFINITY;
+    let [low, high] = [0, most];
+    while (high - low > 1e-3) {
+      const middle = (low + high) / 2;
+      if (does(middle)) high = middle;
+      else low = middle;
+    }
+    return high;
+  };
+  return { leads: short(scene.leads, needs.leads), hoses: short(scene.hoses, needs.hoses) };
+}
+
+function shortScore(scene: Scene, needs: Needs): Score {
+  const { leads, hoses } = shortages(scene, needs);
+  return [Math.max(leads, hoses), leads + hoses];
+}
+
+/** Why no place does, and how much is short where least is. */
+function noReach(scene: Scene): Issue {
+  const issue = (message: string, path: string): Issue => ({ code: 'PLACE_NO_REACH', path, message });
+  const search = bestCell({
+    columns: scene.columns,
+    rows: scene.rows,
+    bound: (block) => shortScore(scene, leastNeeds(scene, block)),
+    score: (column, row) => judge(scene, column, row, shortScore),
+  });
+  if (search.best !== undefined) {
+    const point = cellPoint(scene, search.best.column, search.best.row);
+    const { leads, hoses } = shortages(scene, needsOfWays(scene, waysFrom(scene, point)!));
+    const at = `At the best place, ${point.x.toFixed(2)} m, ${point.y.toFixed(2)} m,`;
+    const parts = [
+      ...(leads > 0 ? [`each run of leads is up to ${leads.toFixed(1)} m short`] : []),
+      ...(hoses > 0 ? [`each run of hoses is up to ${hoses.toFixed(1)} m short`] : []),
+    ];
+    return issue(`No place reaches every point of the seam. ${at} ${parts.join(' and ')}.`, 'stock');
+  }
+  return issue(whyNone(scene), 'bay');
+}
+
+function whyNone(scene: Scene): string {
+  const { columns, rows, task } = scene;
+  const standing: BayPoint[] = [];
+  for (let column = 0; column < columns; column += 1) {
+    for (let row = 0; row < rows; row += 1) {
+      const point = cellPoint(scene, column, row);
+      if (mayStand(scene, point)) standing.push(point);
+    }
+  }
+  if (standing.length === 0) {
+    return `No place in the bay keeps ${task.bay.keepOut} m from the seam and ${task.bay.clearance} m from all else: lower one of the two, or clear the bay.`;
+  }
+  const uncovered = {
+    ...scene,
+    task: { ...task, stock: { ...task.stock, covers: Number.POSITIVE_INFINITY } },
+  };
+  const covers = standing.flatMap((point) => {
+    const ways = waysFrom(uncovered, point);
+    return ways && shortScore(uncovered, needsOfWays(uncovered, ways))[0] === 0 ? [ways.covers] : [];
+  });
+  if (covers.length > 0) {
+    return `Leads and hoses would reach, but only across walkways: ${Math.min(...covers)} covers are needed and ${task.stock.covers} are in stock.`;
+  }
+  const kinds = [
+    ...(task.stock.leads.every(({ count }) => count === 0) ? ['leads'] : []),
+    ...(task.stock.hoses.every(({ count }) => count === 0) ? ['hoses'] : []),
+  ];
+  if (kinds.length > 0) return `There are no ${kinds.join(' and no ')} in stock.`;
+  return 'No place is joined to the power source, the air drop and the seam, with as many pieces as there are runs: look for obstacles that close off a part of the bay, and for too few leads or hoses.';
+}
+
+function tooManyCombinations(): Issue {
+  const message =
+    'Leads or hoses in stock can be joined in more than 5000 ways; leave out kinds that will not be used.';
+  return { code: 'SEARCH_TOO_LARGE', path: 'stock', message };
+}
+
+function choiceOf(scene: Scene, station: BayPoint, search: GridSearch): StationChoice {
+  const { task } = scene;
+  const ways = waysFrom(scene, station)!;
+  const needs = needsOfWays(scene, ways);
+  const picked = pickFor(scene, needs)!;
+  const leadRuns = leadNames(ways).map((run, i) =>
+    runOf(scene, 'lead', run, picked.leads.runs[i]!, needs.leads[i]!, wayOf(ways, run)),
+  );
+  const hoseNames = ['air drop to station', 'station to seam'] as const;
+  const hoseRuns = hoseNames.map((run, i) =>
+    runOf(scene, 'hose', run, picked.hoses.runs[i]!, needs.hoses[i]!, wayOf(ways, run)),
+  );
+  const runs = [...leadRuns, ...hoseRuns];
+  const toSeam = runs.filter(({ run }) => run === 'station to seam');
+  return {
+    station,
+    loss_W: picked.leads.loss + picked.hoses.loss,
+    runs,
+    left: [...leftOf(task.stock.leads, picked.leads.runs), ...leftOf(task.stock.hoses, picked.hoses.runs)],
+    covers: ways.covers,
+    reach_margin_m: Math.min(...toSeam.map(({ margin_m }) => margin_m)),
+    places: scene.columns * scene.rows,
+    places_judged: search.judged,
+  };
+}
+
+function leadNames({ toClamp }: StationWays): PickedRun['run'][] {
+  return ['source to station', 'station to seam', ...(toClamp ? (['source to work clamp'] as const) : [])];
+}
+
+function wayOf(ways: StationWays, run: PickedRun['run']): readonly BayPoint[] {
+  if (run === 'source to station') return ways.fromSource.points;
+  if (run === 'air drop to station') return ways.fromAir.points;
+  return run === 'station to seam' ? ways.toSeam.points : (ways.toClamp?.points ?? []);
+}
+
+function runOf(
+  scene: Scene,
+  of: 'lead' | 'hose',
+  run: PickedRun['run'],
+  counts: Counts,
+  needed: number,
+  way: readonly BayPoint[],
+): PickedRun {
+  const { task, leads, hoses } = scene;
+  const kinds = of === 'lead' ? task.stock.leads : task.stock.hoses;
+  const shelf = of === 'lead' ? leads : hoses;
+  const pieces = kinds.flatMap(({ id, length }, k) =>
+    counts[k]! > 0 ? [{ id, count: counts[k]!, length_m: length }] : [],
+  );
+  const number = counts.reduce((sum, n) => sum + n, 0);
+  const length = pieces.reduce((sum, piece) => sum + piece.count * piece.length_m, 0);
+  const own = counts.reduce((sum, n, k) => sum + n * shelf.pieces[k]!.loss, 0);
+  const joint =
+    of === 'lead' ? task.current ** 2 * task.jointResistance : task.pressureWeight * task.jointPressureLoss;
+  return {
+    run,
+    of,
+    pieces,
+    needed_m: needed,
+    length_m: length,
+    margin_m: length - needed,
+    joints: number - 1,
+    cleats: Math.ceil(length / task.cleatEvery),
+    loss_W: own + (number - 1) * joint,
+    way,
+  };
+}
+
+function leftOf(
+  kinds: readonly { readonly id: string; readonly length: number; readonly count: number }[],
+  runs: readonly Counts[],
+): PickedKind[] {
+  return kinds.map(({ id, length, count }, k) => ({
+    id,
+    count: count - runs.reduce((sum, counts) => sum + counts[k]!, 0),
+    length_m: length,
+  }));
+}
