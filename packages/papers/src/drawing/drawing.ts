@@ -21,7 +21,26 @@ export type MarkRole =
   | 'loss'
   | 'axis'
   | 'label'
-  | 'cursor';
+  | 'cursor'
+  | 'course'
+  | 'course-limit'
+  | 'course-below'
+  | 'static'
+  | 'flowing'
+  | 'wanted'
+  | 'bay'
+  | 'obstacle'
+  | 'walkway'
+  | 'workpiece'
+  | 'seam'
+  | 'keep-clear'
+  | 'electrode-lead'
+  | 'work-lead'
+  | 'air-hose'
+  | 'control-cable'
+  | 'post'
+  | 'station'
+  | 'reach';
 
 /** A place on the drawing; x to the right, y down [drawing unit]. */
 export interface DrawingPoint {

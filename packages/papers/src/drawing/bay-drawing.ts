@@ -1,0 +1,269 @@
+import {
+  type AreaReport,
+  type BayReport,
+  formatAmount,
+  type PointReport,
+  type RouteReport,
+  type UnitSystem,
+} from '@furrow/engine';
+import { bayAxes } from './bay-axes.ts';
+import { type BayScale, bayPoint, scaleOfBay } from './bay-scale.ts';
+import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
+import { hatch } from './hatch.ts';
+import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
+import { textWidth } from './text-width.ts';
+
+/** What the bay is drawn of, and how large. */
+export interface BayDrawingInput {
+  readonly bay: BayReport;
+  /** Where the control station stands, if it is known. */
+  readonly station?: PointReport | undefined;
+  readonly routes: readonly RouteReport[];
+  /** Distance that the station keeps from the seam [m]. */
+  readonly keepClear?: number | undefined;
+  /** How far leads and hoses of the stock reach in a straight line. */
+  readonly reach: readonly BayReach[];
+  readonly units: UnitSystem;
+  /** Width [drawing unit], at least 260. */
+  readonly width: number;
+  /** Greatest height of the plan itself, without its legend [drawing unit]. */
+  readonly heightMost: number;
+}
+
+/** How far something of the stock reaches from where it starts. */
+export interface BayReach {
+  readonly name: string;
+  readonly from: PointReport;
+  /** Radius [m]. */
+  readonly radius: number;
+}
+
+const ROUTE_ROLES: Readonly<Record<RouteReport['kind'], MarkRole>> = {
+  'electrode lead': 'electrode-lead',
+  'work lead': 'work-lead',
+  'air hose': 'air-hose',
+  'control cable': 'control-cable',
+};
+
+/** Corners of a circle as it is drawn. */
+const CIRCLE_PARTS = 72;
+
+/** Size of letters on the plan [drawing unit]. */
+const SIZE = 12;
+
+/** Where places of the bay lie on the drawing of this input, for handles laid over it. */
+export function bayScale(input: Pick<BayDrawingInput, 'bay' | 'width' | 'heightMost'>): BayScale {
+  return scaleOfBay(input.bay, {
+    width: Math.max(260, input.width),
+    heightMost: input.heightMost,
+    margin: 2.6 * SIZE,
+  });
+}
+
+/** Draws the bay in plan view, to scale: what stands where, how leads and hoses run, and what is kept clear. */
+export function bayDrawing(input: BayDrawingInput): Drawing {
+  const { bay, units } = input;
+  const width = Math.max(260, input.width);
+  const scale = bayScale(input);
+  const low = scale.top + (scale.most.y_m - scale.least.y_m) * scale.perMetre;
+  const rows = legendRows(legendEntries(input), width - SIZE, SIZE);
+  const legendTop = low + 2.6 * SIZE;
+  return {
+    width,
+    height: legendTop + rows.length * legendRowHeight(SIZE) + 0.4 * SIZE,
+    title: 'Bay in plan view',
+    description: describe(input),
+    marks: [
+      ...areaMarks(bay.workpiece === null ? [] : [bay.workpiece], 'workpiece', scale),
+      ...bay.walkways.flatMap((area) => hatch(corners(area, scale), 0.8 * SIZE, 'walkway')),
+      ...areaMarks(bay.walkways, 'walkway', scale),
+      ...areaMarks(bay.obstacles, 'obstacle', scale),
+      ...outlineMarks(bay, scale),
+      ...bayAxes(scale, units, SIZE),
+      ...keepClearMarks(input, scale),
+      ...input.reach.flatMap((reach) => reachMarks(reach, scale)),
+      { kind: 'polyline', role: 'seam', points: bay.seam_m.map((point) => bayPoint(scale, point)) },
+      ...input.routes.map(
+        (route): Mark => ({
+          kind: 'polyline',
+          role: ROUTE_ROLES[route.kind],
+          points: route.path_m.map((point) => bayPoint(scale, point)),
+        }),
+      ),
+      ...areaNames(input, scale),
+      ...bay.posts.flatMap((post) => postMarks(post.name, bayPoint(scale, post.at_m), post.kind)),
+      ...(input.station === undefined ? [] : stationMarks(bayPoint(scale, input.station))),
+      ...drawLegend(rows, { x: 0.5 * SIZE, y: legendTop }, SIZE),
+    ],
+  };
+}
+
+function corners(area: AreaReport, scale: BayScale): DrawingPoint[] {
+  return area.outline_m.map((point) => bayPoint(scale, point));
+}
+
+function areaMarks(areas: readonly AreaReport[], role: MarkRole, scale: BayScale): Mark[] {
+  return areas.flatMap((area): Mark[] => {
+    const points = corners(area, scale);
+    const first = points[0];
+    if (first === undefined) return [];
+    const edge: Mark = { kind: 'polyline', role, points: [...points, first] };
+    return role === 'walkway' ? [edge] : [{ kind: 'area', role, points }, edge];
+  });
+}
+
+function outlineMarks(bay: BayReport, scale: BayScale): Mark[] {
+  const points = bay.outline_m.map((point) => bayPoint(scale, point));
+  const first = points[0];
+  return first === undefined ? [] : [{ kind: 'polyline', role: 'bay', points: [...points, first] }];
+}
+
+function areaNames({ bay }: BayDrawingInput, scale: BayScale): Mark[] {
+  const named: [AreaReport, MarkRole][] = [
+    ...bay.obstacles.map((area): [AreaReport, MarkRole] => [area, 'obstacle']),
+    ...bay.walkways.map((area): [AreaReport, MarkRole] => [area, 'walkway']),
+    ...(bay.workpiece === null ? [] : [[bay.workpiece, 'workpiece'] as [AreaReport, MarkRole]]),
+  ];
+  return named.flatMap(([area, role]): Mark[] => {
+    const points = corners(area, scale);
+    if (points.length === 0) return [];
+    const xs = points.map((point) => point.x);
+    const ys = points.map((point) => point.y);
+    const wide = Math.max(...xs) - Math.min(...xs);
+    const tall = Math.max(...ys) - Math.min(...ys);
+    const size = Math.min(SIZE, (0.94 * wide * SIZE) / Math.max(1, textWidth(area.name, SIZE)));
+    if (size < 8 || tall < 1.3 * size) return [];
+    // near the upper edge, where leads that cross seldom run
+    const at = { x: (Math.max(...xs) + Math.min(...xs)) / 2, y: Math.min(...ys) + 1.15 * size };
+    return [{ kind: 'text', role, at, text: area.name, anchor: 'middle', size }];
+  });
+}
+
+/** What the station keeps clear of: a band around the seam. */
+function keepClearMarks({ bay, keepClear }: BayDrawingInput, scale: BayScale): Mark[] {
+  const [start, end] = [bay.seam_m[0], bay.seam_m.at(-1)];
+  if (keepClear === undefined || !(keepClear > 0) || start === undefined || end === undefined) return [];
+  const along = Math.atan2(end.y_m - start.y_m, end.x_m - start.x_m);
+  const half = CIRCLE_PARTS / 2;
+  const arc = (centre: PointReport, from: number): PointReport[] =>
+    Array.from({ length: half + 1 }, (_, index) => {
+      const angle = from + (Math.PI * index) / half;
+      return {
+        x_m: centre.x_m + keepClear * Math.cos(angle),
+        y_m: centre.y_m + keepClear * Math.sin(angle),
+      };
+    });
+  const points = [...arc(end, along - Math.PI / 2), ...arc(start, along + Math.PI / 2)].map((point) =>
+    bayPoint(scale, kept(point, scale)),
+  );
+  return [{ kind: 'polyline', role: 'keep-clear', points: [...points, points[0]!] }];
+}
+
+/** A circle as far as it lies in the bay. */
+function reachMarks({ from, radius }: BayReach, scale: BayScale): Mark[] {
+  const parts: DrawingPoint[][] = [[]];
+  for (let index = 0; index <= CIRCLE_PARTS; index += 1) {
+    const angle = (2 * Math.PI * index) / CIRCLE_PARTS;
+    const point = {
+      x_m: from.x_m + radius * Math.cos(angle),
+      y_m: from.y_m + radius * Math.sin(angle),
+    };
+    if (isInside(point, scale)) parts.at(-1)?.push(bayPoint(scale, point));
+    else parts.push([]);
+  }
+  return parts
+    .filter((points) => points.length > 1)
+    .map((points) => ({ kind: 'polyline', role: 'reach', points }));
+}
+
+function isInside({ x_m, y_m }: PointReport, { least, most }: BayScale): boolean {
+  return x_m >= least.x_m && x_m <= most.x_m && y_m >= least.y_m && y_m <= most.y_m;
+}
+
+function kept({ x_m, y_m }: PointReport, { least, most }: BayScale): PointReport {
+  return {
+    x_m: Math.min(most.x_m, Math.max(least.x_m, x_m)),
+    y_m: Math.min(most.y_m, Math.max(least.y_m, y_m)),
+  };
+}
+
+function postMarks(name: string, { x, y }: DrawingPoint, kind: 'power' | 'air'): Mark[] {
+  const half = 0.6 * SIZE;
+  const square = [
+    { x: x - half, y: y - half },
+    { x: x + half, y: y - half },
+    { x: x + half, y: y + half },
+    { x: x - half, y: y + half },
+  ];
+  return [
+    { kind: 'area', role: 'post', points: square },
+    { kind: 'polyline', role: 'post', points: [...square, square[0]!] },
+    {
+      kind: 'text',
+      role: 'label',
+      at: { x, y: y + 0.36 * SIZE },
+      text: letter(kind),
+      anchor: 'middle',
+      size: SIZE,
+    },
+    { kind: 'text', role: 'label', at: { x, y: y - 1 * SIZE }, text: name, anchor: 'middle', size: SIZE },
+  ];
+}
+
+function letter(kind: 'power' | 'air'): string {
+  return kind === 'power' ? 'P' : 'A';
+}
+
+function stationMarks({ x, y }: DrawingPoint): Mark[] {
+  const half = 0.75 * SIZE;
+  return [
+    {
+      kind: 'area',
+      role: 'station',
+      points: [
+        { x: x - half, y: y + 0.7 * half },
+        { x, y: y - half },
+        { x: x + half, y: y + 0.7 * half },
+      ],
+    },
+    {
+      kind: 'text',
+      role: 'station',
+      at: { x, y: y + 1.9 * SIZE },
+      text: 'control station',
+      anchor: 'middle',
+      size: SIZE,
+    },
+  ];
+}
+
+function legendEntries({ routes, reach, keepClear, units }: BayDrawingInput): LegendEntry[] {
+  const width = 2.4 * SIZE;
+  const entry = (role: MarkRole, text: string): LegendEntry => ({
+    text,
+    width,
+    sample: ({ x, y }) => [{ kind: 'line', role, from: { x, y }, to: { x: x + width, y } }],
+  });
+  const kinds = [...new Set(routes.map((route) => route.kind))];
+  return [
+    entry('seam', 'seam'),
+    ...kinds.map((kind) => entry(ROUTE_ROLES[kind], kind)),
+    ...(keepClear === undefined || !(keepClear > 0)
+      ? []
+      : [entry('keep-clear', `station keeps ${formatAmount(keepClear, 'length', units)} from the seam`)]),
+    ...reach.map(({ name, radius }) =>
+      entry('reach', `${name} reaches ${formatAmount(radius, 'length', units)} straight`),
+    ),
+  ];
+}
+
+function describe({ bay, station, routes, units }: BayDrawingInput): string {
+  const length = (value: number): string => formatAmount(value, 'length', units);
+  const place = ({ x_m, y_m }: PointReport): string => `${length(x_m)} across, ${length(y_m)} up`;
+  const parts = [
+    ...bay.posts.map((post) => `${post.name} at ${place(post.at_m)}`),
+    ...(station === undefined ? [] : [`control station at ${place(station)}`]),
+    ...routes.map((route) => `${route.name} from ${route.from} to ${route.to}, ${length(route.needed_m)}`),
+  ];
+  return `${parts.join('; ')}.`;
+}

@@ -1,0 +1,166 @@
+import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
+import { hatch } from './hatch.ts';
+import { textWidth } from './text-width.ts';
+import { axisShare, tickText, type ValueAxis, valueAxis } from './value-axis.ts';
+
+/** A quantity over time, and the level it must keep to. */
+export interface CourseDrawingInput {
+  readonly title: string;
+  readonly description: string;
+  /** Unit of the values across and up, as written at the axes. */
+  readonly unit: { readonly across: string; readonly up: string };
+  /** Values across and up, in these units; lists of equal length. */
+  readonly across: readonly number[];
+  readonly up: readonly number[];
+  /** Level that counts, with its words. */
+  readonly limit?: { readonly value: number; readonly text: string } | undefined;
+  /** Place across from which the level is not kept, with its words; what follows is hatched. */
+  readonly below?: { readonly from: number; readonly text: string } | undefined;
+  /** Width [drawing unit], at least 200. */
+  readonly width: number;
+  /** Height [drawing unit], at least 110. */
+  readonly height: number;
+}
+
+interface Frame {
+  readonly size: number;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly across: ValueAxis;
+  readonly up: ValueAxis;
+}
+
+/** Draws how a quantity goes over time, against the level it must keep to. */
+export function courseDrawing(input: CourseDrawingInput): Drawing {
+  const width = Math.max(200, input.width);
+  const height = Math.max(110, input.height);
+  const frame = frameOf(input, width, height);
+  const line = input.across.map((value, index) => place(frame, value, input.up[index] ?? 0));
+  return {
+    width,
+    height,
+    title: input.title,
+    description: input.description,
+    marks: [
+      ...belowMarks(input, frame),
+      ...axes(input, frame),
+      ...limitMarks(input, frame),
+      ...(line.length < 2 ? [] : [{ kind: 'polyline', role: 'course', points: line } as const]),
+    ],
+  };
+}
+
+function frameOf(input: CourseDrawingInput, width: number, height: number): Frame {
+  const size = Math.min(13, Math.max(8, width / 40));
+  const levels = input.limit === undefined ? [] : [input.limit.value];
+  const rows = Math.max(2, Math.floor(height / (4 * size)));
+  const up = valueAxis([...input.up, ...levels], rows);
+  const widest = Math.max(...up.ticks.map((tick) => textWidth(tickText(up, tick), size)));
+  const left = widest + 1.2 * size;
+  const right = width - 2.4 * size;
+  const columns = Math.max(2, Math.floor((right - left) / (6 * size)));
+  const axis = valueAxis(input.across, columns);
+  const ends = input.across.filter((value) => Number.isFinite(value));
+  // time ends where the course ends, not at the next tick
+  const to = ends.length < 2 ? axis.to : Math.max(...ends);
+  return {
+    size,
+    left,
+    right,
+    top: 2 * size,
+    bottom: height - 2.2 * size,
+    across: { ...axis, to, ticks: axis.ticks.filter((tick) => tick <= to * (1 + 1e-9)) },
+    up,
+  };
+}
+
+function place(frame: Frame, across: number, up: number): DrawingPoint {
+  return { x: acrossX(frame, across), y: upY(frame, up) };
+}
+
+function acrossX({ left, right, across }: Frame, value: number): number {
+  return left + axisShare(across, value) * (right - left);
+}
+
+function upY({ top, bottom, up }: Frame, value: number): number {
+  return bottom - axisShare(up, value) * (bottom - top);
+}
+
+function axes(input: CourseDrawingInput, frame: Frame): Mark[] {
+  const { size, left, right, bottom } = frame;
+  const text = (x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end'): Mark => ({
+    kind: 'text',
+    role: 'axis',
+    at: { x, y },
+    text: words,
+    anchor,
+    size,
+  });
+  const marks: Mark[] = [
+    { kind: 'line', role: 'axis', from: { x: left, y: bottom }, to: { x: right, y: bottom } },
+    text(left - 0.6 * size, 0.9 * size, input.unit.up, 'end'),
+  ];
+  for (const tick of frame.up.ticks) {
+    const y = upY(frame, tick);
+    marks.push({ kind: 'line', role: 'lane', from: { x: left, y }, to: { x: right, y } });
+    marks.push(text(left - 0.6 * size, y + 0.35 * size, tickText(frame.up, tick), 'end'));
+  }
+  frame.across.ticks.forEach((tick, index) => {
+    const x = acrossX(frame, tick);
+    marks.push({ kind: 'tick', role: 'axis', from: { x, y: bottom }, to: { x, y: bottom + 0.4 * size } });
+    const words = tickText(frame.across, tick);
+    marks.push(text(x, bottom + 1.5 * size, words, 'middle'));
+    if (index === frame.across.ticks.length - 1) {
+      const after = x + textWidth(words, size) / 2 + 0.3 * size;
+      marks.push(text(after, bottom + 1.5 * size, input.unit.across, 'start'));
+    }
+  });
+  return marks;
+}
+
+function limitMarks({ limit }: CourseDrawingInput, frame: Frame): Mark[] {
+  if (limit === undefined) return [];
+  const y = upY(frame, limit.value);
+  const { size, left, right, top } = frame;
+  const above = y - 0.5 * size > top + size;
+  return [
+    { kind: 'line', role: 'course-limit', from: { x: left, y }, to: { x: right, y } },
+    {
+      kind: 'text',
+      role: 'course-limit',
+      at: { x: right - 0.3 * size, y: above ? y - 0.45 * size : y + 1.15 * size },
+      text: limit.text,
+      anchor: 'end',
+      size,
+    },
+  ];
+}
+
+/** Where the level is not kept: hatched, with a line and its words at the place where it begins. */
+function belowMarks({ below }: CourseDrawingInput, frame: Frame): Mark[] {
+  if (below === undefined) return [];
+  const { size, right, top, bottom } = frame;
+  const x = acrossX(frame, below.from);
+  const role: MarkRole = 'course-below';
+  const corners = [
+    { x, y: top },
+    { x: right, y: top },
+    { x: right, y: bottom },
+    { x, y: bottom },
+  ];
+  const late = right - x < textWidth(below.text, size) + size;
+  return [
+    ...hatch(corners, 0.8 * size, role),
+    { kind: 'line', role, from: { x, y: top - 0.6 * size }, to: { x, y: bottom } },
+    {
+      kind: 'text',
+      role,
+      at: { x: late ? Math.min(right, x + 0.2 * size) : x, y: top - 0.9 * size },
+      text: below.text,
+      anchor: late ? 'end' : 'start',
+      size,
+    },
+  ];
+}
