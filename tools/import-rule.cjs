@@ -18,8 +18,8 @@ const LAYERS = [
   ['commission', 'faults'],
 ];
 
-/** Rooms of one layer do not know each other, but for these: the job says which groove is wanted, and the removal law has limits. */
-const BESIDE = { groove: ['job'], removal: ['limit'] };
+/** Rooms of one layer do not know each other, but for these: the job says which groove is wanted, the removal law has limits, and faults explain readings. */
+const BESIDE = { groove: ['job'], removal: ['limit'], commission: ['faults'] };
 
 function below(room) {
   return LAYERS.slice(

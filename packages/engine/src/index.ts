@@ -1,5 +1,6 @@
 /** The engine: pure computation, SI inside, the same code in Node, browser and worker. */
 export * from './answer/index.ts';
+export * from './commission/index.ts';
 export {
   type DefaultUsed,
   type DocumentField,
@@ -12,9 +13,11 @@ export * from './faults/index.ts';
 export * from './groove/index.ts';
 export * from './issue/index.ts';
 export * from './job/index.ts';
+export * from './kit/index.ts';
 export * from './limit/index.ts';
 export * from './material/index.ts';
 export * from './numeric/index.ts';
 export * from './plan/index.ts';
 export * from './quantity/index.ts';
 export * from './removal/index.ts';
+export * from './supply/index.ts';

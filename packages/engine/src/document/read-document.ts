@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Issue, Outcome } from '../issue/index.ts';
+import type { Issue, IssueCode, Outcome } from '../issue/index.ts';
 import { completeDocument, type DefaultUsed, type DocumentPath, pathText } from './complete.ts';
 import type { DocumentKind } from './document-kind.ts';
 import { positionOf } from './file-position.ts';
@@ -7,8 +7,11 @@ import { type ParsedText, parseText } from './parse-text.ts';
 import { personIssues, writtenPath } from './person-issues.ts';
 import { revisionOf } from './revision.ts';
 
-/** An issue with the path it belongs to, before its place in the file is looked up. */
-export type CombinationIssue = Omit<Issue, 'code' | 'path' | 'position'> & { readonly at: DocumentPath };
+/** An issue with the path it belongs to, before its place in the file is looked up; its own code where it has one. */
+export type CombinationIssue = Omit<Issue, 'code' | 'path' | 'position'> & {
+  readonly code?: IssueCode;
+  readonly at: DocumentPath;
+};
 
 /** A document as read: in SI, with the defaults that stood in and the hash of its content. */
 export interface ReadDocument<Content, Whole> {

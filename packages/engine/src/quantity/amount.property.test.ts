@@ -56,6 +56,10 @@ function displayRounding(value: number, kind: QuantityKind, system: UnitSystem):
       return 50;
     case 'share':
       return size > 0.99 ? 1e-4 : 5e-4;
+    case 'volume':
+      return 0.5 * (inch ? 0.003785411784 : 0.001);
+    case 'resistance':
+      return 5e-7;
   }
 }
 

@@ -183,8 +183,8 @@ const volume: UnitFamily = {
 const resistance: UnitFamily = {
   si: 'ohm',
   units: [
-    { name: 'mohm', also: ['mΩ', 'mΩ', 'milliohm', 'milliohms', 'mV/A', 'V/kA'], definition: '0.001 ohm' },
-    { name: 'ohm', also: ['Ω', 'Ω', 'ohms', 'V/A'], definition: 'ohm' },
+    { name: 'mohm', also: ['mΩ', 'milliohm', 'milliohms', 'mV/A', 'V/kA'], definition: '0.001 ohm' },
+    { name: 'ohm', also: ['Ω', 'ohms', 'V/A'], definition: 'ohm' },
     { name: 'uohm', also: ['µohm', 'µΩ', 'μΩ', 'microhm', 'microhms'], definition: '0.000001 ohm' },
     { name: 'V/100A', also: ['V/100 A', 'V per 100 A'], definition: '0.01 ohm' },
   ],

@@ -1,0 +1,5 @@
+export { airOfKit, hosesOfKit } from './air-of-kit.ts';
+export { type ElectricOfKit, electricOfKit } from './electric-of-kit.ts';
+export { type KitField, kitFields, kitJsonSchema } from './kit-fields.ts';
+export type { Kit } from './kit-schema.ts';
+export { KIT_TEXT_MOST, type ReadKit, readKit } from './read-kit.ts';
