@@ -28,6 +28,10 @@ export interface CheckReport {
   readonly title: string;
   /** What to do and where to put the meter, in words. */
   readonly how: string;
+  /** What can hurt, and how not to be; null where nothing beyond the shop's rules. */
+  readonly caution: string | null;
+  /** What the check is for, in words. */
+  readonly why: string;
   /** The reading to expect; null for a check that is only ticked. */
   readonly expect: ExpectedReading | null;
   /** Readings or symptoms of the fault model that the reading answers, for `faultsBehind`; null where there is none. */
