@@ -14,7 +14,7 @@ const MARKED = {
 const WATCH_SHARE_MOST = 0.02;
 
 /** The shortest marked length over which the watch is good enough; the longest on the seam where none is. */
-export function measuredLength(travel: number, { job, system, instruments }: CommissionInput): number {
+function measuredLength(travel: number, { job, system, instruments }: CommissionInput): number {
   const onSeam = MARKED[system].filter((length) => length <= job.seam.length);
   const enough = onSeam.find((length) => instruments.watch.value <= WATCH_SHARE_MOST * (length / travel));
   return enough ?? onSeam.at(-1) ?? job.seam.length;
