@@ -28,6 +28,15 @@ export interface CommissionCheckFacts {
   readonly why: string;
   /** Observable of the table of faults that the check answers; null if none. */
   readonly evidence: string | null;
+  /** What else to think of when it is not as it should be, beside the causes of the table. */
+  readonly hints: CheckHints;
+}
+
+/** What to think of beside the causes of the table of faults, in words. */
+export interface CheckHints {
+  readonly low?: string;
+  readonly high?: string;
+  readonly unmet?: string;
 }
 
 /** A check with a reading to expect and its band. */

@@ -1,5 +1,6 @@
 import { type FaultModel, faultsBehind } from '../faults/index.ts';
 import type {
+  CheckHints,
   CommissionCheck,
   CommissionCheckFacts,
   CommissionUnit,
@@ -18,8 +19,7 @@ export interface DraftPart {
 }
 
 /** A check as the sections write it: amounts in SI, faults not yet looked up. */
-export type CheckDraft = CommissionCheckFacts &
-  (
+export type CheckDraft = Omit<CommissionCheckFacts, 'hints'> & { readonly hints?: CheckHints } & (
     | {
         readonly kind: 'measure';
         readonly unit: CommissionUnit;
@@ -41,8 +41,8 @@ function halfWidth(parts: readonly { readonly half_width: number }[]): number {
 
 /** The check with its band worked out and the faults behind a reading outside it. */
 export function finishCheck(draft: CheckDraft, model: FaultModel): CommissionCheck {
-  const { id, stage, title, ask, caution, why, evidence } = draft;
-  const facts = { id, stage, title, ask, caution, why, evidence };
+  const { id, stage, title, ask, caution, why, evidence, hints = {} } = draft;
+  const facts = { id, stage, title, ask, caution, why, evidence, hints };
   const behind = (outcome: 'yes' | 'low' | 'high') =>
     evidence === null ? [] : faultsBehind(model, evidence, outcome);
   if (draft.kind === 'confirm')

@@ -15,10 +15,29 @@ function meter({ instruments }: CommissionInput, volts: number): DraftPart[] {
   ];
 }
 
+/** The stop with the source on: it must take the volts away. */
+function stopCheck(): CheckDraft {
+  return {
+    kind: 'confirm',
+    id: 'emergency_stop_volts',
+    stage: 'no_load',
+    title: 'Emergency stop, sources on',
+    ask: 'With all sources on and no arc, press each emergency stop: the volts at every source fall to nothing and stay there until it is reset.',
+    caution: `${CAUTIONS.live} If one does not work, no arc is struck.`,
+    why: 'A stop that only halts the carriage leaves the electrode live.',
+    evidence: null,
+    hints: { unmet: 'No arc is struck until every stop takes the volts away.' },
+  };
+}
+
 /** No-load volts at the terminals of each source and at each point of the electrode side. */
 export function noLoadChecks(input: CommissionInput, points: readonly PointVolts[]): CheckDraft[] {
   const { supply, instruments } = input;
-  const facts = { kind: 'measure', stage: 'no_load', caution: CAUTIONS.live, unit: 'V' } as const;
+  const hints = {
+    low: 'A break or a wrong connection on the way; with a minus sign, poles or meter leads the wrong way round.',
+    high: 'Another range or source switched on than the one worked out.',
+  };
+  const facts = { kind: 'measure', stage: 'no_load', caution: CAUTIONS.live, unit: 'V', hints } as const;
   const reading = (volts: number): { expected: number; parts: DraftPart[] } => ({
     expected: volts,
     parts: [
@@ -54,6 +73,7 @@ export function noLoadChecks(input: CommissionInput, points: readonly PointVolts
           ...reading(greatest),
         }),
       ),
+    stopCheck(),
   ];
 }
 
@@ -69,6 +89,7 @@ function currentCheck(input: CommissionInput): CheckDraft {
     caution: CAUTIONS.arc,
     why: 'The depth follows the current; the dial of a source may be off.',
     evidence: 'current',
+    hints: { high: 'The source is set above the plan, or the clamp is not at its zero.' },
     unit: 'A',
     expected: amps,
     parts: [
@@ -142,6 +163,7 @@ function senseCheck(input: CommissionInput): CheckDraft {
     caution: CAUTIONS.arc,
     why: 'A sense wire landed elsewhere shows the volts lost in leads on top of the arc’s.',
     evidence: 'sense_difference',
+    hints: { low: 'The display or the meter is off: compare both on one source of known volts.' },
     unit: 'V',
     expected: 0,
     parts: [...meter(input, volts), ...meter(input, volts)],
@@ -167,6 +189,7 @@ function jointCheck(joint: CommissionItem, input: CommissionInput): CheckDraft {
     caution: CAUTIONS.arc,
     why: `At ${shown(input, amps, 'current')} a loose joint of twice the upper end makes ${Math.round(2 * mostVolts * amps)} W of heat (upper end: ${limit}).`,
     evidence: 'joint_millivolts',
+    hints: { low: 'Meter leads the wrong way round.' },
     unit: 'mV',
     expected: volts,
     span: { least: 0, most: Math.max(volts, mostVolts) },

@@ -1,5 +1,6 @@
 export type {
   BandPart,
+  CheckHints,
   CommissionCheck,
   CommissionCheckFacts,
   CommissionStage,

@@ -30,7 +30,9 @@ describe('a reading', () => {
     );
     expect(low.faults[0]!.cause).toBe('low_air');
     expect(judgeReading(flowing, 700, 'metric')).toMatchObject({ verdict: 'high' });
-    expect(judgeReading(measured(checks, 'loss_window'), 9, 'metric').words).toContain('Find out why');
+    expect(judgeReading(measured(checks, 'loss_window'), 9, 'metric').words).toContain(
+      'The window is set longer',
+    );
   });
 
   it('met or not is told with its causes', () => {

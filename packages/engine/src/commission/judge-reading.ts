@@ -22,9 +22,11 @@ function shown(check: MeasureCheck, value: number, system: UnitSystem): string {
   return formatAmount(value / perSi, quantity, system, options);
 }
 
-function causes(faults: readonly FaultBehind[]): string {
-  if (faults.length === 0) return 'Find out why before going on.';
-  return `It can come from: ${faults.map(({ title, remedy }) => `${title}. ${remedy}`).join(' Or: ')}`;
+function causes(faults: readonly FaultBehind[], hint: string | undefined): string {
+  if (faults.length === 0) return hint ?? 'Find out why before going on.';
+  const told = faults.map(({ title, remedy }) => `${title}. ${remedy}`);
+  const all = hint === undefined ? told : [...told, hint];
+  return `It can come from: ${all.join(' Or: ')}`;
 }
 
 function judgeMeasure(check: MeasureCheck, value: number, system: UnitSystem): ReadingJudgement {
@@ -37,7 +39,7 @@ function judgeMeasure(check: MeasureCheck, value: number, system: UnitSystem): R
     return { check: check.id, verdict, words: `${read} is in the band of ${band}.`, faults: [], evidence };
   const faults = verdict === 'low' ? check.below : check.above;
   const side = verdict === 'low' ? 'below' : 'above';
-  const words = `${read} is ${side} the band of ${band}. ${causes(faults)}`;
+  const words = `${read} is ${side} the band of ${band}. ${causes(faults, check.hints[verdict])}`;
   return { check: check.id, verdict, words, faults, evidence };
 }
 
@@ -52,7 +54,7 @@ function judgeMeasure(check: MeasureCheck, value: number, system: UnitSystem): R
  * @returns verdict, words, causes, and the answer for the table of faults [record]
  * @source none: bookkeeping
  * @example
- * const check = { id: 'current', kind: 'measure', quantity: 'current', unit: 'A', expected: 800, least: 766, most: 834, below: [], above: [], evidence: 'current' };
+ * const check = { id: 'current', kind: 'measure', quantity: 'current', unit: 'A', expected: 800, least: 766, most: 834, below: [], above: [], hints: {}, evidence: 'current' };
  * judgeReading(check, 700, 'metric').verdict // => "low"
  */
 export function judgeReading(
@@ -76,7 +78,7 @@ export function judgeReading(
       faults: [],
       evidence,
     };
-  const words = `${check.title}: not as it should be. ${causes(check.unmet)}`;
+  const words = `${check.title}: not as it should be. ${causes(check.unmet, check.hints.unmet)}`;
   return { check: check.id, verdict: 'not_met', words, faults: check.unmet, evidence };
 }
 

@@ -14,7 +14,7 @@ const MARKED = {
 const WATCH_SHARE_MOST = 0.02;
 
 /** The shortest marked length over which the watch is good enough; the longest on the seam where none is. */
-export function measuredLength(travel: number, { job, system, instruments }: CommissionInput): number {
+function measuredLength(travel: number, { job, system, instruments }: CommissionInput): number {
   const onSeam = MARKED[system].filter((length) => length <= job.seam.length);
   const enough = onSeam.find((length) => instruments.watch.value <= WATCH_SHARE_MOST * (length / travel));
   return enough ?? onSeam.at(-1) ?? job.seam.length;
@@ -72,6 +72,7 @@ function emergencyStop(): CheckDraft {
     caution: `${CAUTIONS.moving} If one does not work, no arc is struck.`,
     why: 'It is the only thing that stops everything.',
     evidence: null,
+    hints: { unmet: 'No arc is struck until every stop works.' },
   };
 }
 
@@ -83,6 +84,10 @@ export function lossWindowCheck(input: CommissionInput): CheckDraft {
   return {
     kind: 'measure',
     id: 'loss_window',
+    hints: {
+      low: 'The control stops sooner than set: it may stop at a mere flicker of the arc.',
+      high: 'The window is set longer, or the carriage runs on when it should stand.',
+    },
     stage: 'trial_arc',
     title: 'Loss window',
     ask: 'On scrap, with the arc burning and the carriage moving, switch the source off by its remote switch. Measure from the end of the groove to where the electrode stands.',

@@ -26,7 +26,7 @@ export interface CommissionReading {
  * @returns the reading to keep, or why the text cannot be read [record]
  * @source none: bookkeeping
  * @example
- * const check = { id: 'emergency_stop', kind: 'confirm', title: 'Emergency stop', unmet: [], evidence: null };
+ * const check = { id: 'emergency_stop', kind: 'confirm', title: 'Emergency stop', unmet: [], hints: {}, evidence: null };
  * recordReading(check, 'yes', 'metric').value.judgement.verdict // => "met"
  */
 export function recordReading(

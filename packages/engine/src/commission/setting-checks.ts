@@ -1,4 +1,5 @@
 import { CAUTIONS } from './cautions.ts';
+import type { CheckHints } from './check.ts';
 import type { CommissionInput } from './commission-input.ts';
 import { passesBy, passNames } from './commission-input.ts';
 import type { CheckDraft } from './draft.ts';
@@ -6,8 +7,25 @@ import type { CheckDraft } from './draft.ts';
 /** Radians of a degree. */
 const DEGREE = Math.PI / 180;
 
-function confirm(id: string, title: string, ask: string, why: string, evidence: string | null): CheckDraft {
-  return { kind: 'confirm', id, stage: 'power_off', title, ask, why, evidence, caution: CAUTIONS.lockout };
+function confirm(
+  id: string,
+  title: string,
+  ask: string,
+  why: string,
+  evidence: string | null,
+  hints: CheckHints = {},
+): CheckDraft {
+  return {
+    kind: 'confirm',
+    hints,
+    id,
+    stage: 'power_off',
+    title,
+    ask,
+    why,
+    evidence,
+    caution: CAUTIONS.lockout,
+  };
 }
 
 function connectionChecks({ supply }: CommissionInput): CheckDraft[] {
@@ -33,6 +51,7 @@ function connectionChecks({ supply }: CommissionInput): CheckDraft[] {
       'Go along the connection schedule: every joint clean, metal to metal, tightened as its maker says, and marked.',
       'A joint that is not tight is a resistance: it heats and takes volts from the arc.',
       null,
+      { unmet: 'A joint left loose or dirty: clean both faces, tighten, mark.' },
     ),
     confirm(
       'contact_jaws',
@@ -134,6 +153,7 @@ function controlChecks({ trial, plan, instruments, job }: CommissionInput): Chec
       caution: null,
       why: 'The feed holds the length of the arc by these volts.',
       evidence: 'arc_volts_set',
+      hints: { high: 'Set for another electrode or plan: the arc would be too long.' },
       unit: 'V',
       expected: trial.arc_voltage_V,
       parts: [{ what: 'setting', figure: instruments.voltsSetting, times: 1 }],
@@ -148,6 +168,7 @@ function controlChecks({ trial, plan, instruments, job }: CommissionInput): Chec
         caution: null,
         why: 'Without it the first centimetre stays shallow.',
         evidence: 'start_dwell',
+        hints: { high: 'Set for another plan: the start would dig too deep.' },
         unit: 's',
         expected: dwell,
         parts: [{ what: 'setting', figure: instruments.dwellSetting, times: 1 }],

@@ -65,7 +65,7 @@ function asList(row: OutcomeChance): [FaultOutcome[], number[]] {
 }
 
 /** One fault with everything it would show, drawn once. */
-export function drawFault(model: FaultModel, stream: DrawStream, misjudged = 0): ShopFloor {
+function drawFault(model: FaultModel, stream: DrawStream, misjudged = 0): ShopFloor {
   const cause =
     model.causes[
       drawOne(
