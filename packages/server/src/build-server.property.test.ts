@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { API_PATHS, fillPath, type SavedJob } from '@furrow/contract';
-import { ISSUE_CODES } from '@furrow/engine';
+import { API_PATHS, type Commissioning, fillPath, type SavedJob, type SavedKit } from '@furrow/contract';
+import { FAULT_MODEL, ISSUE_CODES } from '@furrow/engine';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from './build-server.ts';
@@ -64,6 +64,33 @@ const plannable = fc.oneof(
   fc.json().map((text) => JSON.stringify({ text })),
 );
 
+const anyName = fc.oneof(
+  fc.string({ unit: 'grapheme', minLength: 1, maxLength: 20 }),
+  fc.constantFrom('constructor', 'toString', 'hasOwnProperty', 'x'.repeat(121)),
+);
+const anyWords = fc.oneof(fc.string({ unit: 'grapheme', maxLength: 30 }), fc.string({ unit: 'binary' }));
+const anySymptoms = fc.dictionary(
+  fc.oneof(fc.constantFrom(...FAULT_MODEL.observables.map(({ id }) => id)), anyName),
+  fc.constantFrom('yes', 'no', 'low', 'in', 'high', 'unknown'),
+  { maxKeys: 4 },
+);
+const anyCause = fc.oneof(fc.constantFrom(...FAULT_MODEL.causes.map(({ id }) => id)), anyName);
+const anyCase = fc.record({ id: fc.uuid(), cause: anyCause, symptoms: anySymptoms });
+
+/** What may come from a rig, and some of what cannot be kept. */
+const anyEntry = fc.record({
+  readings: fc.dictionary(
+    anyName,
+    fc.record({ text: anyWords, value: fc.option(fc.double({ noNaN: true })), note: anyWords }),
+    { maxKeys: 5 },
+  ),
+  ticks: fc.array(anyName, { maxLength: 5 }),
+  findings: fc.array(
+    fc.record({ id: fc.uuid(), symptoms: anySymptoms, cause: fc.option(anyCause), note: anyWords }),
+    { maxLength: 3 },
+  ),
+});
+
 type Method = 'POST' | 'PUT' | 'GET';
 
 async function expectCodedAnswer(method: Method, url: string, payload?: string): Promise<number> {
@@ -110,11 +137,70 @@ describe('whatever is sent', () => {
     );
   });
 
+  it('to be saved as the kit is either kept to the letter or not at all', async () => {
+    await fc.assert(
+      fc.asyncProperty(anyText, fc.oneof(fc.constant(0), fc.integer()), async (text, late) => {
+        const before = (await server.inject(API_PATHS.kit)).json<SavedKit>();
+        const based_on = before.revision_number - late;
+        const status = await expectCodedAnswer('PUT', API_PATHS.kit, JSON.stringify({ text, based_on }));
+        const after = (await server.inject(API_PATHS.kit)).json<SavedKit>();
+        if (status !== 200) expect(after).toEqual(before);
+        else expect(after).toMatchObject({ text, revision_number: before.revision_number + 1 });
+      }),
+      { seed: SEED, numRuns: 200 },
+    );
+  });
+
+  it('as what was read at the rig is either kept to the letter or not at all', async () => {
+    const made = await server.inject({ method: 'POST', url: API_PATHS.jobs, payload: { text: 'title: a' } });
+    const url = fillPath(API_PATHS.jobCommissioning, { id: made.json<SavedJob>().id });
+    await fc.assert(
+      fc.asyncProperty(anyEntry, fc.oneof(fc.constant(0), fc.integer()), async (entry, late) => {
+        const before = (await server.inject(url)).json<Commissioning>();
+        const based_on = before.revision_number - late;
+        const status = await expectCodedAnswer('PUT', url, JSON.stringify({ ...entry, based_on }));
+        const after = (await server.inject(url)).json<Commissioning>();
+        if (status !== 200) {
+          expect(after).toEqual(before);
+          return;
+        }
+        expect(Object.keys(after.ticks).sort()).toEqual([...new Set(entry.ticks)].sort());
+        expect(after.findings).toMatchObject(entry.findings);
+        for (const [check, reading] of Object.entries(entry.readings)) {
+          // A number that JSON writes as 0 comes back as that.
+          expect(after.readings[check]).toMatchObject(JSON.parse(JSON.stringify(reading)) as object);
+        }
+        expect(Object.keys(after.readings)).toHaveLength(Object.keys(entry.readings).length);
+      }),
+      { seed: SEED, numRuns: 200 },
+    );
+  });
+
+  it('as a fault found is answered with the counts or a code', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.oneof(
+          anyCase.map((found) => JSON.stringify(found)),
+          anyBody,
+        ),
+        async (payload) => {
+          expect([200, 400, 422]).toContain(await expectCodedAnswer('POST', API_PATHS.faultCounts, payload));
+        },
+      ),
+      { seed: SEED, numRuns: 200 },
+    );
+  });
+
   it('as the content of a save is answered with a code, never with a fault', async () => {
     const made = await server.inject({ method: 'POST', url: API_PATHS.jobs, payload: { text: 'title: a' } });
-    const url = fillPath(API_PATHS.job, { id: made.json<SavedJob>().id });
+    const { id } = made.json<SavedJob>();
+    const urls = [
+      fillPath(API_PATHS.job, { id }),
+      fillPath(API_PATHS.jobCommissioning, { id }),
+      API_PATHS.kit,
+    ];
     await fc.assert(
-      fc.asyncProperty(anyBody, async (payload) => {
+      fc.asyncProperty(anyBody, fc.constantFrom(...urls), async (payload, url) => {
         expect([200, 400, 409]).toContain(await expectCodedAnswer('PUT', url, payload));
       }),
       { seed: SEED, numRuns: 300 },

@@ -2,6 +2,7 @@ import { type Issue, JOB_TEXT_MOST, type ReadJob, readJob } from '@furrow/engine
 import type { JobContent } from '@furrow/store';
 import { draftTitle, shownTitle } from './document-title.ts';
 import { Refused } from './refused.ts';
+import { toMend } from './to-mend.ts';
 
 const UNTITLED = 'Untitled job';
 
@@ -24,8 +25,7 @@ export function readWhole(text: string): ReadJob {
   const outcome = readJob(text);
   if (outcome.ok) return outcome.value;
   const { issues } = outcome;
-  const count = issues.length === 1 ? 'one thing' : `${issues.length} things`;
-  throw new Refused('JOB_NOT_READABLE', `The job cannot be planned yet: ${count} to mend.`, { issues });
+  throw new Refused('JOB_NOT_READABLE', `The job cannot be planned yet: ${toMend(issues)}.`, { issues });
 }
 
 /** What is wrong with a text; empty for a whole job. */

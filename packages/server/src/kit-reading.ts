@@ -1,23 +1,37 @@
-import type { Issue } from '@furrow/engine';
-import { JOB_TEXT_MOST } from '@furrow/engine';
+import { type Issue, KIT_TEXT_MOST, type ReadKit, readKit } from '@furrow/engine';
 import type { KitContent } from '@furrow/store';
-import { draftTitle } from './document-title.ts';
+import { draftTitle, shownTitle } from './document-title.ts';
 import { Refused } from './refused.ts';
+import { toMend } from './to-mend.ts';
 
 const UNTITLED = 'Untitled kit';
 
 /** What is to be saved of a text: a draft with mistakes is kept like a kit that can be planned with. */
 export function kitContentOf(text: string): KitContent {
-  if (text.length > JOB_TEXT_MOST) {
+  if (text.length > KIT_TEXT_MOST) {
     throw new Refused(
       'KIT_TOO_LARGE',
-      `The text has ${text.length} characters; a kit has at most ${JOB_TEXT_MOST}. Nothing was saved.`,
+      `The text has ${text.length} characters; a kit has at most ${KIT_TEXT_MOST}. Nothing was saved.`,
     );
   }
-  return { text, title: draftTitle(text, UNTITLED), revision: null };
+  const outcome = readKit(text);
+  return outcome.ok
+    ? { text, title: shownTitle(outcome.value.kit.title, UNTITLED), revision: outcome.value.revision }
+    : { text, title: draftTitle(text, UNTITLED), revision: null };
+}
+
+/** The kit of a text that has to be a whole one; `whose` names it in the refusal. */
+export function readWholeKit(text: string, whose = 'The kit'): ReadKit {
+  const outcome = readKit(text);
+  if (outcome.ok) return outcome.value;
+  const { issues } = outcome;
+  throw new Refused('KIT_NOT_READABLE', `${whose} cannot be planned with yet: ${toMend(issues)}.`, {
+    issues,
+  });
 }
 
 /** What is wrong with a text; empty for a whole kit. */
-export function kitIssuesOf(_text: string): Issue[] {
-  return [];
+export function kitIssuesOf(text: string): Issue[] {
+  const outcome = readKit(text);
+  return outcome.ok ? [] : [...outcome.issues];
 }
