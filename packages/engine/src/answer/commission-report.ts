@@ -1,3 +1,4 @@
+import type { CommissionUnit } from '../commission/index.ts';
 import type { Source } from '../limit/index.ts';
 
 /** One connection to make. */
@@ -42,7 +43,7 @@ export interface CheckReport {
 /** A reading to expect with its band. */
 export interface ExpectedReading {
   /** Unit as shown on the meter. */
-  readonly unit: string;
+  readonly unit: CommissionUnit;
   /** What to expect [see unit]. */
   readonly value: number;
   /** Least that is in band [see unit]; null for no lower end. */
