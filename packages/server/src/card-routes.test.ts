@@ -71,6 +71,18 @@ describe('the set-up card', () => {
     },
   );
 
+  it('of a saved job is refused while the saved kit is a draft, unless it is asked for without it', async () => {
+    const path = fillPath(API_PATHS.jobCardPdf, { id });
+    const before = await server.inject(path);
+    const payload = { text: 'furrow_kit: 1\ntitle: Yard\n', based_on: 0 };
+    expect((await server.inject({ method: 'PUT', url: API_PATHS.kit, payload })).statusCode).toBe(200);
+    const refused = await server.inject(path);
+    expect([refused.statusCode, refused.json<{ code: string }>().code]).toEqual([422, 'KIT_NOT_READABLE']);
+    const without = await server.inject(`${path}?kit=none`);
+    expect(without.rawPayload.equals(before.rawPayload)).toBe(true);
+    expect((await server.inject(`${path}?kit=other`)).statusCode).toBe(400);
+  });
+
   it('of a draft is refused, in a page where a page was asked for', async () => {
     const made = await server.inject({
       method: 'POST',

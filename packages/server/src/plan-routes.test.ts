@@ -37,6 +37,20 @@ describe('POST /api/plan', () => {
     },
   );
 
+  it.each([
+    ['', 'one thing'],
+    ['furrow_kit: 1\ntitle: x\nsuorces: []\n', 'suorces'],
+  ])('answers a kit that is none with its issues: %j', async (kit, named) => {
+    const text = readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8');
+    const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload: { text, kit } });
+    expect(reply.statusCode).toBe(422);
+    expect(reply.json()).toMatchObject({
+      code: 'KIT_NOT_READABLE',
+      issues: expect.arrayContaining([expect.objectContaining({ code: expect.stringMatching(/^KIT_/) })]),
+    });
+    expect(reply.body).toContain(named);
+  });
+
   it('answers a text that is no job with its issues', async () => {
     const payload = { text: 'furrow: 1\ntitle: x\nplate: { thicknes: 9 mm }\n' };
     const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload });

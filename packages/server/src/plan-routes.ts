@@ -1,6 +1,7 @@
-import { API_PATHS, answerSchema, errorSchema, jobTextSchema, PROGRAM_VERSION } from '@furrow/contract';
+import { API_PATHS, answerSchema, errorSchema, PROGRAM_VERSION, planRequestSchema } from '@furrow/contract';
 import { answerJob } from '@furrow/engine';
 import { readWhole } from './job-reading.ts';
+import { readWholeKit } from './kit-reading.ts';
 import type { ZodServer } from './zod-server.ts';
 
 /** Planning for other programs. */
@@ -10,11 +11,19 @@ export function planRoutes(server: ZodServer): void {
     {
       schema: {
         summary: 'Plan a job',
-        description: 'A refusal is a result like a plan; only a text that is no job is an error.',
-        body: jobTextSchema,
+        description:
+          'With a kit, the plan keeps to what the kit can carry. A refusal is a result like a plan; only a text ' +
+          'that is no job or no kit is an error.',
+        body: planRequestSchema,
         response: { 200: answerSchema, 400: errorSchema, 413: errorSchema, 422: errorSchema },
       },
     },
-    (request) => answerSchema.parse(answerJob(readWhole(request.body.text), PROGRAM_VERSION)),
+    (request) => {
+      const { text, kit } = request.body;
+      const read = readWhole(text);
+      return answerSchema.parse(
+        answerJob(read, PROGRAM_VERSION, kit === undefined ? undefined : readWholeKit(kit)),
+      );
+    },
   );
 }
