@@ -1,4 +1,4 @@
-import type { CommissionUnit } from '../commission/index.ts';
+import type { CheckHints, CommissionUnit } from '../commission/index.ts';
 import type { Source } from '../limit/index.ts';
 
 /** One connection to make. */
@@ -37,6 +37,8 @@ export interface CheckReport {
   readonly expect: ExpectedReading | null;
   /** Readings or symptoms of the fault model that the reading answers, for `faultsBehind`; null where there is none. */
   readonly observable: string | null;
+  /** What else to think of when it is not as it should be, beside the faults. */
+  readonly hints: CheckHints;
   readonly source: Source;
 }
 
