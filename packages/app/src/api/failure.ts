@@ -1,4 +1,12 @@
-import { conflictSchema, errorSchema, type SavedJob } from '@furrow/contract';
+import {
+  type Commissioning,
+  commissioningConflictSchema,
+  conflictSchema,
+  errorSchema,
+  kitConflictSchema,
+  type SavedJob,
+  type SavedKit,
+} from '@furrow/contract';
 import type { Issue } from '@furrow/engine';
 
 /** Why the server did not do what was asked, in words. */
@@ -7,6 +15,10 @@ export interface ApiFailure {
   readonly issues: readonly Issue[];
   /** The job as it is saved now, where a save would have overwritten it. */
   readonly newer?: SavedJob;
+  /** The kit as it is saved now, where a save would have overwritten it. */
+  readonly newerKit?: SavedKit;
+  /** The rig's readings as they are saved now, where a save would have overwritten them. */
+  readonly newerRig?: Commissioning;
 }
 
 /** What was asked for, or why it did not come. */
@@ -28,6 +40,16 @@ export function failureOf(
   if (conflict.success) {
     const { message, newer } = conflict.data;
     return { ok: false, failure: { message, issues: [], newer } };
+  }
+  const kitConflict = kitConflictSchema.safeParse(body);
+  if (kitConflict.success) {
+    const { message, newer } = kitConflict.data;
+    return { ok: false, failure: { message, issues: [], newerKit: newer } };
+  }
+  const rigConflict = commissioningConflictSchema.safeParse(body);
+  if (rigConflict.success) {
+    const { message, newer } = rigConflict.data;
+    return { ok: false, failure: { message, issues: [], newerRig: newer } };
   }
   const error = errorSchema.safeParse(body);
   if (!error.success) return failed(`The server answered ${status} without saying why.`);

@@ -1,4 +1,6 @@
+export { fetchCommissioning, saveCommissioning } from './commissioning.ts';
 export type { Reply } from './failure.ts';
+export { countFault, fetchFaultCounts, uncountFault } from './fault-counts.ts';
 export {
   binJob,
   createJob,
@@ -11,3 +13,4 @@ export {
   restoreJob,
   saveJob,
 } from './jobs.ts';
+export { fetchKit, fetchKitExamples, saveKit } from './kit.ts';

@@ -1,0 +1,19 @@
+import { API_PATHS, type Example, exampleSchema, type SavedKit, savedKitSchema } from '@furrow/contract';
+import { z } from 'zod';
+import type { Reply } from './failure.ts';
+import { request } from './request.ts';
+
+/** The shop's kit as it is saved; with empty text where none is. */
+export function fetchKit(): Promise<Reply<SavedKit>> {
+  return request('GET', API_PATHS.kit, savedKitSchema);
+}
+
+/** Saves the kit, as the next revision after the one it was made from. */
+export function saveKit(text: string, basedOn: number): Promise<Reply<SavedKit>> {
+  return request('PUT', API_PATHS.kit, savedKitSchema, { text, based_on: basedOn });
+}
+
+/** The demo kits that come with the program. */
+export function fetchKitExamples(): Promise<Reply<Example[]>> {
+  return request('GET', API_PATHS.kitExamples, z.array(exampleSchema));
+}

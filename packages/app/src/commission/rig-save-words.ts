@@ -1,0 +1,19 @@
+import { isRigUnsaved, type RigState } from './rig.ts';
+
+/** Where the readings stand between page and store, in words. */
+export function rigSaveWords(state: RigState): string {
+  const { save, revision } = state;
+  switch (save.is) {
+    case 'saving':
+      return 'saving';
+    case 'failed':
+      return `not saved: ${save.why} What was entered is kept in this browser and is tried again.`;
+    case 'clash':
+      return 'not saved: somebody else saved other readings of the same checks.';
+    case 'still':
+      if (isRigUnsaved(state)) return 'not saved yet';
+      return revision === 0
+        ? 'nothing entered yet'
+        : `saved with the job, revision ${revision} of the readings`;
+  }
+}
