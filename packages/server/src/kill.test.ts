@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
-import { API_PATHS, fillPath, type SavedJob, type SavedRevision } from '@furrow/contract';
+import { API_PATHS, type Commissioning, fillPath, type SavedJob, type SavedKit } from '@furrow/contract';
 import { afterAll, describe, expect, it } from 'vitest';
 import { EXAMPLES } from './testing/test-server.ts';
 
@@ -44,21 +44,36 @@ async function send<T>(method: string, url: string, body: unknown): Promise<T> {
   return (await reply.json()) as T;
 }
 
+/** What the server has acknowledged. */
+interface Acknowledged {
+  readonly jobs: SavedJob[];
+  readonly readings: Commissioning[];
+  readonly kits: SavedKit[];
+}
+
 /** Saves again and again until the server is gone; it is killed while the save after `saves` others is under way. */
-async function saveUntilKilled(saves: number, label: string): Promise<SavedJob[]> {
+async function saveUntilKilled(saves: number, label: string): Promise<Acknowledged> {
   const { program, url } = await serve();
   const gone = new Promise((resolve) => program.on('exit', resolve));
-  const acknowledged: SavedJob[] = [];
+  const acknowledged: Acknowledged = { jobs: [], readings: [], kits: [] };
+  const { jobs, readings, kits } = acknowledged;
   try {
+    const kit = await fetch(url + API_PATHS.kit);
+    let kitNumber = ((await kit.json()) as SavedKit).revision_number;
     let job = await send<SavedJob>('POST', url + API_PATHS.jobs, { text: `title: ${label}\n` });
     for (;;) {
-      acknowledged.push(job);
-      const text = `title: ${label}\n# save ${acknowledged.length}\n`;
+      jobs.push(job);
+      const rig = url + fillPath(API_PATHS.jobCommissioning, { id: job.id });
+      const ticks = jobs.map((_, row) => `row-${row}`);
+      const entry = { readings: {}, ticks, findings: [] };
+      readings.push(await send('PUT', rig, { ...entry, based_on: readings.length }));
+      const text = `title: ${label}\n# save ${jobs.length}\n`;
+      kits.push(await send('PUT', url + API_PATHS.kit, { text, based_on: kitNumber++ }));
       const saving = send<SavedJob>('PUT', url + fillPath(API_PATHS.job, { id: job.id }), {
         text,
         based_on: job.revision_number,
       });
-      if (acknowledged.length === saves) program.kill('SIGKILL');
+      if (jobs.length === saves) program.kill('SIGKILL');
       job = await saving;
     }
   } catch (error) {
@@ -71,19 +86,25 @@ async function saveUntilKilled(saves: number, label: string): Promise<SavedJob[]
 
 describe('a server killed while jobs are saved through it', () => {
   it(`has lost nothing that it acknowledged (${KILLS} kills)`, { timeout: 60_000 }, async () => {
-    const acknowledged: SavedJob[] = [];
-    for (let kill = 0; kill < KILLS; kill++) {
-      acknowledged.push(...(await saveUntilKilled(5 + 7 * kill, `kill ${kill}`)));
-    }
-    expect(acknowledged.length).toBeGreaterThanOrEqual(5 + 12 + 19);
+    const all: Acknowledged[] = [];
+    for (let kill = 0; kill < KILLS; kill++) all.push(await saveUntilKilled(5 + 7 * kill, `kill ${kill}`));
+    const jobs = all.flatMap((acknowledged) => acknowledged.jobs);
+    expect(jobs.length).toBeGreaterThanOrEqual(5 + 12 + 19);
     const { url } = await serve();
-    for (const { id, revision_number: number, text } of acknowledged) {
-      const reply = await fetch(url + fillPath(API_PATHS.jobRevision, { id, number }));
-      expect(await reply.json()).toMatchObject({
-        id,
-        revision_number: number,
-        text,
-      } as Partial<SavedRevision>);
+    const open = async (path: string): Promise<unknown> => (await fetch(url + path)).json();
+    for (const { id, revision_number, text } of jobs) {
+      const path = fillPath(API_PATHS.jobRevision, { id, number: revision_number });
+      expect(await open(path)).toMatchObject({ id, revision_number, text });
+    }
+    for (const { revision_number, text } of all.flatMap(({ kits }) => kits)) {
+      const path = fillPath(API_PATHS.kitRevision, { number: revision_number });
+      expect(await open(path)).toMatchObject({ revision_number, text });
+    }
+    for (const { readings } of all) {
+      const last = readings.at(-1);
+      const kept = await open(fillPath(API_PATHS.jobCommissioning, { id: last?.job_id ?? '' }));
+      // One more may have been saved and the server killed before it could say so.
+      expect((kept as Commissioning).ticks).toMatchObject(last?.ticks ?? {});
     }
   });
 });

@@ -1,6 +1,7 @@
 import { API_PATHS, fillPath, type KitConflict, type SavedKit } from '@furrow/contract';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { buildServer } from './build-server.ts';
+import { SMALL_KIT } from './testing/small-kit.ts';
 import { type TestParts, testParts } from './testing/test-server.ts';
 import type { ZodServer } from './zod-server.ts';
 
@@ -45,10 +46,34 @@ describe('the kit', () => {
     ]);
   });
 
+  it('that can be planned with is known by its content', async () => {
+    const saved = (await save(SMALL_KIT, 0)).json<SavedKit>();
+    expect(saved).toMatchObject({
+      text: SMALL_KIT,
+      title: 'Two sources and a roll of hose',
+      revision: expect.stringMatching(/^[0-9a-f]{64}$/),
+      valid: true,
+      issues: [],
+    });
+    const commented = (await save(`# the same kit\n${SMALL_KIT}`, 1)).json<SavedKit>();
+    expect(commented.revision).toBe(saved.revision);
+    const longer = (await save(SMALL_KIT.replace('length: 20 m', 'length: 21 m'), 2)).json<SavedKit>();
+    expect(longer.revision).not.toBe(saved.revision);
+  });
+
   it('may be a draft, which is kept to the letter, with every revision', async () => {
     const first = await save(draft, 0);
     expect(first.statusCode).toBe(200);
-    expect(first.json()).toMatchObject({ text: draft, title: 'Yard', revision: null, revision_number: 1 });
+    expect(first.json()).toMatchObject({
+      text: draft,
+      title: 'Yard',
+      revision: null,
+      revision_number: 1,
+      valid: false,
+      issues: expect.arrayContaining([
+        expect.objectContaining({ code: 'KIT_FIELD_MISSING', path: 'sources' }),
+      ]),
+    });
     await save(`${draft}# more\n`, 1);
     expect(await kit()).toMatchObject({ text: `${draft}# more\n`, revision_number: 2 });
     const revisions = (await server.inject(API_PATHS.kitRevisions)).json<SavedKit[]>();

@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { API_PATHS, answerSchema, PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, readJob } from '@furrow/engine';
+import { answerJob, readJob, readKit } from '@furrow/engine';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from './build-server.ts';
+import { SMALL_KIT } from './testing/small-kit.ts';
 import { EXAMPLES, type TestParts, testParts } from './testing/test-server.ts';
 import type { ZodServer } from './zod-server.ts';
 
@@ -18,7 +19,9 @@ afterAll(async () => {
   await test.cleanUp();
 });
 
-const files = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml'));
+const files = readdirSync(EXAMPLES)
+  .filter((name) => name.endsWith('.yaml'))
+  .filter((name) => !/^furrow_kit:/m.test(readFileSync(join(EXAMPLES, name), 'utf8')));
 
 describe('POST /api/plan', () => {
   it.each(files)(
@@ -36,6 +39,17 @@ describe('POST /api/plan', () => {
       expect(test.faults).toEqual([]);
     },
   );
+
+  it('keeps to the kit that is sent along, as the engine does', { timeout: 60_000 }, async () => {
+    const text = readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8');
+    const [read, kit] = [readJob(text), readKit(SMALL_KIT)];
+    if (!read.ok || !kit.ok) throw new Error('no job or no kit');
+    const answer = answerJob(read.value, PROGRAM_VERSION, kit.value);
+    expect(answer.supply).toBeDefined();
+    const payload = { text, kit: SMALL_KIT };
+    const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload });
+    expect([reply.statusCode, reply.json()]).toEqual([200, JSON.parse(JSON.stringify(answer))]);
+  });
 
   it.each([
     ['', 'one thing'],
