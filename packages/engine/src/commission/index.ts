@@ -22,3 +22,4 @@ export { type CommissionInstruments, type StatedFigure, USUAL_INSTRUMENTS } from
 export { evidenceOf, judgeReading, type ReadingJudgement } from './judge-reading.ts';
 export { readReading } from './read-reading.ts';
 export { type CommissionReading, recordReading } from './record-reading.ts';
+export { READING_UNITS } from './units.ts';
