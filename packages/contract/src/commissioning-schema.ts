@@ -27,10 +27,10 @@ const findingFields = {
 };
 
 /** A reading taken before the first arc. */
-export const readingSchema = z.object({ ...readingFields, at }).meta({ id: 'CommissioningReading' });
+const readingSchema = z.object({ ...readingFields, at }).meta({ id: 'CommissioningReading' });
 
 /** What was found out about a fault at the rig. */
-export const findingSchema = z.object({ ...findingFields, at }).meta({ id: 'FaultFinding' });
+const findingSchema = z.object({ ...findingFields, at }).meta({ id: 'FaultFinding' });
 
 /** What was ticked, read and found at the rig for a job, as it is kept. */
 export const commissioningSchema = z
