@@ -19,7 +19,8 @@ const LAYERS = [
 ];
 
 /** Rooms of one layer do not know each other, but for these: the job says which groove is wanted, and the removal law has limits. */
-const BESIDE = { groove: ['job'], removal: ['limit'] };
+const BESIDE = {
+  commission: ['faults'], groove: ['job'], removal: ['limit'] };
 
 function below(room) {
   return LAYERS.slice(
