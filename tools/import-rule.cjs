@@ -20,7 +20,10 @@ const LAYERS = [
 
 /** Rooms of one layer do not know each other, but for these: the job says which groove is wanted, and the removal law has limits. */
 const BESIDE = {
-  commission: ['faults'], groove: ['job'], removal: ['limit'] };
+  commission: ['faults'],
+  groove: ['job'],
+  removal: ['limit'],
+};
 
 function below(room) {
   return LAYERS.slice(
