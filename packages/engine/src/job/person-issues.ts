@@ -77,6 +77,9 @@ function* issuesOf(
   };
 }
 
+/** What is left of an amount whose decimal comma YAML took for the end of a field: `5 mm` of `9,5 mm`. */
+const PARTED_AMOUNT = /^\d+(\s|$)/u;
+
 function unknownField(key: string, path: DocumentPath, written: DocumentPath, file: ParsedText): Issue {
   const names = fieldNames(path);
   const keyed = names.find((name) => {
@@ -85,7 +88,11 @@ function unknownField(key: string, path: DocumentPath, written: DocumentPath, fi
   });
   const nearest = keyed ?? nearestOf(key, names);
   const place = path.length === 0 ? 'at the top of a job' : `in ${pathText(path)}`;
-  const hint = nearest === undefined ? `Known here: ${names.join(', ')}.` : `Did you mean “${nearest}”?`;
+  const hint = PARTED_AMOUNT.test(key)
+    ? 'A comma inside { } parts two fields; put the amount in quotes, such as "9,5 mm".'
+    : nearest === undefined
+      ? `Known here: ${names.join(', ')}.`
+      : `Did you mean “${nearest}”?`;
   const group = valueAt(file.raw, written) as Record<string, unknown>;
   const message =
     keyed === undefined
