@@ -7,6 +7,7 @@ import './theme/control.css';
 import './theme/panel.css';
 import './theme/form.css';
 import './theme/drawing.css';
+import './theme/supply.css';
 import './theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';

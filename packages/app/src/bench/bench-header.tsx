@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { fetchCard } from '../api/index.ts';
 import { goTo, jobPath, nameAddress } from '../route/index.ts';
-import { SiteHeader } from '../site/index.ts';
+import { JobPages, SiteHeader } from '../site/index.ts';
 import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { fileName } from './file-name.ts';
@@ -23,9 +23,10 @@ function paperFor(units: UnitSystem): CardOptions['paper'] {
 }
 
 /** Title and state of the job, and what can be done with it as a whole. */
-export function BenchHeader(): VNode {
+export function BenchHeader({ demo }: { readonly demo: string }): VNode {
   const bench = useBench();
   const units = useUnits();
+  const id = useBenchState((state) => state.savedAs?.id);
   const title = useBenchState(jobTitle);
   const words = useBenchState(saveWords);
   const failed = useBenchState((state) => state.save.is === 'failed');
@@ -93,6 +94,7 @@ export function BenchHeader(): VNode {
         </p>
       }
     >
+      <JobPages id={id} demo={demo} at="bench" />
       <fieldset class="actions">
         <legend class="unseen">The job as a whole</legend>
         <button type="button" class="primary" onClick={() => void save(false)}>

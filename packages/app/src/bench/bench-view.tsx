@@ -12,7 +12,7 @@ import { BenchHeader } from './bench-header.tsx';
 const SIDE_BY_SIDE = '(min-width: 1100px)';
 
 /** The bench: the job to fill in, and beside it the drawings and the result. */
-export function BenchView(): VNode {
+export function BenchView({ demo }: { readonly demo: string }): VNode {
   const wide = useMedia(SIDE_BY_SIDE);
   const job = (
     <section key="job" class="job-pane" aria-labelledby="job-title">
@@ -41,7 +41,7 @@ export function BenchView(): VNode {
   return (
     <div class="bench">
       <LeaveGuard />
-      <BenchHeader />
+      <BenchHeader demo={demo} />
       {/* the order on the page is the order in which the keys go through it */}
       <div class="bench-panes">{wide ? [job, result] : [result, job]}</div>
     </div>

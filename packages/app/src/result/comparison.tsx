@@ -22,13 +22,13 @@ interface ComparisonProps {
 
 const COLUMNS = ['Set-up', 'Passes', 'Job time', 'Cost', 'Electrodes', 'Assurance', 'Arc energy', 'Choose'];
 
-/** The plan beside others that none beats in time, cost and heat at once. */
+/** The plan beside the others found; one that another beats in time, cost and heat at once says so. */
 export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
   return (
     <ScrollTable
       id="comparison"
       title="Candidate plans"
-      note="none of these beats another in time, cost and heat at once"
+      note="time, cost and heat side by side; a set-up that another beats in all three says so"
     >
       <thead>
         <tr>
@@ -63,7 +63,11 @@ function Candidate({ plan, number }: CandidateProps): VNode {
     <tr class={number === undefined ? 'chosen' : ''}>
       <th scope="row">
         {setup}
-        <span class="aside"> {kindText(plan)}</span>
+        <span class="aside">
+          {' '}
+          {kindText(plan)}
+          {plan.dominated ? ', beaten in time, cost and heat' : ''}
+        </span>
       </th>
       <td>{plan.passes.length}</td>
       <td>

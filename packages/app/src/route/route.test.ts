@@ -9,6 +9,17 @@ describe('routeOf', () => {
     expect(routeOf(demoPath('casting-wash'))).toEqual({ page: 'bench', demo: 'casting-wash' });
   });
 
+  it('knows the pages of power and air, of a saved job and of a demo job', () => {
+    expect(routeOf('/kit')).toEqual({ page: 'kit' });
+    expect(routeOf(`${jobPath('a b')}/supply`)).toEqual({ page: 'supply', id: 'a b' });
+    expect(routeOf(`${demoPath('casting-wash')}/bay/`)).toEqual({ page: 'bay', demo: 'casting-wash' });
+  });
+
+  it('knows the page of a rig, of saved jobs alone', () => {
+    expect(routeOf(`${jobPath('a b')}/commission`)).toEqual({ page: 'commission', id: 'a b' });
+    expect(routeOf('/demo/casting-wash/commission')).toEqual({ page: 'unknown' });
+  });
+
   it('says so where there is no page, and stands an address that is not well written', () => {
     expect(routeOf('/jobs/1/2')).toEqual({ page: 'unknown' });
     expect(routeOf('/jobs/%E0%A4')).toEqual({ page: 'bench', id: '%E0%A4' });

@@ -2,6 +2,9 @@
 export type Route =
   | { readonly page: 'bench'; readonly id?: string; readonly demo?: string }
   | { readonly page: 'jobs' }
+  | { readonly page: 'kit' }
+  | { readonly page: 'supply' | 'bay'; readonly id?: string; readonly demo?: string }
+  | { readonly page: 'commission'; readonly id: string }
   | { readonly page: 'unknown' };
 
 /** Which page an address shows. */
@@ -9,6 +12,13 @@ export function routeOf(path: string): Route {
   const plain = path.replace(/\/+$/u, '');
   if (plain === '') return { page: 'bench' };
   if (plain === '/jobs') return { page: 'jobs' };
+  if (plain === '/kit') return { page: 'kit' };
+  const [, kind, name = '', room] = /^\/(jobs|demo)\/([^/]+)\/(supply|bay)$/u.exec(plain) ?? [];
+  if (room === 'supply' || room === 'bay') {
+    return kind === 'jobs' ? { page: room, id: decoded(name) } : { page: room, demo: decoded(name) };
+  }
+  const rig = /^\/jobs\/([^/]+)\/commission$/u.exec(plain)?.[1];
+  if (rig !== undefined) return { page: 'commission', id: decoded(rig) };
   const id = /^\/jobs\/([^/]+)$/u.exec(plain)?.[1];
   if (id !== undefined) return { page: 'bench', id: decoded(id) };
   const demo = /^\/demo\/([^/]+)$/u.exec(plain)?.[1];

@@ -1,2 +1,3 @@
+export { JobPages } from './job-pages.tsx';
 export { SiteHeader } from './site-header.tsx';
 export { Waiting } from './waiting.tsx';

@@ -29,6 +29,7 @@ export function SiteHeader({ title, state, children }: SiteHeaderProps): VNode {
         </PageLink>
         <nav aria-label="Pages">
           <PageLink to="/jobs">Saved jobs</PageLink>
+          <PageLink to="/kit">Kit</PageLink>
         </nav>
       </div>
       <div class="page-title">

@@ -16,12 +16,16 @@ export interface Bench extends Sheet {
   readonly save: (asCopy: boolean) => Promise<string | undefined>;
   /** Gives up unsaved changes. */
   readonly discard: () => void;
+  /** Plans with another kit from now on, or without one. */
+  readonly setKit: (kit: string | undefined) => void;
   readonly close: () => void;
 }
 
 /** What a bench starts with. */
 export interface BenchStart {
   readonly text: string;
+  /** Text of the kit to plan with. */
+  readonly kit?: string | undefined;
   readonly savedAs?: SavedAs | undefined;
   readonly draft?: Draft | undefined;
   /** Under what name its draft is kept before it is saved. */
@@ -55,6 +59,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   });
   const planner = createPlanner(startWorker, (reply) => store.set(afterReply(store.get(), reply)));
 
+  let kit = start.kit;
   const take = (file: TextFile): void => {
     markEdit();
     const outcome = readJob(file.text);
@@ -70,7 +75,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       editRefused: undefined,
       ...(state.save.is === 'failed' ? { save: { is: 'still' } as const } : {}),
     });
-    if (outcome.ok) planner.ask({ id: edit, text: file.text });
+    if (outcome.ok) planner.ask({ id: edit, text: file.text, ...(kit === undefined ? {} : { kit }) });
     remember();
   };
   const key = (): string => store.get().savedAs?.id ?? start.draftName ?? 'new';
@@ -120,6 +125,11 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       const { savedAs, opened } = store.get();
       store.set({ restored: false });
       take(jobFile(savedAs?.text ?? opened));
+    },
+    setKit(next) {
+      if (next === kit) return;
+      kit = next;
+      take(store.get().file);
     },
     close: () => planner.close(),
   };

@@ -4,7 +4,7 @@ import { ScrollBox } from './scroll-box.tsx';
 interface ScrollTableProps {
   readonly id: string;
   readonly title: string;
-  readonly note?: string;
+  readonly note?: string | undefined;
   readonly children: ComponentChildren;
   /** What stands between the heading and the table. */
   readonly lead?: ComponentChildren;

@@ -1,13 +1,16 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, readJob } from '@furrow/engine';
+import { answerJob, readJob, readKit } from '@furrow/engine';
 import type { PlanReply, PlanRequest } from './message.ts';
 
 /** Reads and plans the job of one request; whatever happens, there is a reply. */
-export function answerText({ id, text }: PlanRequest): PlanReply {
+export function answerText({ id, text, kit: kitText }: PlanRequest): PlanReply {
   try {
     const read = readJob(text);
     if (!read.ok) return { id, is: 'issues', issues: read.issues };
-    return { id, is: 'answer', read: read.value, answer: answerJob(read.value, PROGRAM_VERSION) };
+    const kit = kitText === undefined ? undefined : readKit(kitText);
+    // the page of the kit tells what is wrong with it; the job is planned all the same
+    const answer = answerJob(read.value, PROGRAM_VERSION, kit?.ok ? kit.value : undefined);
+    return { id, is: 'answer', read: read.value, answer };
   } catch (error) {
     return { id, is: 'failure', message: error instanceof Error ? error.message : String(error) };
   }

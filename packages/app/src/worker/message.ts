@@ -4,6 +4,8 @@ import type { Answer, Issue, ReadJob } from '@furrow/engine';
 export interface PlanRequest {
   readonly id: number;
   readonly text: string;
+  /** Text of the kit to plan with; without one the process alone is planned. */
+  readonly kit?: string | undefined;
 }
 
 /** What came of it: the answer, what is wrong with the text, or that the planner itself failed. */

@@ -90,6 +90,9 @@ function* issuesOf(
   };
 }
 
+/** What is left of an amount whose decimal comma YAML took for the end of a field: `5 mm` of `9,5 mm`. */
+const PARTED_AMOUNT = /^\d+(\s|$)/u;
+
 function unknownField(
   key: string,
   path: DocumentPath,
@@ -104,7 +107,11 @@ function unknownField(
   });
   const nearest = keyed ?? nearestOf(key, names);
   const place = path.length === 0 ? `at the top of a ${rules.name}` : `in ${pathText(path)}`;
-  const hint = nearest === undefined ? `Known here: ${names.join(', ')}.` : `Did you mean “${nearest}”?`;
+  const hint = PARTED_AMOUNT.test(key)
+    ? 'A comma inside { } parts two fields; put the amount in quotes, such as "9,5 mm".'
+    : nearest === undefined
+      ? `Known here: ${names.join(', ')}.`
+      : `Did you mean “${nearest}”?`;
   const group = valueAt(file.raw, written) as Record<string, unknown>;
   const message =
     keyed === undefined

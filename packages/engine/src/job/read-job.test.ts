@@ -511,3 +511,9 @@ it('uses codes of the table only', () => {
     for (const { code } of issues(text)) expect(Object.keys(ISSUE_CODES)).toContain(code);
   }
 });
+
+it('an amount that YAML parted at its decimal comma is told to be put in quotes', () => {
+  const outcome = readJob('furrow: 1\nplate: { thickness: 9,5 mm }\n');
+  const parted = outcome.ok ? undefined : outcome.issues.find((issue) => issue.code === 'JOB_FIELD_UNKNOWN');
+  expect(parted?.message).toContain('put the amount in quotes');
+});

@@ -14,7 +14,7 @@ export interface IntegrateOptions {
 export interface Trajectory {
   /** Times of the accepted steps, the start first [-]. */
   readonly times: readonly number[];
-  /** State at each of these times. */
+  /** State at each of these times [-]. */
   readonly states: readonly (readonly number[])[];
   /** Whether the event stopped it before the end. */
   readonly stopped: boolean;

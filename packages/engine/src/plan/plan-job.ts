@@ -16,6 +16,10 @@ const SCOUT_SHOPS = 100;
 const FAIR_SHOPS = 4000;
 /** The same three while a refusal looks for what would free the job: many searches, so fewer shops each [-]. */
 const QUICK = { search: 150, scout: 60, fair: 800 } as const;
+/** Passes that the search for a plan may run [-]: about three times what a wash of many tracks takes. */
+const WORK = 20e6;
+/** Passes that trying all the changes of a refused job may run [-]. */
+const REFUSAL_WORK = 6e6;
 /** Distance between the seeds of the two, so that they share no draw [-]. */
 const FAIR_SEED = 104_729;
 /** Alternatives told besides the plan, at most [-]. */
@@ -47,8 +51,18 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
   const draws = drawShops(posterior, SEARCH_SHOPS, seed);
   const scouts = drawShops(posterior, SCOUT_SHOPS, seed);
   const fair = drawShops(posterior, FAIR_SHOPS, (seed + FAIR_SEED) % 2 ** 31);
-  const input: SearchInput = { job, posterior, limits, draws, scouts, fair, firstOnly: false };
+  const input: SearchInput = {
+    job,
+    posterior,
+    limits,
+    draws,
+    scouts,
+    fair,
+    firstOnly: false,
+    work: { left: WORK },
+  };
   const { feasible, misses } = search(input);
+
   const unbeaten = paretoSet(feasible, job);
   const beaten = bestPerElectrode(
     feasible.filter((each) => !unbeaten.includes(each)),
@@ -62,6 +76,7 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
       draws: drawShops(posterior, QUICK.search, seed),
       scouts: drawShops(posterior, QUICK.scout, seed),
       fair: drawShops(posterior, QUICK.fair, (seed + FAIR_SEED) % 2 ** 31),
+      work: { left: REFUSAL_WORK },
     };
     return { refusal: refuse(input, quick, misses) };
   }

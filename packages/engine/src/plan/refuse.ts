@@ -56,6 +56,9 @@ function missBinding(miss: Miss): Binding {
   };
 }
 
+/** Passes that one try in few shops may run, and one in all of them [-]. */
+const TRY_WORK = 0.4e6;
+const CONFIRM_WORK = 3e6;
 /** Steps past the one found in few shops that are tried in all of them [-]. */
 const STEPS_PAST = 3;
 
@@ -63,7 +66,12 @@ const STEPS_PAST = 3;
 function bindingOf(easing: Easing, input: SearchInput, quick: SearchInput): Binding[] {
   const frees = (index: number, shops: SearchInput): boolean => {
     const job = easing.apply(input.job, easing.steps[index]!);
-    return search({ ...shops, job, firstOnly: true }).feasible.length > 0;
+    // One try may not use up what the others need; a change that is not seen to free the job is not told.
+    const most = shops === quick ? Math.min(quick.work.left, TRY_WORK) : CONFIRM_WORK;
+    const work = { left: most };
+    const free = search({ ...shops, job, work, firstOnly: true }).feasible.length > 0;
+    quick.work.left -= most - work.left;
+    return free;
   };
   const last = easing.steps.length - 1;
   if (last < 0 || !frees(last, quick)) return [];

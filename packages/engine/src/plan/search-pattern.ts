@@ -54,7 +54,7 @@ export function searchPattern(
   const begunBy = (scout: Solved): Effort =>
     effortOf(scout.setup, scout.outcomes, scouts, job, task.run.passLength);
   const worthTrying = (layers: number, passes: number): boolean =>
-    leastMerit(task, layers, passes, job)[objective] < best;
+    input.work.left > 0 && leastMerit(task, layers, passes, job)[objective] < best;
   /**
    * Solves, and keeps what also holds in the shops that had no part in solving. The wanted chances are raised a
    * little before solving, and a little more if the fair count falls short.

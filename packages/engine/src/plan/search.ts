@@ -167,6 +167,7 @@ function taskOf(
     depth,
     run: runDemand(job),
     ridge: ridgeOf(pattern, radius, job.groove.floor_width),
+    work: input.work,
   };
 }
 

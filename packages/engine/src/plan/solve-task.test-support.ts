@@ -24,5 +24,6 @@ export function singleTrackTask(job: Job, current: number): SolveTask {
     depth: depthDemand(job, 0),
     run: runDemand(job),
     ridge: 0,
+    work: { left: Number.POSITIVE_INFINITY },
   };
 }

@@ -4,6 +4,7 @@ import { gaugeTable, type TableAim, type TableQuestion } from './gauge-table.ts'
 import type { Pattern } from './pattern.ts';
 import { type LayerRule, type RunDemand, type RunOutcomes, runPlan, type Setup } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
+import type { Work } from './work.ts';
 
 /** Everything the solvers need besides the number of layers. */
 export interface SolveTask {
@@ -17,6 +18,8 @@ export interface SolveTask {
   readonly run: RunDemand;
   /** How much a track's centre line must lie below the least depth for the ridges to reach it [m]. */
   readonly ridge: number;
+  /** What running set-ups takes from. */
+  readonly work: Work;
 }
 
 /** A set-up that was run in the shops, and how it did. */
@@ -44,6 +47,7 @@ const EXPECTED = [0.03, 0.99] as const;
 /** Runs given layers in the shops. */
 export function tried(task: SolveTask, layers: readonly LayerRule[], draws: ShopDraws): Solved {
   const setup: Setup = { ...task.base, pattern: task.pattern, layers };
+  task.work.left -= task.pattern.tracks * layers.length * draws.count;
   const outcomes = runPlan(setup, task.run, draws);
   const chances = chancesOf(outcomes, task.depth);
   return { setup, outcomes, chances, shortfall: shortfall(chances, task.depth) };

@@ -6,6 +6,7 @@ import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import { type Miss, type MissNote, missOf } from './miss.ts';
 import type { ShopDraws } from './shop-draws.ts';
 import type { Solved, SolveTask } from './solve.ts';
+import type { Work } from './work.ts';
 
 /** A set-up that meets every demand and every hard limit, with what it takes. */
 export interface Feasible {
@@ -28,6 +29,8 @@ export interface SearchInput {
   readonly fair: ShopDraws;
   /** Stop at the first plan that works: enough to know whether there is one. */
   readonly firstOnly: boolean;
+  /** Work that the search may do. */
+  readonly work: Work;
 }
 
 /** Holds a solved set-up to every limit; undefined where a hard one fails. */

@@ -16,6 +16,8 @@ import { textWidth } from './text-width.ts';
 /** What the bay is drawn of, and how large. */
 export interface BayDrawingInput {
   readonly bay: BayReport;
+  /** Scale to keep, such as that of the bay before something was moved; as large as it goes if left out. */
+  readonly scale?: BayScale;
   /** Where the control station stands, if it is known. */
   readonly station?: PointReport | undefined;
   readonly routes: readonly RouteReport[];
@@ -64,7 +66,7 @@ export function bayScale(input: Pick<BayDrawingInput, 'bay' | 'width' | 'heightM
 export function bayDrawing(input: BayDrawingInput): Drawing {
   const { bay, units } = input;
   const width = Math.max(260, input.width);
-  const scale = bayScale(input);
+  const scale = input.scale ?? bayScale(input);
   const low = scale.top + (scale.most.y_m - scale.least.y_m) * scale.perMetre;
   const rows = legendRows(legendEntries(input), width - SIZE, SIZE);
   const legendTop = low + 2.6 * SIZE;
@@ -139,24 +141,28 @@ function areaNames({ bay }: BayDrawingInput, scale: BayScale): Mark[] {
   });
 }
 
-/** What the station keeps clear of: a band around the seam. */
+/** What the station keeps clear of: a band around each stretch of the seam. */
 function keepClearMarks({ bay, keepClear }: BayDrawingInput, scale: BayScale): Mark[] {
-  const [start, end] = [bay.seam_m[0], bay.seam_m.at(-1)];
-  if (keepClear === undefined || !(keepClear > 0) || start === undefined || end === undefined) return [];
-  const along = Math.atan2(end.y_m - start.y_m, end.x_m - start.x_m);
+  if (keepClear === undefined || !(keepClear > 0)) return [];
+  return bay.seam_m.slice(1).map((end, index): Mark => {
+    const start = bay.seam_m[index]!;
+    const along = Math.atan2(end.y_m - start.y_m, end.x_m - start.x_m);
+    const round = [
+      ...arc(end, keepClear, along - Math.PI / 2),
+      ...arc(start, keepClear, along + Math.PI / 2),
+    ];
+    const points = round.map((point) => bayPoint(scale, kept(point, scale)));
+    return { kind: 'polyline', role: 'keep-clear', points: [...points, points[0]!] };
+  });
+}
+
+/** Half a circle against the clock, from an angle on [rad]. */
+function arc(centre: PointReport, radius: number, from: number): PointReport[] {
   const half = CIRCLE_PARTS / 2;
-  const arc = (centre: PointReport, from: number): PointReport[] =>
-    Array.from({ length: half + 1 }, (_, index) => {
-      const angle = from + (Math.PI * index) / half;
-      return {
-        x_m: centre.x_m + keepClear * Math.cos(angle),
-        y_m: centre.y_m + keepClear * Math.sin(angle),
-      };
-    });
-  const points = [...arc(end, along - Math.PI / 2), ...arc(start, along + Math.PI / 2)].map((point) =>
-    bayPoint(scale, kept(point, scale)),
-  );
-  return [{ kind: 'polyline', role: 'keep-clear', points: [...points, points[0]!] }];
+  return Array.from({ length: half + 1 }, (_, index) => {
+    const angle = from + (Math.PI * index) / half;
+    return { x_m: centre.x_m + radius * Math.cos(angle), y_m: centre.y_m + radius * Math.sin(angle) };
+  });
 }
 
 /** A circle as far as it lies in the bay. */

@@ -141,7 +141,7 @@ function alternativeLines(alternatives: readonly Plan[], units: UnitSystem): str
   if (alternatives.length === 0) return [];
   const rows = alternatives.map((plan) => [
     formatAmount(plan.electrode_diameter_mm / 1000, 'length', units),
-    `${plan.layers} × ${plan.tracks}`,
+    `${plan.layers} × ${plan.tracks}${plan.dominated ? ' *' : ''}`,
     formatAmount(plan.job_time_s.p50, 'time', units),
     `${plan.cost.p50.toFixed(2)} ${plan.currency}`,
     `${(plan.arc_energy_kJ / 1000).toFixed(1)} MJ`,
@@ -160,7 +160,7 @@ function alternativeLines(alternatives: readonly Plan[], units: UnitSystem): str
     'Not too deep',
   ];
   return [
-    'Plans to choose from, quickest first',
+    'Plans to choose from, quickest first (*: another beats it in time, cost and heat)',
     ...textTable(
       columns.map((title, index) => ({ title, align: index < 2 ? 'start' : 'end' })),
       rows,

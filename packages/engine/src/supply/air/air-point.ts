@@ -46,7 +46,7 @@ export interface AirPoint {
  * @source complete isothermal equation (Crane TP-410), Colebrook, ISO 6358
  * @example
  * const supply = { atmosphere: 101325, temperature: 293.15, compressor: { delivery: [{ pressure: 8e5, freeAir: 0.02 }] }, receiver: { volume: 0.5, cutIn: 6e5, cutOut: 8e5 }, path: [], torch: { kind: 'conductance', conductance: 3e-8, criticalRatio: 0.5 } };
- * airPoint(supply, 7e5).value.torch_flow_L_per_min // => 1438.2...
+ * airPoint(supply, 7e5).value.torch_flow_L_per_min // => 1438.306...
  */
 export function airPoint(supply: AirSupply, receiver: number): Outcome<AirPoint> {
   const issues = checkAir(supply);

@@ -55,6 +55,17 @@ describe('airDrawdown', () => {
     expect(run.below_from_s).toBeNull();
   });
 
+  it('follows a tiny receiver through a whole shift', () => {
+    const supply: AirSupply = {
+      ...bare,
+      compressor: { delivery: [{ pressure: 7e5, freeAir: 0.03 }] },
+      receiver: { volume: 1e-5, cutIn: 6.5e5, cutOut: 7e5 },
+    };
+    const run = solved(supply, 4e5, 30_000);
+    expect(run.samples.at(-1)!.time_s).toBe(30_000);
+    expect(run.samples.length).toBeLessThan(1000);
+  });
+
   it('says at once where even a full receiver does not give the pressure', () => {
     const run = solved(bare, 8e5, 10);
     expect(run.needed_kPa).toBeNull();

@@ -39,14 +39,18 @@ export interface Drawdown {
   readonly needed_kPa: number | null;
   /** Time from which the flowing pressure is below the wanted one; null where that does not happen [s]. */
   readonly below_from_s: number | null;
-  /** How often the compressor starts to deliver [-]. */
+  /** How often the compressor starts to deliver; followed up to 500 starts [-]. */
   readonly compressor_starts: number;
   /** Things to know that do not prevent the answer. */
   readonly cautions: readonly Issue[];
 }
 
-/** Starts of the compressor after which the rest of the seam repeats what was seen. */
+/** Starts of the compressor after which the rest of the seam repeats what was seen and is not followed. */
 const STARTS_MOST = 500;
+/** Change over one stretch below which the receiver counts as settled, as a share of its pressure [-]. */
+const SETTLED = 1e-6;
+/** Time constants of the receiver that are followed before it is asked whether it has settled [-]. */
+const STRETCH = 20;
 const ERRORS = { relative: 1e-9, absolute: 1e-3 };
 
 /**
@@ -155,19 +159,27 @@ function follow(
   let pressure = cutOut;
   let on = false;
   let starts = 0;
+  const emptying = Math.abs(rateOf(supply, false)(cutOut));
+  const stretch = (STRETCH * cutOut) / emptying;
   while (time < end && starts < STARTS_MOST) {
     const rate = rateOf(supply, on);
     const loaded = on;
-    const run = integrateUntil((_, [p]) => [rate(p!)], { time, state: [pressure] }, end, {
+    const before = pressure;
+    const until = Math.min(end, time + stretch);
+    const run = integrateUntil((_, [p]) => [rate(p!)], { time, state: [pressure] }, until, {
       ...ERRORS,
       event: (_, [p]) => (loaded ? cutOut - p! : p! - cutIn),
     });
     samples.push(...run.times.map((at, i) => ({ time: at, pressure: run.states[i]![0]!, on: loaded })));
     time = run.times.at(-1)!;
     pressure = run.stopped ? (on ? cutOut : cutIn) : run.states.at(-1)![0]!;
-    if (!run.stopped) break;
-    on = !on;
-    if (on) starts += 1;
+    if (run.stopped) {
+      on = !on;
+      if (on) starts += 1;
+    } else if (Math.abs(pressure - before) < SETTLED * pressure) {
+      samples.push({ time: end, pressure, on });
+      break;
+    }
   }
   return { samples, starts };
 }

@@ -61,7 +61,7 @@ export function isothermalChoke(inlet: number, loss: number): number {
  * @returns inlet pressure [Pa abs], and whether the passage is choked [record]
  * @source complete isothermal equation, Crane TP-410
  * @example
- * isothermalInlet(145.484757, 9e5, { bore: 0.5, loss: 3.7, gasWork: 1e6 / 11.3 }) // => {"pressure":1000000.00...,"choked":false}
+ * isothermalInlet(145.484757, 9e5, { bore: 0.5, loss: 3.7, gasWork: 1e6 / 11.3 }) // => {"pressure":999999.999...,"choked":false}
  */
 export function isothermalInlet(
   flow: number,

@@ -59,7 +59,7 @@ export function conductedFlow(
  * @returns inlet pressure [Pa abs], and whether it is choked [record]
  * @source ISO 6358
  * @example
- * conductedInlet(0.0444651414, 520000, { conductance: 8e-8, criticalRatio: 0.35 }, 293.15) // => {"pressure":650000.0...,"choked":false}
+ * conductedInlet(0.0444651414, 520000, { conductance: 8e-8, criticalRatio: 0.35 }, 293.15) // => {"pressure":649999.9999...,"choked":false}
  */
 export function conductedInlet(
   flow: number,
@@ -121,7 +121,7 @@ export function conductanceOfArea(area: number, dischargeCoefficient: number): S
  * @returns conductance and critical ratio [record]
  * @source ISO 6358, choked branch
  * @example
- * conductanceFromFlow(0.06162, 650000, 293.15).conductance // => 8.0000...e-8
+ * conductanceFromFlow(0.06162, 650000, 293.15).conductance * 1e8 // => 8
  */
 export function conductanceFromFlow(flow: number, inlet: number, temperature: number): SonicConductance {
   const k = HEAT_RATIO;

@@ -1,0 +1,63 @@
+import type { VNode } from 'preact';
+import { useSelected } from '../store/index.ts';
+import { ScrollTable } from '../table/index.ts';
+import { useUnits } from '../theme/index.ts';
+import type { KitDesk } from './kit-desk.ts';
+import { kitNumbers } from './kit-numbers.ts';
+
+/** The kit in a few tables: what there is, as it was read. */
+export function KitSummary({ desk }: { readonly desk: KitDesk }): VNode {
+  const read = useSelected(desk.store, (state) => state.read);
+  const wrong = useSelected(desk.store, (state) => state.issues.length > 0);
+  const units = useUnits();
+  if (read === undefined) {
+    return (
+      <p class="empty">
+        What the kit amounts to appears here once it can be read; its mistakes stand in the form.
+      </p>
+    );
+  }
+  return (
+    <div class={`result-details${wrong ? ' outdated' : ''}`}>
+      {kitNumbers(read.kit, units).map(({ id, title, heads, rows }) => (
+        <ScrollTable key={id} id={id} title={title}>
+          <thead>
+            <tr>
+              {heads.map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(([name = '', ...cells], index) => (
+              <tr key={`${index} ${name}`}>
+                <th scope="row">{name}</th>
+                {cells.map((cell, column) => (
+                  <td key={heads[column + 1]}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </ScrollTable>
+      ))}
+      <section class="panel" aria-labelledby="kit-defaults-title">
+        <header class="panel-head">
+          <h2 id="kit-defaults-title">Defaults used</h2>
+        </header>
+        {read.defaultsUsed.length === 0 ? (
+          <p>None: everything is stated.</p>
+        ) : (
+          <ul class="default-list">
+            {read.defaultsUsed.map(({ path, value, why }) => (
+              <li key={path}>
+                <code>{path}</code>: {value} <span class="aside">({why})</span>
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+    </div>
+  );
+}

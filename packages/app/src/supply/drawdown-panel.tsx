@@ -1,0 +1,46 @@
+import { type DrawdownReport, formatAmount, type UnitSystem } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { shownSize } from '../amount/index.ts';
+import { useUnits } from '../theme/index.ts';
+import { CourseBox } from './course-box.tsx';
+import { timeScale } from './time-scale.ts';
+
+/** Pressure in the receiver over one pass, and from where on it is too low. */
+export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport }): VNode {
+  const units = useUnits();
+  const { time_s: time, needed_kPa: needed, below_from_s: below } = drawdown;
+  const scale = timeScale(time.at(-1) ?? 0);
+  const perUnit = units === 'inch' ? 6.894757 : 100;
+  const text = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
+  return (
+    <section class="panel" aria-labelledby="drawdown-title">
+      <header class="panel-head">
+        <h2 id="drawdown-title">Receiver over one pass</h2>
+        <p class="caption">{startsText(drawdown.compressor_starts)}</p>
+      </header>
+      <CourseBox
+        title="Pressure in the receiver"
+        description={`Lowest ${text(drawdown.lowest_kPa)}${needed === null ? '' : `; ${text(needed)} needed`}. ${belowText(drawdown, units)}`}
+        unit={{ across: scale.unit, up: units === 'inch' ? 'psi' : 'bar' }}
+        across={time.map((at) => at / scale.seconds)}
+        up={drawdown.receiver_kPa.map((kPa) => kPa / perUnit)}
+        limit={needed === null ? undefined : { value: needed / perUnit, text: `needed: ${text(needed)}` }}
+        below={below === null ? undefined : { from: below / scale.seconds, text: 'too low from here' }}
+      />
+      <p class={below === null ? '' : 'verdict-text'}>{belowText(drawdown, units)}</p>
+    </section>
+  );
+}
+
+function belowText({ below_from_s, below_from_mm }: DrawdownReport, units: UnitSystem): string {
+  if (below_from_s === null) return 'The pressure holds over the whole pass.';
+  const when =
+    below_from_s <= 0 ? 'from the first moment' : `after ${formatAmount(below_from_s, 'time', units)}`;
+  const where = below_from_mm === null ? '' : `, ${shownSize(below_from_mm, units)} into the pass`;
+  return `The flowing pressure is too low ${when}${below_from_s <= 0 ? '' : where}.`;
+}
+
+function startsText(starts: number): string {
+  if (starts === 0) return 'the compressor does not start in the pass';
+  return `the compressor starts ${starts === 1 ? 'once' : `${starts} times`}`;
+}
