@@ -17,7 +17,6 @@ const ROOMS: readonly { readonly room: JobRoom; readonly title: string }[] = [
   { room: 'bench', title: 'Bench' },
   { room: 'supply', title: 'Power and air' },
   { room: 'bay', title: 'Bay plan' },
-  { room: 'commission', title: 'At the rig' },
   { room: 'commission', title: 'Commissioning' },
 ];
 
@@ -26,8 +25,6 @@ export function JobPages({ id, demo, at }: JobPagesProps): VNode {
   // readings are kept with a saved job
   const rooms = ROOMS.filter(({ room }) => room !== 'commission' || id !== undefined);
   const start = id === undefined ? demoPath(demo) : jobPath(id);
-  // readings at the rig are kept with a saved job
-  const rooms = ROOMS.filter(({ room }) => room !== 'commission' || id !== undefined);
   return (
     <nav class="job-pages" aria-label="Pages of this job">
       {rooms.map(({ room, title }) =>
