@@ -32,6 +32,14 @@ describe('the server', () => {
     for (const { title, text } of examples) expect(text).toContain(`title: ${title}`);
   });
 
+  it('hands out the demo kits apart from the jobs', async () => {
+    const kits = (await server.inject(API_PATHS.kitExamples)).json<Example[]>();
+    expect(kits.map(({ name }) => name)).toContain('yard-kit');
+    for (const { title, text } of kits) expect(text).toContain(`title: ${title}`);
+    const jobs = (await server.inject(API_PATHS.examples)).json<Example[]>();
+    expect(jobs.map(({ name }) => name)).not.toContain('yard-kit');
+  });
+
   it.each(['/', '/jobs', '/jobs/some-id'])('answers %s with the app', async (url) => {
     const reply = await server.inject({ url, headers: asPage });
     expect([reply.statusCode, reply.headers['cache-control']]).toEqual([200, 'no-cache']);

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { API_PATHS, fillPath, type SavedJob } from '@furrow/contract';
+import { API_PATHS, fillPath, type SavedJob, type SavedKit } from '@furrow/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from './build-server.ts';
+import { SMALL_KIT } from './testing/small-kit.ts';
 import { EXAMPLES, type TestParts, testParts } from './testing/test-server.ts';
 import type { ZodServer } from './zod-server.ts';
 
@@ -81,6 +82,18 @@ describe('the set-up card', () => {
     const without = await server.inject(`${path}?kit=none`);
     expect(without.rawPayload.equals(before.rawPayload)).toBe(true);
     expect((await server.inject(`${path}?kit=other`)).statusCode).toBe(400);
+  });
+
+  it('of a saved job is that of a plan with the saved kit', async () => {
+    const { revision_number: based_on } = (await server.inject(API_PATHS.kit)).json<SavedKit>();
+    await server.inject({ method: 'PUT', url: API_PATHS.kit, payload: { text: SMALL_KIT, based_on } });
+    const path = fillPath(API_PATHS.jobCardPdf, { id });
+    const saved = await server.inject(path);
+    const payload = { text, kit: SMALL_KIT };
+    const sent = await server.inject({ method: 'POST', url: API_PATHS.card, payload });
+    expect([saved.statusCode, sent.statusCode]).toEqual([200, 200]);
+    expect(saved.rawPayload.equals(sent.rawPayload)).toBe(true);
+    expect(saved.rawPayload.equals((await server.inject(`${path}?kit=none`)).rawPayload)).toBe(false);
   });
 
   it('of a draft is refused, in a page where a page was asked for', async () => {
