@@ -39,7 +39,7 @@ export interface AirReport {
 export interface AirPointReport {
   /** Name of the item behind which the point lies; `receiver` for the start; the last is the torch's inlet. */
   readonly behind: string;
-  readonly kind: 'receiver' | 'hose' | 'pipe' | 'component' | 'regulator' | 'draw';
+  readonly kind: 'receiver' | 'hose' | 'pipe' | 'component' | 'regulator' | 'draw' | 'parallel';
   /** Length of the item, for hoses and pipes [m]; null for others. */
   readonly length_m: number | null;
   /** Bore of the item, for hoses and pipes [mm]; null for others. */
@@ -74,12 +74,14 @@ export interface DrawdownReport {
 export interface HoseChangesReport {
   /** Whether the changes restore the wanted flowing pressure. */
   readonly reached: boolean;
+  /** Where the pressure is wanting. */
+  readonly at: 'regulator' | 'torch';
   readonly changes: readonly { readonly out: string; readonly in: string }[];
   /** Pressure in the receiver for which they were sought: its cut-in [kPa gauge]. */
   readonly receiver_kPa: number;
-  /** Flowing pressure behind the regulator without any change [kPa gauge]. */
+  /** Flowing pressure there without any change [kPa gauge]. */
   readonly before_kPa: number;
-  /** Flowing pressure behind the regulator after the changes [kPa gauge]. */
+  /** Flowing pressure there after the changes [kPa gauge]. */
   readonly after_kPa: number;
   /** The same in one sentence. */
   readonly says: string;

@@ -1,14 +1,23 @@
 import type { DefaultUsed } from '../document/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
+import type { ReadKit } from '../kit/index.ts';
+import type { LimitFunction } from '../limit/index.ts';
 import { type Metal, metalOf } from '../material/index.ts';
-import { type Plan, planJob, type Refusal } from '../plan/index.ts';
-import { processLimits, publishedPosterior } from '../removal/index.ts';
+import { type Plan, type PlanResult, planJob, type Refusal } from '../plan/index.ts';
+import type { UnitSystem } from '../quantity/index.ts';
+import { processLimits, publishedPosterior, type RemovalPosterior } from '../removal/index.ts';
+import { kitLimits } from './kit-limits.ts';
+import { planWithKit } from './kit-plans.ts';
+import { kitRefusal } from './kit-refusal.ts';
+import { reportSupply } from './report-supply.ts';
 import type { SupplyReport } from './supply-report.ts';
 
 /** What the result was computed from. */
 export interface AnswerInputs {
   /** Content hash of the job as read, defaults included (SHA-256, hex). */
   readonly revision: string;
+  /** Content hash of the kit as read; only where a kit was given. */
+  readonly kit_revision?: string;
   readonly program_version: string;
   /** Seed of all random draws [-]. */
   readonly seed: number;
@@ -58,19 +67,31 @@ const CAUTIONS: readonly string[] = [
  *
  * @param read - the job as read [record], from `readJob`
  * @param programVersion - version of the program, written into the result [text], any
+ * @param kit - the shop's kit as read, whose margins the plan then keeps [record], from `readKit`, or left out
+ * @param system - units of the words of the checks before the first arc [text], inch or metric
  * @returns inputs, plan or refusal, alternatives and cautions [record]
  * @source none: composition
  * @example
  * typeof answerJob // => "function"
  */
-export function answerJob(read: ReadJob, programVersion: string): Answer {
+export function answerJob(
+  read: ReadJob,
+  programVersion: string,
+  kit?: ReadKit,
+  system: UnitSystem = 'metric',
+): Answer {
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
   const posterior = publishedPosterior(metal, job.seam.position);
-  const result = planJob(job, posterior, [processLimits(posterior.meltingEnergy)]);
+  const process = [processLimits(posterior.meltingEnergy)];
+  const { result, supply } =
+    kit === undefined
+      ? { result: planJob(job, posterior, process), supply: undefined }
+      : answerWithKit(job, posterior, process, kit, system);
   return {
     inputs: {
       revision: read.revision,
+      ...(kit !== undefined && { kit_revision: kit.revision }),
       program_version: programVersion,
       seed: job.plan.seed,
       posterior_id: posterior.id,
@@ -78,12 +99,28 @@ export function answerJob(read: ReadJob, programVersion: string): Answer {
     },
     ...('plan' in result ? { plan: result.plan } : { refusal: result.refusal }),
     alternatives: 'plan' in result ? result.alternatives : [],
+    ...(supply !== undefined && { supply }),
     advice: [
       { topic: 'Polarity', ...metal.polarity },
       { topic: 'Electrode type', ...metal.electrodeType },
     ],
     cautions: [...posterior.remarks, ...jobCautions(job, metal), ...CAUTIONS],
   };
+}
+
+/** The plan that the kit carries, or the refusal with what the kit lacks, and the report on its supply. */
+function answerWithKit(
+  job: Job,
+  posterior: RemovalPosterior,
+  process: readonly LimitFunction[],
+  read: ReadKit,
+  system: UnitSystem,
+): { readonly result: PlanResult; readonly supply: SupplyReport } {
+  const limits = kitLimits(read.kit);
+  const plans = planWithKit(job, posterior, process, limits);
+  const supply = reportSupply({ read, job, posterior, limits, plans, system });
+  if ('plan' in plans.result) return { result: plans.result, supply };
+  return { result: { refusal: kitRefusal(plans.result.refusal, supply) }, supply };
 }
 
 function jobCautions(job: Job, metal: Metal): string[] {

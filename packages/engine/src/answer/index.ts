@@ -1,6 +1,5 @@
 export type { AirPointReport, AirReport, DrawdownReport, HoseChangesReport } from './air-report.ts';
 export { type Advice, type Answer, type AnswerInputs, answerJob } from './answer.ts';
-export type { CheckReport, ConnectionReport, ExpectedReading } from './commission-report.ts';
 export type {
   ElectricPoint,
   ElectricReport,

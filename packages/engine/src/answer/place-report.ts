@@ -5,17 +5,23 @@ export interface PlaceReport {
   readonly station: {
     /** Its place [m]. */
     readonly at_m: PointReport;
-    /** `found`: best of all places on the grid; `stated`: the kit says where. */
-    readonly chosen: 'found' | 'stated';
-    /** Places on the grid that were looked at [-]. */
+    /** Places on the grid [-]. */
     readonly places_tried: number;
-    /** Heat that the leads make there at the setting [W]; null where it is not known. */
-    readonly loss_W: number | null;
+    /** Places judged one by one; a bound rules the others out [-]. */
+    readonly places_judged: number;
+    /** Power lost in the picked leads and hoses at the setting [W]. */
+    readonly loss_W: number;
+    /** How much farther than every point of the seam the shorter of lead and hose would reach [m]. */
+    readonly reach_margin_m: number;
   } | null;
   readonly routes: readonly RouteReport[];
   readonly picks: readonly PickReport[];
   /** What is left in stock after the picks. */
   readonly left: readonly PickReport[];
+  /** Covers that the walkways need [-]. */
+  readonly covers: number;
+  /** Leads side by side in every run of leads, as in the leads laid now [-]. */
+  readonly parallels: number;
   readonly says: string;
 }
 
@@ -33,17 +39,18 @@ export interface BayReport {
   readonly outline_m: readonly PointReport[];
   readonly obstacles: readonly AreaReport[];
   readonly walkways: readonly AreaReport[];
-  /** The workpiece; null where the kit does not draw it. */
-  readonly workpiece: AreaReport | null;
+  readonly workpiece: AreaReport;
   /** The seam, from its start [m]. */
   readonly seam_m: readonly PointReport[];
   /** Power sources and air drops. */
   readonly posts: readonly {
     readonly name: string;
-    readonly kind: 'power' | 'air';
+    readonly kind: 'power' | 'air' | 'work clamp';
     /** Its place [m]. */
     readonly at_m: PointReport;
   }[];
+  /** Distance that the station keeps from the seam [m]. */
+  readonly keep_out_m: number;
 }
 
 /** A closed area of the plan view. */
@@ -56,7 +63,7 @@ export interface AreaReport {
 /** One lead or hose as it is laid. */
 export interface RouteReport {
   readonly name: string;
-  readonly kind: 'electrode lead' | 'work lead' | 'air hose' | 'control cable';
+  readonly kind: 'electrode lead' | 'work lead' | 'air hose';
   readonly from: string;
   readonly to: string;
   /** Corners of its way [m]. */
@@ -65,22 +72,24 @@ export interface RouteReport {
   readonly needed_m: number;
   /** Length of what is picked for it [m]. */
   readonly picked_m: number;
-  /** Pieces put together, each by its name in stock. */
+  /** Pieces put together, each by its number and its name in stock. */
   readonly pieces: readonly string[];
-  /** Joints between the pieces [-]. */
+  /** Joints between the pieces one behind the other [-]. */
   readonly joints: number;
-  /** Places where it is tied or bridged where people walk [-]. */
+  /** Cleats along the way [-]. */
   readonly cleats: number;
+  /** Power lost in it at the setting [W]. */
+  readonly loss_W: number;
 }
 
 /** Pieces of one kind in stock. */
 export interface PickReport {
   readonly name: string;
-  readonly kind: 'lead' | 'hose' | 'joint' | 'cleat';
-  /** Size, such as `95 mm2` or `3/4 in`. */
+  readonly kind: 'lead' | 'hose';
+  /** Size of a lead, such as `95 mm2`; bore of a hose, such as `19 mm`. */
   readonly size: string;
-  /** Length of one [m]; null where it has none. */
-  readonly length_m: number | null;
+  /** Length of one [m]. */
+  readonly length_m: number;
   /** How many [-]. */
   readonly count: number;
 }

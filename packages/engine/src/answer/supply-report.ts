@@ -1,8 +1,8 @@
+import type { CommissionCheck, Connection } from '../commission/index.ts';
 import type { DefaultUsed } from '../document/index.ts';
 import type { Issue } from '../issue/index.ts';
 import type { Limit } from '../limit/index.ts';
 import type { AirReport } from './air-report.ts';
-import type { CheckReport, ConnectionReport } from './commission-report.ts';
 import type { ElectricReport } from './electric-report.ts';
 import type { PlaceReport } from './place-report.ts';
 
@@ -20,10 +20,10 @@ export interface SupplyReport {
   readonly air: AirReport | null;
   /** Where things stand in the bay; null where the kit describes no bay or `issues` says why. */
   readonly place: PlaceReport | null;
-  /** What is connected from where to where, in the order of the current and of the air. */
-  readonly connections: readonly ConnectionReport[];
+  /** What is connected from where to where; empty where the loop has no working point. */
+  readonly connections: readonly Connection[];
   /** Checks before the first arc, each with the reading to expect; empty where there is no plan to run. */
-  readonly checks: readonly CheckReport[];
+  readonly checks: readonly CommissionCheck[];
   /** Parts of the kit that could not be reckoned with, and why. */
   readonly issues: readonly Issue[];
   /** What the numbers do not know of, in words. */

@@ -5,7 +5,7 @@ import type { JsonSchema } from '../document/index.ts';
 import { jobJsonSchema } from './json-schema.ts';
 
 const EXAMPLES = new URL('../../../../examples/', import.meta.url);
-const FILES = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml'));
+const FILES = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml') && !name.endsWith('-kit.yaml'));
 
 type Properties = Record<string, JsonSchema>;
 

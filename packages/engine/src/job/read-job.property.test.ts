@@ -8,7 +8,7 @@ import { readJob } from './read-job.ts';
 
 const EXAMPLES = new URL('../../../../examples/', import.meta.url);
 const TEXTS = readdirSync(EXAMPLES)
-  .filter((name) => name.endsWith('.yaml'))
+  .filter((name) => name.endsWith('.yaml') && !name.endsWith('-kit.yaml'))
   .map((name) => readFileSync(new URL(name, EXAMPLES), 'utf8'));
 const SEED = 20260127;
 

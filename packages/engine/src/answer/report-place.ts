@@ -1,0 +1,135 @@
+import type { Outcome } from '../issue/index.ts';
+import { hosesOfKit, type Kit } from '../kit/index.ts';
+import {
+  chooseStation,
+  conductorSizeOf,
+  type PickedRun,
+  type StationChoice,
+  type WorkingLoop,
+} from '../supply/index.ts';
+import type { AirReport } from './air-report.ts';
+import type { BayReport, PickReport, PlaceReport, PointReport, RouteReport } from './place-report.ts';
+import { boreText, stationTaskOf } from './station-task.ts';
+
+type Bay = NonNullable<Kit['bay']>;
+
+/** Where the control station stands in the kit's bay and what is laid to it, or why no place does. */
+export function reportPlace(
+  kit: Kit,
+  bay: Bay,
+  solved: WorkingLoop,
+  air: AirReport,
+): { readonly place: PlaceReport; readonly issues: Extract<Outcome<never>, { ok: false }>['issues'] } {
+  const { task, parallels } = stationTaskOf(kit, bay, solved, air);
+  const choice = chooseStation(task);
+  if (!choice.ok) {
+    const says = choice.issues.map(({ message }) => message).join(' ');
+    const nothing = { station: null, routes: [], picks: [], left: stockOf(kit), covers: 0 };
+    const place = { bay: bayReport(bay), ...nothing, parallels, says };
+    return { place, issues: choice.issues.map((issue) => ({ ...issue, path: `bay.${issue.path}` })) };
+  }
+  return { place: placeReport(kit, bay, choice.value, parallels), issues: [] };
+}
+
+function placeReport(kit: Kit, bay: Bay, choice: StationChoice, parallels: number): PlaceReport {
+  const { station, loss_W, runs, left, covers, places, places_judged } = choice;
+  const times = (of: 'lead' | 'hose'): number => (of === 'lead' ? parallels : 1);
+  const side = parallels > 1 ? `, ${parallels} leads side by side` : '';
+  return {
+    bay: bayReport(bay),
+    station: {
+      at_m: pointOf(station),
+      places_tried: places,
+      places_judged,
+      loss_W,
+      reach_margin_m: choice.reach_margin_m,
+    },
+    routes: runs.map((run) => routeReport(run, parallels)),
+    picks: picksOf(
+      kit,
+      runs.flatMap((run) => run.pieces.map((piece) => ({ ...piece, count: piece.count * times(run.of) }))),
+    ),
+    left: leftInStock(kit, left, parallels),
+    covers,
+    parallels,
+    says: `Of ${places} places on the grid this one loses least, ${loss_W.toFixed(0)} W in leads and hoses${side}; ${places_judged} judged one by one, the others ruled out by a bound.`,
+  };
+}
+
+function routeReport(run: PickedRun, parallels: number): RouteReport {
+  const [from, to] = run.run.split(' to ') as [string, string];
+  const lead = run.run === 'source to work clamp' ? 'work lead' : 'electrode lead';
+  return {
+    name: run.run,
+    kind: run.of === 'hose' ? 'air hose' : lead,
+    from,
+    to,
+    path_m: run.way.map(pointOf),
+    needed_m: run.needed_m,
+    picked_m: run.length_m,
+    pieces: run.pieces.map(({ id, count }) => `${count * (run.of === 'lead' ? parallels : 1)} × ${id}`),
+    joints: run.joints,
+    cleats: run.cleats,
+    loss_W: run.loss_W,
+  };
+}
+
+/** Pieces of the same kind counted together, with what the stock says of them. */
+function picksOf(
+  kit: Kit,
+  pieces: readonly { readonly id: string; readonly count: number }[],
+): readonly PickReport[] {
+  return stockOf(kit).flatMap((kind) => {
+    const count = pieces.reduce((sum, piece) => (piece.id === kind.name ? sum + piece.count : sum), 0);
+    return count > 0 ? [{ ...kind, count }] : [];
+  });
+}
+
+/** What is left, leads one by one again: those that no bundle could be made of are among them. */
+function leftInStock(kit: Kit, left: StationChoice['left'], parallels: number): readonly PickReport[] {
+  return stockOf(kit).map((kind) => {
+    const found = left.find(({ id }) => id === kind.name);
+    if (found === undefined || kind.kind === 'hose') return { ...kind, count: found?.count ?? kind.count };
+    return { ...kind, count: found.count * parallels + (kind.count % parallels) };
+  });
+}
+
+function stockOf(kit: Kit): readonly PickReport[] {
+  const leads = (kit.stock.leads ?? []).map(({ name, size, length, count }): PickReport => {
+    const known = conductorSizeOf(size, '');
+    return { name, kind: 'lead', size: known.ok ? known.value.name : '', length_m: length, count };
+  });
+  const hoses = hosesOfKit(kit).map(
+    ({ id, bore, length, count }): PickReport => ({
+      name: id,
+      kind: 'hose',
+      size: boreText(bore),
+      length_m: length,
+      count,
+    }),
+  );
+  return [...leads, ...hoses];
+}
+
+function bayReport(bay: Bay): BayReport {
+  const area = ({ name, outline }: Bay['workpiece']) => ({ name, outline_m: outline.map(pointOf) });
+  return {
+    outline_m: bay.outline.map(pointOf),
+    obstacles: (bay.obstacles ?? []).map(area),
+    walkways: (bay.walkways ?? []).map(area),
+    workpiece: area(bay.workpiece),
+    seam_m: bay.seam.map(pointOf),
+    posts: [
+      { name: 'power source', kind: 'power', at_m: pointOf(bay.power) },
+      { name: 'air drop', kind: 'air', at_m: pointOf(bay.air) },
+      ...(bay.work_clamp === undefined
+        ? []
+        : [{ name: 'work clamp', kind: 'work clamp' as const, at_m: pointOf(bay.work_clamp) }]),
+    ],
+    keep_out_m: bay.keep_out,
+  };
+}
+
+function pointOf({ x, y }: { readonly x: number; readonly y: number }): PointReport {
+  return { x_m: x, y_m: y };
+}

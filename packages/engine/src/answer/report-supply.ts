@@ -1,0 +1,137 @@
+import {
+  type CommissionCheck,
+  type Connection,
+  commissionChecks,
+  connectionSchedule,
+} from '../commission/index.ts';
+import type { Issue } from '../issue/index.ts';
+import type { Job } from '../job/index.ts';
+import type { Kit, ReadKit } from '../kit/index.ts';
+import { type Candidate, type Limit, withSensitivity } from '../limit/index.ts';
+import type { Plan } from '../plan/index.ts';
+import type { UnitSystem } from '../quantity/index.ts';
+import type { RemovalPosterior } from '../removal/index.ts';
+import type { AirReport } from './air-report.ts';
+import { commissionSupplyOf } from './commission-of-kit.ts';
+import type { KitLimits } from './kit-limits.ts';
+import type { KitPlans } from './kit-plans.ts';
+import { kitTime } from './kit-time.ts';
+import { reportAir } from './report-air.ts';
+import { reportElectric, type SolvedElectric } from './report-electric.ts';
+import { reportPlace } from './report-place.ts';
+import { candidateOfPlan, settingOf } from './setting-of-plan.ts';
+import type { SupplyReport } from './supply-report.ts';
+
+/** What the report is made from. */
+export interface SupplyInput {
+  readonly read: ReadKit;
+  readonly job: Job;
+  readonly posterior: RemovalPosterior;
+  readonly limits: KitLimits;
+  readonly plans: KitPlans;
+  /** Units of the checks' words. */
+  readonly system: UnitSystem;
+}
+
+/** What the kit makes of the plan told, or of the one that it fails. */
+export function reportSupply(input: SupplyInput): SupplyReport {
+  const { read, job, posterior, limits, plans, system } = input;
+  const shown = plans.withKit ?? plans.withoutKit;
+  const failed =
+    plans.withoutKit === undefined ? [] : limitsAt(limits, candidateOfPlan(plans.withoutKit, job), job);
+  const base = {
+    kit: { title: read.kit.title, revision: read.revision, defaults_used: read.defaultsUsed },
+    time: kitTime(plans, failed),
+  };
+  if (shown === undefined) {
+    return {
+      ...base,
+      setting: null,
+      limits: [],
+      electric: null,
+      air: null,
+      place: null,
+      connections: [],
+      checks: [],
+      issues: [],
+      cautions: [],
+    };
+  }
+  const candidate = candidateOfPlan(shown, job);
+  const electric = reportElectric(read.kit, candidate, job, posterior);
+  const air = reportAir(read.kit, {
+    time: candidate.passLength / candidate.travel,
+    length: candidate.passLength,
+  });
+  const airReport = air.ok ? air.value : null;
+  const place = placeOf(read.kit, electric, airReport);
+  const commissioning = commissioningOf(input, plans.withKit, electric, airReport, system);
+  return {
+    ...base,
+    setting: settingOf(candidate, shown, plans.withKit === undefined ? 'plan_without_kit' : 'plan'),
+    limits: plans.withKit === undefined ? failed : ownLimits(plans.withKit, limits, candidate, job),
+    electric: electric.report,
+    air: airReport,
+    place: place.place,
+    connections: commissioning.connections,
+    checks: commissioning.checks,
+    issues: [...(air.ok ? [] : air.issues), ...place.issues, ...commissioning.issues],
+    cautions: [
+      ...(electric.report.kind === 'operating_point' ? electric.report.cautions : []),
+      ...(airReport?.cautions ?? []),
+    ],
+  };
+}
+
+/** Margins of the kit at a setting, with how each answers to it. */
+function limitsAt({ functions }: KitLimits, candidate: Candidate, job: Job): readonly Limit[] {
+  return functions.flatMap((check) => withSensitivity(check, candidate, job));
+}
+
+/** The kit's margins as they stand among the plan's limits. */
+function ownLimits(plan: Plan, { functions }: KitLimits, candidate: Candidate, job: Job): readonly Limit[] {
+  const own = new Set(functions.flatMap((check) => check(candidate, job).map(({ id }) => id)));
+  return plan.limits.filter(({ id }) => own.has(id));
+}
+
+function placeOf(
+  kit: Kit,
+  { solved }: SolvedElectric,
+  air: AirReport | null,
+): Pick<SupplyReport, 'place' | 'issues'> {
+  if (kit.bay === undefined || solved === undefined || air === null) return { place: null, issues: [] };
+  return reportPlace(kit, kit.bay, solved, air);
+}
+
+interface Commissioning {
+  readonly connections: readonly Connection[];
+  readonly checks: readonly CommissionCheck[];
+  readonly issues: readonly Issue[];
+}
+
+/** Connections wherever the loop works; checks only for a plan that may be run. */
+function commissioningOf(
+  { read, job }: SupplyInput,
+  plan: Plan | undefined,
+  { loop, solved }: SolvedElectric,
+  air: AirReport | null,
+  system: UnitSystem,
+): Commissioning {
+  if (solved === undefined) return { connections: [], checks: [], issues: [] };
+  const { kit } = read;
+  const supply = commissionSupplyOf(kit, loop, solved, air);
+  const connections = connectionSchedule(supply);
+  const checks =
+    plan === undefined
+      ? ({ ok: true, value: [] } as const)
+      : commissionChecks(plan, job, supply, {
+          system,
+          ...(kit.stick_out !== undefined && { stickOut: kit.stick_out }),
+        });
+  return {
+    connections: connections.ok ? connections.value : [],
+    checks: checks.ok ? checks.value : [],
+    // What keeps the schedule from being written keeps the checks from it too: told once.
+    issues: connections.ok ? (checks.ok ? [] : checks.issues) : connections.issues,
+  };
+}
