@@ -12,3 +12,5 @@ export type {
   Spread,
   StationsChoice,
 } from './result.ts';
+export { runPlan, type Setup } from './run-plan.ts';
+export { drawShops } from './shop-draws.ts';

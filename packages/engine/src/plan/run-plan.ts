@@ -65,8 +65,20 @@ export function rowOf(table: ReadingTable, reading: number): number {
 }
 
 /**
- * Runs a set-up in every shop and reads what came out. Where `rows` is given, the row of the table that each
- * reading fell into is written there, one list per pass; a track that is finished is not read.
+ * Runs a set-up in every shop and reads what came out.
+ *
+ * Each pass digs from the local floor under its track; the floor is read in closed form. Where `rows` is given,
+ * the row of the table that each reading fell into is written there, one list per pass; a track that is finished
+ * is not read.
+ *
+ * @param setup - electrode, current, pattern and layers [record], at least one layer
+ * @param demand - what every run of the job has in common [record], lengths > 0
+ * @param draws - the shops [record], from `drawShops`
+ * @param rows - lists to write the rows into [list], one per pass, each as long as there are shops
+ * @returns depths, width, travel time and passes, one value per shop [record]
+ * @source derived: log-linear depth law over a floor of circular bottoms with flared walls
+ * @example
+ * typeof runPlan // => "function"
  */
 export function runPlan(
   setup: Setup,

@@ -41,7 +41,17 @@ export interface ShopDraws {
 const SERIES_STRIDE = 7919;
 const GAUGE_SERIES = 5003;
 
-/** Draws shops from what is known of removal. */
+/**
+ * Draws shops from what is known of removal; the same seed gives the same shops.
+ *
+ * @param posterior - what is known of removal [record], from `publishedPosterior`
+ * @param count - how many shops [-], at least 1
+ * @param seed - the seed [-], a whole number from 0 to 2^31 - 1
+ * @returns the shops [record]
+ * @source derived: stratified draws from the normal-inverse-gamma beliefs
+ * @example
+ * drawShops(publishedPosterior(metalOf('carbon_steel'), 'flat'), 3, 1).level.length // => 3
+ */
 export function drawShops(posterior: RemovalPosterior, count: number, seed: number): ShopDraws {
   const stream = drawStream(seed);
   const { depth, extraWidth, wear } = posterior.belief;
