@@ -4,25 +4,14 @@ import {
   type CommissionCheck,
   type CommissionStage,
   type CommissionSupply,
-  type CommissionUnit,
   commissionChecks,
   type FaultModel,
   type FaultOutcome,
   faultsBehind,
-  type QuantityKind,
+  READING_UNITS,
   type ReadJob,
   type UnitSystem,
 } from '@furrow/engine';
-
-const QUANTITIES: Readonly<Record<CommissionUnit, QuantityKind>> = {
-  V: 'voltage',
-  mV: 'voltage',
-  A: 'current',
-  kPa: 'pressure',
-  mm: 'length',
-  deg: 'angle',
-  s: 'time',
-};
 
 const STAGES: Readonly<Record<CheckReport['stage'], CommissionStage>> = {
   'before power': 'power_off',
@@ -42,6 +31,9 @@ const NO_SUPPLY: Omit<CommissionSupply, 'setCurrent'> = {
   airRuns: [],
   airPoints: [],
 };
+
+/** Farther than any meter reads, for a band without an end, in any unit [see unit]. */
+export const BEYOND = 1e9;
 
 /** Checks that would tell of a supply although nothing is known of it. */
 const NEEDS_KIT: ReadonlySet<string> = new Set(['polarity']);
@@ -64,18 +56,27 @@ export function rigChecks(
 /** A check of the report with the faults behind it, by the shop's own table. */
 export function checkOf(check: CheckReport, model: FaultModel): CommissionCheck {
   const { id, title, how, caution, why, expect, observable, hints } = check;
-  const facts = { id, stage: STAGES[check.stage], title, ask: how, caution, why, evidence: observable, hints };
+  const facts = {
+    id,
+    stage: STAGES[check.stage],
+    title,
+    ask: how,
+    caution,
+    why,
+    evidence: observable,
+    hints,
+  };
   const behind = (outcome: FaultOutcome) =>
     observable === null ? [] : faultsBehind(model, observable, outcome);
   if (expect === null) return { ...facts, kind: 'confirm', unmet: behind('yes') };
   return {
     ...facts,
     kind: 'measure',
-    quantity: QUANTITIES[expect.unit],
+    quantity: READING_UNITS[expect.unit].quantity,
     unit: expect.unit,
     expected: expect.value,
-    least: expect.least ?? Number.NEGATIVE_INFINITY,
-    most: expect.most ?? Number.POSITIVE_INFINITY,
+    least: expect.least ?? -BEYOND,
+    most: expect.most ?? BEYOND,
     parts: [],
     below: behind('low'),
     above: behind('high'),

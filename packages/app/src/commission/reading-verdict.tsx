@@ -1,0 +1,49 @@
+import type { CommissionCheck, ReadingJudgement, UnitSystem } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { ReadingMark, VERDICT_WORDS } from './reading-mark.tsx';
+import { bandText } from './reading-text.ts';
+
+interface ReadingVerdictProps {
+  readonly check: CommissionCheck;
+  readonly judgement: ReadingJudgement;
+  readonly system: UnitSystem;
+}
+
+/** Whether the reading is in its band, in words and a mark, and what explains it where it is not. */
+export function ReadingVerdict({ check, judgement, system }: ReadingVerdictProps): VNode {
+  const { verdict, faults } = judgement;
+  const fine = verdict === 'in_band' || verdict === 'met';
+  const hint = hintOf(check, verdict);
+  return (
+    <div class={`reading-verdict ${fine ? 'reading-fine' : 'reading-off'}`}>
+      <p>
+        <ReadingMark verdict={verdict} />
+        <strong>{VERDICT_WORDS[verdict]}</strong>
+        {fine || check.kind === 'confirm' ? null : `: the band is ${bandText(check, system)}`}
+      </p>
+      {fine ? null : (
+        <>
+          {faults.length === 0 ? null : (
+            <>
+              <p class="aside">It can come from:</p>
+              <ul class="behind-list">
+                {faults.map(({ cause, title, remedy }) => (
+                  <li key={cause}>
+                    <strong>{title}.</strong> {remedy}
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
+          {hint === undefined ? null : <p>{hint}</p>}
+          {faults.length > 0 || hint !== undefined ? null : <p>Find out why before going on.</p>}
+        </>
+      )}
+    </div>
+  );
+}
+
+function hintOf(check: CommissionCheck, verdict: ReadingJudgement['verdict']): string | undefined {
+  if (verdict === 'low' || verdict === 'high') return check.hints[verdict];
+  return verdict === 'not_met' ? check.hints.unmet : undefined;
+}

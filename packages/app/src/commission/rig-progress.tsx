@@ -1,0 +1,41 @@
+import type { CommissionCheck, ConnectionReport, UnitSystem } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { judgeTyped } from './judge-typed.ts';
+import { useRigState } from './rig-context.ts';
+import type { RigRecord } from './rig-record.ts';
+
+interface RigProgressProps {
+  readonly connections: readonly ConnectionReport[];
+  readonly checks: readonly CommissionCheck[];
+  readonly system: UnitSystem;
+}
+
+/** How far the rig is, in words. */
+export function RigProgress({ connections, checks, system }: RigProgressProps): VNode {
+  const record = useRigState((state) => state.record);
+  return (
+    <p class="rig-progress" role="status" aria-label="Progress">
+      {progressText(record, connections, checks, system)}
+    </p>
+  );
+}
+
+/** Connections ticked, checks made, and how many of them are not as they should be. */
+export function progressText(
+  { ticks, readings }: RigRecord,
+  connections: readonly Pick<ConnectionReport, 'id'>[],
+  checks: readonly CommissionCheck[],
+  system: UnitSystem,
+): string {
+  const ticked = connections.filter(({ id }) => Object.hasOwn(ticks, id)).length;
+  const judged = checks.flatMap((check) => {
+    const typed = judgeTyped(check, readings[check.id]?.text ?? '', system);
+    return typed.is === 'judged' ? [typed.judgement.verdict] : [];
+  });
+  const off = judged.filter((verdict) => verdict !== 'in_band' && verdict !== 'met').length;
+  return [
+    ...(connections.length === 0 ? [] : [`${ticked} of ${connections.length} connections ticked`]),
+    `${judged.length} of ${checks.length} checks made`,
+    off === 0 ? 'none of them off' : `${off} of them not as it should be`,
+  ].join(', ');
+}
