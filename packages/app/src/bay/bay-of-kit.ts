@@ -21,7 +21,11 @@ export function bayOfKit(kit: Kit): BayReport | undefined {
         at_m: placeOf(bay.power),
       },
       { name: 'air drop', kind: 'air', at_m: placeOf(bay.air) },
+      ...(bay.work_clamp === undefined
+        ? []
+        : [{ name: 'work clamp', kind: 'work clamp', at_m: placeOf(bay.work_clamp) } as const]),
     ],
+    keep_out_m: bay.keep_out,
   };
 }
 

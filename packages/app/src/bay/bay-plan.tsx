@@ -8,7 +8,7 @@ import { useUnits } from '../theme/index.ts';
 import { BayHandle } from './bay-handle.tsx';
 import { bayOfKit } from './bay-of-kit.ts';
 import { type Movable, movables, movedKit, moveEdits } from './movable.ts';
-import { reaches } from './reach.ts';
+import { reachOf } from './reach.ts';
 
 /** Greatest height of the plan [px]. */
 const HEIGHT_MOST = 640;
@@ -26,11 +26,8 @@ export function BayPlan({ desk, kit, place, outdated }: BayPlanProps): VNode {
   const units = useUnits();
   const [box, { width }] = useSize<HTMLDivElement>();
   const [held, setHeld] = useState<{ readonly movable: Movable; readonly to: PointReport }>();
-  const found = place?.station?.at_m;
   const shownKit = held === undefined ? kit : movedKit(kit, held.movable, held.to);
   const bay = bayOfKit(shownKit);
-  const things = movables(shownKit, found);
-  const station = things.find(({ id }) => id === 'station')?.at;
   // the sheet keeps its scale while something is dragged towards its edge
   const still = bayOfKit(kit);
   const sheet = { width, heightMost: HEIGHT_MOST };
@@ -56,15 +53,14 @@ export function BayPlan({ desk, kit, place, outdated }: BayPlanProps): VNode {
               drawing={bayDrawing({
                 bay,
                 scale,
-                station,
+                station: place?.station?.at_m,
                 routes: place?.routes ?? [],
-                keepClear: kit.bay?.keep_out,
-                reach: place === undefined || late ? [] : reaches(place),
+                reach: place === undefined || late ? [] : reachOf(place),
                 units,
                 ...sheet,
               })}
             />
-            {movables(kit, found).map((movable) => (
+            {movables(kit).map((movable) => (
               <BayHandle
                 key={movable.id}
                 movable={movable}

@@ -66,7 +66,7 @@ export function BayView({ desk, id, demo }: BayViewProps): VNode {
                   ))}
                 </ul>
               )}
-              <PlaceTable desk={desk} kit={kit} />
+              <PlaceTable kit={kit} />
               {place === undefined ? null : <PickList place={place} />}
             </div>
           </div>

@@ -12,7 +12,7 @@ export function PickList({ place }: { readonly place: PlaceReport }): VNode {
       <ScrollTable id="ways" title="Ways" note="slack is in what is needed">
         <thead>
           <tr>
-            {['What', 'From', 'To', 'Needed', 'Picked', 'Pieces', 'Cleats'].map((name) => (
+            {['What', 'From', 'To', 'Needed', 'Picked', 'Pieces', 'Joints', 'Cleats', 'Lost'].map((name) => (
               <th key={name} scope="col">
                 {name}
               </th>
@@ -28,7 +28,9 @@ export function PickList({ place }: { readonly place: PlaceReport }): VNode {
               <td>{length(route.needed_m)}</td>
               <td>{length(route.picked_m)}</td>
               <td>{route.pieces.join(' + ')}</td>
+              <td>{route.joints}</td>
               <td>{route.cleats}</td>
+              <td>{formatAmount(route.loss_W, 'power', units)}</td>
             </tr>
           ))}
         </tbody>
@@ -65,7 +67,7 @@ function Picks({ id, title, picks, length }: PicksProps): VNode | null {
             <th scope="row">{pick.name}</th>
             <td>{pick.kind}</td>
             <td>{pick.size}</td>
-            <td>{pick.length_m === null ? '–' : length(pick.length_m)}</td>
+            <td>{length(pick.length_m)}</td>
             <td>{pick.count}</td>
           </tr>
         ))}

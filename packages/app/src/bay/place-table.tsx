@@ -2,15 +2,13 @@ import type { DocumentPath, Kit } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { patternOf } from '../document/index.ts';
 import { FieldEntry, FieldIssue, fieldId, useFieldIssue } from '../form/index.ts';
-import type { KitDesk } from '../kit/index.ts';
 import { PageLink } from '../route/index.ts';
 import { useSheetState } from '../sheet/index.ts';
 import { movables } from './movable.ts';
 
-/** The places of the bay's points, to be typed; the station's is left empty to have it found. */
-export function PlaceTable({ desk, kit }: { readonly desk: KitDesk; readonly kit: Kit }): VNode {
-  const stated = kit.bay?.station !== undefined;
-  const points = movables(kit, { x_m: 0, y_m: 0 }).filter(({ points: own }) => own.length === 1);
+/** The places of the bay's points, to be typed. */
+export function PlaceTable({ kit }: { readonly kit: Kit }): VNode {
+  const points = movables(kit).filter(({ points: own }) => own.length === 1);
   return (
     <section class="panel" aria-labelledby="places-title">
       <header class="panel-head">
@@ -41,17 +39,6 @@ export function PlaceTable({ desk, kit }: { readonly desk: KitDesk; readonly kit
           ))}
         </tbody>
       </table>
-      <p>
-        {stated ? (
-          <button type="button" onClick={() => desk.change([{ do: 'remove', path: ['bay', 'station'] }])}>
-            Find the station’s place
-          </button>
-        ) : (
-          <span class="caption">
-            The station’s place is found; drag it or type both numbers to state your own.
-          </span>
-        )}
-      </p>
       <p class="caption">
         Corners of the bay, of obstacles, walkways and the workpiece are typed in{' '}
         <PageLink to="/kit">the kit</PageLink>.

@@ -13,7 +13,8 @@ export function HoseChangesPanel({ changes }: { readonly changes: HoseChangesRep
           {changes.reached ? 'Hoses to change' : 'Hoses to change, as far as the stock goes'}
         </h2>
         <p class="caption">
-          {text(changes.before_kPa)} becomes {text(changes.after_kPa)} behind the regulator, with{' '}
+          {text(changes.before_kPa)} becomes {text(changes.after_kPa)}{' '}
+          {changes.at === 'regulator' ? 'behind the regulator' : 'before the torch'}, with{' '}
           {text(changes.receiver_kPa)} in the receiver
         </p>
       </header>

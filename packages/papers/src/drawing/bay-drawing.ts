@@ -21,8 +21,6 @@ export interface BayDrawingInput {
   /** Where the control station stands, if it is known. */
   readonly station?: PointReport | undefined;
   readonly routes: readonly RouteReport[];
-  /** Distance that the station keeps from the seam [m]. */
-  readonly keepClear?: number | undefined;
   /** How far leads and hoses of the stock reach in a straight line. */
   readonly reach: readonly BayReach[];
   readonly units: UnitSystem;
@@ -44,7 +42,6 @@ const ROUTE_ROLES: Readonly<Record<RouteReport['kind'], MarkRole>> = {
   'electrode lead': 'electrode-lead',
   'work lead': 'work-lead',
   'air hose': 'air-hose',
-  'control cable': 'control-cable',
 };
 
 /** Corners of a circle as it is drawn. */
@@ -76,7 +73,7 @@ export function bayDrawing(input: BayDrawingInput): Drawing {
     title: 'Bay in plan view',
     description: describe(input),
     marks: [
-      ...areaMarks(bay.workpiece === null ? [] : [bay.workpiece], 'workpiece', scale),
+      ...areaMarks([bay.workpiece], 'workpiece', scale),
       ...bay.walkways.flatMap((area) => hatch(corners(area, scale), 0.8 * SIZE, 'walkway')),
       ...areaMarks(bay.walkways, 'walkway', scale),
       ...areaMarks(bay.obstacles, 'obstacle', scale),
@@ -124,7 +121,7 @@ function areaNames({ bay }: BayDrawingInput, scale: BayScale): Mark[] {
   const named: [AreaReport, MarkRole][] = [
     ...bay.obstacles.map((area): [AreaReport, MarkRole] => [area, 'obstacle']),
     ...bay.walkways.map((area): [AreaReport, MarkRole] => [area, 'walkway']),
-    ...(bay.workpiece === null ? [] : [[bay.workpiece, 'workpiece'] as [AreaReport, MarkRole]]),
+    [bay.workpiece, 'workpiece'],
   ];
   return named.flatMap(([area, role]): Mark[] => {
     const points = corners(area, scale);
@@ -142,8 +139,9 @@ function areaNames({ bay }: BayDrawingInput, scale: BayScale): Mark[] {
 }
 
 /** What the station keeps clear of: a band around each stretch of the seam. */
-function keepClearMarks({ bay, keepClear }: BayDrawingInput, scale: BayScale): Mark[] {
-  if (keepClear === undefined || !(keepClear > 0)) return [];
+function keepClearMarks({ bay }: BayDrawingInput, scale: BayScale): Mark[] {
+  const keepClear = bay.keep_out_m;
+  if (!(keepClear > 0)) return [];
   return bay.seam_m.slice(1).map((end, index): Mark => {
     const start = bay.seam_m[index]!;
     const along = Math.atan2(end.y_m - start.y_m, end.x_m - start.x_m);
@@ -193,7 +191,7 @@ function kept({ x_m, y_m }: PointReport, { least, most }: BayScale): PointReport
   };
 }
 
-function postMarks(name: string, { x, y }: DrawingPoint, kind: 'power' | 'air'): Mark[] {
+function postMarks(name: string, { x, y }: DrawingPoint, kind: BayReport['posts'][number]['kind']): Mark[] {
   const half = 0.6 * SIZE;
   const square = [
     { x: x - half, y: y - half },
@@ -216,8 +214,8 @@ function postMarks(name: string, { x, y }: DrawingPoint, kind: 'power' | 'air'):
   ];
 }
 
-function letter(kind: 'power' | 'air'): string {
-  return kind === 'power' ? 'P' : 'A';
+function letter(kind: BayReport['posts'][number]['kind']): string {
+  return { power: 'P', air: 'A', 'work clamp': 'W' }[kind];
 }
 
 function stationMarks({ x, y }: DrawingPoint): Mark[] {
@@ -243,7 +241,7 @@ function stationMarks({ x, y }: DrawingPoint): Mark[] {
   ];
 }
 
-function legendEntries({ routes, reach, keepClear, units }: BayDrawingInput): LegendEntry[] {
+function legendEntries({ bay, routes, reach, units }: BayDrawingInput): LegendEntry[] {
   const width = 2.4 * SIZE;
   const entry = (role: MarkRole, text: string): LegendEntry => ({
     text,
@@ -254,9 +252,9 @@ function legendEntries({ routes, reach, keepClear, units }: BayDrawingInput): Le
   return [
     entry('seam', 'seam'),
     ...kinds.map((kind) => entry(ROUTE_ROLES[kind], kind)),
-    ...(keepClear === undefined || !(keepClear > 0)
-      ? []
-      : [entry('keep-clear', `station keeps ${formatAmount(keepClear, 'length', units)} from the seam`)]),
+    ...(bay.keep_out_m > 0
+      ? [entry('keep-clear', `station keeps ${formatAmount(bay.keep_out_m, 'length', units)} from the seam`)]
+      : []),
     ...reach.map(({ name, radius }) =>
       entry('reach', `${name} reaches ${formatAmount(radius, 'length', units)} straight`),
     ),

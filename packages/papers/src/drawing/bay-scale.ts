@@ -30,7 +30,7 @@ export function scaleOfBay(bay: BayReport, sheet: BaySheet): BayScale {
     ...bay.seam_m,
     ...bay.posts.map((post) => post.at_m),
     ...[...bay.obstacles, ...bay.walkways].flatMap((area) => area.outline_m),
-    ...(bay.workpiece?.outline_m ?? []),
+    ...bay.workpiece.outline_m,
   ];
   const across = points.map((point) => point.x_m);
   const up = points.map((point) => point.y_m);

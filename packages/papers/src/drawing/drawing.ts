@@ -37,7 +37,6 @@ export type MarkRole =
   | 'electrode-lead'
   | 'work-lead'
   | 'air-hose'
-  | 'control-cable'
   | 'post'
   | 'station'
   | 'reach';

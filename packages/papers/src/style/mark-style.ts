@@ -59,7 +59,6 @@ export const MARK_STYLES: Readonly<Record<MarkRole, MarkStyle>> = {
   'electrode-lead': { stroke: INK, width: 1.8, text: INK },
   'work-lead': { stroke: INK, width: 1.8, dash: [9, 3], text: INK },
   'air-hose': { stroke: ACCENT, width: 1.6, dash: [2, 2.4], text: ACCENT },
-  'control-cable': { stroke: SOFT_INK, width: 1, dash: [9, 2, 1.5, 2], text: SOFT_INK },
   post: { stroke: INK, width: 1, fill: '#ffffff', text: INK },
   station: { stroke: INK, width: 1, fill: INK, text: INK, bold: true },
   reach: { stroke: ACCENT, width: 0.8, dash: [1.5, 4], text: ACCENT },
