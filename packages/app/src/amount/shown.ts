@@ -14,6 +14,9 @@ const SCALES: Readonly<Record<string, EdgeScale>> = {
   V: { kind: 'voltage', si: 1 },
   s: { kind: 'time', si: 1 },
   deg: { kind: 'angle', si: Math.PI / 180 },
+  kPa: { kind: 'pressure', si: 1e3 },
+  'L/min': { kind: 'air_flow', si: 1e-3 / 60 },
+  kW: { kind: 'power', si: 1e3 },
 };
 
 /** An amount of a result in the shop's units, with its unit; lengths as fine as a gauge reads them. */
@@ -21,6 +24,7 @@ export function shown(value: number, unit: string, units: UnitSystem): string {
   if (!Number.isFinite(value)) return '–';
   const scale = SCALES[unit];
   if (unit === 'mm') return fineLength(value, units);
+  if (unit === 'degC' || unit === '°C') return formatAmount(value + 273.15, 'temperature', units);
   if (scale === undefined) return `${figures(value)}${unit === '' || unit === '-' ? '' : ` ${unit}`}`;
   return formatAmount(value * scale.si, scale.kind, units);
 }

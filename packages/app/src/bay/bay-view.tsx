@@ -8,6 +8,7 @@ import { useSelected } from '../store/index.ts';
 import { BayPlan } from './bay-plan.tsx';
 import { PickList } from './pick-list.tsx';
 import { PlaceTable } from './place-table.tsx';
+import { WayTable } from './way-table.tsx';
 
 interface BayViewProps {
   readonly desk: KitDesk;
@@ -49,7 +50,10 @@ export function BayView({ desk, id, demo }: BayViewProps): VNode {
           <NoBay described={kit !== undefined} />
         ) : (
           <div class="bay-panes">
-            <BayPlan desk={desk} kit={kit} place={place} outdated={outdated} />
+            <div class="result-details">
+              <BayPlan desk={desk} kit={kit} place={place} outdated={outdated} />
+              {place === undefined ? null : <WayTable place={place} />}
+            </div>
             <div class={`bay-side${outdated ? ' result-details outdated' : ' result-details'}`}>
               {place === undefined ? null : (
                 <section class="panel" aria-labelledby="station-title">

@@ -94,14 +94,16 @@ function whole(
   path: DocumentPath,
 ): Movable {
   const corners = area.outline.map(place);
-  const middle = {
-    x_m: corners.reduce((sum, corner) => sum + corner.x_m, 0) / corners.length,
-    y_m: corners.reduce((sum, corner) => sum + corner.y_m, 0) / corners.length,
+  const across = corners.map((corner) => corner.x_m);
+  // on the lower edge, where neither its name nor a seam on it lies under the handle
+  const handle = {
+    x_m: (Math.min(...across) + Math.max(...across)) / 2,
+    y_m: Math.min(...corners.map((corner) => corner.y_m)),
   };
   return {
     id,
     title: area.name,
-    at: middle,
+    at: handle,
     points: corners.map((at, index) => ({ path: [...path, 'outline', index], at })),
   };
 }

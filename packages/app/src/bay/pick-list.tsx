@@ -3,40 +3,12 @@ import type { VNode } from 'preact';
 import { ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
-/** What is picked from stock for this place of the station, way by way, and what is left. */
+/** What is picked from stock for this place of the station, and what is left. */
 export function PickList({ place }: { readonly place: PlaceReport }): VNode {
-  const units = useUnits();
-  const length = (metres: number): string => formatAmount(metres, 'length', units);
   return (
     <>
-      <ScrollTable id="ways" title="Ways" note="slack is in what is needed">
-        <thead>
-          <tr>
-            {['What', 'From', 'To', 'Needed', 'Picked', 'Pieces', 'Joints', 'Cleats', 'Lost'].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {place.routes.map((route) => (
-            <tr key={`${route.name} ${route.from} ${route.to}`}>
-              <th scope="row">{route.name}</th>
-              <td>{route.from}</td>
-              <td>{route.to}</td>
-              <td>{length(route.needed_m)}</td>
-              <td>{length(route.picked_m)}</td>
-              <td>{route.pieces.join(' + ')}</td>
-              <td>{route.joints}</td>
-              <td>{route.cleats}</td>
-              <td>{formatAmount(route.loss_W, 'power', units)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </ScrollTable>
-      <Picks id="picks" title="Pick list" picks={place.picks} length={length} />
-      <Picks id="left" title="Left in stock" picks={place.left} length={length} />
+      <Picks id="picks" title="Pick list" picks={place.picks} />
+      <Picks id="left" title="Left in stock" picks={place.left} />
     </>
   );
 }
@@ -45,10 +17,10 @@ interface PicksProps {
   readonly id: string;
   readonly title: string;
   readonly picks: readonly PickReport[];
-  readonly length: (metres: number) => string;
 }
 
-function Picks({ id, title, picks, length }: PicksProps): VNode | null {
+function Picks({ id, title, picks }: PicksProps): VNode | null {
+  const units = useUnits();
   if (picks.length === 0) return null;
   return (
     <ScrollTable id={id} title={title}>
@@ -67,7 +39,7 @@ function Picks({ id, title, picks, length }: PicksProps): VNode | null {
             <th scope="row">{pick.name}</th>
             <td>{pick.kind}</td>
             <td>{pick.size}</td>
-            <td>{length(pick.length_m)}</td>
+            <td>{formatAmount(pick.length_m, 'length', units)}</td>
             <td>{pick.count}</td>
           </tr>
         ))}

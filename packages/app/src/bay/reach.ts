@@ -9,5 +9,5 @@ export function reachOf({ bay, station }: PlaceReport): readonly BayReach[] {
     0,
     ...bay.seam_m.map((point) => Math.hypot(point.x_m - from.x_m, point.y_m - from.y_m)),
   );
-  return [{ name: 'lead and hose', from, radius: farthest + station.reach_margin_m }];
+  return [{ name: 'lead and hose together', from, radius: farthest + station.reach_margin_m }];
 }

@@ -87,7 +87,10 @@ export function FieldEntry({
 
 /** What an empty field stands for. */
 function emptyText(field: JobField, brief: boolean): string {
-  if (field.fallback !== undefined) return brief ? `(${field.fallback})` : `default: ${field.fallback}`;
+  if (field.fallback !== undefined) {
+    const text = field.entry === 'choice' ? field.fallback.replaceAll('_', ' ') : field.fallback;
+    return brief ? `(${text})` : `default: ${text}`;
+  }
   if (!field.optional) return '';
   if (brief) return '–';
   return field.path.startsWith('locks.') ? 'free' : 'not stated';

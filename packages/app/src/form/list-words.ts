@@ -31,6 +31,7 @@ const KNOWN: Readonly<Record<string, KnownWords>> = {
   'stock.leads': { one: 'lead in stock', all: 'Leads in stock' },
   'stock.hoses': { one: 'hose in stock', all: 'Hoses in stock' },
   leads: { one: 'lead', all: 'Leads as laid' },
+  seam: { one: 'point of the seam', all: 'Seam', fresh: { x: '0 m', y: '0 m' } },
   joints: { one: 'joint', all: 'Joints' },
   delivery: { one: 'delivery point', all: 'Delivery by pressure' },
   path: { one: 'air item', all: 'Air path' },

@@ -44,19 +44,22 @@ export function KitSummary({ desk }: { readonly desk: KitDesk }): VNode {
       ))}
       <section class="panel" aria-labelledby="kit-defaults-title">
         <header class="panel-head">
-          <h2 id="kit-defaults-title">Defaults used</h2>
+          <h2 id="kit-defaults-title">What is not stated</h2>
         </header>
-        {read.defaultsUsed.length === 0 ? (
-          <p>None: everything is stated.</p>
-        ) : (
-          <ul class="default-list">
+        <details class="defaults">
+          <summary>
+            {read.defaultsUsed.length === 0
+              ? 'No defaults used'
+              : `${read.defaultsUsed.length} defaults used`}
+          </summary>
+          <ul>
             {read.defaultsUsed.map(({ path, value, why }) => (
               <li key={path}>
                 <code>{path}</code>: {value} <span class="aside">({why})</span>
               </li>
             ))}
           </ul>
-        )}
+        </details>
       </section>
     </div>
   );

@@ -3,14 +3,10 @@ import type { VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { FormView } from '../form/index.ts';
 import { useSelected } from '../store/index.ts';
-import { useMedia } from '../theme/index.ts';
 import { isKitUnsaved, type KitDesk } from './kit-desk.ts';
 import { KitHeader } from './kit-header.tsx';
 import { KitSummary } from './kit-summary.tsx';
 import { kitStatusWords } from './kit-words.ts';
-
-/** Width from which form and summary stand side by side. */
-const SIDE_BY_SIDE = '(min-width: 1100px)';
 
 interface KitViewProps {
   readonly desk: KitDesk;
@@ -19,12 +15,11 @@ interface KitViewProps {
 
 /** The kit to fill in, and beside it what it amounts to. */
 export function KitView({ desk, examples }: KitViewProps): VNode {
-  const wide = useMedia(SIDE_BY_SIDE);
   const status = useSelected(desk.store, kitStatusWords);
   const wrong = useSelected(desk.store, (state) => state.issues.length > 0);
   const empty = useSelected(desk.store, (state) => state.file.text.trim() === '');
   const form = (
-    <section key="form" class="job-pane" aria-labelledby="kit-form-title">
+    <section key="form" class="job-pane kit-pane" aria-labelledby="kit-form-title">
       <h2 class="unseen" id="kit-form-title">
         Kit
       </h2>
@@ -44,7 +39,7 @@ export function KitView({ desk, examples }: KitViewProps): VNode {
     <div class="bench">
       <KitLeaveGuard desk={desk} />
       <KitHeader desk={desk} />
-      <div class="bench-panes">{wide ? [form, result] : [result, form]}</div>
+      <div class="bench-panes">{[form, result]}</div>
     </div>
   );
 }

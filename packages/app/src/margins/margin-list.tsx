@@ -10,7 +10,7 @@ const PROVENANCE: Readonly<Record<Limit['source']['provenance'], string>> = {
   memory: 'from memory',
   derived: 'derived',
   'common practice': 'common practice, no source',
-  'job file': 'stated in the job file',
+  'job file': 'stated in the job or kit file',
 };
 
 /** The limits of a plan: demand against capacity, where the limit comes from, and the verdict. */

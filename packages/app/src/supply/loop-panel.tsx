@@ -1,8 +1,9 @@
-import { type ElectricPoint, formatAmount } from '@furrow/engine';
+import type { ElectricPoint } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown } from '../amount/index.ts';
 import { ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
+import { dropText, heatText } from './small-amount.ts';
 
 /** The electric loop: what each source gives, where its volts and its heat go, and the sense wires. */
 export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {
@@ -69,8 +70,8 @@ export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {
             <tr key={`${index} ${loss.lead} ${loss.joint ?? ''}`}>
               <th scope="row">{loss.lead}</th>
               <td>{loss.joint === null ? 'its copper' : `joint: ${loss.joint}`}</td>
-              <td>{shown(loss.drop_V, 'V', units)}</td>
-              <td>{formatAmount(loss.loss_W, 'power', units)}</td>
+              <td>{dropText(loss.drop_V, units)}</td>
+              <td>{heatText(loss.loss_W, units)}</td>
               <td>
                 <ShareBar share={loop.loss_W > 0 ? loss.loss_W / loop.loss_W : 0} />
               </td>

@@ -87,9 +87,11 @@ function Report({ supply, bay }: { readonly supply: SupplyReport; readonly bay: 
       ) : (
         <>
           <LoopPanel loop={electric} />
-          {electric.leads.map((lead) => (
-            <LeadPanel key={lead.name} lead={lead} />
-          ))}
+          <div class="lead-panels">
+            {electric.leads.map((lead) => (
+              <LeadPanel key={lead.name} lead={lead} />
+            ))}
+          </div>
         </>
       )}
       {air === null ? null : (

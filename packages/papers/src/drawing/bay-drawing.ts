@@ -90,7 +90,7 @@ export function bayDrawing(input: BayDrawingInput): Drawing {
         }),
       ),
       ...areaNames(input, scale),
-      ...bay.posts.flatMap((post) => postMarks(post.name, bayPoint(scale, post.at_m), post.kind)),
+      ...bay.posts.flatMap((post) => postMarks(post, scale)),
       ...(input.station === undefined ? [] : stationMarks(bayPoint(scale, input.station))),
       ...drawLegend(rows, { x: 0.5 * SIZE, y: legendTop }, SIZE),
     ],
@@ -191,7 +191,8 @@ function kept({ x_m, y_m }: PointReport, { least, most }: BayScale): PointReport
   };
 }
 
-function postMarks(name: string, { x, y }: DrawingPoint, kind: BayReport['posts'][number]['kind']): Mark[] {
+function postMarks({ name, kind, at_m }: BayReport['posts'][number], scale: BayScale): Mark[] {
+  const { x, y } = bayPoint(scale, at_m);
   const half = 0.6 * SIZE;
   const square = [
     { x: x - half, y: y - half },
@@ -199,6 +200,8 @@ function postMarks(name: string, { x, y }: DrawingPoint, kind: BayReport['posts'
     { x: x + half, y: y + half },
     { x: x - half, y: y + half },
   ];
+  // the name points into the bay, clear of its walls
+  const early = at_m.x_m - scale.least.x_m < scale.most.x_m - at_m.x_m;
   return [
     { kind: 'area', role: 'post', points: square },
     { kind: 'polyline', role: 'post', points: [...square, square[0]!] },
@@ -210,7 +213,14 @@ function postMarks(name: string, { x, y }: DrawingPoint, kind: BayReport['posts'
       anchor: 'middle',
       size: SIZE,
     },
-    { kind: 'text', role: 'label', at: { x, y: y - 1 * SIZE }, text: name, anchor: 'middle', size: SIZE },
+    {
+      kind: 'text',
+      role: 'label',
+      at: { x: early ? x - half : x + half, y: y - SIZE },
+      text: name,
+      anchor: early ? 'start' : 'end',
+      size: SIZE,
+    },
   ];
 }
 
@@ -256,7 +266,7 @@ function legendEntries({ bay, routes, reach, units }: BayDrawingInput): LegendEn
       ? [entry('keep-clear', `station keeps ${formatAmount(bay.keep_out_m, 'length', units)} from the seam`)]
       : []),
     ...reach.map(({ name, radius }) =>
-      entry('reach', `${name} reaches ${formatAmount(radius, 'length', units)} straight`),
+      entry('reach', `reach of ${name}: ${formatAmount(radius, 'length', units)} straight`),
     ),
   ];
 }
