@@ -1,10 +1,11 @@
-import type { ConnectionReport, UnitSystem } from '@furrow/engine';
+import type { Connection, UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shownSize } from '../amount/index.ts';
+import { shown, shownSize } from '../amount/index.ts';
+import { connectionId } from './connection-id.ts';
 import { useRig, useRigState } from './rig-context.ts';
 
 interface ConnectionListProps {
-  readonly connections: readonly ConnectionReport[];
+  readonly connections: readonly Connection[];
   readonly system: UnitSystem;
 }
 
@@ -20,27 +21,42 @@ export function ConnectionList({ connections, system }: ConnectionListProps): VN
       </header>
       <ol class="connection-list">
         {connections.map((connection) => (
-          <ConnectionRow key={connection.id} connection={connection} system={system} />
+          <ConnectionRow key={connectionId(connection)} connection={connection} system={system} />
         ))}
       </ol>
     </section>
   );
 }
 
+const KINDS: Readonly<Record<Connection['kind'], string>> = {
+  lead: 'lead',
+  joint: 'joint',
+  sense_wire: 'sense wire',
+  air: 'air hose or pipe',
+};
+
+function sizeText(size: string | null, parallels: number | null): string {
+  if (size === null) return '';
+  return parallels === null || parallels === 1 ? size : `${parallels} × ${size} side by side`;
+}
+
 interface ConnectionRowProps {
-  readonly connection: ConnectionReport;
+  readonly connection: Connection;
   readonly system: UnitSystem;
 }
 
 function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
-  const { id, kind, name, from, to, size, length_m, polarity, check } = connection;
+  const { number, kind, name, from, to, size, parallels, length_mm, polarity, voltage_V, tightness } =
+    connection;
+  const id = connectionId(connection);
   const rig = useRig();
   const done = useRigState((state) => Object.hasOwn(state.record.ticks, id));
   const facts = [
-    kind,
-    size,
-    length_m === null ? '' : shownSize(length_m * 1000, system),
+    KINDS[kind],
+    sizeText(size, parallels),
+    length_mm === null ? '' : shownSize(length_mm, system),
     polarity === null ? '' : `${polarity} pole`,
+    voltage_V === null ? '' : `loses ${shown(voltage_V, 'V', system)} at the set current`,
   ];
   return (
     <li class="connection">
@@ -48,7 +64,7 @@ function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
         <input
           type="checkbox"
           checked={done}
-          aria-describedby={`connection-${id}`}
+          aria-describedby={`connection-${number}`}
           onChange={(event) => rig.tick(id, event.currentTarget.checked)}
         />
         <span>
@@ -58,9 +74,9 @@ function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
           </span>
         </span>
       </label>
-      <p class="connection-facts" id={`connection-${id}`}>
+      <p class="connection-facts" id={`connection-${number}`}>
         <span>{facts.filter((fact) => fact !== '').join(' · ')}</span>
-        <span class="aside"> {check}</span>
+        <span class="aside"> {tightness}</span>
       </p>
     </li>
   );

@@ -1,5 +1,4 @@
 import { formatAmount, type MeasureCheck, READING_UNITS, type UnitSystem } from '@furrow/engine';
-import { BEYOND } from './rig-checks.ts';
 
 /** A reading of a check in words, on the scale of the instrument it is read from. */
 export function readingText({ unit }: MeasureCheck, value: number, system: UnitSystem): string {
@@ -8,10 +7,7 @@ export function readingText({ unit }: MeasureCheck, value: number, system: UnitS
   return formatAmount(value / perSi, quantity, system, options);
 }
 
-/** The band of a check: both ends, or the one it has. */
+/** Both ends of the band of a check. */
 export function bandText(check: MeasureCheck, system: UnitSystem): string {
-  const { least, most } = check;
-  if (least <= -BEYOND) return `at most ${readingText(check, most, system)}`;
-  if (most >= BEYOND) return `at least ${readingText(check, least, system)}`;
-  return `${readingText(check, least, system)} to ${readingText(check, most, system)}`;
+  return `${readingText(check, check.least, system)} to ${readingText(check, check.most, system)}`;
 }

@@ -1,11 +1,12 @@
-import type { CommissionCheck, ConnectionReport, UnitSystem } from '@furrow/engine';
+import type { CommissionCheck, Connection, UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
+import { connectionId } from './connection-id.ts';
 import { judgeTyped } from './judge-typed.ts';
 import { useRigState } from './rig-context.ts';
 import type { RigRecord } from './rig-record.ts';
 
 interface RigProgressProps {
-  readonly connections: readonly ConnectionReport[];
+  readonly connections: readonly Connection[];
   readonly checks: readonly CommissionCheck[];
   readonly system: UnitSystem;
 }
@@ -23,11 +24,11 @@ export function RigProgress({ connections, checks, system }: RigProgressProps): 
 /** Connections ticked, checks made, and how many of them are not as they should be. */
 export function progressText(
   { ticks, readings }: RigRecord,
-  connections: readonly Pick<ConnectionReport, 'id'>[],
+  connections: readonly Connection[],
   checks: readonly CommissionCheck[],
   system: UnitSystem,
 ): string {
-  const ticked = connections.filter(({ id }) => Object.hasOwn(ticks, id)).length;
+  const ticked = connections.filter((connection) => Object.hasOwn(ticks, connectionId(connection))).length;
   const judged = checks.flatMap((check) => {
     const typed = judgeTyped(check, readings[check.id]?.text ?? '', system);
     return typed.is === 'judged' ? [typed.judgement.verdict] : [];
