@@ -1,10 +1,12 @@
 /** Where everything stands in the bay, in metres from the bay's own origin, x to the right and y up the plan. */
 export interface PlaceReport {
   readonly bay: BayReport;
-  /** Where the control station stands; null where no place is reached by what is in stock. */
+  /** Where the control station stands; null where it cannot stand where the kit says, or nowhere. */
   readonly station: {
     /** Its place [m]. */
     readonly at_m: PointReport;
+    /** `found`: least loss of all places on the grid; `stated`: the kit says where. */
+    readonly chosen: 'found' | 'stated';
     /** Places on the grid [-]. */
     readonly places_tried: number;
     /** Places judged one by one; a bound rules the others out [-]. */
@@ -13,6 +15,12 @@ export interface PlaceReport {
     readonly loss_W: number;
     /** How much farther than every point of the seam the shorter of lead and hose would reach [m]. */
     readonly reach_margin_m: number;
+  } | null;
+  /** The place of least loss and what is lost there, where the kit states another; null where it states none. */
+  readonly least: {
+    readonly at_m: PointReport;
+    /** Power lost there [W]. */
+    readonly loss_W: number;
   } | null;
   readonly routes: readonly RouteReport[];
   readonly picks: readonly PickReport[];

@@ -5,6 +5,7 @@ import {
   conductorSizeOf,
   type PickedRun,
   type StationChoice,
+  stationAt,
   type WorkingLoop,
 } from '../supply/index.ts';
 import type { AirReport } from './air-report.ts';
@@ -21,29 +22,47 @@ export function reportPlace(
   air: AirReport,
 ): { readonly place: PlaceReport; readonly issues: Extract<Outcome<never>, { ok: false }>['issues'] } {
   const { task, parallels } = stationTaskOf(kit, bay, solved, air);
-  const choice = chooseStation(task);
+  const found = chooseStation(task);
+  const choice = bay.station === undefined ? found : stationAt(task, bay.station);
+  const least =
+    bay.station === undefined || !found.ok
+      ? null
+      : { at_m: pointOf(found.value.station), loss_W: found.value.loss_W };
   if (!choice.ok) {
     const says = choice.issues.map(({ message }) => message).join(' ');
-    const nothing = { station: null, routes: [], picks: [], left: stockOf(kit), covers: 0 };
+    const nothing = { station: null, least, routes: [], picks: [], left: stockOf(kit), covers: 0 };
     const place = { bay: bayReport(bay), ...nothing, parallels, says };
-    return { place, issues: choice.issues.map((issue) => ({ ...issue, path: `bay.${issue.path}` })) };
+    return {
+      place,
+      issues: choice.issues.map((issue) => ({
+        ...issue,
+        path: issue.path.startsWith('bay') ? issue.path : `bay.${issue.path}`,
+      })),
+    };
   }
-  return { place: placeReport(kit, bay, choice.value, parallels), issues: [] };
+  return { place: placeReport(kit, bay, choice.value, parallels, least), issues: [] };
 }
 
-function placeReport(kit: Kit, bay: Bay, choice: StationChoice, parallels: number): PlaceReport {
+function placeReport(
+  kit: Kit,
+  bay: Bay,
+  choice: StationChoice,
+  parallels: number,
+  least: PlaceReport['least'],
+): PlaceReport {
   const { station, loss_W, runs, left, covers, places, places_judged } = choice;
   const times = (of: 'lead' | 'hose'): number => (of === 'lead' ? parallels : 1);
-  const side = parallels > 1 ? `, ${parallels} leads side by side` : '';
   return {
     bay: bayReport(bay),
     station: {
       at_m: pointOf(station),
+      chosen: bay.station === undefined ? 'found' : 'stated',
       places_tried: places,
       places_judged,
       loss_W,
       reach_margin_m: choice.reach_margin_m,
     },
+    least,
     routes: runs.map((run) => routeReport(run, parallels)),
     picks: picksOf(
       kit,
@@ -52,8 +71,22 @@ function placeReport(kit: Kit, bay: Bay, choice: StationChoice, parallels: numbe
     left: leftInStock(kit, left, parallels),
     covers,
     parallels,
-    says: `Of ${places} places on the grid this one loses least, ${loss_W.toFixed(0)} W in leads and hoses${side}; ${places_judged} judged one by one, the others ruled out by a bound.`,
+    says: placeSays(choice, parallels, least),
   };
+}
+
+function placeSays(
+  { loss_W, places, places_judged }: StationChoice,
+  parallels: number,
+  least: PlaceReport['least'],
+): string {
+  const side = parallels > 1 ? `, ${parallels} leads side by side` : '';
+  const lost = `${loss_W.toFixed(0)} W in leads and hoses${side}`;
+  if (least === null) {
+    return `Of ${places} places on the grid this one loses least, ${lost}; ${places_judged} judged one by one, the others ruled out by a bound.`;
+  }
+  const { x_m, y_m } = least.at_m;
+  return `Here ${lost} are lost; least is lost at ${x_m.toFixed(2)} m, ${y_m.toFixed(2)} m: ${least.loss_W.toFixed(0)} W.`;
 }
 
 function routeReport(run: PickedRun, parallels: number): RouteReport {

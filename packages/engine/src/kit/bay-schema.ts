@@ -27,6 +27,7 @@ export const baySchema = z.strictObject({
   power: point,
   air: point,
   work_clamp: point.optional(),
+  station: point.optional(),
   keep_out: distance(50, {
     title: 'Distance from the seam',
     help: 'Distance that the control station keeps from the seam, for spatter and the carriage.',

@@ -90,6 +90,47 @@ export function chooseStation(task: StationTask): Outcome<StationChoice> {
   return { ok: true, value: choiceOf(scene, cellPoint(scene, column, row), search) };
 }
 
+/**
+ * What is laid where the control station stands at a stated place.
+ *
+ * As chooseStation, for this one place. Where leads or hoses do not reach, or the station may not stand there, that is
+ * the answer.
+ *
+ * @param task - bay, stock, current and practice of laying [record], see StationTask
+ * @param station - where it stands, x and y from the bay's origin [m], inside the bay
+ * @returns pick list at that place, or what prevents it [record]
+ * @source as chooseStation
+ * @example
+ * const bay = { outline: [{ x: 0, y: 0 }, { x: 12, y: 0 }, { x: 12, y: 8 }, { x: 0, y: 8 }], obstacles: [], walkways: [], powerSource: { x: 0.5, y: 4 }, airDrop: { x: 0.5, y: 5 }, workpiece: { id: 'plate', corners: [{ x: 8, y: 3 }, { x: 11, y: 3 }, { x: 11, y: 5 }, { x: 8, y: 5 }] }, seam: [{ x: 8.2, y: 4 }, { x: 10.8, y: 4 }], keepOut: 1.5, clearance: 0.5 };
+ * const stock = { leads: [{ id: '10 m', length: 10, count: 2, resistance: 0.0002 }], hoses: [{ id: '10 m', length: 10, count: 2, pressureLoss: 1000 }], covers: 0 };
+ * stationAt({ bay, stock, current: 400, jointResistance: 1e-4, jointPressureLoss: 500, pressureWeight: 0.003, grid: 0.5, ...LAYING_PRACTICE }, { x: 5, y: 4 }).value.loss_W // => 700
+ */
+export function stationAt(task: StationTask, station: BayPoint): Outcome<StationChoice> {
+  const wrong = checkPlace(task);
+  if (wrong.length > 0) return { ok: false, issues: wrong };
+  const scene = sceneOf(task);
+  if (scene === undefined) return { ok: false, issues: [tooManyCombinations()] };
+  const refuse = (code: 'PLACE_VALUE' | 'PLACE_NO_REACH', message: string): Outcome<never> => ({
+    ok: false,
+    issues: [{ code, path: 'bay.station', message }],
+  });
+  const at = `${station.x.toFixed(2)} m, ${station.y.toFixed(2)} m`;
+  if (!mayStand(scene, station)) {
+    const { keepOut, clearance } = task.bay;
+    return refuse(
+      'PLACE_VALUE',
+      `The station cannot stand at ${at}: it keeps ${keepOut} m from the seam and ${clearance} m from all else.`,
+    );
+  }
+  const ways = waysFrom(scene, station);
+  if (ways === undefined)
+    return refuse('PLACE_NO_REACH', `From ${at} walkways would be crossed, and there are not covers enough.`);
+  const needs = needsOfWays(scene, ways);
+  if (pickFor(scene, needs) === undefined)
+    return refuse('PLACE_NO_REACH', `The station at ${at} is out of reach: ${shortWords(scene, needs)}.`);
+  return { ok: true, value: choiceOf(scene, station, { judged: 1 }) };
+}
+
 /** The place of least loss; no best where none is possible. */
 export function searchLeast(scene: Scene): GridSearch {
   return bestCell({
@@ -141,6 +182,18 @@ function shortages(scene: Scene, needs: Needs): { readonly leads: number; readon
   return { leads: short(scene.leads, needs.leads), hoses: short(scene.hoses, needs.hoses) };
 }
 
+/** How much stock falls short of needs, in words. */
+function shortWords(scene: Scene, needs: Needs): string {
+  const { leads, hoses } = shortages(scene, needs);
+  const parts = [
+    ...(leads > 0 ? [`each run of leads is up to ${leads.toFixed(1)} m short`] : []),
+    ...(hoses > 0 ? [`each run of hoses is up to ${hoses.toFixed(1)} m short`] : []),
+  ];
+  return parts.every((part) => !part.includes('Infinity'))
+    ? parts.join(' and ')
+    : 'there are too few pieces in stock';
+}
+
 function shortScore(scene: Scene, needs: Needs): Score {
   const { leads, hoses } = shortages(scene, needs);
   return [Math.max(leads, hoses), leads + hoses];
@@ -157,13 +210,9 @@ function noReach(scene: Scene): Issue {
   });
   if (search.best !== undefined) {
     const point = cellPoint(scene, search.best.column, search.best.row);
-    const { leads, hoses } = shortages(scene, needsOfWays(scene, waysFrom(scene, point)!));
     const at = `At the best place, ${point.x.toFixed(2)} m, ${point.y.toFixed(2)} m,`;
-    const parts = [
-      ...(leads > 0 ? [`each run of leads is up to ${leads.toFixed(1)} m short`] : []),
-      ...(hoses > 0 ? [`each run of hoses is up to ${hoses.toFixed(1)} m short`] : []),
-    ];
-    return issue(`No place reaches every point of the seam. ${at} ${parts.join(' and ')}.`, 'stock');
+    const short = shortWords(scene, needsOfWays(scene, waysFrom(scene, point)!));
+    return issue(`No place reaches every point of the seam. ${at} ${short}.`, 'stock');
   }
   return issue(whyNone(scene), 'bay');
 }
@@ -205,7 +254,7 @@ function tooManyCombinations(): Issue {
   return { code: 'SEARCH_TOO_LARGE', path: 'stock', message };
 }
 
-function choiceOf(scene: Scene, station: BayPoint, search: GridSearch): StationChoice {
+function choiceOf(scene: Scene, station: BayPoint, search: Pick<GridSearch, 'judged'>): StationChoice {
   const { task } = scene;
   const ways = waysFrom(scene, station)!;
   const needs = needsOfWays(scene, ways);

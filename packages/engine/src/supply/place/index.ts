@@ -8,4 +8,10 @@ export {
   LAYING_PRACTICE,
   type StationTask,
 } from './bay.ts';
-export { chooseStation, type PickedKind, type PickedRun, type StationChoice } from './choose-station.ts';
+export {
+  chooseStation,
+  type PickedKind,
+  type PickedRun,
+  type StationChoice,
+  stationAt,
+} from './choose-station.ts';
