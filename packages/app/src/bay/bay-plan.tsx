@@ -28,6 +28,8 @@ export function BayPlan({ desk, kit, place, outdated }: BayPlanProps): VNode {
   const [held, setHeld] = useState<{ readonly movable: Movable; readonly to: PointReport }>();
   const shownKit = held === undefined ? kit : movedKit(kit, held.movable, held.to);
   const bay = bayOfKit(shownKit);
+  const found = place?.station?.at_m;
+  const station = movables(shownKit, found).find(({ id }) => id === 'station')?.at;
   // the sheet keeps its scale while something is dragged towards its edge
   const still = bayOfKit(kit);
   const sheet = { width, heightMost: HEIGHT_MOST };
@@ -53,14 +55,14 @@ export function BayPlan({ desk, kit, place, outdated }: BayPlanProps): VNode {
               drawing={bayDrawing({
                 bay,
                 scale,
-                station: place?.station?.at_m,
+                station,
                 routes: place?.routes ?? [],
                 reach: place === undefined || late ? [] : reachOf(place),
                 units,
                 ...sheet,
               })}
             />
-            {movables(kit).map((movable) => (
+            {movables(kit, found).map((movable) => (
               <BayHandle
                 key={movable.id}
                 movable={movable}

@@ -70,7 +70,7 @@ export function BayView({ desk, id, demo }: BayViewProps): VNode {
                   ))}
                 </ul>
               )}
-              <PlaceTable kit={kit} />
+              <PlaceTable desk={desk} kit={kit} />
               {place === undefined ? null : <PickList place={place} />}
             </div>
           </div>

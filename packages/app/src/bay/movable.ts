@@ -11,10 +11,11 @@ export interface Movable {
   readonly points: readonly { readonly path: DocumentPath; readonly at: PointReport }[];
 }
 
-/** Everything on the plan that can be moved; the station's place follows from it. */
-export function movables(kit: Kit): readonly Movable[] {
+/** Everything on the plan that can be moved; a station that is not stated moves from where it was found. */
+export function movables(kit: Kit, found: PointReport | undefined): readonly Movable[] {
   const { bay } = kit;
   if (bay === undefined) return [];
+  const station = bay.station === undefined ? found : place(bay.station);
   const last = bay.seam.length - 1;
   return [
     single('power', 'Power source', ['bay', 'power'], place(bay.power)),
@@ -22,6 +23,7 @@ export function movables(kit: Kit): readonly Movable[] {
     ...(bay.work_clamp === undefined
       ? []
       : [single('work-clamp', 'Work clamp', ['bay', 'work_clamp'], place(bay.work_clamp))]),
+    ...(station === undefined ? [] : [single('station', 'Control station', ['bay', 'station'], station)]),
     ...bay.seam.map((point, index) => {
       const title = index === 0 ? 'Seam start' : index === last ? 'Seam end' : `Seam point ${index + 1}`;
       return single(`seam-${index}`, title, ['bay', 'seam', index], place(point));

@@ -2,13 +2,17 @@ import type { DocumentPath, Kit } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { patternOf } from '../document/index.ts';
 import { FieldEntry, FieldIssue, fieldId, useFieldIssue } from '../form/index.ts';
+import type { KitDesk } from '../kit/index.ts';
 import { PageLink } from '../route/index.ts';
 import { useSheetState } from '../sheet/index.ts';
 import { movables } from './movable.ts';
 
-/** The places of the bay's points, to be typed. */
-export function PlaceTable({ kit }: { readonly kit: Kit }): VNode {
-  const points = movables(kit).filter(({ points: own }) => own.length === 1);
+/** Stands in for a station's place that is not stated; its entries are empty all the same. */
+const ORIGIN = { x_m: 0, y_m: 0 };
+
+/** The places of the bay's points, to be typed; a station that is not stated is found. */
+export function PlaceTable({ desk, kit }: { readonly desk: KitDesk; readonly kit: Kit }): VNode {
+  const points = movables(kit, ORIGIN).filter(({ points: own }) => own.length === 1);
   return (
     <section class="panel" aria-labelledby="places-title">
       <header class="panel-head">
@@ -39,6 +43,15 @@ export function PlaceTable({ kit }: { readonly kit: Kit }): VNode {
           ))}
         </tbody>
       </table>
+      {kit.bay?.station === undefined ? (
+        <p class="caption">The station’s place is found; drag it to state another.</p>
+      ) : (
+        <p>
+          <button type="button" onClick={() => desk.change([{ do: 'remove', path: ['bay', 'station'] }])}>
+            Find the station’s place
+          </button>
+        </p>
+      )}
       <p class="caption">
         Corners of the bay, of obstacles, walkways and the workpiece are typed in{' '}
         <PageLink to="/kit">the kit</PageLink>.

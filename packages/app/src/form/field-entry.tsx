@@ -88,7 +88,7 @@ export function FieldEntry({
 /** What an empty field stands for. */
 function emptyText(field: JobField, brief: boolean): string {
   if (field.fallback !== undefined) {
-    const text = field.entry === 'choice' ? field.fallback.replaceAll('_', ' ') : field.fallback;
+    const text = field.entry === 'choice' ? String(field.fallback).replaceAll('_', ' ') : field.fallback;
     return brief ? `(${text})` : `default: ${text}`;
   }
   if (!field.optional) return '';
