@@ -1,9 +1,14 @@
 import { z } from 'zod';
 import { planSchema } from './plan-schema.ts';
+import { supplySchema } from './supply-schema.ts';
 
 const inputsSchema = z
   .object({
     revision: z.string().describe('Content hash of the job as read, defaults included.'),
+    kit_revision: z
+      .string()
+      .exactOptional()
+      .describe('Content hash of the kit as read; only where a kit was given.'),
     program_version: z.string(),
     seed: z.int(),
     posterior_id: z.string(),
@@ -35,6 +40,7 @@ export const answerSchema = z
     plan: planSchema.exactOptional(),
     refusal: refusalSchema.exactOptional(),
     alternatives: z.array(planSchema),
+    supply: supplySchema.exactOptional(),
     advice: z.array(
       z.object({
         topic: z.string(),
