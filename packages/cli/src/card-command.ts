@@ -2,7 +2,7 @@ import { PROGRAM_VERSION } from '@furrow/contract';
 import { answerJob, type UnitSystem } from '@furrow/engine';
 import { cardDocument, renderPdf } from '@furrow/papers';
 import { EXIT } from './exit-code.ts';
-import { loadJob } from './load-job.ts';
+import { loadJobWithKit } from './load-document.ts';
 import type { Streams } from './streams.ts';
 import { writeWhole } from './write-file.ts';
 
@@ -10,19 +10,22 @@ import { writeWhole } from './write-file.ts';
 export interface CardOptions {
   readonly output: string;
   readonly units: UnitSystem;
+  /** Kit file whose margins the plan keeps; none if left out. */
+  readonly kit: string | undefined;
   readonly paper: 'a4' | 'letter';
 }
 
 /** Writes the set-up card of a job file as a PDF. */
 export async function cardCommand(file: string, options: CardOptions, streams: Streams): Promise<number> {
-  const loaded = await loadJob(file);
+  const loaded = await loadJobWithKit(file, options.kit);
   if (!loaded.ok) {
     streams.problem(loaded.lines);
     return EXIT.badInput;
   }
-  const answer = answerJob(loaded.read, PROGRAM_VERSION);
+  const { job, kit } = loaded.read;
+  const answer = answerJob(job, PROGRAM_VERSION, kit, options.units);
   const { units, paper } = options;
-  const pdf = await renderPdf(cardDocument(loaded.read, answer, { units, paper }));
+  const pdf = await renderPdf(cardDocument(job, answer, { units, paper }));
   try {
     await writeWhole(options.output, pdf);
   } catch (error) {

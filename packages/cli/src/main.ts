@@ -1,12 +1,13 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { jobJsonSchema } from '@furrow/engine';
+import { jobJsonSchema, kitJsonSchema } from '@furrow/engine';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { CardOptions } from './card-command.ts';
-import { checkCommand } from './check-command.ts';
+import { checkCommand, checkKitCommand } from './check-command.ts';
 import { EXIT } from './exit-code.ts';
 import type { PlanOptions } from './plan-command.ts';
 import type { ServeOptions } from './serve-command.ts';
 import type { Streams } from './streams.ts';
+import type { SupplyOptions } from './supply-command.ts';
 
 /** Port of the bench unless another is asked for [-]. */
 const PORT = 4370;
@@ -35,6 +36,8 @@ export async function main(argv: readonly string[], streams: Streams = STREAMS):
 function commands(streams: Streams, done: (code: number) => void): Command {
   const units = (): Option =>
     new Option('--units <system>', 'units to show').choices(['metric', 'inch']).default('metric');
+  const kit = (): Option =>
+    new Option('--kit <file>', 'kit file: power, leads, air and bay, whose margins the plan keeps');
   const program = new Command('furrow')
     .description('A bench for mechanised air carbon-arc gouging. Local codes and licensed practice govern.')
     .version(PROGRAM_VERSION)
@@ -49,6 +52,7 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .description('plan a job: passes, settings, what to expect and how surely')
     .option('--json', 'print the whole result as one JSON object', false)
     .addOption(units())
+    .addOption(kit())
     .action(async (file: string, options: PlanOptions) => {
       const { planCommand } = await import('./plan-command.ts');
       done(await planCommand(file, options, streams));
@@ -59,10 +63,22 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .description('write the one-page set-up card as a PDF')
     .requiredOption('-o, --output <file>', 'PDF file to write')
     .addOption(units())
+    .addOption(kit())
     .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
     .action(async (file: string, options: CardOptions) => {
       const { cardCommand } = await import('./card-command.ts');
       done(await cardCommand(file, options, streams));
+    });
+  program
+    .command('supply')
+    .argument('<file>', 'job file, or - for standard input')
+    .description("tell what a kit's power, leads, air and bay make of the plan")
+    .addOption(kit().makeOptionMandatory())
+    .option('--json', 'print the supply part of the result as one JSON object', false)
+    .addOption(units())
+    .action(async (file: string, options: SupplyOptions) => {
+      const { supplyCommand } = await import('./supply-command.ts');
+      done(await supplyCommand(file, options, streams));
     });
   program
     .command('check-file')
@@ -70,9 +86,17 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .description('check a job file without planning it')
     .action(async (file: string) => done(await checkCommand(file, streams)));
   program
+    .command('check-kit')
+    .argument('<file>', 'kit file, or - for standard input')
+    .description('check a kit file')
+    .action(async (file: string) => done(await checkKitCommand(file, streams)));
+  program
     .command('schema')
-    .description("print the job's JSON Schema")
-    .action(() => streams.print(JSON.stringify(jobJsonSchema(), null, 2)));
+    .description("print the job's JSON Schema, or the kit's")
+    .option('--kit', "the kit's in place of the job's", false)
+    .action(({ kit: ofKit }: { readonly kit: boolean }) =>
+      streams.print(JSON.stringify(ofKit ? kitJsonSchema() : jobJsonSchema(), null, 2)),
+    );
   program
     .command('serve')
     .description('serve the bench in the browser, on this computer only')

@@ -1,1 +1,2 @@
+export { renderSupplyText } from './render-supply-text.ts';
 export { renderText } from './render-text.ts';

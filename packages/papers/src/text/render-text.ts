@@ -32,6 +32,7 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
     ...wrapped(jobWords(job, units), WIDTH),
     '',
     ...(answer.plan === undefined ? refusalLines(answer, units) : planLines(answer.plan, units)),
+    ...(answer.supply === undefined ? [] : [...wrapped(plainLine(answer.supply.time.says), WIDTH), '']),
     ...alternativeLines(answer.alternatives, units),
     ...listed('For this metal', answer.advice.map(adviceWords), '- '),
     ...listed('Cautions', answer.cautions, '! '),

@@ -1,0 +1,97 @@
+import { createReadStream } from 'node:fs';
+import {
+  type Issue,
+  JOB_TEXT_MOST,
+  type Outcome,
+  type ReadJob,
+  type ReadKit,
+  readJob,
+  readKit,
+} from '@furrow/engine';
+
+/** A UTF-8 character takes four bytes at most. */
+const BYTES_MOST = 4 * JOB_TEXT_MOST;
+
+/** A job or kit file as read, or the lines that tell what is wrong with it. */
+export type Loaded<Read> =
+  | { readonly ok: true; readonly read: Read }
+  | { readonly ok: false; readonly lines: readonly string[] };
+
+/** A job, and the kit that its plan is to keep to where one was named. */
+export interface JobWithKit {
+  readonly job: ReadJob;
+  readonly kit: ReadKit | undefined;
+}
+
+/** Reads a job from a file, or from standard input for `-`. */
+export function loadJob(file: string): Promise<Loaded<ReadJob>> {
+  return load(file, 'job', readJob);
+}
+
+/** Reads a kit from a file, or from standard input for `-`. */
+export function loadKit(file: string): Promise<Loaded<ReadKit>> {
+  return load(file, 'kit', readKit);
+}
+
+/** Reads a job and, where one is named, a kit; what is wrong with either is told. */
+export async function loadJobWithKit(file: string, kitFile: string | undefined): Promise<Loaded<JobWithKit>> {
+  if (file === '-' && kitFile === '-') {
+    return { ok: false, lines: ['Standard input holds one file: name the job or the kit by its path.'] };
+  }
+  const job = await loadJob(file);
+  const kit = kitFile === undefined ? undefined : await loadKit(kitFile);
+  const lines = [job, kit].flatMap((each) => (each === undefined || each.ok ? [] : each.lines));
+  if (!job.ok || (kit !== undefined && !kit.ok)) return { ok: false, lines };
+  return { ok: true, read: { job: job.read, kit: kit?.read } };
+}
+
+async function load<Read>(
+  file: string,
+  kind: 'job' | 'kit',
+  read: (text: string) => Outcome<Read>,
+): Promise<Loaded<Read>> {
+  let text: string;
+  try {
+    text = await readText(file, kind);
+  } catch (error) {
+    return { ok: false, lines: [`${file}: ${whyUnreadable(error as NodeJS.ErrnoException, kind)}`] };
+  }
+  const outcome = read(text.replace(/^\uFEFF/u, ''));
+  if (outcome.ok) return { ok: true, read: outcome.value };
+  return { ok: false, lines: outcome.issues.map((issue) => issueLine(file, issue)) };
+}
+
+/** Reads no further than a document can reach, so that a device or a film given by mistake ends soon. */
+async function readText(file: string, kind: string): Promise<string> {
+  const source = file === '-' ? process.stdin : createReadStream(file);
+  const chunks: Buffer[] = [];
+  let size = 0;
+  for await (const chunk of source) {
+    size += (chunk as Buffer).length;
+    if (size > BYTES_MOST) throw new Error(`this has more than ${BYTES_MOST} bytes; a ${kind} has fewer.`);
+    chunks.push(chunk as Buffer);
+  }
+  return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks));
+}
+
+function whyUnreadable(error: NodeJS.ErrnoException, kind: string): string {
+  switch (error.code) {
+    case 'ENOENT':
+      return 'there is no such file.';
+    case 'EISDIR':
+      return `this is a folder; a ${kind} file is wanted.`;
+    case 'EACCES':
+      return 'this user may not read the file.';
+    case 'ERR_ENCODING_INVALID_ENCODED_DATA':
+      return 'the file is not text in UTF-8; save it as UTF-8 and try again.';
+    default:
+      return error.message;
+  }
+}
+
+/** One issue on one line: file, line and column, message, and what would be accepted. */
+function issueLine(file: string, issue: Issue): string {
+  const place = issue.position === undefined ? '' : `:${issue.position.line}:${issue.position.column}`;
+  const nearest = issue.nearest === undefined ? '' : ` Nearest: ${issue.nearest}.`;
+  return `${file}${place}: ${issue.message}${nearest} [${issue.code}]`;
+}
