@@ -8,6 +8,7 @@ import './theme/panel.css';
 import './theme/form.css';
 import './theme/drawing.css';
 import './theme/supply.css';
+import './theme/commission.css';
 import './theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';

@@ -2,7 +2,6 @@ import type { SavedJob, SavedKit } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { jobPath, PageLink } from '../route/index.ts';
-import { JobPages } from '../site/index.ts';
 import { useUnits } from '../theme/index.ts';
 import type { PlanReply } from '../worker/index.ts';
 import { CheckList } from './check-list.tsx';
@@ -37,9 +36,8 @@ export function CommissionView({ job, kit, shop }: CommissionViewProps): VNode {
   const changedAt = [job.saved_at, kit.saved_at ?? ''].sort().at(-1) ?? '';
   return (
     <div class="commission">
-      <RigHeader title={job.title} />
+      <RigHeader id={job.id} title={job.title} />
       <main class="commission-page" id="result" tabIndex={-1}>
-        <JobPages id={job.id} demo="" at="commission" />
         <p class="commission-origin aside">
           Job revision {job.revision_number}
           {supply === undefined ? ', no kit' : `, kit: ${supply.kit.title} (revision ${kit.revision_number})`}

@@ -1,10 +1,10 @@
 import type { VNode } from 'preact';
-import { SiteHeader } from '../site/index.ts';
+import { JobPages, SiteHeader } from '../site/index.ts';
 import { useRig, useRigState } from './rig-context.ts';
 import { rigSaveWords } from './rig-save-words.ts';
 
 /** Title of the page, where its readings stand, and what can be done with them as a whole. */
-export function RigHeader({ title }: { readonly title: string }): VNode {
+export function RigHeader({ id, title }: { readonly id: string; readonly title: string }): VNode {
   const rig = useRig();
   const words = useRigState(rigSaveWords);
   const save = useRigState((state) => state.save);
@@ -18,6 +18,7 @@ export function RigHeader({ title }: { readonly title: string }): VNode {
         </p>
       }
     >
+      <JobPages id={id} demo="" at="commission" />
       <fieldset class="actions">
         <legend class="unseen">The readings as a whole</legend>
         <button type="button" onClick={() => void rig.saveNow()}>
