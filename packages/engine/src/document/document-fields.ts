@@ -20,7 +20,15 @@ export interface DocumentField {
   readonly fallback?: string | number;
 }
 
-/** Every field of a document, in the order of the file. */
+/**
+ * Every field of a document, in the order of the file.
+ *
+ * @param schema - the schema of the document [record], made of the fields of this room
+ * @returns the fields [list]
+ * @source none: bookkeeping
+ * @example
+ * typeof documentFields // => "function"
+ */
 export function documentFields(schema: z.ZodObject): readonly DocumentField[] {
   const fields: DocumentField[] = [];
   collect(schema, [], false, fields);

@@ -6,7 +6,16 @@ import { UNIT_SUFFIXES } from './unit-keys.ts';
 /** A JSON Schema, as plain data. */
 export type JsonSchema = Record<string, unknown>;
 
-/** The JSON Schema (draft 2020-12) of a document, made from its one schema. */
+/**
+ * The JSON Schema (draft 2020-12) of a document, made from its one schema.
+ *
+ * @param schema - the schema of the document [record], made of the fields of this room
+ * @param title - what the schema is called [text], any
+ * @returns the JSON Schema [record]
+ * @source JSON Schema draft 2020-12
+ * @example
+ * typeof documentJsonSchema // => "function"
+ */
 export function documentJsonSchema(schema: z.ZodObject, title: string): JsonSchema {
   const made = z.toJSONSchema(schema, {
     io: 'input',

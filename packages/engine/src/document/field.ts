@@ -35,7 +35,17 @@ interface AmountRange {
   readonly most: number;
 }
 
-/** An amount written with its unit; the parsed value is SI. */
+/**
+ * A field for an amount written with its unit; the parsed value is SI.
+ *
+ * @param kind - kind of quantity [text], one of the QuantityKind names
+ * @param range - least and greatest accepted value [SI unit of the kind], least <= most
+ * @param facts - title, help and fallback [record], any
+ * @returns the field [record]
+ * @source none: bookkeeping
+ * @example
+ * amount('length', { least: 0, most: 1 }, { title: 'Length', help: 'How long.' }).parse('40 mm') // => 0.04
+ */
 export function amount(
   kind: QuantityKind,
   range: AmountRange,
@@ -73,7 +83,16 @@ export function amount(
   return described(schema, { ...facts, kind });
 }
 
-/** Registers a field's facts, for the form and the defaults as well as for the published JSON Schema. */
+/**
+ * Registers a field's facts, for the form and the defaults as well as for the published JSON Schema.
+ *
+ * @param schema - the field [record], any
+ * @param facts - title, help, kind and fallback [record], any
+ * @returns the same field [record]
+ * @source none: bookkeeping
+ * @example
+ * typeof described // => "function"
+ */
 export function described<T extends z.ZodType>(schema: T, facts: FieldFacts): T {
   fieldFacts.add(schema, facts);
   z.globalRegistry.add(schema, {

@@ -4,7 +4,16 @@ import { UNPRINTABLE } from './printable.ts';
 
 const PRINTABLE: IssueParams = { accepted: 'printable text' };
 
-/** A line or a few of printable text. */
+/**
+ * A field for a line or a few of printable text.
+ *
+ * @param most - greatest number of characters [-], > 0
+ * @param facts - title, help and fallback [record], any
+ * @returns the field [record]
+ * @source none: bookkeeping
+ * @example
+ * text(20, { title: 'Name', help: 'Any name.' }).parse(' A ') // => "A"
+ */
 export function text(most: number, facts: FieldFacts): z.ZodString {
   return described(
     z
@@ -20,12 +29,32 @@ export function text(most: number, facts: FieldFacts): z.ZodString {
   );
 }
 
-/** A whole number. */
+/**
+ * A field for a whole number.
+ *
+ * @param least - least accepted [-], a whole number
+ * @param most - greatest accepted [-], >= least
+ * @param facts - title, help and fallback [record], any
+ * @returns the field [record]
+ * @source none: bookkeeping
+ * @example
+ * count(1, 5, { title: 'How many', help: 'A count.' }).safeParse(6).success // => false
+ */
 export function count(least: number, most: number, facts: FieldFacts): z.ZodInt {
   return described(z.int().min(least).max(most), facts);
 }
 
-/** A number whose unit is in its name, or that has none. */
+/**
+ * A field for a number whose unit is in its name, or that has none.
+ *
+ * @param least - least accepted [unit of the name], any
+ * @param most - greatest accepted [unit of the name], >= least
+ * @param facts - title, help and fallback [record], any
+ * @returns the field [record]
+ * @source none: bookkeeping
+ * @example
+ * number(0, 1, { title: 'Ratio', help: 'A ratio.' }).parse(0.5) // => 0.5
+ */
 export function number(least: number, most: number, facts: FieldFacts): z.ZodNumber {
   return described(z.number().min(least).max(most), facts);
 }

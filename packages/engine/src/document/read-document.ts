@@ -29,7 +29,17 @@ export interface Meaning<Content, Whole> {
   readonly contradictions: (whole: Whole) => readonly CombinationIssue[];
 }
 
-/** Reads a document, YAML or JSON, by its kind, or tells what is wrong with it and where. */
+/**
+ * Reads a document, YAML or JSON, by its kind, or tells what is wrong with it and where.
+ *
+ * @param text - the file's content [text], at most 200 000 characters
+ * @param kind - name, version line, schema and codes [record], see DocumentKind
+ * @param meaning - what follows from the content, and what contradicts itself in it [record], see Meaning
+ * @returns content, what follows from it, defaults used and revision, or the issues [record]
+ * @source none: bookkeeping
+ * @example
+ * typeof readDocument // => "function"
+ */
 export function readDocument<Schema extends z.ZodObject, Whole>(
   text: string,
   kind: DocumentKind<Schema>,

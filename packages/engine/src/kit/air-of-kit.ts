@@ -23,7 +23,15 @@ const SI_CONDUCTANCE = 1e-8;
 /** One kPa per 100 L/min in Pa s/m3. */
 const SI_DROOP = 1000 / (100 / 60_000);
 
-/** The air supply of a kit whose fields do not contradict each other. */
+/**
+ * The air supply of a kit, from its compressor to its torch.
+ *
+ * @param kit - the kit [record], a kit that was read, or whose fields do not contradict each other
+ * @returns the air supply [record]
+ * @source none: bookkeeping
+ * @example
+ * typeof airOfKit // => "function"
+ */
 export function airOfKit(kit: Kit): AirSupply {
   const { air, ambient } = kit;
   const { compressor, receiver } = air;
@@ -39,7 +47,15 @@ export function airOfKit(kit: Kit): AirSupply {
   };
 }
 
-/** Hoses in stock, as the search for changes takes them. */
+/**
+ * Hoses in stock, as the search for changes takes them.
+ *
+ * @param kit - the kit [record], a kit that was read, or whose fields do not contradict each other
+ * @returns the hoses [list]
+ * @source none: bookkeeping
+ * @example
+ * typeof hosesOfKit // => "function"
+ */
 export function hosesOfKit(kit: Kit): readonly StockHose[] {
   return (kit.stock.hoses ?? []).map((hose) => ({
     id: hose.name,

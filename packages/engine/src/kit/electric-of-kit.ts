@@ -12,7 +12,15 @@ export interface ElectricOfKit {
   readonly kitPath: (path: string) => DocumentPath;
 }
 
-/** Sources of a kit one by one, each with the leads that it alone feeds, and the leads of the whole current. */
+/**
+ * Sources of a kit one by one, each with the leads that it alone feeds, and the leads of the whole current.
+ *
+ * @param kit - the kit [record], a kit that was read, or whose fields do not contradict each other
+ * @returns sources, leads and ambient, and where in the kit each stands [record]
+ * @source none: bookkeeping
+ * @example
+ * typeof electricOfKit // => "function"
+ */
 export function electricOfKit(kit: Kit): ElectricOfKit {
   const places: { readonly source: number; readonly leads: readonly number[] }[] = [];
   const sources = kit.sources.flatMap((source, place) => {
