@@ -1,9 +1,8 @@
 import type { ElectricPoint } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
+import { dropText, heatText, shown } from '../amount/index.ts';
 import { ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
-import { dropText, heatText } from './small-amount.ts';
 
 /** The electric loop: what each source gives, where its volts and its heat go, and the sense wires. */
 export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {

@@ -15,6 +15,17 @@ describe('answerText', () => {
     expect(structuredClone(reply)).toEqual(reply);
   });
 
+  it('plans with a kit, and without one that cannot be read', () => {
+    const read = (name: string): string =>
+      readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8');
+    const text = read('penstock-seam');
+    const reply = answerText({ id: 1, text, kit: read('yard-kit') });
+    expect(reply.is === 'answer' && reply.answer.supply?.kit.title).toBe('Penstock yard, bay 2');
+    expect(structuredClone(reply)).toEqual(reply);
+    const without = answerText({ id: 2, text, kit: 'furrow_kit: 1' });
+    expect(without.is === 'answer' && 'supply' in without.answer).toBe(false);
+  });
+
   it('gives the issues of a job that cannot be read', () => {
     const reply = answerText({ id: 8, text: 'furrow: 1\ntitle: [' });
     expect(reply).toMatchObject({ id: 8, is: 'issues' });

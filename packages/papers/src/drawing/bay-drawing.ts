@@ -86,7 +86,7 @@ export function bayDrawing(input: BayDrawingInput): Drawing {
         (route): Mark => ({
           kind: 'polyline',
           role: ROUTE_ROLES[route.kind],
-          points: route.path_m.map((point) => bayPoint(scale, point)),
+          points: route.path_m.map((point) => beside(bayPoint(scale, point), route.kind)),
         }),
       ),
       ...areaNames(input, scale),
@@ -95,6 +95,11 @@ export function bayDrawing(input: BayDrawingInput): Drawing {
       ...drawLegend(rows, { x: 0.5 * SIZE, y: legendTop }, SIZE),
     ],
   };
+}
+
+/** A hose is drawn a little under the lead that it follows, so that both can be seen. */
+function beside({ x, y }: DrawingPoint, kind: RouteReport['kind']): DrawingPoint {
+  return { x, y: kind === 'air hose' ? y + 0.35 * SIZE : y };
 }
 
 function corners(area: AreaReport, scale: BayScale): DrawingPoint[] {
