@@ -140,7 +140,12 @@ export interface SenseReport {
   /** Current then [A]. */
   readonly current_A: number;
   /** Change of the arc's length by 3 V/mm and by 1 V/mm, a rough figure from memory [mm]; negative is shorter. */
-  readonly arc_length_change_mm: { readonly least: number; readonly most: number };
+  readonly arc_length_change_mm: {
+    /** Least change, with its sign [mm]. */
+    readonly least: number;
+    /** Greatest change, with its sign [mm]. */
+    readonly most: number;
+  };
   /** Change of the median depth by the removal law [%]. */
   readonly depth_change_percent: number;
   readonly says: string;

@@ -10,6 +10,7 @@ import { revisionOf } from './revision.ts';
 /** An issue with the path it belongs to, before its place in the file is looked up; its own code where it has one. */
 export type CombinationIssue = Omit<Issue, 'code' | 'path' | 'position'> & {
   readonly code?: IssueCode;
+  /** Names and indexes from the top of the document [-]. */
   readonly at: DocumentPath;
 };
 
