@@ -25,13 +25,7 @@ export function CheckList({ checks, system, changedAt }: CheckListProps): VNode 
           {caution === null ? null : <p class="check-caution">{caution}</p>}
           <ol class="check-list">
             {own.map((check) => (
-              <CheckRow
-                key={check.id}
-                check={check}
-                system={system}
-                changedAt={changedAt}
-                cautioned={caution !== null}
-              />
+              <CheckRow key={check.id} check={check} system={system} changedAt={changedAt} told={caution} />
             ))}
           </ol>
         </section>

@@ -8,12 +8,12 @@ import { ReadingVerdict } from './reading-verdict.tsx';
 import { type CheckRowFacts, useReading, useRig, useRigState } from './rig-context.ts';
 
 interface CheckRowProps extends CheckRowFacts {
-  /** Whether the caution is told once for the whole stage. */
-  readonly cautioned: boolean;
+  /** The caution told once for the whole stage. */
+  readonly told: string | null;
 }
 
 /** One check: what to do, what to expect, what was read and what it means. */
-export function CheckRow({ check, system, changedAt, cautioned }: CheckRowProps): VNode {
+export function CheckRow({ check, system, changedAt, told }: CheckRowProps): VNode {
   const { id, title, ask, why, caution } = check;
   const reading = useReading(id);
   const typed = judgeTyped(check, reading.text, system);
@@ -23,7 +23,7 @@ export function CheckRow({ check, system, changedAt, cautioned }: CheckRowProps)
       <div class="check-words">
         <p>{ask}</p>
         <p class="aside check-why">{why}</p>
-        {caution === null || cautioned ? null : <p class="check-caution">{caution}</p>}
+        {caution === null || caution === told ? null : <p class="check-caution">{caution}</p>}
       </div>
       <div class="check-reading">
         {check.kind === 'confirm' ? null : (

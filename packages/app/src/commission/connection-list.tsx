@@ -1,6 +1,6 @@
-import type { Connection, UnitSystem } from '@furrow/engine';
+import { type Connection, formatAmount, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown, shownSize } from '../amount/index.ts';
+import { shownSize } from '../amount/index.ts';
 import { connectionId } from './connection-id.ts';
 import { useRig, useRigState } from './rig-context.ts';
 
@@ -40,6 +40,11 @@ function sizeText(size: string | null, parallels: number | null): string {
   return parallels === null || parallels === 1 ? size : `${parallels} × ${size} side by side`;
 }
 
+/** A joint loses so little that volts would show nothing. */
+function lossText(volts: number): string {
+  return formatAmount(volts, 'voltage', 'metric', volts < 0.1 ? { unit: 'mV' } : {});
+}
+
 interface ConnectionRowProps {
   readonly connection: Connection;
   readonly system: UnitSystem;
@@ -56,7 +61,7 @@ function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
     sizeText(size, parallels),
     length_mm === null ? '' : shownSize(length_mm, system),
     polarity === null ? '' : `${polarity} pole`,
-    voltage_V === null ? '' : `loses ${shown(voltage_V, 'V', system)} at the set current`,
+    voltage_V === null ? '' : `loses ${lossText(voltage_V)} at the set current`,
   ];
   return (
     <li class="connection">

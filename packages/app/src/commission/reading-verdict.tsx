@@ -18,8 +18,10 @@ export function ReadingVerdict({ check, judgement, system }: ReadingVerdictProps
     <div class={`reading-verdict ${fine ? 'reading-fine' : 'reading-off'}`}>
       <p>
         <ReadingMark verdict={verdict} />
-        <strong>{VERDICT_WORDS[verdict]}</strong>
-        {fine || check.kind === 'confirm' ? null : `: the band is ${bandText(check, system)}`}
+        <span>
+          <strong>{VERDICT_WORDS[verdict]}</strong>
+          {fine || check.kind === 'confirm' ? null : `: the band is ${bandText(check, system)}`}
+        </span>
       </p>
       {fine ? null : (
         <>

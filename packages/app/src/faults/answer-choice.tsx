@@ -4,12 +4,6 @@ import type { VNode } from 'preact';
 /** An answer to a question of the table, or that it is not known. */
 export type FaultAnswer = FaultOutcome | 'unknown';
 
-interface AnswerChoiceProps {
-  readonly observable: FaultObservable;
-  readonly answer: FaultAnswer;
-  readonly onAnswer: (answer: FaultAnswer) => void;
-}
-
 type Choice = readonly [FaultAnswer, string];
 
 const YES_NO: readonly Choice[] = [
@@ -24,15 +18,24 @@ const BAND: readonly Choice[] = [
   ['unknown', 'Not known'],
 ];
 
+function choicesOf({ otherwise }: FaultObservable): readonly Choice[] {
+  return 'yes' in otherwise ? YES_NO : BAND;
+}
+
+interface AnswerChoiceProps {
+  readonly observable: FaultObservable;
+  readonly answer: FaultAnswer;
+  readonly onAnswer: (answer: FaultAnswer) => void;
+}
+
 /** One question of the table with the answers to choose from. */
 export function AnswerChoice({ observable, answer, onAnswer }: AnswerChoiceProps): VNode {
-  const { id, ask, otherwise } = observable;
-  const choices = 'yes' in otherwise ? YES_NO : BAND;
+  const { id, ask } = observable;
   return (
     <fieldset class="answer">
       <legend>{ask}</legend>
       <span class="segments answer-segments">
-        {choices.map(([value, words]) => (
+        {choicesOf(observable).map(([value, words]) => (
           <label key={value}>
             <input
               type="radio"
@@ -43,6 +46,29 @@ export function AnswerChoice({ observable, answer, onAnswer }: AnswerChoiceProps
             <span>{words}</span>
           </label>
         ))}
+      </span>
+    </fieldset>
+  );
+}
+
+interface AnswerButtonsProps {
+  readonly observable: FaultObservable;
+  readonly onAnswer: (answer: FaultAnswer) => void;
+}
+
+/** A question that another takes the place of once it is answered: pressed, so that the keys do not answer in passing. */
+export function AnswerButtons({ observable, onAnswer }: AnswerButtonsProps): VNode {
+  return (
+    <fieldset class="answer">
+      <legend>{observable.ask}</legend>
+      <span class="actions">
+        {choicesOf(observable)
+          .filter(([value]) => value !== 'unknown')
+          .map(([value, words]) => (
+            <button key={value} type="button" onClick={() => onAnswer(value)}>
+              {words}
+            </button>
+          ))}
       </span>
     </fieldset>
   );

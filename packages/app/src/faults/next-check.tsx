@@ -1,6 +1,6 @@
 import type { FaultModel, NextFaultCheck } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { AnswerChoice, type FaultAnswer } from './answer-choice.tsx';
+import { AnswerButtons, type FaultAnswer } from './answer-choice.tsx';
 
 interface NextCheckProps {
   readonly model: FaultModel;
@@ -21,14 +21,12 @@ export function NextCheck({ model, next, onAnswer, placeOf }: NextCheckProps): V
   const place = placeOf(best.check);
   return (
     <section class="fault-part next-check" aria-labelledby="next-title">
-      <h3 id="next-title">Best check next: {best.title}</h3>
+      <h3 id="next-title" aria-live="polite">
+        Best check next: {best.title}
+      </h3>
       <p class="aside">{worthText(best)}</p>
       {observable === undefined ? null : (
-        <AnswerChoice
-          observable={observable}
-          answer="unknown"
-          onAnswer={(answer) => onAnswer(best.check, answer)}
-        />
+        <AnswerButtons observable={observable} onAnswer={(answer) => onAnswer(best.check, answer)} />
       )}
       {place === undefined ? null : (
         <p>
