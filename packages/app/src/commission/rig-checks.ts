@@ -40,7 +40,7 @@ export function rigChecks(
 }
 
 /** A check with the faults behind it by another table. */
-export function withFaults(check: CommissionCheck, model: FaultModel): CommissionCheck {
+function withFaults(check: CommissionCheck, model: FaultModel): CommissionCheck {
   const behind = (outcome: FaultOutcome) =>
     check.evidence === null ? [] : faultsBehind(model, check.evidence, outcome);
   return check.kind === 'confirm'
