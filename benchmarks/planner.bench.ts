@@ -27,7 +27,7 @@ const TRAVELS = 200;
 /** Currents of an electrode, as the planner tries them [-]. */
 const CURRENTS = 5;
 /** Spacings of several tracks [-], even over what the planner may choose. */
-const SPACINGS = 7;
+const SPACINGS = 5;
 const SPACING_RANGE = [0.3, 0.9] as const;
 const SHOPS = 4000;
 const SEED_APART = 104_729;
@@ -49,7 +49,7 @@ groove:
   depth: { wanted: 7 mm, plus: 15 mm, minus: 0 mm }
   width: { least: 10 mm, most: 22 mm }
   ligament_least: 5 mm
-plan: { gauge_stops: never, tracks_most: 1, layers_most: 2 }
+plan: { gauge_stops: never, tracks_most: 1, layers_most: 4 }
 kit:
   electrodes: [{ diameter: 1/2 in, count: 60, price_each: 3.40 }]${KIT}`,
   'several layers, two electrodes': `
@@ -72,11 +72,11 @@ title: Bench, tracks
 seam: { length: 2 m }
 plate: { thickness: 40 mm }
 groove:
-  depth: { wanted: 6 mm, plus: 16 mm, minus: 0 mm }
-  width: { least: 20 mm, most: 30 mm }
-  floor_width: 6 mm
+  depth: { wanted: 6 mm, plus: 14 mm, minus: 0 mm }
+  width: { least: 20 mm, most: 34 mm }
+  floor_width: 8 mm
   assurance: 80 %
-plan: { gauge_stops: never, tracks_most: 2, layers_most: 2 }
+plan: { gauge_stops: never, tracks_most: 2, layers_most: 4 }
 kit:
   electrodes: [{ diameter: 1/2 in, count: 60, price_each: 3.40 }]${KIT}`,
 };
