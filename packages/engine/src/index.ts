@@ -1,5 +1,7 @@
 /** The engine: pure computation, SI inside, the same code in Node, browser and worker. */
 export * from './answer/index.ts';
+export * from './commission/index.ts';
+export * from './faults/index.ts';
 export * from './groove/index.ts';
 export * from './issue/index.ts';
 export * from './job/index.ts';
@@ -9,3 +11,4 @@ export * from './numeric/index.ts';
 export * from './plan/index.ts';
 export * from './quantity/index.ts';
 export * from './removal/index.ts';
+export * from './supply/index.ts';
