@@ -27,8 +27,9 @@ const TRAVELS = 200;
 /** Currents of an electrode, as the planner tries them [-]. */
 const CURRENTS = 5;
 /** Spacings of several tracks [-], even over what the planner may choose. */
-const SPACINGS = 5;
+const SPACINGS = 13;
 const SPACING_RANGE = [0.3, 0.9] as const;
+const BAND_MARGIN = 0.2;
 const SHOPS = 4000;
 const SEED_APART = 104_729;
 const CALLS = 15;
@@ -113,7 +114,9 @@ function exhaustive(job: Job, posterior: RemovalPosterior): { best: Found | unde
           const part = SPACING_RANGE[0] + ((SPACING_RANGE[1] - SPACING_RANGE[0]) * gap) / (SPACINGS - 1);
           const spacing = tracks === 1 ? 0 : part * width;
           const medianWidth = surface + (tracks - 1) * spacing;
-          if (medianWidth < groove.width.least || medianWidth > groove.width.most) continue;
+          // Both hold the median width of several tracks clear of the ends of the band by the same part of it.
+          const clear = tracks === 1 ? 0 : BAND_MARGIN * (groove.width.most - groove.width.least);
+          if (medianWidth < groove.width.least + clear || medianWidth > groove.width.most - clear) continue;
           for (let layers = 1; layers <= plan.layers_most; layers += 1) {
             for (let step = 0; step < TRAVELS; step += 1) {
               const travel = kit.travel.most * (kit.travel.least / kit.travel.most) ** (step / (TRAVELS - 1));
