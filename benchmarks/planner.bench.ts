@@ -27,8 +27,9 @@ const TRAVELS = 200;
 /** Currents of an electrode, as the planner tries them [-]. */
 const CURRENTS = 5;
 /** Spacings of several tracks [-], even over what the planner may choose. */
-const SPACINGS = 7;
+const SPACINGS = 13;
 const SPACING_RANGE = [0.3, 0.9] as const;
+const BAND_MARGIN = 0.2;
 const SHOPS = 4000;
 const SEED_APART = 104_729;
 const CALLS = 15;
@@ -49,7 +50,7 @@ groove:
   depth: { wanted: 7 mm, plus: 15 mm, minus: 0 mm }
   width: { least: 10 mm, most: 22 mm }
   ligament_least: 5 mm
-plan: { gauge_stops: never, tracks_most: 1, layers_most: 2 }
+plan: { gauge_stops: never, tracks_most: 1, layers_most: 4 }
 kit:
   electrodes: [{ diameter: 1/2 in, count: 60, price_each: 3.40 }]${KIT}`,
   'several layers, two electrodes': `
@@ -72,11 +73,11 @@ title: Bench, tracks
 seam: { length: 2 m }
 plate: { thickness: 40 mm }
 groove:
-  depth: { wanted: 6 mm, plus: 16 mm, minus: 0 mm }
-  width: { least: 20 mm, most: 30 mm }
-  floor_width: 6 mm
+  depth: { wanted: 6 mm, plus: 14 mm, minus: 0 mm }
+  width: { least: 20 mm, most: 34 mm }
+  floor_width: 8 mm
   assurance: 80 %
-plan: { gauge_stops: never, tracks_most: 2, layers_most: 2 }
+plan: { gauge_stops: never, tracks_most: 2, layers_most: 4 }
 kit:
   electrodes: [{ diameter: 1/2 in, count: 60, price_each: 3.40 }]${KIT}`,
 };
@@ -113,7 +114,9 @@ function exhaustive(job: Job, posterior: RemovalPosterior): { best: Found | unde
           const part = SPACING_RANGE[0] + ((SPACING_RANGE[1] - SPACING_RANGE[0]) * gap) / (SPACINGS - 1);
           const spacing = tracks === 1 ? 0 : part * width;
           const medianWidth = surface + (tracks - 1) * spacing;
-          if (medianWidth < groove.width.least || medianWidth > groove.width.most) continue;
+          // Both hold the median width of several tracks clear of the ends of the band by the same part of it.
+          const clear = tracks === 1 ? 0 : BAND_MARGIN * (groove.width.most - groove.width.least);
+          if (medianWidth < groove.width.least + clear || medianWidth > groove.width.most - clear) continue;
           for (let layers = 1; layers <= plan.layers_most; layers += 1) {
             for (let step = 0; step < TRAVELS; step += 1) {
               const travel = kit.travel.most * (kit.travel.least / kit.travel.most) ** (step / (TRAVELS - 1));

@@ -90,7 +90,7 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
 }
 
 /** Set-ups that none beats in time, cost and heat at once, best by the job's objective first. */
-export function paretoSet(feasible: readonly Feasible[], job: Job): Feasible[] {
+function paretoSet(feasible: readonly Feasible[], job: Job): Feasible[] {
   const keys = ['time', 'cost', 'heat'] as const;
   const beats = (a: Feasible, b: Feasible): boolean =>
     keys.every((key) => a.merit[key] <= b.merit[key]) && keys.some((key) => a.merit[key] < b.merit[key]);

@@ -110,8 +110,14 @@ function stationsChoice(feasible: Feasible, input: ReportInput): GaugeStop['stat
   const most = job.kit.gauge.stations_most;
   const counts = [1, 2, 3, 4, 5, 8, 12, 20, 50].filter((count) => count <= most);
   if (!counts.includes(most)) counts.push(most);
+  const { layers } = feasible.solved.setup;
   return counts.map((stations) => {
-    const setup = { ...feasible.solved.setup, layers: withStations(feasible.solved.setup.layers, stations) };
+    // The plan's own number of stations is counted already.
+    if (layers.every((rule) => rule.kind === 'set' || rule.stations === stations)) {
+      const { reached, notTooDeep } = feasible.solved.chances;
+      return { stations, depth_reached: reached, not_too_deep: notTooDeep };
+    }
+    const setup = { ...feasible.solved.setup, layers: withStations(layers, stations) };
     const chances = chancesOf(runPlan(setup, feasible.task.run, input.draws), depthDemand(job, 0));
     return { stations, depth_reached: chances.reached, not_too_deep: chances.notTooDeep };
   });

@@ -12,23 +12,26 @@ const SECTION_STEP = 0.1e-3;
 /** Points of the section handed out [-]. */
 const SECTION_POINTS = 161;
 
-/**
- * A section whose deepest point is the given percentile of the deepest points, each layer and track scaled alike:
- * the same tracks, drawn shallower or deeper.
- */
-export function medianFloor(
+/** Sections whose deepest points are the 5th, 50th and 95th percentile of the deepest points. */
+export function bandFloors(
   feasible: Feasible,
   typical: readonly number[],
-  share: number,
   outcomes: RunOutcomes,
-): Floor {
+): { p05: Floor; p50: Floor; p95: Floor } {
+  const [p05, p50, p95] = percentiles(outcomes.deepest, [0.05, 0.5, 0.95]) as [number, number, number];
+  const widest = percentiles(outcomes.width, [0.999])[0]!;
+  const at = (deepest: number): Floor => floorOfDepth(feasible, typical, deepest, widest);
+  return { p05: at(p05), p50: at(p50), p95: at(p95) };
+}
+
+/** A section with this deepest point, each layer and track scaled alike: the same tracks, drawn shallower or deeper. */
+function floorOfDepth(feasible: Feasible, typical: readonly number[], wanted: number, widest: number): Floor {
   const { task, solved, candidate } = feasible;
   const { pattern } = solved.setup;
-  const halfWidth = percentiles(outcomes.width, [0.999])[0]! / 2 + candidate.passWidth / 2;
+  const halfWidth = widest / 2 + candidate.passWidth / 2;
   const cuts = typical
     .filter((energy) => !Number.isNaN(energy))
     .map((energy) => candidateOf(task, solved, energy, 0).passDepth);
-  const wanted = percentiles(outcomes.deepest, [share])[0]!;
   const gouged = (scale: number): Floor =>
     cuts.reduce(
       (floor, depth) => {

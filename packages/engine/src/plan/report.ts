@@ -8,7 +8,7 @@ import { trackOffset } from './pattern.ts';
 import { gaugeStops } from './report-gauge.ts';
 import type { ReportInput } from './report-input.ts';
 import { limitsOf } from './report-limits.ts';
-import { medianFloor, sectionBand } from './report-section.ts';
+import { bandFloors, sectionBand } from './report-section.ts';
 import type { Band, Plan, PlanPass, Spread } from './result.ts';
 import { type ReadingTable, rowOf, type Setup } from './run-plan.ts';
 import type { Feasible } from './weigh.ts';
@@ -19,11 +19,7 @@ export function reportPlan(feasible: Feasible, input: ReportInput, dominated: bo
   const { effort } = feasible;
   const { setup, outcomes, chances } = feasible.solved;
   const typical = typicalEnergies(setup, feasible);
-  const floors = {
-    p05: medianFloor(feasible, typical, 0.05, outcomes),
-    p50: medianFloor(feasible, typical, 0.5, outcomes),
-    p95: medianFloor(feasible, typical, 0.95, outcomes),
-  };
+  const floors = bandFloors(feasible, typical, outcomes);
   const shape = measureFloor(floors.p50);
   const passes = passesOf(feasible, typical, input);
   const deepest = band(outcomes.deepest, 'mm');

@@ -111,20 +111,29 @@ export function runPlan(
       (energy) => timeAtUnit * Math.exp(energy),
     ),
   );
+  const layerCount = layers.length;
+  const { diameter } = electrode;
   for (let shop = 0; shop < count; shop += 1) {
-    const radius = (electrode.diameter + draws.extraWidth[shop]!) / 2;
+    const radius = (diameter + draws.extraWidth[shop]!) / 2;
     const base = draws.level[shop]! + draws.angle[shop]! * setup.angleTerm;
     const slope = draws.slope[shop]!;
     const spread = draws.spread[shop]!;
-    depths.fill(0);
-    finished.fill(0);
+    const later = draws.laterFactor[shop]!;
+    // For so few tracks a loop is much quicker than the arrays' own fill.
+    for (let track = 0; track < tracks; track += 1) {
+      depths[track] = 0;
+      finished[track] = 0;
+    }
     if (tracks > 1) fillReach(reach, radius, pattern.spacing);
     let time = 0;
     let passes = 0;
-    for (let layer = 0; layer < layers.length; layer += 1) {
+    for (let layer = 0; layer < layerCount; layer += 1) {
       const rule = layers[layer]!;
+      const times = passTimes[layer]!;
+      const factor = layer > 0 ? later : 1;
+      const gauged = rule.kind === 'table';
       // All tracks are gauged before the next layer starts.
-      for (let track = 0; track < tracks; track += 1) {
+      for (let track = 0; gauged && track < tracks; track += 1) {
         before[track] = tracks > 1 ? floorAtTrack(depths, reach, track) : depths[track]!;
       }
       for (let track = 0; track < tracks; track += 1) {
@@ -145,11 +154,9 @@ export function runPlan(
           }
         }
         const onto = tracks > 1 ? floorAtTrack(depths, reach, track) : depths[track]!;
-        const factor = layer > 0 ? draws.laterFactor[shop]! : 1;
         depths[track] =
-          onto +
-          factor * electrode.diameter * Math.exp(base + slope * logEnergy + spread * noise[pass]![shop]!);
-        time += passTimes[layer]![row]!;
+          onto + factor * diameter * Math.exp(base + slope * logEnergy + spread * noise[pass]![shop]!);
+        time += times[row]!;
         passes += 1;
       }
     }

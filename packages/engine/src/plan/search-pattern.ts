@@ -128,16 +128,9 @@ export function searchPattern(
   }
 }
 
-/** Whether tracks that each do as one alone did could not meet the demands together. */
+/** Whether one track alone misses what is wanted by more than the few shops can be wrong: more tracks miss it too. */
 function hopeless(scout: Solved, task: SolveTask): boolean {
-  const together = (chance: number): number => chance ** task.pattern.tracks;
-  const { reached, notTooDeep, ligamentKept } = scout.chances;
-  const slack = HOPELESS * Math.sqrt(task.pattern.tracks);
-  return (
-    task.depth.assurance - together(reached) > slack ||
-    task.depth.assurance - together(notTooDeep) > slack ||
-    task.depth.ligamentAssurance - together(ligamentKept) > slack
-  );
+  return shortfall(scout.chances, task.depth) > HOPELESS;
 }
 
 /** One track alone, asked to lie as deep as the ridges need: what fails there fails with more tracks all the more. */
