@@ -96,7 +96,10 @@ function inC(): number | undefined {
   try {
     const [source, program] = [join(folder, 'loop.c'), join(folder, 'loop')];
     writeFileSync(source, SOURCE);
-    if (spawnSync(process.env.CC ?? 'cc', ['-O2', '-o', program, source, '-lm'], { stdio: 'inherit' }).status !== 0) {
+    if (
+      spawnSync(process.env.CC ?? 'cc', ['-O2', '-o', program, source, '-lm'], { stdio: 'inherit' })
+        .status !== 0
+    ) {
       return undefined;
     }
     const { status, stdout } = spawnSync(program, { encoding: 'utf8' });

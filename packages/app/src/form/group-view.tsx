@@ -37,13 +37,7 @@ export function GroupView({ group, path = plainPath(group), inner = false }: Gro
 }
 
 /** What a group holds, where it stands in the file. */
-export function GroupEntries({
-  group,
-  path,
-}: {
-  readonly group: FormGroup;
-  readonly path: DocumentPath;
-}): VNode {
+function GroupEntries({ group, path }: { readonly group: FormGroup; readonly path: DocumentPath }): VNode {
   const list = group.entries[0];
   // a list has one group for all of its entries
   if (list !== undefined && 'group' in list && list.group.path === `${group.path}.*`) {

@@ -1,4 +1,4 @@
-export { type Bench, type BenchStart, openBench } from './bench.ts';
+export { type Bench, openBench } from './bench.ts';
 export { BenchContext, useBench, useBenchState } from './bench-context.ts';
 export { type BenchState, cutPlace, isCurrent, isOutdated, isUnsaved } from './bench-state.ts';
 export { draftOf, dropDraft, keepDraft } from './draft.ts';

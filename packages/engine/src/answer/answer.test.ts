@@ -28,8 +28,9 @@ const refused = answerJob(
 /** Fails on the first number that is not finite and on any value that JSON cannot carry. */
 function expectPlainData(value: unknown, path: string): void {
   if (typeof value === 'number') expect(Number.isFinite(value), path).toBe(true);
-  else if (Array.isArray(value)) value.forEach((item, index) => expectPlainData(item, `${path}[${index}]`));
-  else if (typeof value === 'object' && value !== null) {
+  else if (Array.isArray(value)) {
+    for (const [index, item] of value.entries()) expectPlainData(item, `${path}[${index}]`);
+  } else if (typeof value === 'object' && value !== null) {
     for (const [key, item] of Object.entries(value)) expectPlainData(item, `${path}.${key}`);
   } else expect(['string', 'boolean', 'object'], path).toContain(typeof value);
 }

@@ -43,18 +43,3 @@ export function text(most: number, facts: FieldFacts): z.ZodString {
 export function count(least: number, most: number, facts: FieldFacts): z.ZodInt {
   return described(z.int().min(least).max(most), facts);
 }
-
-/**
- * A field for a number whose unit is in its name, or that has none.
- *
- * @param least - least accepted [unit of the name], any
- * @param most - greatest accepted [unit of the name], >= least
- * @param facts - title, help and fallback [record], any
- * @returns the field [record]
- * @source none: bookkeeping
- * @example
- * number(0, 1, { title: 'Ratio', help: 'A ratio.' }).parse(0.5) // => 0.5
- */
-export function number(least: number, most: number, facts: FieldFacts): z.ZodNumber {
-  return described(z.number().min(least).max(most), facts);
-}

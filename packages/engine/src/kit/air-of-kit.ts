@@ -68,7 +68,7 @@ export function hosesOfKit(kit: Kit): readonly StockHose[] {
 }
 
 /** Bore by trade size or as stated; undefined where neither is there or the size is not known [m]. */
-export function boreOf(
+function boreOf(
   run: { readonly size?: string | undefined; readonly bore?: number | undefined },
   kind: 'hose' | 'pipe',
 ): number | undefined {

@@ -88,7 +88,7 @@ export function isothermalInlet(
 }
 
 /** Pressure at which a mass flow moves at the isothermal speed of sound. */
-export function sonicPressure(flow: number, { bore, gasWork }: IsothermalPassage): number {
+function sonicPressure(flow: number, { bore, gasWork }: IsothermalPassage): number {
   return (flow / ((Math.PI / 4) * bore ** 2)) * Math.sqrt(gasWork);
 }
 

@@ -6,7 +6,7 @@ import { type IsothermalPassage, isothermalInlet, isothermalOutlet } from './iso
 import { conductedInlet, conductedOutlet } from './sonic-conductance.ts';
 
 /** Factor on the length of a hose whose couplings are not described (one published point needs 1.58). */
-export const UNKNOWN_COUPLINGS = 1.5;
+const UNKNOWN_COUPLINGS = 1.5;
 
 /** What is needed before an item, and what of it is choked. */
 export interface Step {
@@ -113,7 +113,7 @@ export function downstream(
 }
 
 /** A run at a mass flow: its whole loss in velocity heads, fittings included. */
-export function passageOf(run: AirRun, flow: number, temperature: number): IsothermalPassage {
+function passageOf(run: AirRun, flow: number, temperature: number): IsothermalPassage {
   const gasWork = AIR_GAS_CONSTANT * temperature;
   if (flow === 0) return { bore: run.bore, loss: 0, gasWork };
   const reynolds = (4 * flow) / (Math.PI * run.bore * airViscosity(temperature));

@@ -27,7 +27,7 @@ export interface PathState {
 const SAME = 1e-9;
 
 /** Sonic conductance of a torch, whichever way it is described. */
-export function torchConductance(torch: AirTorch): SonicConductance {
+function torchConductance(torch: AirTorch): SonicConductance {
   if (torch.kind === 'conductance') return torch;
   return conductanceOfArea((torch.holes * Math.PI * torch.bore ** 2) / 4, torch.dischargeCoefficient);
 }

@@ -1,9 +1,9 @@
 /** Zero of the Celsius scale [K]. */
 export const CELSIUS = 273.15;
 /** Temperature coefficient of annealed copper referred to 20 degC, IEC 60028 (confirmed) [1/K]. */
-export const ALPHA_20 = 0.00393;
+const ALPHA_20 = 0.00393;
 /** Temperature coefficient of copper referred to 75 degC, NEC chapter 9 table 8 note (confirmed) [1/K]. */
-export const ALPHA_75 = 0.00323;
+const ALPHA_75 = 0.00323;
 /** Volumetric heat capacity of copper, IEC 60853 (memory) [J/(m3 K)]. */
 export const COPPER_HEAT_CAPACITY = 3.45e6;
 /** Thermal conductivity of copper at cable temperatures, handbooks (memory) [W/(m K)]. */

@@ -16,9 +16,7 @@ import { steadyTemperature } from './steady-temperature.ts';
 const USUAL_LIMIT = CELSIUS + 85;
 
 /** The limit of a lead's insulation and how far it can be trusted. */
-export function insulationLimit(
-  lead: Lead,
-): Pick<LeadState, 'insulation_limit_K' | 'insulation_limit_provenance'> {
+function insulationLimit(lead: Lead): Pick<LeadState, 'insulation_limit_K' | 'insulation_limit_provenance'> {
   return lead.insulation_limit === undefined
     ? { insulation_limit_K: USUAL_LIMIT, insulation_limit_provenance: 'memory' }
     : { insulation_limit_K: lead.insulation_limit, insulation_limit_provenance: 'job file' };

@@ -132,7 +132,7 @@ export function stationAt(task: StationTask, station: BayPoint): Outcome<Station
 }
 
 /** The place of least loss; no best where none is possible. */
-export function searchLeast(scene: Scene): GridSearch {
+function searchLeast(scene: Scene): GridSearch {
   return bestCell({
     columns: scene.columns,
     rows: scene.rows,

@@ -36,7 +36,7 @@ export interface Picked {
 }
 
 /** Pieces that one run is made of at most: more joints than that is not good practice. */
-export const PIECES_MOST = 5;
+const PIECES_MOST = 5;
 /** Combinations that a shelf may have. */
 const COMBINATIONS_MOST = 5_000;
 

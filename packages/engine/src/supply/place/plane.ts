@@ -34,11 +34,7 @@ export function sideOf(p: BayPoint, corners: readonly BayPoint[]): 'inside' | 'e
 }
 
 /** Where along a straight way, from 0 to 1, the edges of polygons meet it; both ends included, rising. */
-export function cutsOf(
-  from: BayPoint,
-  to: BayPoint,
-  polygons: readonly (readonly BayPoint[])[],
-): readonly number[] {
+function cutsOf(from: BayPoint, to: BayPoint, polygons: readonly (readonly BayPoint[])[]): readonly number[] {
   const cuts = [0, 1];
   const dx = to.x - from.x;
   const dy = to.y - from.y;

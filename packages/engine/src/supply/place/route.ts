@@ -50,7 +50,7 @@ export function sightsFrom(ground: Ground, from: BayPoint): readonly Sight[] {
 }
 
 /** Whether the straight way between two points is free; along an edge it is where there is room on one side. */
-export function isClear({ outline, blocks }: Ground, from: BayPoint, to: BayPoint): boolean {
+function isClear({ outline, blocks }: Ground, from: BayPoint, to: BayPoint): boolean {
   const ends = [from, to];
   const near = blocks.filter((block) => boxesMeet(ends, block));
   const length = distanceOf(from, to);

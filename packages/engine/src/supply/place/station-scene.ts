@@ -176,13 +176,7 @@ function waysOn(scene: Scene, layer: Layer, station: BayPoint, mayCross: boolean
 }
 
 /** Lengths needed for ways of these lengths, slack and tail included. */
-export function needsOf(
-  scene: Scene,
-  source: number,
-  air: number,
-  seam: number,
-  clamp: number | undefined,
-): Needs {
+function needsOf(scene: Scene, source: number, air: number, seam: number, clamp: number | undefined): Needs {
   const { slack, tail } = scene.task;
   const laid = (way: number): number => way * (1 + slack) + tail;
   const toSeam = laid(seam + scene.seamMargin);
