@@ -55,6 +55,11 @@ amounts() {
 20 hp|power|20 hp|W
 15 kW|power|15 kW|W
 95 %|share|95 percent|1
+750 L|volume|750 liter|m^3
+80 gal|volume|80 gallon|m^3
+26.5 ft3|volume|26.5 ft^3|m^3
+0.25 mohm|resistance|0.25 milliohm|ohm
+4 V/100A|resistance|4 V/(100 A)|ohm
 LIST
 }
 

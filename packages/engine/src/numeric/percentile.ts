@@ -27,6 +27,6 @@ export function percentile(sorted: Float64Array, share: number): number {
  * percentiles(Float64Array.of(4, 1, 3, 2), [0, 0.5, 1]) // => [1, 2.5, 4]
  */
 export function percentiles(sample: Float64Array, shares: readonly number[]): number[] {
-  const sorted = Float64Array.from(sample).sort();
+  const sorted = sample.slice().sort();
   return shares.map((share) => percentile(sorted, share));
 }

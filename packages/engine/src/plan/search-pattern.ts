@@ -8,7 +8,7 @@ import type { Pattern } from './pattern.ts';
 import type { LayerRule } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
 import { type Solved, type SolveTask, scoutGauged, solveBlind, solveGauged, tried } from './solve.ts';
-import { type Feasible, type SearchInput, stockMiss, weigh } from './weigh.ts';
+import { type ElectrodeSearch, type Feasible, stockMiss, weigh } from './weigh.ts';
 
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
@@ -24,7 +24,7 @@ const HALF = 0.5;
 
 /** Searches layers and gauge stops for one pattern of tracks: the leanest blind plan, and the leanest that gauges. */
 export function searchPattern(
-  input: SearchInput,
+  input: ElectrodeSearch,
   task: SolveTask,
   width: number,
   bestSoFar: number,
@@ -53,8 +53,13 @@ export function searchPattern(
   }
   const begunBy = (scout: Solved): Effort =>
     effortOf(scout.setup, scout.outcomes, scouts, job, task.run.passLength);
-  const worthTrying = (layers: number, passes: number): boolean =>
-    input.work.left > 0 && leastMerit(task, layers, passes, job)[objective] < best;
+  const worthTrying = (passes: number): boolean => {
+    const least = leastMerit(task, passes, job);
+    const beaten = input.rivals.some(
+      (rival) => rival.time <= least.time && rival.cost <= least.cost && rival.heat <= least.heat,
+    );
+    return input.work.left > 0 && least[objective] < best && !beaten;
+  };
   /**
    * Solves, and keeps what also holds in the shops that had no part in solving. The wanted chances are raised a
    * little before solving, and a little more if the fair count falls short.
@@ -103,7 +108,7 @@ export function searchPattern(
     return false;
   };
   let blindLayers = Number.POSITIVE_INFINITY;
-  for (let layers = layersLeast; layers <= layersMost && worthTrying(layers, layers); layers += 1) {
+  for (let layers = layersLeast; layers <= layersMost && worthTrying(layers); layers += 1) {
     if (settle(solveBlind(alone, layers, scouts), (raised, shops) => solveBlind(raised, layers, shops))) {
       blindLayers = layers;
       break;
@@ -113,7 +118,7 @@ export function searchPattern(
   // A stop costs time, so it pays only where it saves layers or makes a plan possible at all.
   for (let layers = Math.max(2, layersLeast); layers <= layersMost && layers < blindLayers; layers += 1) {
     for (let stops = 1; stops <= Math.min(STOPS_MOST, layers - 1); stops += 1) {
-      if (!worthTrying(layers, layers - stops)) continue;
+      if (!worthTrying(layers - stops)) continue;
       for (const { share, solved } of scoutGauged(alone, layers, stops, stations, scouts)) {
         const solve = (raised: SolveTask, shops: ShopDraws): Solved | undefined =>
           solveGauged(raised, layers, stops, stations, share, shops);
@@ -147,14 +152,15 @@ function scoutTask(task: SolveTask): SolveTask {
 }
 
 /**
- * Least that a number of layers can take: as many passes as are run in any case, at an energy whose median cuts
+ * Least that so many passes per track can take: those that are run in any case, at an energy whose median cuts
  * add up to the least depth. A plan that reaches it surely takes more.
  */
-function leastMerit(task: SolveTask, layers: number, passesPerTrack: number, job: Job): Merit {
+function leastMerit(task: SolveTask, passesPerTrack: number, job: Job): Merit {
   const { base, pattern, belief, run, depth } = task;
   const [level, slope, angle] = belief.mean as [number, number, number];
   const wanted =
-    (Math.log(depth.least / (layers * base.electrode.diameter)) - level - angle * base.angleTerm) / slope;
+    (Math.log(depth.least / (passesPerTrack * base.electrode.diameter)) - level - angle * base.angleTerm) /
+    slope;
   const energy = Math.max(task.energyRange[0], wanted);
   const passes = pattern.tracks * passesPerTrack;
   const travelTime = (passes * run.passLength * Math.exp(energy)) / base.unitTravel;

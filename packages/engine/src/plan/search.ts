@@ -8,7 +8,7 @@ import type { Miss, MissNote } from './miss.ts';
 import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
 import { searchPattern } from './search-pattern.ts';
 import type { SolveTask } from './solve.ts';
-import type { Feasible, SearchInput } from './weigh.ts';
+import type { ElectrodeSearch, Feasible, SearchInput } from './weigh.ts';
 
 /** Everything found: what works, and where the rest failed. */
 export interface SearchResult {
@@ -26,13 +26,18 @@ export function search(input: SearchInput): SearchResult {
   };
   for (const electrode of electrodesOf(input.job, miss)) {
     if (input.firstOnly && feasible.length > 0) break;
-    feasible.push(...searchElectrode(input, electrode, miss));
+    const rivals = feasible.map(({ merit }) => merit);
+    feasible.push(...searchElectrode({ ...input, rivals }, electrode, miss));
   }
   return { feasible, misses: [...misses.values()].sort((a, b) => a.size - b.size) };
 }
 
 /** At a lower current the same groove only takes longer, so the greatest current that works is the one. */
-function searchElectrode(input: SearchInput, electrode: KitElectrode, miss: MissNote): readonly Feasible[] {
+function searchElectrode(
+  input: ElectrodeSearch,
+  electrode: KitElectrode,
+  miss: MissNote,
+): readonly Feasible[] {
   const [greatest, ...lower] = currentsOf(electrode, input.job, miss);
   if (greatest === undefined) return [];
   const first = searchCurrent(input, electrode, greatest, miss);
@@ -49,9 +54,11 @@ function searchElectrode(input: SearchInput, electrode: KitElectrode, miss: Miss
 }
 
 /** The kit's electrodes that are in stock, or the locked one of them. */
+/** Electrodes to try, thick ones first: they need the fewest passes, and what they find spares the rest. */
 function electrodesOf(job: Job, miss: MissNote): readonly KitElectrode[] {
   const locked = job.locks.electrode_diameter;
-  return job.kit.electrodes.filter((electrode) => {
+  const thickFirst = [...job.kit.electrodes].sort((a, b) => b.diameter - a.diameter);
+  return thickFirst.filter((electrode) => {
     if (locked !== undefined && Math.abs(electrode.diameter - locked) >= 1e-4) return false;
     if (electrode.count > 0) return true;
     miss({
@@ -68,7 +75,7 @@ function electrodesOf(job: Job, miss: MissNote): readonly KitElectrode[] {
 }
 
 function searchCurrent(
-  input: SearchInput,
+  input: ElectrodeSearch,
   electrode: KitElectrode,
   current: number,
   miss: MissNote,

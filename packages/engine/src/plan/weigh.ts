@@ -33,6 +33,12 @@ export interface SearchInput {
   readonly work: Work;
 }
 
+/** The same for one electrode, with what the others have found. */
+export interface ElectrodeSearch extends SearchInput {
+  /** Set-ups found with other electrodes: what one of them surely beats in time, cost and heat is not worth solving. */
+  readonly rivals: readonly Merit[];
+}
+
 /** Holds a solved set-up to every limit; undefined where a hard one fails. */
 export function weigh(
   input: SearchInput,
