@@ -219,3 +219,47 @@ describe.concurrent('command line', () => {
     expect(code).toBe(0);
   });
 });
+
+describe('with a kit', () => {
+  const SEAM = join(EXAMPLES, 'penstock-seam.yaml');
+  const KIT = join(EXAMPLES, 'yard-kit.yaml');
+  const KIT_TEXT = readFileSync(KIT, 'utf8');
+
+  it('tells as JSON what power, leads, air and place make of the plan', async () => {
+    const { code, out } = await runFurrow(['supply', SEAM, '--kit', KIT, '--json']);
+    expect(code).toBe(0);
+    const supply = JSON.parse(out);
+    expect(Object.keys(supply)).toEqual(
+      expect.arrayContaining(['limits', 'electric', 'air', 'place', 'connections', 'checks', 'time']),
+    );
+    expect(supply.limits.length).toBeGreaterThan(0);
+    expect(supply.checks.length).toBeGreaterThan(0);
+  });
+
+  it('tells the same for people, and shows the margins inside the plan', async () => {
+    const [supply, plan] = await Promise.all([
+      runFurrow(['supply', SEAM, '--kit', KIT, '--units', 'inch']),
+      runFurrow(['plan', SEAM, '--kit', KIT, '--json']),
+    ]);
+    expect([supply.code, plan.code]).toEqual([0, 0]);
+    expect(supply.out).toMatch(/Checks before the first arc/u);
+    const ids = JSON.parse(plan.out).plan.limits.map((limit: { id: string }) => limit.id);
+    expect(ids).toContain('terminal_voltage');
+  });
+
+  it('checks a kit, prints its schema, and tells a bad one by line and column', async () => {
+    const bad = fileWith(
+      'bad-kit.yaml',
+      KIT_TEXT.replace(/no_load_voltage: [^,\n}]+/u, 'no_load_voltage: -5 V'),
+    );
+    const [good, schema, refused] = await Promise.all([
+      runFurrow(['check-kit', KIT]),
+      runFurrow(['schema', '--kit']),
+      runFurrow(['check-kit', bad]),
+    ]);
+    expect([good.code, schema.code]).toEqual([0, 0]);
+    expect(JSON.parse(schema.out)['$schema']).toContain('2020-12');
+    expect([refused.code, refused.out]).toEqual([2, '']);
+    expect(refused.err).toMatch(/bad-kit\.yaml:\d+:\d+: /u);
+  });
+});
