@@ -52,9 +52,9 @@ const CONTRACT = {
   ],
 };
 
-describe.concurrent('command line', () => {
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+describe.concurrent('command line', () => {
   it('prints a plan as one JSON object with the promised keys', async () => {
     const { code, out, err } = await runFurrow(['plan', POCKET, '--json']);
     expect([code, err]).toEqual([0, '']);
