@@ -1,6 +1,9 @@
 import { z } from 'zod';
 import { amount, count, described, type FieldFacts, text } from '../document/index.ts';
 import { METAL_FAMILIES } from '../material/index.ts';
+import { after } from './after-fields.ts';
+import { heat, reweld } from './heat-fields.ts';
+import { site } from './site-fields.ts';
 
 const MM = 1e-3;
 const MM_PER_MIN = 1e-3 / 60;
@@ -449,6 +452,10 @@ export const jobSchema = z.strictObject({
   groove,
   kit,
   rates,
+  heat,
+  reweld,
+  after,
+  site,
   plan: planning,
   locks,
 });

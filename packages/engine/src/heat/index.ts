@@ -1,0 +1,1 @@
+export type { HeatField, HeatFrame } from './field.ts';
