@@ -1,2 +1,3 @@
+export { CautionPanel } from './caution-panel.tsx';
 export { ResultStatus } from './result-status.tsx';
 export { OutdatedBox, ResultDetails, ResultHead } from './result-view.tsx';

@@ -20,6 +20,7 @@ export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode
           <p class="caption">{kit.title}</p>
         </header>
         <p>{time.says}</p>
+        <AdviceFailed limits={supply.limits} />
         {setting?.of === 'plan_without_kit' ? (
           <p>
             Everything below is reckoned for the plan that the process alone would allow, which the kit fails.
@@ -91,6 +92,14 @@ const TITLES = {
   tight: 'The kit carries a plan, and limits it',
   fails: 'The kit carries no plan',
 } as const;
+
+/** Margins that bind nothing but are not kept: a headline of “carries the plan” alone would hide them. */
+function AdviceFailed({ limits }: { readonly limits: SupplyReport['limits'] }): VNode | null {
+  const failed = limits.filter(({ hard, verdict }) => !hard && verdict === 'fails');
+  if (failed.length === 0) return null;
+  const titles = failed.map(({ title }) => title.toLowerCase()).join('; ');
+  return <p>Advice not kept, look at it before the first arc: {titles}.</p>;
+}
 
 function Figure({
   name,

@@ -1,7 +1,7 @@
 import type { SupplyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { MarginList } from '../margins/index.ts';
-import { ResultStatus } from '../result/index.ts';
+import { CautionPanel, ResultStatus } from '../result/index.ts';
 import { jobPath, PageLink } from '../route/index.ts';
 import { JobPages, SiteHeader } from '../site/index.ts';
 import { isOutdated, useBenchState } from '../state/index.ts';
@@ -110,7 +110,7 @@ function Report({ supply, bay }: { readonly supply: SupplyReport; readonly bay: 
           <PageLink to={bay}>Open the bay plan</PageLink>
         </p>
       </section>
-      <CautionList
+      <CautionPanel
         cautions={[
           ...new Set([
             ...cautions,
@@ -120,21 +120,5 @@ function Report({ supply, bay }: { readonly supply: SupplyReport; readonly bay: 
         ]}
       />
     </>
-  );
-}
-
-function CautionList({ cautions }: { readonly cautions: readonly string[] }): VNode | null {
-  if (cautions.length === 0) return null;
-  return (
-    <section class="panel cautions" aria-labelledby="supply-cautions-title">
-      <header class="panel-head">
-        <h2 id="supply-cautions-title">Cautions</h2>
-      </header>
-      <ul>
-        {cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
-    </section>
   );
 }
