@@ -7,3 +7,4 @@ export { METAL_FAMILIES, type MetalFamily } from './metal-family.ts';
 export type { SourcedAdvice, SourcedNumber } from './sourced.ts';
 export { stainlessEnthalpy } from './stainless-enthalpy.ts';
 export { steelFamilyOf } from './steel-family.ts';
+export { type ThermalMetal, thermalOf } from './thermal.ts';
