@@ -3,16 +3,15 @@ import type { UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { fetchCard } from '../api/index.ts';
+import { jobTitle, SaveStatus } from '../job-page/index.ts';
 import { goTo, jobPath, nameAddress } from '../route/index.ts';
 import { JobPages, SiteHeader } from '../site/index.ts';
 import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { fileName } from './file-name.ts';
 import { download } from './hand-out.ts';
-import { jobTitle } from './job-title.ts';
 import { PasteDialog } from './paste-dialog.tsx';
 import { ReplaceDialog } from './replace-dialog.tsx';
-import { saveWords } from './save-words.ts';
 
 /** Largest file that is looked at; a job is far smaller. */
 const FILE_BYTES_MOST = 1_000_000;
@@ -28,8 +27,6 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
   const units = useUnits();
   const id = useBenchState((state) => state.savedAs?.id);
   const title = useBenchState(jobTitle);
-  const words = useBenchState(saveWords);
-  const failed = useBenchState((state) => state.save.is === 'failed');
   const cardPage = useBenchState((state) =>
     state.savedAs === undefined || isUnsaved(state) || state.issues.length > 0
       ? undefined
@@ -86,14 +83,7 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
   };
 
   return (
-    <SiteHeader
-      title={title}
-      state={
-        <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Save state">
-          {words}
-        </p>
-      }
-    >
+    <SiteHeader title={title} state={<SaveStatus />}>
       <JobPages id={id} demo={demo} at="bench" />
       <fieldset class="actions">
         <legend class="unseen">The job as a whole</legend>

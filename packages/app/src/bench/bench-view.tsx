@@ -1,10 +1,9 @@
 import type { VNode } from 'preact';
-import { useEffect } from 'preact/hooks';
 import { FormView } from '../form/index.ts';
+import { LeaveGuard, RestoredNotice } from '../job-page/index.ts';
 import { OutdatedBox, ResultDetails, ResultHead, ResultStatus } from '../result/index.ts';
 import { RibbonView } from '../ribbon/index.ts';
 import { SectionView } from '../section/index.ts';
-import { isUnsaved, useBench, useBenchState } from '../state/index.ts';
 import { useMedia } from '../theme/index.ts';
 import { BenchHeader } from './bench-header.tsx';
 
@@ -46,33 +45,4 @@ export function BenchView({ demo }: { readonly demo: string }): VNode {
       <div class="bench-panes">{wide ? [job, result] : [result, job]}</div>
     </div>
   );
-}
-
-function RestoredNotice(): VNode | null {
-  const bench = useBench();
-  const restored = useBenchState((state) => state.restored);
-  const saved = useBenchState((state) => state.savedAs !== undefined);
-  if (!restored) return null;
-  return (
-    <p class="notice">
-      {saved
-        ? 'Unsaved changes of your last visit are back.'
-        : 'This job is kept in this browser only until it is saved.'}{' '}
-      <button type="button" class="quiet" onClick={() => bench.discard()}>
-        {saved ? 'Discard them' : 'Show the demo job instead'}
-      </button>
-    </p>
-  );
-}
-
-/** Asks before the page is left with unsaved changes. */
-function LeaveGuard(): null {
-  const unsaved = useBenchState(isUnsaved);
-  useEffect(() => {
-    if (!unsaved) return undefined;
-    const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
-    window.addEventListener('beforeunload', ask);
-    return () => window.removeEventListener('beforeunload', ask);
-  }, [unsaved]);
-  return null;
 }

@@ -1,3 +1,3 @@
-export { JobPages } from './job-pages.tsx';
+export { JobPages, type JobRoom } from './job-pages.tsx';
 export { SiteHeader } from './site-header.tsx';
 export { Waiting } from './waiting.tsx';

@@ -1,5 +1,6 @@
 import type { SupplyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
+import { jobTitle } from '../job-page/index.ts';
 import { MarginList } from '../margins/index.ts';
 import { CautionPanel, ResultStatus } from '../result/index.ts';
 import { jobPath, PageLink } from '../route/index.ts';
@@ -8,7 +9,6 @@ import { isOutdated, useBenchState } from '../state/index.ts';
 import { AirPanel } from './air-panel.tsx';
 import { DrawdownPanel } from './drawdown-panel.tsx';
 import { HoseChangesPanel } from './hose-changes-panel.tsx';
-import { jobTitle } from './job-title.ts';
 import { LeadPanel } from './lead-panel.tsx';
 import { LoopPanel } from './loop-panel.tsx';
 import { NoKit } from './no-kit.tsx';

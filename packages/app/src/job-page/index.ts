@@ -1,0 +1,6 @@
+export { JobHeader } from './job-header.tsx';
+export { JobPage } from './job-page.tsx';
+export { jobTitle } from './job-title.ts';
+export { LeaveGuard } from './leave-guard.tsx';
+export { RestoredNotice } from './restored-notice.tsx';
+export { SaveStatus } from './save-status.tsx';
