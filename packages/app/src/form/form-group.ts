@@ -11,7 +11,12 @@ export interface FormGroup {
 /** A field, or a group inside a group. */
 export type FormEntry = { readonly field: JobField } | { readonly group: FormGroup };
 
-const TITLES: Readonly<Record<string, string>> = { plan: 'Planning' };
+const TITLES: Readonly<Record<string, string>> = {
+  plan: 'Planning',
+  heat: 'Heat in the plate',
+  reweld: 'Re-weld',
+  after: 'Before and after the arc',
+};
 
 /** Version of the file: it is no choice of the person. */
 const NOT_SHOWN = new Set(['furrow', 'furrow_kit']);

@@ -15,6 +15,12 @@ describe('routeOf', () => {
     expect(routeOf(`${demoPath('casting-wash')}/bay/`)).toEqual({ page: 'bay', demo: 'casting-wash' });
   });
 
+  it('knows the page of heat, of a saved job and of a demo job', () => {
+    expect(routeOf(`${jobPath('a b')}/heat`)).toEqual({ page: 'heat', id: 'a b' });
+    expect(routeOf('/demo/casting-wash/heat')).toEqual({ page: 'heat', demo: 'casting-wash' });
+    expect(routeOf('/demo/casting-wash/cold')).toEqual({ page: 'unknown' });
+  });
+
   it('knows the page of a rig, of saved jobs alone', () => {
     expect(routeOf(`${jobPath('a b')}/commission`)).toEqual({ page: 'commission', id: 'a b' });
     expect(routeOf('/demo/casting-wash/commission')).toEqual({ page: 'unknown' });

@@ -3,9 +3,13 @@ export type Route =
   | { readonly page: 'bench'; readonly id?: string; readonly demo?: string }
   | { readonly page: 'jobs' }
   | { readonly page: 'kit' }
-  | { readonly page: 'supply' | 'bay'; readonly id?: string; readonly demo?: string }
+  | { readonly page: JobRoom; readonly id?: string; readonly demo?: string }
   | { readonly page: 'commission'; readonly id: string }
   | { readonly page: 'unknown' };
+
+/** Pages of a job, saved or demo, whose address ends with their name. */
+const JOB_ROOMS = ['supply', 'bay', 'heat'] as const;
+type JobRoom = (typeof JOB_ROOMS)[number];
 
 /** Which page an address shows. */
 export function routeOf(path: string): Route {
@@ -13,8 +17,9 @@ export function routeOf(path: string): Route {
   if (plain === '') return { page: 'bench' };
   if (plain === '/jobs') return { page: 'jobs' };
   if (plain === '/kit') return { page: 'kit' };
-  const [, kind, name = '', room] = /^\/(jobs|demo)\/([^/]+)\/(supply|bay)$/u.exec(plain) ?? [];
-  if (room === 'supply' || room === 'bay') {
+  const [, kind, name = '', end] = /^\/(jobs|demo)\/([^/]+)\/([^/]+)$/u.exec(plain) ?? [];
+  const room = JOB_ROOMS.find((one) => one === end);
+  if (room !== undefined) {
     return kind === 'jobs' ? { page: room, id: decoded(name) } : { page: room, demo: decoded(name) };
   }
   const rig = /^\/jobs\/([^/]+)\/commission$/u.exec(plain)?.[1];

@@ -1,0 +1,1 @@
+export { HeatPage } from './heat-page.tsx';
