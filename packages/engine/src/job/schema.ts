@@ -25,6 +25,10 @@ const composition = z.strictObject({
   V: massPercent('V'),
   Ni: massPercent('Ni'),
   Cu: massPercent('Cu'),
+  Nb: massPercent('Nb'),
+  Ti: massPercent('Ti'),
+  B: massPercent('B'),
+  N: massPercent('N'),
 });
 
 const seam = z.strictObject({

@@ -18,18 +18,48 @@ export interface Composition {
   readonly Ni?: number | undefined;
   /** Copper [%]. */
   readonly Cu?: number | undefined;
+  /** Niobium [%]. */
+  readonly Nb?: number | undefined;
+  /** Titanium [%]. */
+  readonly Ti?: number | undefined;
+  /** Boron [%]. */
+  readonly B?: number | undefined;
+  /** Nitrogen [%]. */
+  readonly N?: number | undefined;
 }
 
 /** Every element of a composition, absent ones as 0 [%]. */
 export type FullComposition = Readonly<Record<keyof Composition, number>>;
 
 /** Elements of a composition, in the order they are listed. */
-const ELEMENTS: readonly (keyof Composition)[] = ['C', 'Mn', 'Si', 'Cr', 'Mo', 'V', 'Ni', 'Cu'];
+const ELEMENTS: readonly (keyof Composition)[] = [
+  'C',
+  'Mn',
+  'Si',
+  'Cr',
+  'Mo',
+  'V',
+  'Ni',
+  'Cu',
+  'Nb',
+  'Ti',
+  'B',
+  'N',
+];
 
-/** The composition with every element named; for arithmetic. */
+/**
+ * The composition with every element named, for arithmetic.
+ *
+ * @param composition - mass percents [record], each from 0 to 100
+ * @returns every element, absent ones as 0 [%]
+ * @source none: bookkeeping
+ * @example
+ * fullComposition({ C: 0.16 }).Mn // => 0
+ */
 export function fullComposition(composition: Composition): FullComposition {
   const { C = 0, Mn = 0, Si = 0, Cr = 0, Mo = 0, V = 0, Ni = 0, Cu = 0 } = composition;
-  return { C, Mn, Si, Cr, Mo, V, Ni, Cu };
+  const { Nb = 0, Ti = 0, B = 0, N = 0 } = composition;
+  return { C, Mn, Si, Cr, Mo, V, Ni, Cu, Nb, Ti, B, N };
 }
 
 /**
@@ -39,7 +69,7 @@ export function fullComposition(composition: Composition): FullComposition {
  * @returns every element, absent ones as 0, or what is wrong [%]
  * @source none: bookkeeping
  * @example
- * checkComposition({ C: 0.16, Mn: 1.4 }) // => {"ok":true,"value":{"C":0.16,"Mn":1.4,"Si":0,"Cr":0,"Mo":0,"V":0,"Ni":0,"Cu":0}}
+ * checkComposition({ C: 0.16, Mn: 1.4 }) // => {"ok":true,"value":{"C":0.16,"Mn":1.4,"Si":0,"Cr":0,"Mo":0,"V":0,"Ni":0,"Cu":0,"Nb":0,"Ti":0,"B":0,"N":0}}
  * checkComposition({ C: 60, Cr: 60 }).ok // => false
  */
 export function checkComposition(composition: Composition): Outcome<FullComposition> {

@@ -1,6 +1,11 @@
-export { carbonEquivalentIIW } from './carbon-equivalent.ts';
+export {
+  carbonEquivalentCEN,
+  carbonEquivalentCET,
+  carbonEquivalentIIW,
+  crackingParameterPcm,
+} from './carbon-equivalent.ts';
 export { carbonSteelEnthalpy } from './carbon-steel-enthalpy.ts';
-export { type Composition, checkComposition, type FullComposition } from './composition.ts';
+export { type Composition, checkComposition, type FullComposition, fullComposition } from './composition.ts';
 export { type MeltingData, meltingEnergyOf } from './melting-energy.ts';
 export { type Metal, metalOf } from './metal.ts';
 export { METAL_FAMILIES, type MetalFamily } from './metal-family.ts';

@@ -4,7 +4,7 @@ import { steelFamilyOf } from './steel-family.ts';
 
 it('answers or refuses any composition, and never takes an impossible one', () => {
   const percent = fc.option(fc.double({ min: -5, max: 105 }), { nil: undefined });
-  const keys = ['C', 'Mn', 'Si', 'Cr', 'Mo', 'V', 'Ni', 'Cu'] as const;
+  const keys = ['C', 'Mn', 'Si', 'Cr', 'Mo', 'V', 'Ni', 'Cu', 'Nb', 'Ti', 'B', 'N'] as const;
   fc.assert(
     fc.property(fc.tuple(...keys.map(() => percent)), (contents) => {
       const outcome = steelFamilyOf(Object.fromEntries(keys.map((key, i) => [key, contents[i]])));
