@@ -24,6 +24,7 @@ export {
   faultCaseSchema,
   faultCountsSchema,
 } from './fault-count-schema.ts';
+export { heatSchema } from './heat-schema.ts';
 export { HTTP_STATUS } from './http-status.ts';
 export { issueCodeSchema, issueSchema } from './issue-schema.ts';
 export { PROGRAM_VERSION } from './program-version.ts';

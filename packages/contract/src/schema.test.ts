@@ -1,8 +1,9 @@
-import type { Answer, FaultCounts, FaultEvidence, Issue, Limit, Plan } from '@furrow/engine';
+import type { Answer, FaultCounts, FaultEvidence, HeatReport, Issue, Limit, Plan } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import type { answerSchema } from './answer-schema.ts';
 import type { CountedFaults, faultEvidenceSchema } from './fault-count-schema.ts';
+import type { heatSchema } from './heat-schema.ts';
 import type { issueSchema } from './issue-schema.ts';
 import type { limitSchema } from './limit-schema.ts';
 import type { planSchema } from './plan-schema.ts';
@@ -19,8 +20,9 @@ describe('schemas of the contract', () => {
     const limit: Same<typeof limitSchema, Limit> = true;
     const plan: Same<typeof planSchema, Plan> = true;
     const answer: Same<typeof answerSchema, Answer> = true;
+    const heat: Same<typeof heatSchema, HeatReport> = true;
     const evidence: z.output<typeof faultEvidenceSchema> extends FaultEvidence ? true : false = true;
     const counts: Equal<Omit<CountedFaults, 'cases'>, Writable<FaultCounts>> = true;
-    expect([issue, limit, plan, answer, evidence, counts]).not.toContain(false);
+    expect([issue, limit, plan, answer, heat, evidence, counts]).not.toContain(false);
   });
 });

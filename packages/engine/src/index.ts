@@ -11,6 +11,7 @@ export {
 } from './document/index.ts';
 export * from './faults/index.ts';
 export * from './groove/index.ts';
+export * from './heat/index.ts';
 export * from './issue/index.ts';
 export * from './job/index.ts';
 export * from './kit/index.ts';

@@ -11,6 +11,21 @@ export type {
   TemperatureCurve,
 } from './electric-report.ts';
 export type {
+  CoolingFormula,
+  HardnessFormula,
+  HardnessReport,
+  HeatAnswer,
+  HeatAssumption,
+  HeatBalance,
+  HeatPass,
+  HeatRange,
+  HeatReport,
+  PreheatMethod,
+  PreheatPart,
+  PreheatReport,
+  SkinReport,
+} from './heat-report.ts';
+export type {
   AreaReport,
   BayReport,
   PickReport,

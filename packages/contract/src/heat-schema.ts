@@ -1,0 +1,182 @@
+import { z } from 'zod';
+import { limitSchema } from './limit-schema.ts';
+
+const sourceSchema = limitSchema.shape.source;
+
+const heatRangeSchema = z
+  .object({
+    least: z.number().describe('With the least share of the heat kept [unit of the key].'),
+    middle: z.number().describe('With the middle share [unit of the key].'),
+    most: z.number().describe('With the greatest share [unit of the key].'),
+  })
+  .meta({
+    id: 'HeatRange',
+    description: 'What follows from little, middle and much heat kept by the plate, in the unit of the key.',
+  });
+
+const heatAssumptionSchema = z
+  .object({ topic: z.string(), text: z.string(), source: sourceSchema })
+  .meta({ id: 'HeatAssumption', description: 'A value that the result rests on, with where it comes from.' });
+
+const heatPassSchema = z
+  .object({
+    number: z.number().describe('Order in which it is run, from 1 [-].'),
+    gross_kJ_per_mm: z.number().describe('Gross arc energy per length, U I / v [kJ/mm].'),
+    with_melt_kJ_per_mm: z.number().describe('What leaves with the melt [kJ/mm].'),
+    kept_kJ_per_mm: heatRangeSchema.describe('What the plate keeps [kJ/mm].'),
+    at_station_s: heatRangeSchema.describe('When the torch is at the station [s].'),
+    before_degC: heatRangeSchema.describe('Temperature beside the groove just before it [degC].'),
+    wait_s: heatRangeSchema.describe('Wait that the interpass temperature asks for before it [s].'),
+  })
+  .meta({ id: 'HeatPass', description: 'One pass as the plate feels it at the station.' });
+
+const coolingFormulaSchema = z
+  .object({
+    name: z.string(),
+    t85_s: heatRangeSchema
+      .nullable()
+      .describe('Cooling time from 800 to 500 degC; null where the formula does not apply [s].'),
+    inside_range: z
+      .boolean()
+      .describe('Whether heat input, thickness and start temperature are inside what the formula is for.'),
+    note: z.string(),
+    source: sourceSchema,
+  })
+  .meta({ id: 'CoolingFormula', description: "One formula's cooling time beside the field's own." });
+
+const hardnessFormulaSchema = z
+  .object({
+    name: z.string(),
+    value_HV: heatRangeSchema.describe('Hardness for the slowest to the quickest cooling [HV].'),
+    source: sourceSchema,
+  })
+  .meta({ id: 'HardnessFormula', description: "One formula's hardness beside the others." });
+
+const hardnessReportSchema = z
+  .object({
+    least_HV: z.number().describe("Lower end of the band, formulas' own scatter included [HV]."),
+    most_HV: z.number().describe('Upper end of the band [HV].'),
+    formulas: z.array(hardnessFormulaSchema),
+    skin_HV: z
+      .number()
+      .describe('Hardness of the carburised film if it is left on, whatever the plate [HV].'),
+    note: z.string(),
+  })
+  .meta({
+    id: 'HardnessReport',
+    description: 'Hardness as a band over formulas and cooling times, never one number.',
+  });
+
+const preheatPartSchema = z
+  .object({
+    name: z.string(),
+    value: z.number().describe('What the part adds, or its value where `unit` says so [see unit].'),
+    unit: z.string(),
+  })
+  .meta({ id: 'PreheatPart', description: 'One part of a preheat temperature.' });
+
+const preheatMethodSchema = z
+  .object({
+    method: z.string(),
+    temperature_degC: z
+      .number()
+      .nullable()
+      .describe('Temperature asked for; null where the method cannot be used, as `remarks` say [degC].'),
+    parts: z.array(preheatPartSchema),
+    inside_range: z.boolean().describe('Whether every input is inside what the method is for.'),
+    remarks: z.array(z.string()),
+    source: sourceSchema,
+  })
+  .meta({ id: 'PreheatMethod', description: 'A preheat by one method.' });
+
+const preheatReportSchema = z
+  .object({
+    methods: z.array(preheatMethodSchema),
+    differences: z.array(z.string()).describe('Why the methods differ, in sentences.'),
+    gouging: z.object({
+      temperature_degC: z.number().describe('Temperature of the plate when gouging begins [degC].'),
+      stated: z.boolean().describe('Whether the job states it; if not it is that of the re-weld.'),
+      source: sourceSchema,
+    }),
+  })
+  .meta({ id: 'PreheatReport', description: 'The preheats side by side.' });
+
+const skinReportSchema = z
+  .object({
+    allowance_mm: z.number().describe('Ground away all round the groove [mm].'),
+    source: sourceSchema,
+    gouged_area_mm2: z.number().describe("Groove's section as gouged [mm2]."),
+    ground_area_mm2: z.number().describe('Section after grinding [mm2].'),
+    added_percent: z.number().describe('Added to what is filled again [%].'),
+    refill_kg: z.number().describe('Weld metal for the whole seam after grinding [kg].'),
+    added_kg: z.number().describe('What of it the grinding adds [kg].'),
+  })
+  .meta({ id: 'SkinReport', description: 'The carburised skin and what taking it off costs.' });
+
+const heatBalanceSchema = z
+  .object({
+    given_kJ_per_m: z.number().describe('Given to the plate [kJ/m].'),
+    cut_out_kJ_per_m: z.number().describe('Taken away with the metal cut out, as hot as it was [kJ/m].'),
+    lost_kJ_per_m: z.number().describe('Lost at the faces [kJ/m].'),
+    stored_kJ_per_m: z.number().describe('Still in the section at the end [kJ/m].'),
+    error: z.number().describe('What does not add up, as a share of what was given [-].'),
+  })
+  .meta({
+    id: 'HeatBalance',
+    description: "Where the energy of one station's section went, per length [kJ/m].",
+  });
+
+/** What the plan does to the plate, and what it asks for. */
+export const heatSchema = z
+  .object({
+    quality: z
+      .enum(['quick', 'refined'])
+      .describe('`quick`: a coarse look; `refined`: on a grid whose error was estimated.'),
+    grid_error_percent: z
+      .number()
+      .nullable()
+      .describe('Estimated error of the peak temperatures, from two grids; null for a quick look [%].'),
+    station_mm: z.number().describe('Place of the section from the start of the seam [mm].'),
+    kept_share: heatRangeSchema.describe('Share of the gross arc energy that the plate keeps [-].'),
+    assumptions: z.array(heatAssumptionSchema),
+    passes: z.array(heatPassSchema),
+    transformation: z
+      .object({
+        ac1_degC: z.number().describe('Start of austenite on heating [degC].'),
+        ac3_degC: z.number().describe('End of ferrite on heating [degC].'),
+        source: sourceSchema,
+      })
+      .nullable(),
+    width_past_ac1_mm: heatRangeSchema
+      .nullable()
+      .describe(
+        "Width at the plate's surface heated past Ac1, groove left out, both sides together; null: metal without it [mm].",
+      ),
+    width_past_ac3_mm: heatRangeSchema.nullable().describe('The same past Ac3 [mm].'),
+    depth_past_ac1_mm: heatRangeSchema
+      .nullable()
+      .describe("How far below the groove's floor Ac1 was passed [mm]."),
+    back_face_degC: heatRangeSchema.describe('Highest temperature of the back face [degC].'),
+    t85_s: heatRangeSchema
+      .nullable()
+      .describe(
+        "Cooling time from 800 to 500 degC at the groove's final surface, of the field; null: it does not pass both [s].",
+      ),
+    cooling_formulas: z.array(coolingFormulaSchema),
+    cooling_remarks: z
+      .array(z.string())
+      .describe('Where field and formulas part company and why, in sentences.'),
+    hardness: hardnessReportSchema
+      .nullable()
+      .describe('Null where composition or metal gives no hardness, as `hardness_missing` says.'),
+    hardness_missing: z.string().nullable(),
+    preheat: preheatReportSchema
+      .nullable()
+      .describe('Null for metals without such a rule, as `preheat_missing` says.'),
+    preheat_missing: z.string().nullable(),
+    skin: skinReportSchema,
+    balance: heatBalanceSchema,
+    limits: z.array(limitSchema),
+    cautions: z.array(z.string()),
+  })
+  .meta({ id: 'HeatReport', description: 'What the plan does to the plate, and what it asks for.' });
