@@ -3,6 +3,7 @@ export * from './answer/index.ts';
 export * from './commission/index.ts';
 export {
   type DefaultUsed,
+  type DocumentDifference,
   type DocumentField,
   type DocumentPath,
   type FieldFacts,
