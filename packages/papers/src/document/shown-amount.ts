@@ -11,6 +11,8 @@ export function shownAmount(value: number, unit: string, units: UnitSystem): str
       return formatAmount(value / 60_000, 'speed', units);
     case 'deg':
       return formatAmount((value * Math.PI) / 180, 'angle', units);
+    case 'degC':
+      return formatAmount(value + 273.15, 'temperature', units);
     case '-':
     case '':
       return plainNumber(value);

@@ -7,7 +7,7 @@ import type {
   UnitSystem,
 } from '@furrow/engine';
 import { formatAmount } from '@furrow/engine';
-import { shownAmount, sourceWords } from '../document/index.ts';
+import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';
@@ -25,7 +25,7 @@ export function renderSupplyText({ supply, refusal }: Answer, title: string, uni
     ...wrapped(plainLine(supply.time.says), WIDTH),
     ...(refusal === undefined ? [] : wrapped(`NO PLAN: ${plainLine(refusal.summary)}`, WIDTH)),
     '',
-    ...limitLines(supply, units),
+    ...limitLines(supply.limits, units, WIDTH),
     ...(supply.electric === null ? [] : electricLines(supply.electric, units)),
     ...(supply.air === null ? [] : airLines(supply.air, units)),
     ...(supply.place === null ? [] : placeLines(supply.place, units)),
@@ -46,33 +46,6 @@ const metres = (value: number, units: UnitSystem): string => formatAmount(value,
 const gauge = (kPa: number, units: UnitSystem): string => formatAmount(kPa * 1000, 'pressure', units);
 const degrees = (celsius: number, units: UnitSystem): string =>
   formatAmount(celsius + 273.15, 'temperature', units);
-
-function limitLines({ limits }: SupplyReport, units: UnitSystem): string[] {
-  if (limits.length === 0) return [];
-  const wanting = limits.filter(({ verdict }) => verdict !== 'holds');
-  return [
-    'Margins',
-    ...textTable(
-      [start('Limit'), end('Asks for'), start(''), end('There is'), start('Verdict')],
-      limits.map((limit) => [
-        plainLine(limit.title),
-        shownAmount(limit.demand, limit.unit, units),
-        limit.sense === 'most' ? '≤' : '≥',
-        shownAmount(limit.capacity, limit.unit, units),
-        limit.hard ? limit.verdict : `${limit.verdict} (not binding)`,
-      ]),
-    ),
-    ...wanting.flatMap((limit) =>
-      wrapped(
-        plainLine(`${limit.title} ${limit.verdict}; what would mend it: ${limit.remedy}.`),
-        WIDTH,
-        '  - ',
-      ),
-    ),
-    ...wrapped(`Sources: ${sourceWords(limits).join('; ')}.`, WIDTH, '  '),
-    '',
-  ];
-}
 
 function electricLines(electric: ElectricReport, units: UnitSystem): string[] {
   if (electric.kind === 'no_operating_point')

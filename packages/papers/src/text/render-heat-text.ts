@@ -1,0 +1,260 @@
+import {
+  formatAmount,
+  type HeatRange,
+  type HeatReport,
+  type PreheatMethod,
+  type Source,
+  type UnitSystem,
+} from '@furrow/engine';
+import { shownAmount } from '../document/index.ts';
+import { fineLength, fineNumber, fineUnit } from '../drawing/index.ts';
+import { limitLines } from './limit-lines.ts';
+import { plainLine } from './plain-line.ts';
+import { type TextColumn, textTable } from './text-table.ts';
+import { wrapped } from './wrapped.ts';
+
+/** Letters per line. */
+const WIDTH = 100;
+
+/** Writes for the terminal what the plan does to the plate, and what it asks for before and after. */
+export function renderHeatText(report: HeatReport, title: string, units: UnitSystem): string {
+  const lines = [
+    ...wrapped(plainLine(title), WIDTH),
+    ...wrapped(whereText(report, units), WIDTH),
+    ...wrapped(
+      `The plate keeps ${percent(report.kept_share.least)} to ${percent(report.kept_share.most)} % of the arc ` +
+        `energy; least, middle and most below stand for ${percent(report.kept_share.least)}, ` +
+        `${percent(report.kept_share.middle)} and ${percent(report.kept_share.most)} %.`,
+      WIDTH,
+    ),
+    '',
+    ...passLines(report, units),
+    ...fieldLines(report, units),
+    ...coolingLines(report),
+    ...hardnessLines(report),
+    ...preheatLines(report, units),
+    ...skinLines(report, units),
+    ...limitLines(report.limits, units, WIDTH),
+    ...balanceLines(report),
+    'What it rests on',
+    ...report.assumptions.flatMap(({ topic, text, source }) =>
+      wrapped(plainLine(`${topic}: ${text} ${sourced(source)}`), WIDTH, '  - '),
+    ),
+    '',
+    ...report.cautions.flatMap((caution) => wrapped(plainLine(caution), WIDTH, '  ! ')),
+    ...wrapped('Local codes and licensed practice govern; the software never signs.', WIDTH),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+const start = (title: string): TextColumn => ({ title, align: 'start' });
+const end = (title: string): TextColumn => ({ title, align: 'end' });
+const percent = (share: number): string => String(Number((100 * share).toPrecision(2)));
+const degrees = (celsius: number, units: UnitSystem): string => shownAmount(celsius, 'degC', units);
+const time = (seconds: number): string => formatAmount(seconds, 'time', 'metric');
+const sourced = ({ text, provenance }: Source): string =>
+  text.includes(provenance) ? `(${text})` : `(${text}; ${provenance})`;
+
+function whereText(report: HeatReport, units: UnitSystem): string {
+  const place = formatAmount(report.station_mm / 1000, 'length', units);
+  if (report.quality === 'quick') return `Section ${place} from the start of the seam; a quick look.`;
+  const error = report.grid_error_percent;
+  return (
+    `Section ${place} from the start of the seam; refined` +
+    `${error === null ? '' : `, peak temperatures within about ${error.toPrecision(2)} % of the grid's own limit`}.`
+  );
+}
+
+/** Energy per length in the reader's units. */
+function perLength(kilojoules: number, units: UnitSystem): string {
+  return units === 'inch' ? `${(kilojoules * 25.4).toFixed(1)} kJ/in` : `${kilojoules.toFixed(2)} kJ/mm`;
+}
+
+/** A band with its unit once; one value where both ends read the same. */
+function band({ least, most }: HeatRange, text: (value: number) => string): string {
+  const [from, to] = least <= most ? [text(least), text(most)] : [text(most), text(least)];
+  if (from === to) return to;
+  const unit = / [^\s\d]+$/u.exec(to)?.[0] ?? '';
+  return `${unit !== '' && from.endsWith(unit) ? from.slice(0, -unit.length) : from} to ${to}`;
+}
+
+function passLines({ passes }: HeatReport, units: UnitSystem): string[] {
+  return [
+    'Passes as the plate feels them here',
+    ...textTable(
+      [
+        end('Pass'),
+        end('Arrives'),
+        end('Arc'),
+        end('With the melt'),
+        end('Kept'),
+        end('Before'),
+        end('Waits'),
+      ],
+      passes.map((pass) => [
+        String(pass.number),
+        time(pass.at_station_s.middle),
+        perLength(pass.gross_kJ_per_mm, units),
+        perLength(pass.with_melt_kJ_per_mm, units),
+        band(pass.kept_kJ_per_mm, (value) => perLength(value, units)),
+        band(pass.before_degC, (value) => degrees(value, units)),
+        pass.wait_s.most < 0.5 ? '–' : band(pass.wait_s, time),
+      ]),
+    ),
+    '',
+  ];
+}
+
+function fieldLines(report: HeatReport, units: UnitSystem): string[] {
+  const unit = fineUnit(units);
+  const length = (millimetres: number): string => fineNumber(millimetres / 1000, units);
+  const seconds = (value: number): string => value.toPrecision(2);
+  const row = (
+    what: string,
+    range: HeatRange | null,
+    text: (value: number) => string,
+    unitText: string,
+  ): string[][] =>
+    range === null ? [] : [[what, text(range.least), text(range.middle), text(range.most), unitText]];
+  const { transformation } = report;
+  const [ac1, ac3] = [transformation?.ac1_degC, transformation?.ac3_degC].map((value) =>
+    value === undefined ? '' : ` (${degrees(value, units)})`,
+  );
+  return [
+    'What it does to the plate',
+    ...textTable(
+      [start('What'), end('Least'), end('Middle'), end('Most'), start('')],
+      [
+        ...row('Back face, highest', report.back_face_degC, (value) => degrees(value, units), ''),
+        ...row(`Width past Ac1${ac1}, both sides`, report.width_past_ac1_mm, length, unit),
+        ...row(`Width past Ac3${ac3}, both sides`, report.width_past_ac3_mm, length, unit),
+        ...row('Depth past Ac1 below the floor', report.depth_past_ac1_mm, length, unit),
+        ...row("t8/5 at the groove's surface", report.t85_s, seconds, 's'),
+      ],
+    ),
+    ...(transformation === null
+      ? []
+      : wrapped(`Ac1 and Ac3: ${sourced(transformation.source)}.`, WIDTH, '  ')),
+    '',
+  ];
+}
+
+function coolingLines({ cooling_formulas, cooling_remarks }: HeatReport): string[] {
+  if (cooling_formulas.length === 0) return [];
+  return [
+    't8/5 by formula, beside the field’s own',
+    ...textTable(
+      [start('Formula'), end('t8/5'), start('Range')],
+      cooling_formulas.map(({ name, t85_s, inside_range }) => [
+        plainLine(name),
+        t85_s === null ? 'does not apply' : band(t85_s, (value) => `${value.toPrecision(2)} s`),
+        inside_range ? 'inside' : 'outside',
+      ]),
+    ),
+    ...[
+      ...cooling_formulas.map(({ name, note, source }) => `${name}: ${note} ${sourced(source)}`),
+      ...cooling_remarks,
+    ].flatMap((text) => wrapped(plainLine(text), WIDTH, '  - ')),
+    '',
+  ];
+}
+
+function hardnessLines({ hardness, hardness_missing }: HeatReport): string[] {
+  if (hardness === null) {
+    return hardness_missing === null
+      ? []
+      : [...wrapped(`Hardness: ${plainLine(hardness_missing)}`, WIDTH), ''];
+  }
+  return [
+    `Hardness at the groove's surface: ${hardness.least_HV.toFixed(0)} to ${hardness.most_HV.toFixed(0)} HV; of the skin if it is left on ${hardness.skin_HV.toFixed(0)} HV`,
+    ...hardness.formulas.flatMap(({ name, value_HV, source }) =>
+      wrapped(
+        plainLine(`${name}: ${band(value_HV, (value) => `${value.toFixed(0)} HV`)} ${sourced(source)}`),
+        WIDTH,
+        '  - ',
+      ),
+    ),
+    ...wrapped(plainLine(hardness.note), WIDTH, '  '),
+    '',
+  ];
+}
+
+function preheatLines({ preheat, preheat_missing }: HeatReport, units: UnitSystem): string[] {
+  if (preheat === null) {
+    return preheat_missing === null ? [] : [...wrapped(`Preheat: ${plainLine(preheat_missing)}`, WIDTH), ''];
+  }
+  const { gouging } = preheat;
+  return [
+    'Preheat for the re-weld, methods side by side',
+    ...preheat.methods.flatMap((method) => methodLines(method, units)),
+    ...preheat.differences.flatMap((text) => wrapped(plainLine(text), WIDTH, '  - ')),
+    ...wrapped(
+      plainLine(
+        `For gouging: ${degrees(gouging.temperature_degC, units)}${gouging.stated ? ', as the job states' : ''} ${sourced(gouging.source)}`,
+      ),
+      WIDTH,
+      '  ',
+    ),
+    '',
+  ];
+}
+
+function methodLines(method: PreheatMethod, units: UnitSystem): string[] {
+  const { temperature_degC: temperature, inside_range, source } = method;
+  const asked = temperature === null ? 'cannot be used' : degrees(temperature, units);
+  return [
+    ...wrapped(
+      plainLine(
+        `${method.method}: ${asked}${inside_range ? '' : ', outside what it is for'} ${sourced(source)}`,
+      ),
+      WIDTH,
+      '  ',
+    ),
+    ...(method.parts.length === 0
+      ? []
+      : wrapped(
+          plainLine(
+            method.parts
+              .map(({ name, value, unit }) => `${name} ${Number(value.toPrecision(3))} ${unit}`)
+              .join(', '),
+          ),
+          WIDTH,
+          '    ',
+        )),
+    ...method.remarks.flatMap((remark) => wrapped(plainLine(remark), WIDTH, '    ')),
+  ];
+}
+
+function skinLines({ skin }: HeatReport, units: UnitSystem): string[] {
+  const area = (squareMillimetres: number): string => formatAmount(squareMillimetres * 1e-6, 'area', units);
+  return [
+    'Carburised skin',
+    ...wrapped(
+      plainLine(
+        `Grind ${fineLength(skin.allowance_mm / 1000, units)} off all round ${sourced(skin.source)}: the section grows ` +
+          `from ${area(skin.gouged_area_mm2)} to ${area(skin.ground_area_mm2)}, ${skin.added_percent.toFixed(0)} % more ` +
+          `to fill; ${mass(skin.refill_kg, units)} of weld metal, ${mass(skin.added_kg, units)} of it for the grinding.`,
+      ),
+      WIDTH,
+      '  ',
+    ),
+    '',
+  ];
+}
+
+function mass(kilograms: number, units: UnitSystem): string {
+  return units === 'inch' ? `${(kilograms / 0.45359237).toFixed(1)} lb` : `${kilograms.toFixed(1)} kg`;
+}
+
+function balanceLines({ balance }: HeatReport): string[] {
+  const per = (value: number): string => `${value.toFixed(0)} kJ/m`;
+  return [
+    ...wrapped(
+      `Energy: ${per(balance.given_kJ_per_m)} given, ${per(balance.cut_out_kJ_per_m)} cut out with hot metal, ` +
+        `${per(balance.lost_kJ_per_m)} lost at the faces, ${per(balance.stored_kJ_per_m)} still in the section; ` +
+        `${balance.error.toExponential(0)} of it does not add up.`,
+      WIDTH,
+    ),
+    '',
+  ];
+}
