@@ -148,8 +148,9 @@ function spelled(name: string): string {
 
 /** `Groove, depth, deeper by at most`: the parts, the first with a capital, the rest without. */
 function titleOf(parts: readonly string[]): string {
+  // a title of one or two letters is the symbol of an element
   const lower = (part: string): string =>
-    /^\p{Lu}\p{Ll}{2}/u.test(part) ? part.charAt(0).toLowerCase() + part.slice(1) : part;
+    /^\p{Lu}\p{Ll}/u.test(part) && part.length > 2 ? part.charAt(0).toLowerCase() + part.slice(1) : part;
   const kept = parts.map(lower).filter((part, index, all) => part !== all[index - 1]);
   const text = kept.join(', ');
   return text.charAt(0).toUpperCase() + text.slice(1);
