@@ -71,15 +71,15 @@ function groupAt(
       node = node.items[part];
       return;
     }
-    if (!isMap(node)) throw new TypeError('not a group');
-    const pair = node.items.find((item) => keyText(item) === String(part));
+    // a number is a place in a list: an entry that is not there is appended, never set
+    if (!isMap(node) || typeof part === 'number') throw new TypeError('not a group');
+    const pair = node.items.find((item) => keyText(item) === part);
     if (pair !== undefined && !isEmpty(pair.value)) {
       node = pair.value;
       return;
     }
     const made = index === path.length - 1 ? make() : new YAMLMap();
-    if (pair === undefined)
-      insert(node, path.slice(0, index + 1), new Pair(new Scalar(String(part)), made), fields);
+    if (pair === undefined) insert(node, path.slice(0, index + 1), new Pair(new Scalar(part), made), fields);
     else pair.value = made;
     node = made;
   });

@@ -51,8 +51,10 @@ export function amount(
   range: AmountRange,
   facts: Omit<FieldFacts, 'kind'>,
 ): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {
-  const show = (value: number): string =>
-    `${formatAmount(value, kind, 'metric')} (${formatAmount(value, kind, 'inch')})`;
+  const show = (value: number): string => {
+    const [metric, inch] = [formatAmount(value, kind, 'metric'), formatAmount(value, kind, 'inch')];
+    return metric === inch ? metric : `${metric} (${inch})`;
+  };
   const accepted = `${show(range.least)} to ${show(range.most)}`;
   const schema = z.string().transform((text, context): number => {
     const outcome = parseAmount(text, kind);

@@ -2,6 +2,7 @@ import type { CombinationIssue, DocumentPath } from '../document/index.ts';
 import { checkComposition } from '../material/index.ts';
 import { formatAmount, type QuantityKind } from '../quantity/index.ts';
 import type { Job } from './job.ts';
+import { siteIssues } from './site-combination.ts';
 
 /** Share by which a stated girth length may differ from pi times the diameter [-]. */
 const GIRTH_AGREEMENT = 0.01;
@@ -107,6 +108,7 @@ export function combinationIssues(job: Job): CombinationIssue[] {
       );
     }
   }
+  issues.push(...siteIssues(job));
   return issues;
 
   function ordered(at: DocumentPath, range: { least: number; most: number }, kind: QuantityKind): void {

@@ -123,7 +123,9 @@ describe('defaults', () => {
     const paths = defaultsUsed.map(({ path }) => path);
     expect(new Set(paths).size).toBe(paths.length);
     const withFallback = jobFields()
-      .filter((field) => field.fallback !== undefined)
+      .filter(({ fallback }) => fallback !== undefined)
+      // of the lists this file has electrodes only: a list that is not there has no entries to fill in
+      .filter(({ path }) => !path.includes('.*') || path.startsWith('kit.electrodes.*'))
       .map((field) => field.path.replace('.*', '[0]'));
     expect([...paths].sort()).toEqual(withFallback.sort());
   });
