@@ -1,6 +1,7 @@
 /** The engine: pure computation, SI inside, the same code in Node, browser and worker. */
 export * from './answer/index.ts';
 export * from './commission/index.ts';
+export * from './cost/index.ts';
 export {
   type DefaultUsed,
   type DocumentDifference,
@@ -21,5 +22,6 @@ export * from './material/index.ts';
 export * from './numeric/index.ts';
 export * from './plan/index.ts';
 export * from './quantity/index.ts';
+export * from './readings/index.ts';
 export * from './removal/index.ts';
 export * from './supply/index.ts';

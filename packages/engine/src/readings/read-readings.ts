@@ -1,0 +1,61 @@
+import { DOCUMENT_TEXT_MOST, type DocumentKind, readDocument } from '../document/index.ts';
+import type { Outcome } from '../issue/index.ts';
+import { type Readings, readingsSchema } from './readings-schema.ts';
+
+/** Greatest size of a readings file [characters]. */
+export const READINGS_TEXT_MOST = DOCUMENT_TEXT_MOST;
+
+const READINGS: DocumentKind<typeof readingsSchema> = {
+  name: 'readings',
+  versionField: 'furrow_readings',
+  schema: readingsSchema,
+  codes: {
+    combination: 'READINGS_COMBINATION',
+    missing: 'READINGS_FIELD_MISSING',
+    unknown: 'READINGS_FIELD_UNKNOWN',
+    value: 'READINGS_FIELD_VALUE',
+    syntax: 'READINGS_SYNTAX',
+    tooLarge: 'READINGS_TOO_LARGE',
+    version: 'READINGS_VERSION',
+  },
+};
+
+/** Readings as read, with the hash of their content. */
+export interface ReadReadings {
+  readonly readings: Readings;
+  /** SHA-256 of the content, in hex; layout and comments do not count. */
+  readonly revision: string;
+}
+
+/**
+ * Reads a readings file, YAML or JSON: what was run and gauged on a job, or what is wrong with it and where.
+ *
+ * @param text - the file's content [text], at most 200 000 characters
+ * @returns the readings in SI and their revision, or the issues [record]
+ * @source none: bookkeeping
+ * @example
+ * readReadings('furrow_readings: 1\nstations:\n  - { at: 1 m, depth: 12 mm }').value.readings.stations // => [{"at":1,"depth":0.012}]
+ */
+export function readReadings(text: string): Outcome<ReadReadings> {
+  const outcome = readDocument(text, READINGS, {
+    wholeOf: (readings) => readings,
+    contradictions: (readings) =>
+      readings.passes === undefined
+        ? []
+        : readings.passes.flatMap(({ number }, index, all) =>
+            all.findIndex((other) => other.number === number) === index
+              ? []
+              : [
+                  {
+                    at: ['passes', index, 'number'],
+                    message: `Pass ${number} is told twice.`,
+                    read: String(number),
+                    accepted: 'each pass once; what happened on the way belongs to events',
+                  },
+                ],
+          ),
+  });
+  if (!outcome.ok) return outcome;
+  const { whole: readings, revision } = outcome.value;
+  return { ok: true, value: { readings, revision } };
+}
