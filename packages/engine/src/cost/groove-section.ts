@@ -1,0 +1,65 @@
+/** A groove's section along its seam, as cost asks for it. */
+export interface GrooveSection {
+  /** Area of the section: volume per length of seam [m2]. */
+  readonly areaPerLength: number;
+  /** Width at the plate's surface [m]. */
+  readonly topWidth: number;
+  /** Depth of its deepest point [m]. */
+  readonly depth: number;
+  /** Length of the seam [m]. */
+  readonly seamLength: number;
+}
+
+/**
+ * Area of a plain groove of this width and depth.
+ *
+ * Shallower than half its width: the circular segment through both shoulders and the root. Deeper: a half circle
+ * below upright walls. The two meet at half the width.
+ *
+ * @param width - width at the plate's surface [m], > 0
+ * @param depth - depth at the root [m], >= 0
+ * @returns area of the section [m2]
+ * @source geometry
+ * @example
+ * plainGrooveArea(0.014, 0.006) // => 0.0000635253...
+ * plainGrooveArea(0.012, 0.01) // => 0.000104548...
+ */
+export function plainGrooveArea(width: number, depth: number): number {
+  if (depth <= 0) return 0;
+  if (depth >= width / 2) return (Math.PI / 8) * width ** 2 + width * (depth - width / 2);
+  const { radius, halfAngle } = segmentOf(width, depth);
+  return radius ** 2 * (halfAngle - Math.sin(halfAngle) * Math.cos(halfAngle));
+}
+
+/** Length of a plain groove's face across the seam, from shoulder over root to shoulder [m]. */
+export function faceLength(width: number, depth: number): number {
+  if (depth <= 0) return width;
+  if (depth >= width / 2) return (Math.PI / 2) * width + 2 * (depth - width / 2);
+  const { radius, halfAngle } = segmentOf(width, depth);
+  return 2 * radius * halfAngle;
+}
+
+/**
+ * Area of a groove after its face was ground back everywhere by the same allowance.
+ *
+ * A + P s + pi s2 / 2: the outline moved outwards by s, for a groove without inward corners (half of Steiner's
+ * formula for the groove and its mirror image). P is the face of a plain groove of the same width and depth.
+ *
+ * @param section - the groove as gouged [record], width > 0, depth >= 0
+ * @param allowance - how much is ground off, at right angles to the face [m], >= 0
+ * @returns area of the ground section [m2]
+ * @source geometry: Steiner's formula for parallel outlines
+ * @example
+ * const cut = { areaPerLength: 104.548668e-6, topWidth: 0.012, depth: 0.01, seamLength: 1 };
+ * groundArea(cut, 0.0015) // => 0.000148357...
+ */
+export function groundArea(section: GrooveSection, allowance: number): number {
+  const face = faceLength(section.topWidth, section.depth);
+  return section.areaPerLength + face * allowance + (Math.PI / 2) * allowance ** 2;
+}
+
+/** Circle through both shoulders and the root of a shallow groove, and half the angle it spans. */
+function segmentOf(width: number, depth: number): { readonly radius: number; readonly halfAngle: number } {
+  const radius = (width ** 2 / 4 + depth ** 2) / (2 * depth);
+  return { radius, halfAngle: Math.acos(1 - depth / radius) };
+}
