@@ -1,9 +1,8 @@
 import { type DrawdownReport, formatAmount, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shownSize } from '../amount/index.ts';
+import { CourseBox, timeScale } from '../course/index.ts';
 import { useUnits } from '../theme/index.ts';
-import { CourseBox } from './course-box.tsx';
-import { timeScale } from './time-scale.ts';
 
 /** Pressure in the receiver over one pass, and from where on it is too low. */
 export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport }): VNode {
@@ -23,7 +22,7 @@ export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport 
         description={`Lowest ${text(drawdown.lowest_kPa)}${needed === null ? '' : `; ${text(needed)} needed`}. ${belowText(drawdown, units)}`}
         unit={{ across: scale.unit, up: units === 'inch' ? 'psi' : 'bar' }}
         across={time.map((at) => at / scale.seconds)}
-        up={drawdown.receiver_kPa.map((kPa) => kPa / perUnit)}
+        courses={[{ up: drawdown.receiver_kPa.map((kPa) => kPa / perUnit) }]}
         limit={needed === null ? undefined : { value: needed / perUnit, text: `needed: ${text(needed)}` }}
         below={below === null ? undefined : { from: below / scale.seconds, text: 'too low from here' }}
       />

@@ -1,9 +1,8 @@
 import { formatAmount, type LeadReport, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown } from '../amount/index.ts';
+import { CourseBox, timeScale } from '../course/index.ts';
 import { useUnits } from '../theme/index.ts';
-import { CourseBox } from './course-box.tsx';
-import { timeScale } from './time-scale.ts';
 
 /** How hot a lead gets through the duty of the plan, against the limit of its insulation, and what its joints add. */
 export function LeadPanel({ lead }: { readonly lead: LeadReport }): VNode {
@@ -29,7 +28,7 @@ export function LeadPanel({ lead }: { readonly lead: LeadReport }): VNode {
         description={`At most ${highest} through the duty of the plan; the limit is ${limit}.`}
         unit={{ across: scale.unit, up: units === 'inch' ? '°F' : '°C' }}
         across={course.time_s.map((time) => time / scale.seconds)}
-        up={course.temperature_C.map(degrees)}
+        courses={[{ up: course.temperature_C.map(degrees) }]}
         limit={{ value: degrees(lead.insulation_limit_C), text: `insulation limit ${limit}` }}
       />
       <p>

@@ -1,21 +1,35 @@
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
+import { drawLegend, type LegendEntry, legendRows } from './legend.ts';
 import { textWidth } from './text-width.ts';
 import { axisShare, tickText, type ValueAxis, valueAxis } from './value-axis.ts';
 
-/** A quantity over time, and the level it must keep to. */
+/** One quantity over time. */
+export interface Course {
+  /** Values in the unit of the axis, as many as there are values across. */
+  readonly up: readonly number[];
+  /** What it is; needed where there are several. */
+  readonly text?: string;
+}
+
+/** Quantities over time, and the level they must keep to. */
 export interface CourseDrawingInput {
   readonly title: string;
   readonly description: string;
   /** Unit of the values across and up, as written at the axes. */
   readonly unit: { readonly across: string; readonly up: string };
-  /** Values across and up, in these units; lists of equal length. */
+  /** Values across, in the unit of that axis. */
   readonly across: readonly number[];
-  readonly up: readonly number[];
+  /** At most three: each has a line style of its own. */
+  readonly courses: readonly Course[];
   /** Level that counts, with its words. */
   readonly limit?: { readonly value: number; readonly text: string } | undefined;
   /** Place across from which the level is not kept, with its words; what follows is hatched. */
   readonly below?: { readonly from: number; readonly text: string } | undefined;
+  /** What happens at places across, each with a word or two. */
+  readonly events?: readonly { readonly at: number; readonly text: string }[];
+  /** Place across that is looked at. */
+  readonly now?: number | undefined;
   /** Width [drawing unit], at least 200. */
   readonly width: number;
   /** Height [drawing unit], at least 110. */
@@ -32,12 +46,14 @@ interface Frame {
   readonly up: ValueAxis;
 }
 
-/** Draws how a quantity goes over time, against the level it must keep to. */
+/** Line styles of the courses, in their order. */
+const COURSE_ROLES = ['course', 'course-second', 'course-third'] as const;
+
+/** Draws how quantities go over time, against the level they must keep to. */
 export function courseDrawing(input: CourseDrawingInput): Drawing {
   const width = Math.max(200, input.width);
   const height = Math.max(110, input.height);
   const frame = frameOf(input, width, height);
-  const line = input.across.map((value, index) => place(frame, value, input.up[index] ?? 0));
   return {
     width,
     height,
@@ -46,8 +62,11 @@ export function courseDrawing(input: CourseDrawingInput): Drawing {
     marks: [
       ...belowMarks(input, frame),
       ...axes(input, frame),
+      ...eventMarks(input, frame),
       ...limitMarks(input, frame),
-      ...(line.length < 2 ? [] : [{ kind: 'polyline', role: 'course', points: line } as const]),
+      ...courseMarks(input, frame),
+      ...nowMarks(input, frame),
+      ...legendMarks(input, frame),
     ],
   };
 }
@@ -56,7 +75,7 @@ function frameOf(input: CourseDrawingInput, width: number, height: number): Fram
   const size = Math.min(13, Math.max(8, width / 40));
   const levels = input.limit === undefined ? [] : [input.limit.value];
   const rows = Math.max(2, Math.floor(height / (4 * size)));
-  const up = valueAxis([...input.up, ...levels], rows);
+  const up = valueAxis([...input.courses.flatMap(({ up: values }) => values), ...levels], rows);
   const widest = Math.max(...up.ticks.map((tick) => textWidth(tickText(up, tick), size)));
   const left = widest + 1.2 * size;
   const right = width - 2.4 * size;
@@ -86,6 +105,69 @@ function acrossX({ left, right, across }: Frame, value: number): number {
 
 function upY({ top, bottom, up }: Frame, value: number): number {
   return bottom - axisShare(up, value) * (bottom - top);
+}
+
+function courseMarks({ across, courses }: CourseDrawingInput, frame: Frame): Mark[] {
+  if (across.length < 2) return [];
+  return courses.map(({ up }, index) => ({
+    kind: 'polyline',
+    role: COURSE_ROLES[index] ?? 'course',
+    points: across.map((value, at) => place(frame, value, up[at] ?? 0)),
+  }));
+}
+
+/** Names of the courses above the plot, where there are several. */
+function legendMarks({ courses }: CourseDrawingInput, { size, left, right }: Frame): Mark[] {
+  const width = 2.2 * size;
+  const entries = courses.flatMap(({ text }, index): LegendEntry[] => {
+    const role = COURSE_ROLES[index] ?? 'course';
+    if (text === undefined) return [];
+    return [
+      {
+        text,
+        width,
+        sample: ({ x, y }) => [{ kind: 'line', role, from: { x, y }, to: { x: x + width, y } }],
+      },
+    ];
+  });
+  const rows = legendRows(entries, right - left, size).slice(0, 1);
+  return drawLegend(rows, { x: left + size, y: -0.25 * size }, size);
+}
+
+/** A thin line at each event; its words where they do not run into those before. */
+function eventMarks({ events = [] }: CourseDrawingInput, frame: Frame): Mark[] {
+  const { size, top, bottom, right } = frame;
+  let free = Number.NEGATIVE_INFINITY;
+  return events.flatMap(({ at, text }): Mark[] => {
+    const x = acrossX(frame, at);
+    const marks: Mark[] = [{ kind: 'line', role: 'course-event', from: { x, y: top }, to: { x, y: bottom } }];
+    const from = x + 0.3 * size;
+    const to = from + textWidth(text, size);
+    if (from >= free && to <= right) {
+      free = to + 0.4 * size;
+      const words = { x: from, y: top + 0.9 * size };
+      marks.push({ kind: 'text', role: 'course-event', at: words, text, anchor: 'start', size });
+    }
+    return marks;
+  });
+}
+
+function nowMarks({ now }: CourseDrawingInput, frame: Frame): Mark[] {
+  if (now === undefined) return [];
+  const x = acrossX(frame, now);
+  const { size, top, bottom } = frame;
+  return [
+    { kind: 'line', role: 'cursor', from: { x, y: top - 0.4 * size }, to: { x, y: bottom } },
+    {
+      kind: 'area',
+      role: 'cursor',
+      points: [
+        { x: x - 0.45 * size, y: top - 0.8 * size },
+        { x: x + 0.45 * size, y: top - 0.8 * size },
+        { x, y: top },
+      ],
+    },
+  ];
 }
 
 function axes(input: CourseDrawingInput, frame: Frame): Mark[] {

@@ -127,28 +127,41 @@ test('an air path of any length has finite places only, and both pressures of ev
   );
 });
 
-test('a course of any values has finite places only', () => {
+test('courses of any values have finite places only', () => {
   const given = fc.record({
-    up: fc.array(number(-500, 2000), { maxLength: 40 }),
+    courses: fc.array(
+      fc.record({
+        up: fc.array(number(-500, 2000), { minLength: 40, maxLength: 40 }),
+        text: fc.string({ maxLength: 30 }),
+      }),
+      { maxLength: 3 },
+    ),
+    length: fc.integer({ min: 0, max: 40 }),
     limit: fc.option(number(-500, 2000), { nil: undefined }),
     below: fc.option(number(0, 40), { nil: undefined }),
+    events: fc.array(fc.record({ at: number(-5, 60), text: fc.string({ maxLength: 20 }) }), {
+      maxLength: 30,
+    }),
+    now: fc.option(number(-5, 60), { nil: undefined }),
     width,
     height: fc.integer({ min: 1, max: 500 }),
   });
   fc.assert(
-    fc.property(given, ({ up, limit, below, ...sheet }) => {
-      expectSound(
-        courseDrawing({
-          title: 'Course',
-          description: 'Any.',
-          unit: { across: 's', up: 'bar' },
-          across: up.map((_value, index) => index),
-          up,
-          limit: limit === undefined ? undefined : { value: limit, text: 'limit' },
-          below: below === undefined ? undefined : { from: below, text: 'too low from here' },
-          ...sheet,
-        }),
-      );
+    fc.property(given, ({ courses, length, limit, below, ...sheet }) => {
+      const drawing = courseDrawing({
+        title: 'Course',
+        description: 'Any.',
+        unit: { across: 's', up: 'bar' },
+        across: Array.from({ length }, (_, index) => index),
+        courses: courses.map(({ up, text }) => ({ up: up.slice(0, length), text })),
+        limit: limit === undefined ? undefined : { value: limit, text: 'limit' },
+        below: below === undefined ? undefined : { from: below, text: 'too low from here' },
+        ...sheet,
+      });
+      expectSound(drawing);
+      const lines = drawing.marks.filter((mark) => mark.kind === 'polyline');
+      expect(lines.length).toBe(length < 2 ? 0 : courses.length);
+      expect(new Set(lines.map((mark) => mark.role)).size).toBe(lines.length);
     }),
     settings,
   );
