@@ -13,6 +13,7 @@ export {
 } from './document/index.ts';
 export * from './faults/index.ts';
 export * from './groove/index.ts';
+export * from './hazard/index.ts';
 export * from './heat/index.ts';
 export * from './issue/index.ts';
 export * from './job/index.ts';
