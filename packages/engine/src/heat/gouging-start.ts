@@ -1,0 +1,58 @@
+import type { Job } from '../job/index.ts';
+import type { Source } from '../limit/index.ts';
+import { preheatMethodB } from './preheat-method-b.ts';
+
+/** Temperature of the plate when gouging begins, and why it is that. */
+export interface GougingStart {
+  /** Temperature of the plate [K]. */
+  readonly temperature: number;
+  /** Whether the job states it. */
+  readonly stated: boolean;
+  readonly source: Source;
+}
+
+/** Metals that are welded with the preheat of EN 1011-2. */
+const PREHEATED: ReadonlySet<Job['plate']['material']> = new Set(['carbon_steel', 'low_alloy_steel']);
+
+/**
+ * Temperature of the plate when gouging begins: as the job states it, or else that of the re-weld.
+ *
+ * No code has a formula for a preheat for gouging; shops gouge at the preheat for welding the same joint. Without
+ * a composition, for other metals, and where none is asked for, it is the ambient one.
+ *
+ * @param job - the job [record], from `readJob`
+ * @returns temperature, whether it is stated, and its source [record]
+ * @source common practice, no source; EN 1011-2 method B (memory)
+ * @example
+ * gougingStart({ heat: { ambient: 293.15, preheat: 373.15 }, reweld: {}, plate: {} }).temperature // => 373.15
+ */
+export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): GougingStart {
+  const { heat, plate, reweld } = job;
+  if (heat.preheat !== undefined) {
+    return { temperature: heat.preheat, stated: true, source: { text: 'the job', provenance: 'job file' } };
+  }
+  const ambient = (text: string): GougingStart => ({
+    temperature: heat.ambient,
+    stated: false,
+    source: { text, provenance: 'common practice' },
+  });
+  if (!PREHEATED.has(plate.material))
+    return ambient('this metal is gouged without preheat unless the job says so');
+  if (plate.composition?.C === undefined)
+    return ambient('the ambient temperature: without the carbon content no preheat can be worked out');
+  const { temperature } = preheatMethodB({
+    composition: plate.composition,
+    thickness: plate.thickness,
+    hydrogen: reweld.hydrogen_mL_per_100g,
+    heatInput: reweld.heat_input_kJ_per_mm * 1e6,
+  });
+  if (temperature <= heat.ambient) return ambient('the ambient temperature: the re-weld asks for no preheat');
+  return {
+    temperature,
+    stated: false,
+    source: {
+      text: 'that of the re-weld by EN 1011-2 method B; common practice, no code formula for gouging',
+      provenance: 'common practice',
+    },
+  };
+}

@@ -1,0 +1,73 @@
+import { passArea } from '../groove/index.ts';
+import type { Job } from '../job/index.ts';
+import { type Candidate, type LimitFunction, limitOf } from '../limit/index.ts';
+import type { ThermalMetal } from '../material/index.ts';
+import { backFaceEstimate } from './back-face.ts';
+import { gougingStart } from './gouging-start.ts';
+import { keptHeat } from './kept-heat.ts';
+
+const ZERO_C = 273.15;
+/** Plate reckoned with at least, where the tolerance would let the groove go through [m]. */
+const LIGAMENT_LEAST = 1e-3;
+
+/** Plate that is surely left: under the deepest groove accepted, and no less than the job asks to keep. */
+function ligamentOf({ groove, plate }: Job): number {
+  const deepest = plate.thickness - groove.depth.wanted - groove.depth.plus;
+  return Math.max(deepest, groove.ligament_least, LIGAMENT_LEAST);
+}
+
+/**
+ * Highest temperature of the back face against what the job says it stands, as a limit for the planner.
+ *
+ * An upper estimate: the greatest share of heat kept, the deepest groove accepted. It limits only where the job
+ * states what the back face stands; the heat report follows the field itself.
+ *
+ * @param metal - the metal's table [record], from `thermalOf`
+ * @param meltingEnergy - energy to heat and melt a unit volume [J/m3], > 0
+ * @returns the limit function [record]
+ * @source derived: strip source on the ligament by image sums; the limit itself is the job's
+ * @example
+ * typeof heatLimits(thermalOf('carbon_steel'), 1.01e10) // => "function"
+ */
+export function heatLimits(metal: ThermalMetal, meltingEnergy: number): LimitFunction {
+  return (candidate, job) => {
+    const most = job.heat.back_face_most;
+    if (most === undefined) return [];
+    const temperature = backFaceOf(candidate, job, metal, meltingEnergy);
+    const behind = job.heat.back_face === undefined ? '' : ` (${job.heat.back_face})`;
+    return [
+      limitOf({
+        id: 'back_face',
+        title: `Back face${behind}, highest temperature, upper estimate`,
+        demand: temperature - ZERO_C,
+        capacity: most - ZERO_C,
+        unit: 'degC',
+        sense: 'most',
+        hard: true,
+        source: { text: 'the job: what the back face stands', provenance: 'job file' },
+        remedy:
+          'less heat in each pass: more layers at more travel, or a smaller electrode; a cooler start; longer waits between passes; less depth allowed beyond the wanted',
+      }),
+    ];
+  };
+}
+
+function backFaceOf(candidate: Candidate, job: Job, metal: ThermalMetal, meltingEnergy: number): number {
+  const { current, voltage, travel, passLength, passDepth, passWidth, tracks, layers } = candidate;
+  const area = passArea({ width: passWidth, depth: passDepth });
+  const { gross, share } = keptHeat({ current, voltage, travel, area }, meltingEnergy, {
+    least: job.heat.kept_least,
+    most: job.heat.kept_most,
+  });
+  return backFaceEstimate({
+    metal,
+    thickness: job.plate.thickness,
+    ligament: ligamentOf(job),
+    width: passWidth,
+    kept: gross * share.most,
+    start: gougingStart(job).temperature,
+    passes: tracks * layers,
+    interval: passLength / travel + passLength / job.rates.return_travel + job.rates.start_time,
+    interpassMost: job.heat.interpass_most,
+  });
+}

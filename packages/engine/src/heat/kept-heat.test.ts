@@ -1,0 +1,60 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { keptHeat } from './kept-heat.ts';
+
+const PASS = { current: 900, voltage: 42, travel: 0.012, area: 6e-5 };
+const MELTING = 1.01427e10;
+
+it('leaves the plate what reaches the work less what leaves with the melt, in order', () => {
+  const { gross, withMelt, share } = keptHeat(PASS, MELTING, {});
+  expect(gross).toBe((900 * 42) / 0.012);
+  expect(withMelt).toBeGreaterThan(PASS.area * MELTING);
+  expect(share.least).toBeGreaterThan(0);
+  expect(share.least).toBeLessThan(share.middle);
+  expect(share.middle).toBeLessThan(share.most);
+  expect(share.middle * gross + withMelt).toBeCloseTo(0.67 * gross, 3);
+});
+
+it.each([
+  [
+    { least: 0.3, most: 0.4 },
+    { least: 0.3, middle: 0.35, most: 0.4 },
+  ],
+  [{ least: 0.9 }, { least: 0.9, middle: 0.9, most: 0.9 }],
+  [{ most: 0.1 }, { least: 0.1, middle: 0.1, most: 0.1 }],
+])('takes the share that the job states: %o', (stated, expected) => {
+  expect(keptHeat(PASS, MELTING, stated).share).toEqual(expected);
+});
+
+it('keeps what is not stated where it was', () => {
+  const free = keptHeat(PASS, MELTING, {}).share;
+  expect(keptHeat(PASS, MELTING, { least: free.least + 0.01 }).share).toEqual({
+    ...free,
+    least: free.least + 0.01,
+  });
+  expect(keptHeat(PASS, MELTING, { most: free.most - 0.01 }).share).toEqual({
+    ...free,
+    most: free.most - 0.01,
+  });
+});
+
+it('never keeps less than nothing, nor less when less is cut out', () => {
+  const range = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      range(100, 2000),
+      range(1e-3, 0.05),
+      range(1e-6, 4e-4),
+      range(1.01, 2),
+      (current, travel, area, factor) => {
+        const share = (cut: number) =>
+          keptHeat({ current, voltage: 40, travel, area: cut }, MELTING, {}).share;
+        const now = share(area);
+        expect(now.least).toBeGreaterThanOrEqual(0);
+        expect(now.most).toBeLessThanOrEqual(1);
+        expect(share(area * factor).most).toBeLessThanOrEqual(now.most);
+      },
+    ),
+    { seed: 20240706, numRuns: 300 },
+  );
+});
