@@ -11,6 +11,15 @@ export interface HeadingBlock {
   /** A few words above the heading that say what kind of paper it is. */
   readonly above?: string;
   readonly text: string;
+  /** A code beside a title, which a telephone reads. */
+  readonly code?: PaperCode;
+}
+
+/** A code to be read by a machine, and what it holds in words. */
+export interface PaperCode {
+  /** What it holds: an address, or `furrow:revision:` and the revision. */
+  readonly content: string;
+  readonly words: string;
 }
 
 /** A paragraph of running text. */
@@ -53,6 +62,25 @@ export interface TableBlock {
   readonly caption: string;
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly string[])[];
+  /** Rows are filled in by hand: taller, and with lines between the columns. */
+  readonly hand?: boolean;
+  /** Smaller letters, for tables of many words. */
+  readonly small?: boolean;
+}
+
+/** A label with its value, or with a line to write it on by hand. */
+export interface Field {
+  readonly label: string;
+  /** What is known; left out, a hand fills it in. */
+  readonly value?: string;
+}
+
+/** Labels with values or lines to write on, side by side in rows. */
+export interface FieldsBlock {
+  readonly kind: 'fields';
+  /** How many stand side by side [-]. */
+  readonly across: number;
+  readonly items: readonly Field[];
 }
 
 /** A drawing, as wide as its column. */
@@ -89,6 +117,7 @@ export type PaperBlock =
   | DrawingBlock
   | ListBlock
   | SignaturesBlock
+  | FieldsBlock
   | ColumnsBlock;
 
 /** A paper as a tree, from which screen, print and PDF are made. */

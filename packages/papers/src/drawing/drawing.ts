@@ -42,7 +42,21 @@ export type MarkRole =
   | 'air-hose'
   | 'post'
   | 'station'
-  | 'reach';
+  | 'heat-1'
+  | 'heat-2'
+  | 'heat-3'
+  | 'heat-4'
+  | 'heat-5'
+  | 'heat-6'
+  | 'heat-7'
+  | 'isotherm'
+  | 'isotherm-ac1'
+  | 'isotherm-ac3'
+  | 'isotherm-melting'
+  | 'cut'
+  | 'label-ground'
+  | 'reach'
+  | 'code';
 
 /** A place on the drawing; x to the right, y down [drawing unit]. */
 export interface DrawingPoint {

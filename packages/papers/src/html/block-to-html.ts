@@ -1,14 +1,12 @@
-import type { Figure, PaperBlock, TableBlock } from '../document/index.ts';
+import { codeDrawing } from '../code/index.ts';
+import type { Figure, HeadingBlock, PaperBlock, TableBlock } from '../document/index.ts';
 import { drawingToSvg, escapeMarkup } from '../drawing/index.ts';
 
 /** Writes a block as HTML; every text is escaped and takes its direction from its own letters. */
 export function blockToHtml(block: PaperBlock): string {
   switch (block.kind) {
     case 'heading':
-      return block.level === 1
-        ? `<header class="head">${block.above === undefined ? '' : `<p class="above">${escapeMarkup(block.above)}</p>`}` +
-            `<h1 dir="auto">${escapeMarkup(block.text)}</h1></header>`
-        : `<h2>${escapeMarkup(block.text)}</h2>`;
+      return block.level === 1 ? titleToHtml(block) : `<h2>${escapeMarkup(block.text)}</h2>`;
     case 'paragraph':
       return `<p class="${block.tone}" dir="auto">${escapeMarkup(block.text)}</p>`;
     case 'figures':
@@ -23,11 +21,28 @@ export function blockToHtml(block: PaperBlock): string {
       return `<div class="signatures">${block.roles
         .map((role) => `<p>${escapeMarkup(role)}: name, date, signature</p>`)
         .join('')}</div>`;
+    case 'fields':
+      return `<dl class="fields across-${block.across}">${block.items
+        .map(
+          ({ label, value }) =>
+            `<div${value === undefined ? ' class="empty"' : ''}><dt>${escapeMarkup(label)}</dt>` +
+            `<dd dir="auto">${escapeMarkup(value ?? '')}</dd></div>`,
+        )
+        .join('')}</dl>`;
     case 'columns':
       return `<div class="columns">${block.columns
         .map((column) => `<div>${column.blocks.map(blockToHtml).join('')}</div>`)
         .join('')}</div>`;
   }
+}
+
+function titleToHtml({ above, text, code }: HeadingBlock): string {
+  const drawn = code === undefined ? undefined : codeDrawing(code.content, code.words);
+  return (
+    `<header class="head"><div>${above === undefined ? '' : `<p class="above">${escapeMarkup(above)}</p>`}` +
+    `<h1 dir="auto">${escapeMarkup(text)}</h1></div>` +
+    `${drawn === undefined ? '' : `<figure class="code">${drawingToSvg(drawn)}</figure>`}</header>`
+  );
 }
 
 function figureToHtml({ label, value, unit, note }: Figure): string {
@@ -38,7 +53,7 @@ function figureToHtml({ label, value, unit, note }: Figure): string {
   );
 }
 
-function tableToHtml({ caption, columns, rows }: TableBlock): string {
+function tableToHtml({ caption, columns, rows, hand = false, small = false }: TableBlock): string {
   const classes = columns.map(({ align, strong = false }) => `${align}${strong ? ' strong' : ''}`);
   const head = columns.map(
     ({ title }, index) => `<th scope="col" class="${classes[index]}">${escapeMarkup(title)}</th>`,
@@ -47,8 +62,9 @@ function tableToHtml({ caption, columns, rows }: TableBlock): string {
     (row) =>
       `<tr>${row.map((cell, index) => `<td class="${classes[index]}">${escapeMarkup(cell)}</td>`).join('')}</tr>`,
   );
+  const names = [...(hand ? ['hand'] : []), ...(small ? ['small-print'] : [])].join(' ');
   return (
-    `<table><caption>${escapeMarkup(caption)}</caption><thead><tr>${head.join('')}</tr></thead>` +
+    `<table${names === '' ? '' : ` class="${names}"`}><caption>${escapeMarkup(caption)}</caption><thead><tr>${head.join('')}</tr></thead>` +
     `<tbody>${body.join('')}</tbody></table>`
   );
 }

@@ -31,7 +31,8 @@ function blockHeight(block: PaperBlock, width: number, scale: number): number {
     Math.ceil((1.04 * textWidth(words, size * scale)) / room) * size * scale * LEADING;
   switch (block.kind) {
     case 'heading':
-      return block.level === 1 ? text(block.text, 19) + 12 * scale : text(block.text, 8.5) + 6 * scale;
+      if (block.level === 2) return text(block.text, 8.5) + 6 * scale;
+      return Math.max(text(block.text, 19) + 12 * scale, block.code === undefined ? 0 : 56);
     case 'paragraph':
       return text(block.text, { plain: 8.5, lead: 9.5, small: 6.5 }[block.tone]);
     case 'figures': {
@@ -50,6 +51,8 @@ function blockHeight(block: PaperBlock, width: number, scale: number): number {
     }
     case 'signatures':
       return 24 + 12 * scale;
+    case 'fields':
+      return Math.ceil(block.items.length / block.across) * (15 + 12 * scale);
     case 'columns': {
       const column = (width - 16 * scale) / block.columns.length;
       const heights = block.columns.map(({ blocks }) =>

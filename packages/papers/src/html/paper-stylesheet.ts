@@ -1,6 +1,10 @@
 import { ACCENT, INK, MARK_STYLES, type MarkStyle, SOFT_INK } from '../style/index.ts';
 import { PAGE_FITS } from './page-fit.ts';
 
+/** At the foot of each page of a paper of several. */
+const PAGE_NUMBER =
+  '@bottom-right { content: "page " counter(page) " of " counter(pages); font-size: 6.5pt; color: #4d5b66; }';
+
 /** Style sheet of papers: light on screen as on paper, sheet size by the class of the page. */
 export const PAPER_STYLESHEET: string = `
 :root { color-scheme: light; }
@@ -12,6 +16,10 @@ body { margin: 0; color: ${INK}; font: 1rem/1.28 system-ui, "Segoe UI", "Helveti
 .paper-a4 { width: 210mm; min-height: 297mm; }
 .paper-letter { width: 8.5in; min-height: 11in; }
 .paper > * { margin: 0; }
+header.head { display: flex; gap: 0.8rem; justify-content: space-between; align-items: flex-start; }
+header.head > div { min-width: 0; flex: 1 1 auto; }
+figure.code { flex: 0 0 auto; width: 20mm; }
+figure.code .drawing[class] { width: 100%; shape-rendering: crispEdges; }
 h1 { font-size: 2.235rem; line-height: 1.12; margin: 0; overflow-wrap: anywhere; }
 h2 { font-size: 1rem; margin: 0.353rem 0; }
 p { margin: 0; overflow-wrap: anywhere; }
@@ -36,6 +44,16 @@ th, td { padding: 0.165rem 0 0.165rem 0.706rem; text-align: start; vertical-alig
 th:first-child, td:first-child { padding-inline-start: 0; }
 .end { text-align: end; }
 td.strong { font-weight: 700; }
+table.small-print { font-size: 0.941rem; }
+table.hand td { height: 6mm; border-inline-start: 0.35pt solid #aeb8bf; }
+table.hand td:first-child { border-inline-start: 0; }
+.fields { display: grid; gap: 0.5rem 1.6rem; margin: 0; }
+.fields.across-2 { grid-template-columns: repeat(2, minmax(0, 1fr)); }
+.fields.across-3 { grid-template-columns: repeat(3, minmax(0, 1fr)); }
+.fields.across-4 { grid-template-columns: repeat(4, minmax(0, 1fr)); }
+.fields dt { color: ${SOFT_INK}; font-size: 0.882rem; }
+.fields dd { margin: 0; min-height: 5mm; border-bottom: 0.35pt solid #aeb8bf; font-size: 1.118rem; overflow-wrap: anywhere; }
+.fields .empty dd { border-bottom: 0.5pt solid ${INK}; }
 .columns { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(0, 1fr); gap: 1.882rem; align-items: start; }
 .columns > div { min-width: 0; display: flex; flex-direction: column; gap: 0.35rem; }
 figure { margin: 0; }
@@ -64,11 +82,20 @@ ${Object.entries(MARK_STYLES)
 @page { margin: 0; }
 @page a4 { size: A4; margin: 0; }
 @page letter { size: letter; margin: 0; }
+@page a4-many { size: A4; margin: 10mm 11mm 14mm; ${PAGE_NUMBER} }
+@page letter-many { size: letter; margin: 10mm 11mm 14mm; ${PAGE_NUMBER} }
 @media print {
   html { background: #fff; }
   .paper { margin: 0; padding: 10mm 11mm; gap: 0.588rem; break-inside: avoid; }
   .paper-a4 { page: a4; min-height: 296mm; }
   .paper-letter { page: letter; min-height: 10.95in; }
+  .paper-many { padding: 0; display: table; width: 100%; min-height: 0; break-inside: auto; }
+  .paper-many > * { margin-bottom: 0.588rem; }
+  .paper-many > footer { display: table-footer-group; }
+  .paper-a4.paper-many { page: a4-many; min-height: 0; }
+  .paper-letter.paper-many { page: letter-many; min-height: 0; }
+  tr, li, figure, .figures, .fields > div, .signatures { break-inside: avoid; }
+  h2, caption { break-after: avoid; }
   .mark, .figures.big > div { print-color-adjust: exact; }
 }
 `.trimStart();

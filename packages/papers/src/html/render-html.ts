@@ -12,7 +12,7 @@ export function renderHtml(paper: PaperDocument): string {
     `<meta name="generator" content="Furrow ${escapeMarkup(program_version)}">\n` +
     `<meta name="furrow-revision" content="${escapeMarkup(revision)}">\n` +
     `<title>${escapeMarkup(title)}</title>\n<link rel="stylesheet" href="/paper.css">\n</head>\n` +
-    `<body>\n<main class="paper paper-${paper.paper}">\n${blocks.map(blockToHtml).join('\n')}\n` +
+    `<body>\n<main class="paper paper-${paper.paper}${paper.one_page ? '' : ' paper-many'}">\n${blocks.map(blockToHtml).join('\n')}\n` +
     `<footer>${escapeMarkup(colophon)}</footer>\n</main>\n</body>\n</html>\n`
   );
 }

@@ -1,6 +1,8 @@
+import { codeDrawing } from '../code/index.ts';
 import type { HeadingBlock, PaperBlock, ParagraphBlock } from '../document/index.ts';
 import { ACCENT, INK, SOFT_INK } from '../style/index.ts';
 import { drawingBox } from './drawing-box.ts';
+import { fieldsBox } from './fields-box.ts';
 import { figuresBox } from './figures-box.ts';
 import { listBox } from './list-box.ts';
 import type { Box, Paint } from './paint.ts';
@@ -29,6 +31,8 @@ export function blockBox(block: PaperBlock, width: number, paint: Paint): Box {
       return listBox(block, width, paint);
     case 'signatures':
       return signaturesBox(block, width, paint);
+    case 'fields':
+      return fieldsBox(block, width, paint);
     case 'columns': {
       const gap = 18 * paint.scale;
       const weights = block.columns.reduce((sum, column) => sum + column.weight, 0);
@@ -69,18 +73,39 @@ function stackBox(boxes: readonly Box[], gapBefore: number, paint: Paint): Box {
 
 function headingBox(heading: HeadingBlock, width: number, paint: Paint): Box {
   if (heading.level === 2) {
-    return textBox(heading.text, width, { size: 8.5, weight: 'bold', colour: INK, tag: 'H2' }, paint);
+    const style = { size: 8.5, weight: 'bold', colour: INK, tag: 'H2' } as const;
+    return { ...textBox(heading.text, width, style, paint), keepsWithNext: true };
   }
+  const code = heading.code === undefined ? undefined : codeDrawing(heading.code.content, heading.code.words);
+  if (code === undefined) return titleBox(heading, width, paint);
+  // a telephone needs the same size on a crowded page
+  const side = CODE_SIZE;
+  const beside = drawingBox(code, side, { ...paint, scale: 1 });
+  const title = titleBox(heading, width - side - 8, paint);
+  return {
+    height: Math.max(title.height, side),
+    keepsWithNext: true,
+    paint(x, y, parent) {
+      title.paint(x, y, parent);
+      beside.paint(x + width - side, y, parent);
+    },
+  };
+}
+
+function titleBox(heading: HeadingBlock, width: number, paint: Paint): Box {
   const title = textBox(
     heading.text,
     width,
     { size: titleSize(heading.text, width, paint), weight: 'bold', leading: 1.12, tag: 'H1' },
     paint,
   );
-  if (heading.above === undefined) return title;
+  if (heading.above === undefined) return { ...title, keepsWithNext: true };
   const above = textBox(heading.above, width, { size: 8.5, weight: 'bold', colour: ACCENT, tag: 'P' }, paint);
-  return stackBox([above, title], 1, paint);
+  return { ...stackBox([above, title], 1, paint), keepsWithNext: true };
 }
+
+/** Side of the code beside a title, its quiet zone included [pt]. */
+const CODE_SIZE = 56;
 
 const TITLE_SIZE = 20;
 

@@ -5,14 +5,32 @@ import { textBox } from './text-box.ts';
 
 /** Short statements under each other, each with a mark: a dash, or a triangle for a caution. */
 export function listBox(list: ListBlock, width: number, paint: Paint): Box {
-  const { pdf, scale } = paint;
-  const indent = 11 * scale;
   // cautions are many and stand on every card: a little smaller leaves room for what differs
   const size = list.tone === 'caution' ? 7.6 : 8.5;
+  const indent = 11 * paint.scale;
   const items = list.items.map((item) => textBox(item, width - indent, { size, tag: 'LBody' }, paint));
+  return itemsBox(items, list.tone, size, paint);
+}
+
+function itemsBox(items: readonly Box[], tone: ListBlock['tone'], size: number, paint: Paint): Box {
+  const { pdf, scale } = paint;
+  const indent = 11 * scale;
   const gap = 1.5 * scale;
   return {
     height: items.reduce((sum, item) => sum + item.height + gap, 0),
+    ...(items.length > 1 && { least: items[0]!.height + gap }),
+    cut(room) {
+      let fits = 0;
+      for (let used = 0; fits < items.length; fits += 1) {
+        used += items[fits]!.height + gap;
+        if (used > room) break;
+      }
+      if (fits === 0 || fits === items.length) return undefined;
+      return {
+        first: itemsBox(items.slice(0, fits), tone, size, paint),
+        rest: itemsBox(items.slice(fits), tone, size, paint),
+      };
+    },
     paint(x, y, parent) {
       const element = pdf.struct('L');
       parent.add(element);
@@ -20,7 +38,7 @@ export function listBox(list: ListBlock, width: number, paint: Paint): Box {
       for (const item of items) {
         const middle = top + 0.5 * size * 1.28 * scale;
         pdf.markContent('Artifact', { type: 'Layout' });
-        if (list.tone === 'caution') triangle(x, middle, 0.4 * size * scale, pdf);
+        if (tone === 'caution') triangle(x, middle, 0.4 * size * scale, pdf);
         else pdf.rect(x + 0.5 * scale, middle - 0.4 * scale, 5 * scale, 0.9 * scale).fill(INK);
         pdf.endMarkedContent();
         const entry = pdf.struct('LI');

@@ -15,6 +15,12 @@ export type StructureElement = PDFKit.PDFStructureElement;
 export interface Box {
   /** Height [pt]. */
   readonly height: number;
+  /** Stands at the foot of a page only with the beginning of what follows. */
+  readonly keepsWithNext?: boolean;
+  /** Least room that its beginning takes, where it can be cut; its height if left out [pt]. */
+  readonly least?: number;
+  /** Cuts it in two, the first of which fits into the room; undefined where it cannot be cut so. */
+  cut?(room: number): { readonly first: Box; readonly rest: Box } | undefined;
   /** Paints with the top left corner given and hangs what it paints into the structure. */
   paint(x: number, y: number, parent: StructureElement): void;
 }

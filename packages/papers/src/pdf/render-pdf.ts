@@ -43,20 +43,49 @@ export async function renderPdf(paper: PaperDocument): Promise<Uint8Array> {
   const { boxes, gap } = fitted(paper, column, room, { pdf, faces, scale: 1 });
   const root = pdf.struct('Document', { title: paper.title, lang: paper.language });
   pdf.addStructure(root);
-  pdf.addPage();
-  let top = MARGIN;
-  for (const box of boxes) {
-    if (top > MARGIN && top + box.height > MARGIN + room + 0.01) {
-      pdf.addPage();
-      top = MARGIN;
+  for (const page of paged(boxes, gap, room)) {
+    pdf.addPage();
+    let top = MARGIN;
+    for (const box of page) {
+      box.paint(MARGIN, top, root);
+      top += box.height + gap;
     }
-    box.paint(MARGIN, top, root);
-    top += box.height + gap;
   }
   root.end();
   footers(paper, { pdf, faces, scale: 1 }, width, height);
   pdf.end();
   return bytes;
+}
+
+/** Deals the boxes out to pages; what can be cut goes on over the page, and headings stay with what follows. */
+function paged(boxes: readonly Box[], gap: number, room: number): Box[][] {
+  const pages: Box[][] = [[]];
+  let used = 0;
+  const turn = (): void => {
+    pages.push([]);
+    used = 0;
+  };
+  boxes.forEach((whole, index) => {
+    let box = whole;
+    for (;;) {
+      const left = room - used + 0.01;
+      if (box.height + following(box, boxes[index + 1], gap) <= left) break;
+      const cut = box.cut?.(left);
+      if (cut === undefined && used === 0) break;
+      if (cut !== undefined) pages.at(-1)!.push(cut.first);
+      turn();
+      box = cut?.rest ?? box;
+    }
+    pages.at(-1)!.push(box);
+    used += box.height + gap;
+  });
+  return pages;
+}
+
+/** Room that has to be left under a heading for the beginning of what it heads. */
+function following(box: Box, next: Box | undefined, gap: number): number {
+  if (box.keepsWithNext !== true || next === undefined) return 0;
+  return gap + (next.least ?? next.height);
 }
 
 function collected(pdf: PDFKit.PDFDocument): Promise<Uint8Array> {
@@ -114,10 +143,13 @@ function footers(paper: PaperDocument, paint: Paint, width: number, height: numb
       .moveTo(MARGIN, baseline - 11)
       .lineTo(width - MARGIN, baseline - 11)
       .stroke('#aeb8bf');
-    const [left] = textLines(paper.colophon, 'regular', 7, column, faces);
     const [right] = textLines(`page ${page + 1} of ${count}`, 'regular', 7, column, faces);
-    if (left !== undefined) paintLine(left, MARGIN, baseline, 7, SOFT_INK, pdf);
-    if (right !== undefined) paintLine(right, width - MARGIN - right.width, baseline, 7, SOFT_INK, pdf);
+    const rightWidth = right?.width ?? 0;
+    const lines = textLines(paper.colophon, 'regular', 7, column - rightWidth - 14, faces);
+    lines.slice(0, 2).forEach((line, index) => {
+      paintLine(line, MARGIN, baseline + 8.5 * index, 7, SOFT_INK, pdf);
+    });
+    if (right !== undefined) paintLine(right, width - MARGIN - rightWidth, baseline, 7, SOFT_INK, pdf);
     pdf.endMarkedContent();
   }
 }

@@ -1,66 +1,136 @@
 import type { TableBlock } from '../document/index.ts';
 import { INK, SOFT_INK } from '../style/index.ts';
+import { columnWidths } from './column-widths.ts';
 import type { Box, Paint } from './paint.ts';
 import { type TextStyle, textBox } from './text-box.ts';
 import { textLines } from './text-layout.ts';
 
 const CELL_SIZE = 10.5;
+const SMALL_CELL_SIZE = 8;
 const HEADER_SIZE = 7.5;
 const GAP = 7;
 
-/** A table with a thin line under each row. */
+/** Height of a row that is filled in by hand [pt]; the same on a crowded page. */
+const HAND_ROW = 17;
+
+/** The parts of a table that is laid out, or of what a page has left of it. */
+interface Laid {
+  readonly table: TableBlock;
+  readonly width: number;
+  readonly widths: readonly number[];
+  readonly caption: Box;
+  readonly header: readonly Box[];
+  readonly rows: readonly (readonly Box[])[];
+}
+
+/** A table with a thin line under each row; over the foot of a page it goes on with its header on the next. */
 export function tableBox(table: TableBlock, width: number, paint: Paint): Box {
-  const { pdf, scale } = paint;
-  const widths = columnWidths(table, width, paint);
-  const caption = textBox(table.caption, width, { size: 8.5, weight: 'bold', tag: 'Caption' }, paint);
-  const header = rowBoxes(
-    table,
-    table.columns.map((column) => column.title),
-    widths,
-    true,
+  const widths = widthsOf(table, width, paint);
+  const titles = table.columns.map((column) => column.title);
+  return laidBox(
+    {
+      table,
+      width,
+      widths,
+      caption: captionBox(table.caption, width, paint),
+      header: rowBoxes(table, titles, widths, true, paint),
+      rows: table.rows.map((row) => rowBoxes(table, row, widths, false, paint)),
+    },
     paint,
   );
-  const rows = table.rows.map((row) => rowBoxes(table, row, widths, false, paint));
+}
+
+function captionBox(text: string, width: number, paint: Paint): Box {
+  return textBox(text, width, { size: 8.5, weight: 'bold', tag: 'Caption' }, paint);
+}
+
+function laidBox(laid: Laid, paint: Paint): Box {
+  const { table, caption, header, rows } = laid;
+  const { scale } = paint;
   const pad = 1.3 * scale;
-  const all = [header, ...rows];
+  const headHeight = caption.height + 2 * scale + contentHeight(header) + 2 * pad;
+  const heights = rows.map((row) => {
+    const content = contentHeight(row) + 2 * pad;
+    return table.hand === true ? Math.max(content, HAND_ROW) : content;
+  });
   return {
-    height: caption.height + all.reduce((sum, row) => sum + rowHeight(row) + 2 * pad, 2 * scale),
+    height: heights.reduce((sum, height) => sum + height, headHeight),
+    least: headHeight + (heights[0] ?? 0) + (heights[1] ?? 0),
+    cut(room) {
+      let fits = 0;
+      for (let used = headHeight; fits < rows.length; fits += 1) {
+        used += heights[fits]!;
+        if (used > room) break;
+      }
+      // one row alone under a header, or left over on the next page, reads badly
+      if (fits === rows.length - 1) fits -= 1;
+      if (fits < 1) return undefined;
+      const { caption: words } = table;
+      const continued = words.endsWith(CONTINUED) ? words : `${words}${CONTINUED}`;
+      const rest: Laid = {
+        ...laid,
+        table: { ...table, caption: continued },
+        caption: captionBox(continued, laid.width, paint),
+        rows: rows.slice(fits),
+      };
+      return { first: laidBox({ ...laid, rows: rows.slice(0, fits) }, paint), rest: laidBox(rest, paint) };
+    },
     paint(x, y, parent) {
+      const { pdf } = paint;
       const element = pdf.struct('Table');
       parent.add(element);
       caption.paint(x, y, element);
-      let top = y + caption.height + 2 * scale;
-      all.forEach((row, index) => {
+      const start = y + caption.height + 2 * scale;
+      let top = start;
+      [header, ...rows].forEach((row, index) => {
+        const height = index === 0 ? contentHeight(header) + 2 * pad : heights[index - 1]!;
         const line = pdf.struct('TR');
         element.add(line);
         let left = x;
         row.forEach((cell, column) => {
           cell.paint(left, top + pad, line);
-          left += widths[column]! + GAP * scale;
+          left += laid.widths[column]! + GAP * scale;
         });
         line.end();
-        top += rowHeight(row) + 2 * pad;
+        top += height;
         pdf.markContent('Artifact', { type: 'Layout' });
         pdf.lineWidth(index === 0 ? 0.9 : 0.35).undash();
         pdf
           .moveTo(x, top)
-          .lineTo(x + width, top)
+          .lineTo(x + laid.width, top)
           .stroke(index === 0 ? INK : '#aeb8bf');
         pdf.endMarkedContent();
       });
+      if (table.hand === true) uprights(laid, x, start, top, paint);
       element.end();
     },
   };
 }
 
-function rowHeight(row: readonly Box[]): number {
+const CONTINUED = ', continued';
+
+/** Lines between the columns, for a table that a hand fills in. */
+function uprights({ widths }: Laid, x: number, from: number, to: number, { pdf, scale }: Paint): void {
+  pdf.markContent('Artifact', { type: 'Layout' });
+  pdf.lineWidth(0.35).undash();
+  let left = x;
+  for (const width of widths.slice(0, -1)) {
+    left += width + GAP * scale;
+    const middle = left - (GAP * scale) / 2;
+    pdf.moveTo(middle, from).lineTo(middle, to).stroke('#aeb8bf');
+  }
+  pdf.endMarkedContent();
+}
+
+function contentHeight(row: readonly Box[]): number {
   return Math.max(0, ...row.map((cell) => cell.height));
 }
 
 function cellStyle(table: TableBlock, column: number, header: boolean): TextStyle {
   const { align, strong = false } = table.columns[column]!;
   if (header) return { size: HEADER_SIZE, colour: SOFT_INK, align, tag: 'TH' };
-  return { size: CELL_SIZE, weight: strong ? 'bold' : 'regular', align, tag: 'TD' };
+  const size = table.small === true ? SMALL_CELL_SIZE : CELL_SIZE;
+  return { size, weight: strong ? 'bold' : 'regular', align, tag: 'TD' };
 }
 
 function rowBoxes(
@@ -75,8 +145,8 @@ function rowBoxes(
   );
 }
 
-/** As wide as their longest text where that fits; else headers wrap, and at the worst cells do too. */
-function columnWidths(table: TableBlock, width: number, paint: Paint): number[] {
+/** As wide as their longest text where that fits; else headers wrap, then cells do. */
+function widthsOf(table: TableBlock, width: number, paint: Paint): number[] {
   const usable = width - (table.columns.length - 1) * GAP * paint.scale;
   const widest = (column: number, texts: readonly string[], header: boolean): number => {
     const style = cellStyle(table, column, header);
@@ -84,22 +154,32 @@ function columnWidths(table: TableBlock, width: number, paint: Paint): number[] 
     const lines = texts.map((text) => textLines(text, style.weight ?? 'regular', size, 1e6, paint.faces)[0]);
     return Math.max(0, ...lines.map((line) => line?.width ?? 0)) + 0.5;
   };
-  const cells = table.columns.map((_column, index) =>
-    widest(
-      index,
-      table.rows.map((row) => row[index] ?? ''),
-      false,
-    ),
+  const words = (text: string): readonly string[] => text.split(/\s+/u);
+  const columns = table.columns.map(({ title, weight }, index) => {
+    const texts = table.rows.map((row) => row[index] ?? '');
+    const cell = widest(index, texts, false);
+    const headerWord = widest(index, words(title), true);
+    return {
+      weight,
+      cell,
+      headerWord,
+      header: widest(index, [title], true),
+      word: () => Math.max(headerWord, widest(index, texts.flatMap(words), false)),
+    };
+  });
+  const total = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0);
+  const whole = columns.map(({ cell, header }) => Math.max(cell, header));
+  if (total(whole) <= usable)
+    return columnWidths(
+      columns.map(({ weight }, index) => ({ word: 0, whole: whole[index]!, weight })),
+      usable,
+    );
+  return columnWidths(
+    columns.map(({ weight, cell, headerWord, word }) => ({
+      word: word(),
+      whole: Math.max(cell, headerWord),
+      weight,
+    })),
+    usable,
   );
-  const withHeader = (words: (title: string) => readonly string[]): number[] =>
-    cells.map((cell, index) => Math.max(cell, widest(index, words(table.columns[index]!.title), true)));
-  const whole = withHeader((title) => [title]);
-  const wrapping = withHeader((title) => title.split(' '));
-  const weights = table.columns.reduce((sum, column) => sum + column.weight, 0);
-  for (const natural of [whole, wrapping]) {
-    const spare = usable - natural.reduce((sum, one) => sum + one, 0);
-    if (spare >= 0)
-      return natural.map((one, index) => one + (table.columns[index]!.weight / weights) * spare);
-  }
-  return table.columns.map((column) => (column.weight / weights) * usable);
 }

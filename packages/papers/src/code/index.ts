@@ -1,0 +1,1 @@
+export { codeDrawing } from './code-drawing.ts';
