@@ -19,6 +19,19 @@ it('leaves the sample as it is, and does not mind its order', () => {
   expect([...sample]).toEqual([3, 1, 2]);
 });
 
+it('is that of the sorted sample, in whichever order the shares come', () => {
+  const sample = fc.float64Array({ minLength: 1, maxLength: 80, noNaN: true, min: -9, max: 9 });
+  const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 1, maxLength: 5 });
+  fc.assert(
+    fc.property(sample, shares, (given, wanted) => {
+      const values = given.map((value) => value + 0);
+      const sorted = values.slice().sort();
+      expect(percentiles(values, wanted)).toEqual(wanted.map((share) => percentile(sorted, share)));
+    }),
+    { seed: 12, numRuns: 400 },
+  );
+});
+
 it('rises with the share and stays inside the sample', () => {
   const sample = fc.float64Array({ minLength: 1, maxLength: 30, noNaN: true, min: -1e6, max: 1e6 });
   const share = fc.double({ min: 0, max: 1, noNaN: true });

@@ -1,3 +1,5 @@
+import { placeOrder } from './place-order.ts';
+
 /**
  * Percentile of a sample by linear interpolation between order statistics.
  *
@@ -27,6 +29,15 @@ export function percentile(sorted: Float64Array, share: number): number {
  * percentiles(Float64Array.of(4, 1, 3, 2), [0, 0.5, 1]) // => [1, 2.5, 4]
  */
 export function percentiles(sample: Float64Array, shares: readonly number[]): number[] {
-  const sorted = sample.slice().sort();
-  return shares.map((share) => percentile(sorted, share));
+  const placed = sample.slice();
+  const last = placed.length - 1;
+  let done = 0;
+  for (const share of shares) {
+    const below = Math.floor(share * last);
+    // What is in its place splits the sample: shares that rise need only what lies above.
+    placeOrder(placed, below, below >= done ? done : 0, last);
+    if (below < last) placeOrder(placed, below + 1, below + 1, last);
+    done = below;
+  }
+  return shares.map((share) => percentile(placed, share));
 }

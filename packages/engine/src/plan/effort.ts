@@ -1,6 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { startDwell } from '../removal/index.ts';
-import type { RunOutcomes, Setup } from './run-plan.ts';
+import type { RunOutcomes } from './run-plan.ts';
+import type { Setup } from './setup.ts';
 import type { ShopDraws } from './shop-draws.ts';
 
 /** What a plan takes in every shop, one value per shop. */

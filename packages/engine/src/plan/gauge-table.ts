@@ -1,5 +1,5 @@
 import { bisect, type RegressionBelief, studentProbability, symmetricInverse } from '../numeric/index.ts';
-import type { ReadingTable } from './run-plan.ts';
+import type { ReadingTable } from './reading-table.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
 
 /** Gauss-Hermite nodes and weights for a standard normal, five points. */

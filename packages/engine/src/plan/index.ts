@@ -12,5 +12,6 @@ export type {
   Spread,
   StationsChoice,
 } from './result.ts';
-export { runPlan, type Setup } from './run-plan.ts';
+export { runPlan } from './run-plan.ts';
+export type { Setup } from './setup.ts';
 export { drawShops } from './shop-draws.ts';

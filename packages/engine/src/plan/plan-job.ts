@@ -1,11 +1,11 @@
 import type { Job } from '../job/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
 import type { RemovalPosterior } from '../removal/index.ts';
+import { shopsOf } from './kept-shops.ts';
 import { refuse } from './refuse.ts';
 import { reportPlan } from './report.ts';
 import type { Plan, Refusal } from './result.ts';
 import { search } from './search.ts';
-import { drawShops } from './shop-draws.ts';
 import type { Feasible, SearchInput } from './weigh.ts';
 
 /** Shops that the search works with [-]. */
@@ -48,9 +48,9 @@ export type PlanResult =
  */
 export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly LimitFunction[]): PlanResult {
   const { seed } = job.plan;
-  const draws = drawShops(posterior, SEARCH_SHOPS, seed);
-  const scouts = drawShops(posterior, SCOUT_SHOPS, seed);
-  const fair = drawShops(posterior, FAIR_SHOPS, (seed + FAIR_SEED) % 2 ** 31);
+  const draws = shopsOf(posterior, SEARCH_SHOPS, seed);
+  const scouts = shopsOf(posterior, SCOUT_SHOPS, seed);
+  const fair = shopsOf(posterior, FAIR_SHOPS, (seed + FAIR_SEED) % 2 ** 31);
   const input: SearchInput = {
     job,
     posterior,
@@ -73,9 +73,9 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
   if (best === undefined) {
     const quick: SearchInput = {
       ...input,
-      draws: drawShops(posterior, QUICK.search, seed),
-      scouts: drawShops(posterior, QUICK.scout, seed),
-      fair: drawShops(posterior, QUICK.fair, (seed + FAIR_SEED) % 2 ** 31),
+      draws: shopsOf(posterior, QUICK.search, seed),
+      scouts: shopsOf(posterior, QUICK.scout, seed),
+      fair: shopsOf(posterior, QUICK.fair, (seed + FAIR_SEED) % 2 ** 31),
       work: { left: REFUSAL_WORK },
     };
     return { refusal: refuse(input, quick, misses) };

@@ -2,11 +2,12 @@ import { inUnit } from '../quantity/index.ts';
 import { chancesOf } from './chance.ts';
 import { depthDemand } from './demand.ts';
 import { outlooks } from './gauge-table.ts';
+import type { ReadingTable } from './reading-table.ts';
 import type { ReportInput } from './report-input.ts';
 import type { GaugeRow, GaugeStop } from './result.ts';
-import { type ReadingTable, runPlan } from './run-plan.ts';
+import { runPlan } from './run-plan.ts';
 import { withStations } from './search-pattern.ts';
-import { tableQuestion } from './solve.ts';
+import { NOT_READ, tableQuestion } from './solve.ts';
 import type { Feasible } from './weigh.ts';
 
 /** Places of the stations: even, the outer ones half a gap from the ends, so that no end goes unseen. */
@@ -41,19 +42,13 @@ interface RowCount {
   notTooDeep: number;
 }
 
-/** In place of a row where a track was finished before [-]. */
-const NOT_READ = -1;
 /** Readings in a row from which its shares are told as counted [-]; with fewer the law's forecast is told. */
 const COUNTED_FROM = 200;
 
 /** Counts, for every row of the table of a layer, how the groove came out in the end in the shops that read it. */
 function countRows(feasible: Feasible, layer: number, rowsOfTable: number, input: ReportInput): RowCount[] {
-  const { setup, outcomes } = feasible.solved;
+  const { setup, outcomes, rows = [] } = feasible.solved;
   const { tracks } = setup.pattern;
-  const rows = Array.from({ length: tracks * setup.layers.length }, () =>
-    new Int16Array(input.draws.count).fill(NOT_READ),
-  );
-  runPlan(setup, feasible.task.run, input.draws, rows);
   const demand = depthDemand(input.job, 0);
   const counts = Array.from({ length: rowsOfTable }, () => ({ readings: 0, reached: 0, notTooDeep: 0 }));
   for (let track = 0; track < tracks; track += 1) {

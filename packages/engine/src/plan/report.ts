@@ -5,12 +5,13 @@ import { lossLength, predictDepth, startDwell } from '../removal/index.ts';
 import { candidateOf } from './candidate-of.ts';
 import { electrodeChanges } from './electrode-changes.ts';
 import { trackOffset } from './pattern.ts';
+import { type ReadingTable, rowOf } from './reading-table.ts';
 import { gaugeStops } from './report-gauge.ts';
 import type { ReportInput } from './report-input.ts';
 import { limitsOf } from './report-limits.ts';
 import { bandFloors, sectionBand } from './report-section.ts';
 import type { Band, Plan, PlanPass, Spread } from './result.ts';
-import { type ReadingTable, rowOf, type Setup } from './run-plan.ts';
+import type { Setup } from './setup.ts';
 import type { Feasible } from './weigh.ts';
 
 /** Writes a set-up out as a plan, every number with its unit. */

@@ -109,7 +109,6 @@ export interface SectionBand {
 export interface Plan {
   /** `blind`: run as set; `gauge_and_adjust`: measure between layers and set the next from the table. */
   readonly kind: 'blind' | 'gauge_and_adjust';
-  /** Diameter of the electrode [mm]. */
   /** Another plan found is at least as good in time, cost and heat; told for comparison only. */
   readonly dominated: boolean;
   /** Electrode diameter [mm]. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { rowOf, runPlan, type Setup } from './run-plan.ts';
+import { runPlan } from './run-plan.ts';
+import type { Setup } from './setup.ts';
 import { drawShops } from './shop-draws.ts';
 import { posteriorOf, singleTrackTask } from './solve-task.test-support.ts';
 import { testJob } from './test-job.test-support.ts';
@@ -64,13 +65,4 @@ describe('Running a set-up in shops', () => {
   function table(logEnergy: number) {
     return { edges: [8e-3], readings: [7e-3, 9e-3], logEnergy: [logEnergy, logEnergy] };
   }
-});
-
-describe('The row of a reading', () => {
-  it('holds from its lower edge on, up to its upper one', () => {
-    const table = { edges: [5e-3, 6e-3], readings: [4e-3, 5.5e-3, 7e-3], logEnergy: [1, 2, 3] };
-    expect([0, 4.99e-3, 5e-3, 5.9e-3, 6e-3, 1].map((reading) => rowOf(table, reading))).toEqual([
-      0, 0, 1, 1, 2, 2,
-    ]);
-  });
 });

@@ -5,9 +5,17 @@ import { depthDemand } from './demand.ts';
 import { type Effort, effortOf, type Merit } from './effort.ts';
 import { type MissNote, missChance } from './miss.ts';
 import type { Pattern } from './pattern.ts';
-import type { LayerRule } from './run-plan.ts';
+import type { LayerRule } from './setup.ts';
 import type { ShopDraws } from './shop-draws.ts';
-import { type Solved, type SolveTask, scoutGauged, solveBlind, solveGauged, tried } from './solve.ts';
+import {
+  type Solved,
+  type SolveTask,
+  scoutGauged,
+  solveBlind,
+  solveGauged,
+  tried,
+  triedWithRows,
+} from './solve.ts';
 import { type ElectrodeSearch, type Feasible, stockMiss, weigh } from './weigh.ts';
 
 /** Gauge stops of one plan at most [-]. */
@@ -93,7 +101,7 @@ export function searchPattern(
       // What is kept back need not be met on both sides, as long as what is wanted is.
       if (shortfall(solved.chances, task.depth) > 0) return missChance(solved, task, miss);
       const lean = fewestStations(raised, solved, draws);
-      const fair = tried(task, lean.setup.layers, input.fair);
+      const fair = triedWithRows(task, lean.setup.layers, input.fair);
       if (fair.shortfall > 0) {
         missChance(fair, task, miss);
         continue;

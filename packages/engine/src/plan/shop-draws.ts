@@ -33,6 +33,11 @@ export interface ShopDraws {
   readonly wear: Float64Array;
   /** Standard normal noise of the pass with this index, one value per shop. */
   readonly passNoise: (index: number) => Float64Array;
+  /**
+   * Depth over electrode diameter that the pass with this index digs at specific energy 1 and this angle term, one
+   * value per shop: the part of the depth law that is the same for every candidate.
+   */
+  readonly passLift: (index: number, angleTerm: number) => Float64Array;
   /** Standard normal noise of the gauge reading with this index, one value per shop. */
   readonly gaugeNoise: (index: number) => Float64Array;
 }
@@ -56,6 +61,7 @@ export function drawShops(posterior: RemovalPosterior, count: number, seed: numb
   const stream = drawStream(seed);
   const { depth, extraWidth, wear } = posterior.belief;
   const law = drawCoefficients(depth, count, stream);
+  const passNoise = noiseSeries(count, seed, 1);
   const width = drawResponse(extraWidth, count, stream);
   return {
     count,
@@ -66,16 +72,19 @@ export function drawShops(posterior: RemovalPosterior, count: number, seed: numb
     extraWidth: width.map((value) => Math.max(0, value)),
     laterFactor: stratifiedNormals(stream, count).map((z) => Math.max(0.1, 1 + LATER_PASS_SD * z)),
     wear: drawResponse(wear, count, stream).map(Math.exp),
-    passNoise: noiseSeries(count, seed, 1),
+    passNoise,
+    passLift: liftSeries(law, passNoise),
     gaugeNoise: noiseSeries(count, seed, GAUGE_SERIES),
   };
 }
 
-function drawCoefficients(
-  belief: RegressionBelief,
-  count: number,
-  stream: DrawStream,
-): { coefficients: Float64Array[]; spread: Float64Array } {
+/** Coefficients of a law and the spread of its noise, one value per shop each. */
+interface LawDraws {
+  readonly coefficients: readonly Float64Array[];
+  readonly spread: Float64Array;
+}
+
+function drawCoefficients(belief: RegressionBelief, count: number, stream: DrawStream): LawDraws {
   const spread = Float64Array.from({ length: count }, () =>
     Math.sqrt(belief.scale / stream.gamma(belief.shape)),
   );
@@ -105,5 +114,28 @@ function noiseSeries(count: number, seed: number, series: number): (index: numbe
     const fresh = stratifiedNormals(drawStream((seed + (index + series) * SERIES_STRIDE) % 2 ** 31), count);
     made.set(index, fresh);
     return fresh;
+  };
+}
+
+/** Works a pass's lift out once; a job has one angle, so those of the latest one are kept. */
+function liftSeries(
+  law: LawDraws,
+  passNoise: (index: number) => Float64Array,
+): (index: number, angleTerm: number) => Float64Array {
+  const [level, , angle] = law.coefficients as [Float64Array, Float64Array, Float64Array];
+  const made = new Map<number, Float64Array>();
+  let madeFor = Number.NaN;
+  return (index, angleTerm) => {
+    if (angleTerm !== madeFor) made.clear();
+    madeFor = angleTerm;
+    const known = made.get(index);
+    if (known !== undefined) return known;
+    const noise = passNoise(index);
+    const lift = new Float64Array(noise.length);
+    for (let shop = 0; shop < lift.length; shop += 1) {
+      lift[shop] = Math.exp(level[shop]! + angle[shop]! * angleTerm + law.spread[shop]! * noise[shop]!);
+    }
+    made.set(index, lift);
+    return lift;
   };
 }

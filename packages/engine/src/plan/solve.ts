@@ -2,7 +2,8 @@ import { bisect, percentiles, type RegressionBelief } from '../numeric/index.ts'
 import { type Chances, chancesOf, type DepthDemand, reachesDepth, shortfall } from './chance.ts';
 import { gaugeTable, type TableAim, type TableQuestion } from './gauge-table.ts';
 import type { Pattern } from './pattern.ts';
-import { type LayerRule, type RunDemand, type RunOutcomes, runPlan, type Setup } from './run-plan.ts';
+import { type RunDemand, type RunOutcomes, runPlan } from './run-plan.ts';
+import type { LayerRule, Setup } from './setup.ts';
 import type { ShopDraws } from './shop-draws.ts';
 import type { Work } from './work.ts';
 
@@ -29,6 +30,8 @@ export interface Solved {
   readonly chances: Chances;
   /** Largest shortfall of a chance; 0 or less: all demands met [-]. */
   readonly shortfall: number;
+  /** Row of the table that each reading fell into, one list per pass, where they were written down. */
+  readonly rows?: readonly Int16Array[];
 }
 
 /** Tolerance of a solved ln specific energy [-]: about a quarter of a per cent in travel. */
@@ -45,12 +48,28 @@ const SPENT = 0.7;
 const EXPECTED = [0.03, 0.99] as const;
 
 /** Runs given layers in the shops. */
-export function tried(task: SolveTask, layers: readonly LayerRule[], draws: ShopDraws): Solved {
+export function tried(
+  task: SolveTask,
+  layers: readonly LayerRule[],
+  draws: ShopDraws,
+  rows?: readonly Int16Array[],
+): Solved {
   const setup: Setup = { ...task.base, pattern: task.pattern, layers };
   task.work.left -= task.pattern.tracks * layers.length * draws.count;
-  const outcomes = runPlan(setup, task.run, draws);
+  const outcomes = runPlan(setup, task.run, draws, rows);
   const chances = chancesOf(outcomes, task.depth);
-  return { setup, outcomes, chances, shortfall: shortfall(chances, task.depth) };
+  return { setup, outcomes, chances, shortfall: shortfall(chances, task.depth), ...(rows && { rows }) };
+}
+
+/** In place of a row where a track was finished before [-]. */
+export const NOT_READ = -1;
+
+/** Runs given layers in the shops and writes down the row of every reading. */
+export function triedWithRows(task: SolveTask, layers: readonly LayerRule[], draws: ShopDraws): Solved {
+  if (layers.every((rule) => rule.kind === 'set')) return tried(task, layers, draws);
+  const passes = task.pattern.tracks * layers.length;
+  const rows = Array.from({ length: passes }, () => new Int16Array(draws.count).fill(NOT_READ));
+  return tried(task, layers, draws, rows);
 }
 
 /**

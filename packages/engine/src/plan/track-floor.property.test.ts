@@ -36,19 +36,19 @@ function cutBothWays(given: typeof job extends fc.Arbitrary<infer T> ? T : never
   const pattern: Pattern = { tracks, spacing: tracks === 1 ? 0 : spacing };
   const depths = new Float64Array(tracks);
   const reach = new Float64Array(tracks);
-  fillReach(reach, radius, pattern.spacing);
+  fillReach(reach, 0, tracks, radius, pattern.spacing);
   let floor = flatFloor(Math.abs(trackOffset(pattern, 0)) + radius + 4e-3, STEP);
   for (let layer = 0; layer < 2; layer += 1) {
     for (let track = 0; track < tracks; track += 1) {
       const cut = given.cuts[layer * tracks + track]!;
       if (layer === 1 && given.skipped[track] === true) continue;
-      depths[track] = floorAtTrack(depths, reach, track) + cut;
+      depths[track] = floorAtTrack(depths, reach, 0, tracks, track) + cut;
       floor = cutPass(floor, { offset: trackOffset(pattern, track), width: 2 * radius, depth: cut });
     }
   }
   const zone = given.zoneShare * (tracks - 1) * pattern.spacing;
   const shape: TrackFloorShape = { deepest: 0, shallowest: 0, width: 0 };
-  readTrackFloor(depths, reach, pattern, radius, zone, shape);
+  readTrackFloor(depths, reach, 0, pattern, radius, zone, shape);
   return { shape, floor, zone };
 }
 
@@ -102,14 +102,14 @@ describe('The floor under an electrode', () => {
         const pattern: Pattern = { tracks, spacing: given.spacingShare * radius };
         const depths = Float64Array.from(given.cuts.slice(0, tracks));
         const reach = new Float64Array(tracks);
-        fillReach(reach, radius, pattern.spacing);
+        fillReach(reach, 0, tracks, radius, pattern.spacing);
         for (let track = 0; track < tracks; track += 1) {
           const outlines = Array.from(
             depths,
             (depth, other) =>
               depth - heightAt(radius, Math.abs(trackOffset(pattern, other) - trackOffset(pattern, track))),
           );
-          expect(floorAtTrack(depths, reach, track)).toBeCloseTo(Math.max(...outlines), 12);
+          expect(floorAtTrack(depths, reach, 0, tracks, track)).toBeCloseTo(Math.max(...outlines), 12);
         }
       }),
       RUNS,

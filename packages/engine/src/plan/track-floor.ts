@@ -18,44 +18,51 @@ export interface TrackFloorShape {
 /**
  * Floor under an electrode at a track: the deepest that any track's outline reaches there.
  * All passes of a job have one radius, so the floor is the union of one outline per track, and its shape
- * follows from the depths at the tracks' centre lines without a grid.
+ * follows from the depths at the tracks' centre lines without a grid. The lists may hold many shops one after the
+ * other, as many values each as there are tracks: `first` is where the shop's values begin.
  */
-export function floorAtTrack(depths: Float64Array, reach: Float64Array, track: number): number {
-  let floor = depths[track]!;
-  for (let other = 0; other < depths.length; other += 1) {
-    const at = depths[other]! - reach[Math.abs(other - track)]!;
+export function floorAtTrack(
+  depths: Float64Array,
+  reach: Float64Array,
+  first: number,
+  tracks: number,
+  track: number,
+): number {
+  let floor = depths[first + track]!;
+  for (let other = 0; other < tracks; other += 1) {
+    const at = depths[first + other]! - reach[first + Math.abs(other - track)]!;
     if (at > floor) floor = at;
   }
   return floor;
 }
 
 /** How far one track's outline has risen at the neighbour, the one after it and so on [m]. */
-export function fillReach(reach: Float64Array, radius: number, spacing: number): void {
-  for (let apart = 0; apart < reach.length; apart += 1) reach[apart] = heightAt(radius, apart * spacing);
+export function fillReach(
+  reach: Float64Array,
+  first: number,
+  tracks: number,
+  radius: number,
+  spacing: number,
+): void {
+  for (let apart = 0; apart < tracks; apart += 1) reach[first + apart] = heightAt(radius, apart * spacing);
 }
 
-/** Reads the shape of the floor off the depths at the tracks' centre lines, into `shape`. */
+/** Reads the shape of the floor off the depths at the centre lines of several tracks, into `shape`. */
 export function readTrackFloor(
   depths: Float64Array,
   reach: Float64Array,
+  first: number,
   pattern: Pattern,
   radius: number,
   zoneWidth: number,
   shape: TrackFloorShape,
 ): void {
   const { tracks, spacing } = pattern;
-  if (tracks === 1) {
-    const depth = depths[0]!;
-    shape.deepest = depth;
-    shape.shallowest = zoneWidth > 0 ? Math.max(0, depth - heightAt(radius, zoneWidth / 2)) : depth;
-    shape.width = 2 * halfWidthAt(radius, depth);
-    return;
-  }
   let deepest = 0;
   let left = 0;
   let right = 0;
   for (let track = 0; track < tracks; track += 1) {
-    const depth = depths[track]!;
+    const depth = depths[first + track]!;
     const offset = trackOffset(pattern, track);
     const half = halfWidthAt(radius, depth);
     if (depth > deepest) deepest = depth;
@@ -63,41 +70,57 @@ export function readTrackFloor(
     right = Math.max(right, half + offset);
   }
   const zone = zoneWidth / 2;
-  let shallowest = Math.min(
-    depthAtOffset(depths, pattern, radius, -zone),
-    depthAtOffset(depths, pattern, radius, zone),
-  );
+  let shallowest = depthAtOffset(depths, first, pattern, radius, zone);
+  shape.deepest = deepest;
+  shape.width = left + right;
+  // Without a zone only the floor at the centre line counts, and no ridge lies beside it.
+  if (zone === 0) {
+    shape.shallowest = shallowest;
+    return;
+  }
+  shallowest = Math.min(shallowest, depthAtOffset(depths, first, pattern, radius, -zone));
   // Ridges stand where two outlines cross between their centre lines: those of neighbours, and those of tracks
   // further apart where all between them lie below what these two reach.
-  let hidden = floorAtTrack(depths, reach, 0) > depths[0]!;
+  let hidden = floorAtTrack(depths, reach, first, tracks, 0) > depths[first]!;
   for (let track = 0; track + 1 < tracks; track += 1) {
     const firstHidden = hidden;
-    hidden = floorAtTrack(depths, reach, track + 1) > depths[track + 1]!;
+    hidden = floorAtTrack(depths, reach, first, tracks, track + 1) > depths[first + track + 1]!;
     let otherHidden = hidden;
     for (let other = track + 1; other < tracks; other += 1) {
-      if (other > track + 1) otherHidden = floorAtTrack(depths, reach, other) > depths[other]!;
-      const along = crossing(depths[track]!, depths[other]!, (other - track) * spacing, radius);
+      if (other > track + 1) {
+        otherHidden = floorAtTrack(depths, reach, first, tracks, other) > depths[first + other]!;
+      }
+      const along = crossing(
+        depths[first + track]!,
+        depths[first + other]!,
+        (other - track) * spacing,
+        radius,
+      );
       const offset = trackOffset(pattern, track) + along;
       if (Math.abs(offset) <= zone) {
         // Where neither track lies below what others reach, no other outline passes their crossing.
         const clear = other === track + 1 && !firstHidden && !otherHidden;
         const depth = clear
-          ? Math.max(0, depths[track]! - heightAt(radius, along))
-          : depthAtOffset(depths, pattern, radius, offset);
+          ? Math.max(0, depths[first + track]! - heightAt(radius, along))
+          : depthAtOffset(depths, first, pattern, radius, offset);
         if (depth < shallowest) shallowest = depth;
       }
       if (!otherHidden) break;
     }
   }
-  shape.deepest = deepest;
   shape.shallowest = shallowest;
-  shape.width = left + right;
 }
 
-function depthAtOffset(depths: Float64Array, pattern: Pattern, radius: number, offset: number): number {
+function depthAtOffset(
+  depths: Float64Array,
+  first: number,
+  pattern: Pattern,
+  radius: number,
+  offset: number,
+): number {
   let floor = 0;
   for (let track = 0; track < pattern.tracks; track += 1) {
-    const at = depths[track]! - heightAt(radius, Math.abs(offset - trackOffset(pattern, track)));
+    const at = depths[first + track]! - heightAt(radius, Math.abs(offset - trackOffset(pattern, track)));
     if (at > floor) floor = at;
   }
   return floor;

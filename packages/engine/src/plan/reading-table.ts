@@ -1,0 +1,17 @@
+/** What to do after a reading: rows of readings, each with the ln specific energy of the next pass. */
+export interface ReadingTable {
+  /** Upper edges of the rows, rising; the last row has none [m]. */
+  readonly edges: readonly number[];
+  /** ln specific energy of the next pass; NaN: run no more passes [-]. */
+  readonly logEnergy: readonly number[];
+  /** Reading for which each row was worked out [m]. */
+  readonly readings: readonly number[];
+}
+
+/** Row of a table that a reading falls into. */
+export function rowOf(table: ReadingTable, reading: number): number {
+  const { edges } = table;
+  let row = 0;
+  while (row < edges.length && reading >= edges[row]!) row += 1;
+  return row;
+}
