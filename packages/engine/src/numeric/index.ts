@@ -9,7 +9,16 @@ export {
   updateBelief,
 } from './conjugate-regression.ts';
 export { type DrawStream, drawStream, stratifiedNormals } from './draw-stream.ts';
+export { erf } from './erf.ts';
 export { type IntegrateOptions, integrateUntil, type Trajectory } from './integrate-until.ts';
+export { STIFFNESS_MOST } from './kernel/chebyshev-stages.ts';
+export {
+  type DiffusionKernel,
+  type DiffusionSetUp,
+  type DiffusionStep,
+  diffusionKernel,
+} from './kernel/diffusion-kernel.ts';
+export type { DiffusionLayout, DiffusionMemory, DiffusionSize } from './kernel/diffusion-layout.ts';
 export { normalQuantile } from './normal-quantile.ts';
 export { percentile, percentiles } from './percentile.ts';
 export { studentProbability, studentQuantile } from './student-t.ts';
