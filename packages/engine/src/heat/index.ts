@@ -1,5 +1,33 @@
+export {
+  COOLING_START_MOST,
+  coolingTimeThick,
+  coolingTimeThin,
+  transitionThickness,
+} from './cooling-time.ts';
 export type { HeatField, HeatFrame } from './field.ts';
 export type { FloorLine, FloorPoint } from './floor-line.ts';
+export { type GougingStart, gougingStart } from './gouging-start.ts';
+export { type GroundSection, groundSection } from './ground-section.ts';
+export { type HardnessBand, hardnessBand, QUENCH_TIME, skinHardness } from './hardness-band.ts';
+export { type FormulaHardness, hardnessByFormulas, martensiteHardness } from './hardness-formulas.ts';
+export { heatLimits } from './heat-limits.ts';
+export {
+  type HeatSpan,
+  KEPT_SOURCES,
+  type KeptHeat,
+  keptHeat,
+  type PassEnergy,
+  type StatedShare,
+} from './kept-heat.ts';
+export { coolingTimeOfLine, type LineOnPlate, lineSourceRise } from './line-source.ts';
+export {
+  type HydrogenControlPreheat,
+  preheatHydrogenControl,
+  type Restraint,
+  type SusceptibilityGroup,
+} from './preheat-hydrogen-control.ts';
+export { type MethodBPreheat, type PreheatInput, preheatMethodB } from './preheat-method-b.ts';
+export { preheatPrequalified } from './preheat-prequalified.ts';
 export type {
   GrooveSurfacePoint,
   HeatAccount,
@@ -9,3 +37,4 @@ export type {
 } from './section-heat.ts';
 export { solveSection } from './solve-section.ts';
 export type { ThermalProperties } from './thermal-tables.ts';
+export { type Transformation, transformationOf } from './transformation.ts';
