@@ -1,4 +1,5 @@
 import type { DefaultUsed } from '../document/index.ts';
+import { hazardLimits } from '../hazard/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
@@ -83,7 +84,7 @@ export function answerJob(
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
   const posterior = publishedPosterior(metal, job.seam.position);
-  const process = [processLimits(posterior.meltingEnergy)];
+  const process = [processLimits(posterior.meltingEnergy), hazardLimits()];
   const { result, supply } =
     kit === undefined
       ? { result: planJob(job, posterior, process), supply: undefined }

@@ -1,5 +1,19 @@
 export type { AirPointReport, AirReport, DrawdownReport, HoseChangesReport } from './air-report.ts';
 export { type Advice, type Answer, type AnswerInputs, answerJob } from './answer.ts';
+export { type CostChangeReport, tryCostChanges } from './answer-cost-changes.ts';
+export type { CostChangeId } from './cost-change.ts';
+export type {
+  CostAnswer,
+  CostAssumptionReport,
+  CostEstimate,
+  CostItem,
+  CostReport,
+  CostStep,
+  ExtraReport,
+  NoCost,
+  RefillReport,
+  WayReport,
+} from './cost-report.ts';
 export type {
   ElectricPoint,
   ElectricReport,
@@ -10,6 +24,23 @@ export type {
   SourceReport,
   TemperatureCurve,
 } from './electric-report.ts';
+export type {
+  CrewNoiseReport,
+  FieldReport,
+  FireZoneReport,
+  FumeReport,
+  HazardFigure,
+  HazardRange,
+  HazardReport,
+  HazardRow,
+  HazardRule,
+  HazardSection,
+  HazardSetting,
+  MixtureReport,
+  NoiseTaskReport,
+  SubstanceLimit,
+  SubstanceReport,
+} from './hazard-report.ts';
 export type {
   CoolingFormula,
   HardnessFormula,
@@ -33,4 +64,6 @@ export type {
   PointReport,
   RouteReport,
 } from './place-report.ts';
+export { answerCost, type CostOptions } from './report-cost.ts';
+export { answerHazard } from './report-hazard.ts';
 export type { KitReport, KitTime, SupplyReport, SupplySetting } from './supply-report.ts';

@@ -1,0 +1,232 @@
+import {
+  asksForFans,
+  CAPTURE_VELOCITY,
+  dilutionFlow,
+  exposureLimit,
+  FLOW_PER_WELDER,
+  hoodFlow,
+  LEAST_CEILING,
+  matrixVentilation,
+  movableHood,
+  purgeTime,
+  ROOM_PER_WELDER,
+} from '../hazard/index.ts';
+import type { Job } from '../job/index.ts';
+import type { HazardFigure, HazardRow, HazardRule, HazardSection } from './hazard-report.ts';
+import { confirmed, derived, hazardRow, recalled } from './hazard-row.ts';
+
+const MINUTE = 60;
+const VENTILATION = confirmed('29 CFR 1910.252(c)(2)');
+
+/** Air: the room against the rule for welders, fans and hood against what they must move. */
+export function fumeSection(job: Job): HazardSection {
+  return {
+    id: 'fume',
+    title: 'Fume and gas',
+    figures: dilutionFigures(job),
+    rows: [...roomRows(job), ...hoodRows(job), ...dilutionRows(job)],
+    rules: fumeRules(job),
+  };
+}
+
+/** The rule for welders, by which a gouging torch is let off too lightly. */
+function roomRows({ site }: Job): HazardRow[] {
+  const { room, ventilation, torches, place } = site;
+  if (place === 'open_air') return [];
+  const closed = place === 'closed_space';
+  const asks = closed
+    ? true
+    : asksForFans({
+        volume: room.volume ?? null,
+        ceiling: room.ceiling ?? null,
+        barriers: room.barriers === undefined ? null : room.barriers === 'some',
+        torches,
+      });
+  const flow = ventilation.flow;
+  return [
+    hazardRow({
+      id: 'room_volume',
+      rule: 'Room for each torch',
+      value: room.volume === undefined ? null : room.volume / torches,
+      figure: ROOM_PER_WELDER,
+      unit: 'm3',
+      sense: 'least',
+      source: VENTILATION,
+      note: room.volume === undefined ? 'no volume is stated' : 'the rule was written for welders',
+    }),
+    hazardRow({
+      id: 'room_ceiling',
+      rule: 'Height of the ceiling',
+      value: room.ceiling ?? null,
+      figure: LEAST_CEILING,
+      unit: 'm',
+      sense: 'least',
+      source: VENTILATION,
+      note: room.ceiling === undefined ? 'no ceiling is stated' : '',
+    }),
+    hazardRow({
+      id: 'fan_flow',
+      rule: 'Air that fans bring through the room',
+      value: flow === undefined ? null : flow * MINUTE,
+      figure: FLOW_PER_WELDER * torches * MINUTE,
+      unit: 'm3/min',
+      sense: 'least',
+      source: VENTILATION,
+      note: `${closed ? 'a closed space: ' : ''}${FANS[String(asks) as keyof typeof FANS]}${flow === undefined ? '; no air flow is stated' : ''}`,
+    }),
+  ];
+}
+
+const FANS = {
+  true: 'the rule asks for fans here, or for a hood at the source or airline respirators',
+  false:
+    'the rule does not ask for fans in this room; a gouging torch gives off more than the rule had in mind',
+  null: 'what is stated of the room does not decide whether the rule asks for fans',
+} as const;
+
+function hoodRows({ site }: Job): HazardRow[] {
+  const { hood_flow: flow, hood_distance: distance, hood_area: area, hood_flange } = site.ventilation;
+  if (flow === undefined && distance === undefined && area === undefined) return [];
+  const table = distance === undefined ? null : movableHood(distance);
+  const value = flow === undefined ? null : flow * MINUTE;
+  const downstream = 'the jet can carry fume past a hood: place it downstream';
+  return [
+    hazardRow({
+      id: 'hood_table',
+      rule: 'Movable hood, air flow by its distance from the arc',
+      value,
+      figure: table === null ? null : table.flow * MINUTE,
+      unit: 'm3/min',
+      sense: 'least',
+      source: confirmed('29 CFR 1910.252(c)(3)(i) table'),
+      note:
+        distance === undefined
+          ? 'no distance is stated'
+          : table === null
+            ? 'the table ends at 12 in'
+            : downstream,
+    }),
+    hazardRow({
+      id: 'hood_formula',
+      rule: 'Hood, air flow for 100 ft/min at the arc',
+      value,
+      figure:
+        distance === undefined || area === undefined
+          ? null
+          : hoodFlow(distance, area, hood_flange === 'flanged', CAPTURE_VELOCITY) * MINUTE,
+      unit: 'm3/min',
+      sense: 'least',
+      source: recalled('ACGIH, Industrial Ventilation; 100 ft/min is a figure for welding'),
+      note:
+        distance === undefined || area === undefined
+          ? 'distance and opening of the hood are not both stated'
+          : downstream,
+    }),
+  ];
+}
+
+/** Dilution of the whole fume as iron oxide, which is the least that it asks for. */
+function dilutionRows({ site }: Job): HazardRow[] {
+  const { fume, ventilation, torches } = site;
+  const limit = exposureLimit('iron_oxide', fume.limits);
+  const needed =
+    fume.emission_mg_per_min === undefined || limit === null
+      ? null
+      : dilutionFlow((torches * fume.emission_mg_per_min) / MINUTE, limit.most, fume.mixing_factor);
+  return [
+    hazardRow({
+      id: 'dilution',
+      rule: 'Fans alone, if all of the fume were iron oxide',
+      value: ventilation.flow === undefined ? null : ventilation.flow * MINUTE,
+      figure: needed === null ? null : needed * MINUTE,
+      unit: 'm3/min',
+      sense: 'least',
+      source: derived('general dilution equation; the fume of a torch is an assumption unless measured'),
+      note:
+        fume.emission_mg_per_min === undefined
+          ? 'no fume of a torch is stated, and no published figure was found'
+          : limit === null
+            ? 'this set has no limit for iron oxide'
+            : 'copper and manganese ask for more: see the table of substances',
+    }),
+  ];
+}
+
+function dilutionFigures({ site }: Job): HazardFigure[] {
+  const { fume, ventilation, room, torches } = site;
+  const { flow } = ventilation;
+  if (flow === undefined) return [];
+  const effective = flow / fume.mixing_factor;
+  const source = derived('general dilution equation, one well-mixed zone');
+  return [
+    ...(fume.emission_mg_per_min === undefined
+      ? []
+      : [
+          {
+            name: 'Fume with the fans alone, settled',
+            value: (torches * fume.emission_mg_per_min) / MINUTE / effective,
+            unit: 'mg/m3',
+            note: 'all of the fume together, mixing factor in it',
+            source,
+          },
+        ]),
+    ...(room.volume === undefined
+      ? []
+      : [
+          {
+            name: 'Air clears to a tenth in',
+            value: purgeTime(10, 1, { volume: room.volume, flow: effective }) / MINUTE,
+            unit: 'min',
+            note: 'after the last arc, mixing factor in it',
+            source,
+          },
+        ]),
+  ];
+}
+
+function fumeRules({ site, plate }: Job): HazardRule[] {
+  const { coating } = site.fume;
+  const matrix = matrixVentilation(
+    site.workplace ?? null,
+    site.duration ?? null,
+    plate.material,
+    coating ?? null,
+  );
+  const bgr = confirmed('BGR 500 chapter 2.26, table 2; TRGS 528 is newer');
+  return [
+    ...(coating === undefined || coating === 'zinc' || coating === 'lead' || coating === 'other'
+      ? [
+          {
+            text:
+              coating === undefined
+                ? 'Whether the metal is coated is not stated: find out before heat comes near it.'
+                : `Fume of the coating (${coating}): not covered by the limits here. Strip it where gouging is done, or have it judged first.`,
+            source: { text: 'common practice, no source', provenance: 'common practice' as const },
+          },
+        ]
+      : []),
+    {
+      text:
+        matrix === null
+          ? 'German matrix for arc-air gouging: not covered; it needs the workplace (fixed or changing), the duration, and a coated, un-, low- or high-alloy metal.'
+          : `German matrix for arc-air gouging asks for: ${matrix}.`,
+      source: bgr,
+    },
+    {
+      text: 'HSE names engineering control plus respiratory protection for this process, and a thorough examination of extraction every 14 months.',
+      source: confirmed('HSE WL16, seen in part'),
+    },
+    {
+      text: 'Short runs count too: short-term metals in the breathing zone were high against limits over eight hours.',
+      source: confirmed('Berlinger et al. 2019, J Occup Environ Hyg 16(6)'),
+    },
+    ...(site.place === 'closed_space'
+      ? [
+          {
+            text: 'In a closed space all replacing air is clean and fit to breathe; where ventilation is not enough, airline respirators, and somebody outside.',
+            source: confirmed('29 CFR 1910.252(c)(4)'),
+          },
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,119 @@
+import {
+  dilutionFlow,
+  expectedSubstances,
+  exposureLimit,
+  hazardWording,
+  LIMIT_SET_NAMES,
+  type LimitSet,
+  mixtureIndex,
+  SUBSTANCE_NAMES,
+  type Substance,
+  shiftConcentration,
+} from '../hazard/index.ts';
+import type { Job } from '../job/index.ts';
+import type { FumeReport, MixtureReport, SubstanceLimit, SubstanceReport } from './hazard-report.ts';
+
+const SETS: readonly LimitSet[] = ['osha', 'acgih', 'eu'];
+const MINUTE = 60;
+
+interface Measured {
+  readonly substance: Substance;
+  /** Mean over eight hours [mg/m3]. */
+  readonly mean: number;
+  /** Highest reading [mg/m3]. */
+  readonly highest: number;
+}
+
+/** What the air may carry, by every set of limits, with what was measured of it. */
+export function reportFume({ site, plate }: Job): FumeReport {
+  const measured = measuredOf(site.fume.measured ?? []);
+  const expected = expectedSubstances(plate.material, plate.composition ?? {}, site.fume.coating ?? null);
+  const others = measured
+    .filter(({ substance }) => !expected.some((one) => one.substance === substance))
+    .map(({ substance }) => ({ substance, why: 'measured in the breathing zone' }));
+  return {
+    set: LIMIT_SET_NAMES[site.fume.limits],
+    substances: [...expected, ...others].map(({ substance, why }) =>
+      substanceReport(
+        substance,
+        why,
+        measured.find((one) => one.substance === substance),
+        site,
+      ),
+    ),
+    mixtures: SETS.map((set) => mixtureReport(set, measured)),
+  };
+}
+
+function measuredOf(readings: NonNullable<Job['site']['fume']['measured']>): readonly Measured[] {
+  const substances = [...new Set(readings.map(({ substance }) => substance))];
+  return substances.map((substance) => {
+    const own = readings.filter((reading) => reading.substance === substance);
+    return {
+      substance,
+      mean: shiftConcentration(own.map(({ mg_per_m3: concentration, time }) => ({ concentration, time }))),
+      highest: Math.max(...own.map(({ mg_per_m3 }) => mg_per_m3)),
+    };
+  });
+}
+
+function substanceReport(
+  substance: Substance,
+  why: string,
+  measured: Measured | undefined,
+  { fume, torches }: Job['site'],
+): SubstanceReport {
+  return {
+    name: SUBSTANCE_NAMES[substance],
+    why,
+    measured_mg_per_m3: measured?.mean ?? null,
+    highest_mg_per_m3: measured?.highest ?? null,
+    limits: SETS.map((set): SubstanceLimit => {
+      const limit = exposureLimit(substance, set);
+      const emission = isGas(substance) ? undefined : fume.emission_mg_per_min;
+      return {
+        set: LIMIT_SET_NAMES[set],
+        most_mg_per_m3: limit?.most ?? null,
+        written: limit?.written ?? '',
+        ceiling: limit?.over === 'ceiling',
+        source: limit?.source ?? null,
+        flow_if_all_m3_per_min:
+          limit === null || emission === undefined
+            ? null
+            : dilutionFlow((torches * emission) / MINUTE, limit.most, fume.mixing_factor) * MINUTE,
+        verdict: hazardWording(concentrationFor(limit, measured), limit?.most ?? null, 'most'),
+      };
+    }),
+  };
+}
+
+/** A ceiling holds at any moment, any other limit for the mean of a shift. */
+function concentrationFor(
+  limit: ReturnType<typeof exposureLimit>,
+  measured: Measured | undefined,
+): number | null {
+  if (measured === undefined || limit === null) return null;
+  return limit.over === 'ceiling' ? measured.highest : measured.mean;
+}
+
+function isGas(substance: Substance): boolean {
+  return substance === 'carbon_monoxide' || substance === 'nitrogen_dioxide' || substance === 'ozone';
+}
+
+function mixtureReport(set: LimitSet, measured: readonly Measured[]): MixtureReport {
+  const parts = measured.flatMap((one) => {
+    const limit = exposureLimit(one.substance, set);
+    const concentration = concentrationFor(limit, one);
+    return limit === null || concentration === null ? [] : [{ concentration, limit: limit.most }];
+  });
+  const index = parts.length === 0 ? null : mixtureIndex(parts);
+  const missing = measured.filter(({ substance }) => exposureLimit(substance, set) === null);
+  const over = hazardWording(index, 1, 'most');
+  return {
+    set: LIMIT_SET_NAMES[set],
+    index,
+    not_covered: missing.map(({ substance }) => SUBSTANCE_NAMES[substance]),
+    // what a set leaves out may be what fails
+    verdict: missing.length > 0 && over === 'within the figure named' ? 'not covered by the source' : over,
+  };
+}
