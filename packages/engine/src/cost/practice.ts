@@ -54,8 +54,16 @@ export interface CostPractice {
 const HOUR = 3600;
 const MINUTE = 60;
 
-/** The process of the re-weld as it is called in a sentence. */
-export function refillTitle(job: Job): string {
+/**
+ * The process of the re-weld as it is called in a sentence.
+ *
+ * @param job - the job [record], from `readJob`
+ * @returns the name [text]
+ * @source none: bookkeeping
+ * @example
+ * refillTitle({ reweld: { process: 'stick' } }) // => "stick electrode"
+ */
+export function refillTitle(job: Pick<Job, 'reweld'>): string {
   return REFILL_PRACTICE[job.reweld.process].title;
 }
 

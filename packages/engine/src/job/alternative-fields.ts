@@ -29,7 +29,10 @@ const alternative = () =>
     set_up_time: amount(
       'time',
       { least: 0, most: 7 * 86_400 },
-      { title: 'Set-up', help: 'Time before the work begins; left out: none is counted.' },
+      {
+        title: 'Set-up',
+        help: 'Time before the work begins; left out: the job’s for manual gouging and machining, none for grinding and chipping.',
+      },
     ).optional(),
     consumables_per_m: price({
       title: 'Consumables per m',

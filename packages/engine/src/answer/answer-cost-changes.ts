@@ -1,0 +1,111 @@
+import type { ReadJob } from '../job/index.ts';
+import type { ReadKit } from '../kit/index.ts';
+import { answerJob } from './answer.ts';
+import { type CostChange, type CostChangeId, costChanges } from './cost-change.ts';
+import type { CostReport } from './cost-report.ts';
+import { answerCost, type CostOptions } from './report-cost.ts';
+
+/** What a change of job or kit makes of time and money, replanned. */
+export interface CostChangeReport {
+  readonly id: CostChangeId;
+  readonly title: string;
+  /** What was changed, or why it could not be tried. */
+  readonly says: string;
+  /** `replanned`: the figures hold; `no_plan`: nothing can be planned so; `not_tried`: it cannot be tried. */
+  readonly outcome: 'replanned' | 'no_plan' | 'not_tried';
+  /** Median time of the whole job with it; null without a plan [s]. */
+  readonly time_s: number | null;
+  /** The same less the median time without it [s]. */
+  readonly time_change_s: number | null;
+  /** Median money with it, in the job's currency [-]. */
+  readonly cost: number | null;
+  /** The same less the median money without it, in the job's currency [-]. */
+  readonly cost_change: number | null;
+  /** What the number of trials can put into `cost_change` at most, half width, in the job's currency [-]. */
+  readonly cost_change_half_width: number | null;
+  /** The setting planned with it; null without a plan. */
+  readonly setting: {
+    /** Electrode diameter [mm]. */
+    readonly electrode_diameter_mm: number;
+    /** Current of the first pass [A]. */
+    readonly current_A: number;
+    /** Passes [-]. */
+    readonly passes: number;
+  } | null;
+}
+
+/**
+ * Tries changes of job and kit one after the other: each is planned anew and its whole cost held against the one told.
+ *
+ * Nothing is computed before it is asked for: each step of the row plans once. The draws are the same on both sides.
+ *
+ * @param read - the job as read [record], from `readJob`
+ * @param report - its cost [record], from `answerCost`
+ * @param programVersion - version of the program [text], any
+ * @param kit - the kit that the answer was made with [record], from `readKit`, or left out
+ * @param options - the options that the cost was made with [record], may be left out
+ * @returns what each change makes of it, one at a time [list]
+ * @source none: composition
+ * @example
+ * typeof tryCostChanges // => "function"
+ */
+export function* tryCostChanges(
+  read: ReadJob,
+  report: CostReport,
+  programVersion: string,
+  kit?: ReadKit,
+  options: CostOptions = {},
+): Generator<CostChangeReport> {
+  for (const change of costChanges(read, kit)) yield tryChange(change, report, programVersion, options);
+}
+
+function tryChange(
+  change: CostChange,
+  report: CostReport,
+  programVersion: string,
+  options: CostOptions,
+): CostChangeReport {
+  const { id, title, says, read, kit, hirePerDay } = change;
+  const nothing = {
+    id,
+    title,
+    time_s: null,
+    time_change_s: null,
+    cost: null,
+    cost_change: null,
+    cost_change_half_width: null,
+    setting: null,
+  };
+  if (read === undefined) return { ...nothing, says, outcome: 'not_tried' };
+  const answer = answerJob(read, programVersion, kit === undefined ? undefined : withoutBay(kit));
+  const changed = answerCost(read, answer, {
+    ...options,
+    hirePerDay: (options.hirePerDay ?? 0) + hirePerDay,
+  });
+  if (changed.kind === 'no_plan' || answer.plan === undefined) {
+    return { ...nothing, says: `${says}: no plan`, outcome: 'no_plan' };
+  }
+  const { plan } = answer;
+  return {
+    id,
+    title,
+    says,
+    outcome: 'replanned',
+    time_s: changed.time_s.p50,
+    time_change_s: changed.time_s.p50 - report.time_s.p50,
+    cost: changed.cost.p50,
+    cost_change: changed.cost.p50 - report.cost.p50,
+    cost_change_half_width: Math.hypot(changed.cost.p50_half_width, report.cost.p50_half_width),
+    setting: {
+      electrode_diameter_mm: plan.electrode_diameter_mm,
+      current_A: plan.passes[0]?.current_A ?? 0,
+      passes: plan.passes.length,
+    },
+  };
+}
+
+/** Where things stand in the bay changes nothing about the plan, and takes long to find. */
+function withoutBay(read: ReadKit): ReadKit {
+  const { bay: _bay, ...kit } = read.kit;
+  return { ...read, kit };
+}

@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import { arcWork } from './arc-work.test-support.ts';
+import { costJob } from './cost-job.test-support.ts';
+import { simulateCycle } from './cycle.ts';
+import { COST_PARTS, CYCLE_STEPS } from './cycle-step.ts';
+import { plannedWay } from './other-way.ts';
+import { costPracticeOf } from './practice.ts';
+
+const SURE = 'after:\n  spread: { least: 100 %, most: 100 % }\n';
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
+
+describe('a cycle', () => {
+  it('is the same for the same seed, and another for another', () => {
+    const job = costJob();
+    const practice = costPracticeOf(job);
+    const once = simulateCycle(job, arcWork(), practice, 7);
+    expect(simulateCycle(job, arcWork(), practice, 7)).toEqual(once);
+    expect(simulateCycle(job, arcWork(), practice, 8).cost.p50).not.toBe(once.cost.p50);
+  });
+
+  it('without any scatter is the sum at the usual durations, in every trial', () => {
+    const job = costJob(SURE);
+    const practice = costPracticeOf(job);
+    const sure = arcWork({
+      arcTime: { p50: 480, p90: 480 },
+      electrodes: { p50: 4, p90: 4 },
+      depth: { p05: 0.01, p50: 0.01, p95: 0.01 },
+      width: { p05: 0.016, p50: 0.016, p95: 0.016 },
+      depthReached: 1,
+    });
+    const cycle = simulateCycle(job, sure, practice, 1);
+    const planned = plannedWay(sure, practice);
+    expect(cycle.cost.p50).toBeCloseTo(planned.cost, 8);
+    expect(cycle.time.p50).toBeCloseTo(planned.time, 6);
+    expect(cycle.cost.p90 - cycle.cost.p50).toBeCloseTo(0, 8);
+    expect(cycle.cost.p90HalfWidth).toBeCloseTo(0, 8);
+    expect(cycle.reworked).toBe(0);
+  });
+
+  it('mends as many grooves as do not reach their depth, and pays for it', () => {
+    const job = costJob();
+    const practice = costPracticeOf(job);
+    const cycle = simulateCycle(job, arcWork({ depthReached: 0.8 }), practice, 3);
+    expect(cycle.reworked).toBeCloseTo(0.2, 1);
+    expect(cycle.timeOf.rework.estimate.mean).toBeGreaterThan(0);
+    expect(simulateCycle(job, arcWork({ depthReached: 1 }), practice, 3).timeOf.rework.estimate.mean).toBe(0);
+    const stated = simulateCycle(job, arcWork({ depthReached: 0, reworkTime: 1000 }), practice, 3);
+    expect(stated.timeOf.rework.estimate.p50).toBeGreaterThan(800);
+  });
+
+  it('counts hired plant by whole days', () => {
+    const job = costJob(SURE);
+    const practice = costPracticeOf(job);
+    const hired = simulateCycle(job, arcWork({ hirePerDay: 100 }), practice, 1);
+    const days = Math.ceil(hired.time.p50 / (8 * 3600));
+    expect(hired.partOf.hire.estimate.p50).toBe(days * 100);
+    expect(hired.cost.p50).toBeCloseTo(simulateCycle(job, arcWork(), practice, 1).cost.p50 + days * 100, 6);
+  });
+
+  it('puts every share of the whole into steps and into parts, once each', () => {
+    const job = costJob('after:\n  discs_per_hour: 6\n  refill: { filler_per_kg: 3 }\n  cap: flush\n');
+    const cycle = simulateCycle(job, arcWork({ hirePerDay: 50 }), costPracticeOf(job), 5);
+    expect(sum(CYCLE_STEPS.map((step) => cycle.timeOf[step].share))).toBeCloseTo(1, 10);
+    expect(sum(CYCLE_STEPS.map((step) => cycle.costOf[step].share))).toBeCloseTo(1, 10);
+    expect(sum(COST_PARTS.map((part) => cycle.partOf[part].share))).toBeCloseTo(1, 10);
+  });
+
+  it('costs nothing, without a share that cannot be told, where no rate and no price is stated', () => {
+    const job = costJob();
+    const free = {
+      ...job,
+      rates: { ...job.rates, labour_per_hour: 0, power_per_kWh: 0 },
+    };
+    const cycle = simulateCycle(
+      free,
+      arcWork({ electrodePrice: 0, power: 0, air: 0 }),
+      costPracticeOf(free),
+      1,
+    );
+    expect(cycle.cost.p90).toBe(0);
+    expect(cycle.partOf.labour.share).toBe(0);
+    expect(cycle.time.p50).toBeGreaterThan(0);
+  });
+
+  it('widens with the spreads of the job', () => {
+    const narrow = costJob('after:\n  spread: { least: 95 %, most: 105 % }\n');
+    const wide = costJob('after:\n  spread: { least: 50 %, most: 300 %, refill: { most: 400 % } }\n');
+    const of = (job: typeof narrow) => simulateCycle(job, arcWork(), costPracticeOf(job), 2).cost;
+    expect(of(wide).p90 / of(wide).p50).toBeGreaterThan(of(narrow).p90 / of(narrow).p50);
+    expect(of(wide).p50).toBeGreaterThan(of(narrow).p50);
+  });
+});

@@ -1,0 +1,154 @@
+import type { Job } from '../job/index.ts';
+import { type DrawStream, normalQuantile } from '../numeric/index.ts';
+import { moneyOf } from './after-cost.ts';
+import { afterWork } from './after-work.ts';
+import { type ArcDraw, type ArcWork, arcSteps, type Scatter, type Typical } from './arc-work.ts';
+import { COST_PARTS, type CostPart, CYCLE_STEPS, type CycleStep } from './cycle-step.ts';
+import { type Estimate, estimateOf } from './estimate.ts';
+import { type GrooveSection, plainGrooveArea } from './groove-section.ts';
+import type { CostPractice } from './practice.ts';
+import { simulate } from './simulate.ts';
+import { drawFactors } from './work-factors.ts';
+
+/** Trials of one cycle [-]. */
+const TRIALS = 10_000;
+/** Normal deviate of the 90th and of the 95th percentile [-]. */
+const Z90 = 1.281551566;
+const Z95 = 1.644853627;
+
+/** What a step or a part comes to over all trials. */
+export interface CycleShare {
+  readonly estimate: Estimate;
+  /** Its mean over the mean of the whole [-]. */
+  readonly share: number;
+}
+
+/** The whole cycle of a job, simulated. */
+export interface Cycle {
+  /** Trials run [-]. */
+  readonly trials: number;
+  /** Seed of the draws [-]. */
+  readonly seed: number;
+  /** Time of everything, one after the other [s]. */
+  readonly time: Estimate;
+  /** Money, in the job's currency [-]. */
+  readonly cost: Estimate;
+  /** Time by step [s]. */
+  readonly timeOf: Readonly<Record<CycleStep, CycleShare>>;
+  /** Money by step, in the job's currency [-]. */
+  readonly costOf: Readonly<Record<CycleStep, CycleShare>>;
+  /** Money by what it is spent on, in the job's currency [-]. */
+  readonly partOf: Readonly<Record<CostPart, CycleShare>>;
+  /** Share of the trials in which the depth was not reached at first [-]. */
+  readonly reworked: number;
+}
+
+/**
+ * Simulates the whole cycle of a job: time and money of every step, with their scatter.
+ *
+ * Each trial draws one factor per kind of work (triangular between the job's least and most), the arc time
+ * (lognormal through the plan's median and 90th percentile), the electrodes, and depth and width of the groove (two
+ * half normals through the plan's percentiles), on which grinding and refill hang. The shallowest trials, as many as
+ * the plan's chance of not reaching the depth, are mended. Hired plant counts by whole days. The same seed gives the
+ * same result, and every trial takes the same draws, so that a changed job is compared trial by trial.
+ *
+ * @param job - the job, for its spreads [record], from `readJob`
+ * @param work - the plan as cost sees it [record], its medians > 0
+ * @param practice - rates and paces [record], from `costPracticeOf`
+ * @param seed - seed of the draws [-], a whole number from 0 to 2^31 - 1
+ * @returns estimates of time and money, by step and by part [record]
+ * @source CST-001, CST-002 (derived); JCGM 101:2008 for the method
+ * @example
+ * typeof simulateCycle // => "function"
+ */
+export function simulateCycle(job: Job, work: ArcWork, practice: CostPractice, seed: number): Cycle {
+  const steps = CYCLE_STEPS.length;
+  const parts = steps * 2;
+  const totals = parts + COST_PARTS.length;
+  const samples = simulate(TRIALS, seed, totals + 3, (stream, row) => {
+    const factors = drawFactors(job.after.spread, stream);
+    const { arc, section } = drawArc(work, stream);
+    const done = [...arcSteps(work, arc, practice, factors), ...afterWork(section, practice, factors)];
+    const time = done.reduce((sum, step) => sum + step.time, 0);
+    const hire = Math.ceil(time / work.shift) * work.hirePerDay;
+    let cost = hire;
+    for (const step of done) {
+      const at = CYCLE_STEPS.indexOf(step.step);
+      const money = moneyOf(step);
+      row[at] = step.time;
+      row[steps + at] = money;
+      cost += money;
+      COST_PARTS.forEach((part, index) => {
+        row[parts + index]! += step.money[part] ?? 0;
+      });
+    }
+    row[parts + COST_PARTS.indexOf('hire')] = hire;
+    // hired plant stands there from the set-up on
+    row[steps]! += hire;
+    row[totals] = time;
+    row[totals + 1] = cost;
+    row[totals + 2] = arc.rework ? 1 : 0;
+  });
+  const time = estimateOf(samples[totals]!);
+  const cost = estimateOf(samples[totals + 1]!);
+  const shareOf = (column: number, whole: number): CycleShare => {
+    const estimate = estimateOf(samples[column]!);
+    return { estimate, share: whole === 0 ? 0 : estimate.mean / whole };
+  };
+  return {
+    trials: TRIALS,
+    seed,
+    time,
+    cost,
+    timeOf: byName(CYCLE_STEPS, (index) => shareOf(index, time.mean)),
+    costOf: byName(CYCLE_STEPS, (index) => shareOf(steps + index, cost.mean)),
+    partOf: byName(COST_PARTS, (index) => shareOf(parts + index, cost.mean)),
+    reworked: samples[totals + 2]!.reduce((sum, each) => sum + each, 0) / TRIALS,
+  };
+}
+
+/** Draws arc and groove of one trial: four draws, whatever the plan. */
+function drawArc(
+  work: ArcWork,
+  stream: DrawStream,
+): { readonly arc: ArcDraw; readonly section: GrooveSection } {
+  const slow = stream.normal();
+  const wear = stream.normal();
+  // the shallowest grooves are those that did not reach their depth
+  const reach = stream.uniform();
+  const wide = stream.normal();
+  const depth = scattered(work.depth, normalQuantile(reach));
+  const width = scattered(work.width, wide);
+  const { section } = work;
+  const grown = plainGrooveArea(width, depth) - plainGrooveArea(work.width.p50, work.depth.p50);
+  return {
+    arc: {
+      arcTime: lognormal(work.arcTime, slow),
+      electrodes: Math.max(1, Math.round(lognormal(work.electrodes, wear))),
+      rework: reach < 1 - work.depthReached,
+    },
+    section: {
+      ...section,
+      areaPerLength: Math.max(0, section.areaPerLength + grown),
+      topWidth: width,
+      depth,
+    },
+  };
+}
+
+/** The lognormal through a median and a 90th percentile at a normal deviate. */
+function lognormal({ p50, p90 }: Typical, deviate: number): number {
+  return p90 > p50 && p50 > 0 ? p50 * (p90 / p50) ** (deviate / Z90) : p50;
+}
+
+/** Two half normals through three percentiles, at a normal deviate; never below 0. */
+function scattered({ p05, p50, p95 }: Scatter, deviate: number): number {
+  return Math.max(0, p50 + ((deviate < 0 ? p50 - p05 : p95 - p50) / Z95) * deviate);
+}
+
+function byName<Name extends string, Value>(
+  names: readonly Name[],
+  of: (index: number) => Value,
+): Readonly<Record<Name, Value>> {
+  return Object.fromEntries(names.map((name, index) => [name, of(index)])) as Record<Name, Value>;
+}
