@@ -9,6 +9,7 @@ import './theme/form.css';
 import './theme/drawing.css';
 import './theme/supply.css';
 import './theme/commission.css';
+import './theme/heat.css';
 import './theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';

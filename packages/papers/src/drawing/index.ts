@@ -16,6 +16,9 @@ export type {
 } from './drawing.ts';
 export { drawingToSvg } from './drawing-to-svg.ts';
 export { escapeMarkup } from './escape-markup.ts';
+export { BESIDE_CUT, type HeatCourse, heatCourse } from './heat-course.ts';
+export { type HeatDrawingInput, heatDrawing } from './heat-drawing.ts';
+export type { HeatMarks } from './heat-levels.ts';
 export { fineLength, fineNumber, fineUnit } from './length-text.ts';
 export { type RibbonAxis, ribbonX } from './ribbon-axis.ts';
 export { type RibbonDrawingInput, ribbonDrawing, ribbonScale } from './ribbon-drawing.ts';

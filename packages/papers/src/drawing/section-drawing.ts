@@ -3,7 +3,7 @@ import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
 import { fineLength, fineNumber } from './length-text.ts';
-import { niceStep } from './nice-step.ts';
+import { scaleBar } from './scale-bar.ts';
 import { sectionDimensions } from './section-dimensions.ts';
 import {
   heightOf,
@@ -58,7 +58,7 @@ export function sectionDrawing(input: SectionDrawingInput): Drawing {
       ...ligamentMarks(input, frame, edges),
       ...sectionDimensions({ groove, plate, frame, shape, units, size, left, right }),
       ...drawLegend(rows, { x: pad, y: legendTop }, size),
-      ...scaleBar(frame, units, { x: width - pad, y: legendTop + legendRowHeight(size) / 2 }, size),
+      ...scaleBar(frame.scale, units, { x: width - pad, y: legendTop + legendRowHeight(size) / 2 }, size),
       ...(plan === undefined ? [] : expectedText(input, shape, frame, size)),
     ],
   };
@@ -262,34 +262,6 @@ function legendEntries(shape: SectionShape, size: number): LegendEntry[] {
   }
   entries.push({ text: 'plate to keep', width, sample: line('ligament') });
   return entries;
-}
-
-function scaleBar(frame: SectionFrame, units: UnitSystem, right: DrawingPoint, size: number): Mark[] {
-  const unit = units === 'inch' ? 0.0254 : 0.001;
-  let amount = niceStep((3 * size) / frame.scale / unit);
-  if (amount * unit * frame.scale > 8.5 * size) amount = niceStep(amount / 2.1);
-  const length = amount * unit * frame.scale;
-  const text = `${Number(amount.toPrecision(3))} ${units === 'inch' ? 'in' : 'mm'}`;
-  const start = { x: right.x - length, y: right.y };
-  const tick = (x: number): Mark => ({
-    kind: 'tick',
-    role: 'scale',
-    from: { x, y: right.y - 0.35 * size },
-    to: { x, y: right.y + 0.35 * size },
-  });
-  return [
-    { kind: 'line', role: 'scale', from: start, to: right },
-    tick(start.x),
-    tick(right.x),
-    {
-      kind: 'text',
-      role: 'label',
-      at: { x: start.x - 0.5 * size, y: right.y + 0.34 * size },
-      text,
-      anchor: 'end',
-      size,
-    },
-  ];
 }
 
 function describe({ groove, plate, plan, units }: SectionDrawingInput): string {
