@@ -1,12 +1,8 @@
 import type { PlanReply, PlanRequest } from './message.ts';
+import type { WorkerLink } from './worker-link.ts';
 
-/** What a planner needs of a worker; a test hands in one of its own. */
-export interface PlanWorker {
-  onReply: (reply: PlanReply) => void;
-  onCrash: (message: string) => void;
-  readonly post: (request: PlanRequest) => void;
-  readonly end: () => void;
-}
+/** The worker that plans. */
+export type PlanWorker = WorkerLink<PlanRequest, PlanReply>;
 
 /** Plans in a worker; of several requests only the newest counts. */
 export interface Planner {
