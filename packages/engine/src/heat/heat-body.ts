@@ -38,6 +38,8 @@ export interface HeatBody {
   readonly sections: SectionCells[];
   /** Faces that lose heat, at each place along. */
   readonly free: (readonly CellShare[])[];
+  /** Whether the first and the last section lose heat at their free side too. */
+  readonly ends: { readonly front: boolean; readonly back: boolean };
   /** Volume of each cell [m3]. */
   readonly volume: Float64Array;
   /** Bound on the quickest rate of decay, at each place along [1/s]. */
@@ -56,9 +58,11 @@ export interface HeatBodyInput {
   readonly loss: SurfaceLoss | null;
   readonly section: SectionCells;
   readonly free: readonly CellShare[];
+  /** Whether the first and the last section lose heat at their free side too. */
+  readonly ends?: { readonly front: boolean; readonly back: boolean };
   /** Most cells that will take heat at once [-]. */
   readonly sourcesMost: number;
-  /** Error of a step at the worst cell [K]. */
+  /** Error allowed in a step, root mean square of all cells [K]. */
   readonly tolerance: number;
   /** Which inner loop to run. */
   readonly form?: 'fastest' | 'typescript';
@@ -109,6 +113,7 @@ export function heatBody(input: HeatBodyInput): HeatBody {
     plane,
     sections: Array.from({ length: along }, () => input.section),
     free: Array.from({ length: along }, () => (loss ? input.free : [])),
+    ends: input.ends ?? { front: false, back: false },
     volume: new Float64Array(memory.layout.cells),
     reference,
   };
@@ -150,7 +155,8 @@ function layJoint({ plane, kernel, grid, sections }: HeatBody, place: number): v
 }
 
 /** Bound on the quickest rate of decay at a place along (Gershgorin), free faces included [1/s]. */
-function stiffnessAt({ plane, kernel, tables, grid, free }: HeatBody, place: number): number {
+function stiffnessAt(body: HeatBody, place: number): number {
+  const { plane, kernel, tables } = body;
   const { faceAcross, faceBelow, faceAlong, inverseVolume, layout } = kernel.memory;
   const faces = new Float64Array(plane);
   const start = place * plane;
@@ -165,27 +171,40 @@ function stiffnessAt({ plane, kernel, tables, grid, free }: HeatBody, place: num
         before(faceBelow, layout.row) +
         (layout.plane > 0 ? faceAlong[at]! + before(faceAlong, layout.plane) : 0));
   }
-  for (const { cell, length, half } of free[place]!) {
-    faces[cell] = faces[cell]! + (length * grid.along.widths[place]!) / half;
-  }
+  for (const { cell, area, half } of freeAreas(body, place)) faces[cell] = faces[cell]! + area / half;
   let most = 0;
   for (let cell = 0; cell < plane; cell += 1)
     most = Math.max(most, faces[cell]! * inverseVolume[start + cell]!);
   return most * tables.diffusivityMost;
 }
 
+/** Free faces of one section with their areas, those at the plate's ends included. */
+function freeAreas(
+  { free, ends, grid, sections }: HeatBody,
+  place: number,
+): { readonly cell: number; readonly area: number; readonly half: number }[] {
+  const width = grid.along.widths[place]!;
+  const areas = free[place]!.map(({ cell, length, half }) => ({ cell, area: length * width, half }));
+  const last = grid.along.widths.length - 1;
+  const sides = Number(ends.front && place === 0) + Number(ends.back && place === last);
+  if (sides === 0) return areas;
+  sections[place]!.area.forEach((area, cell) => {
+    if (area > 0) areas.push({ cell, area: area * sides, half: width / 2 });
+  });
+  return areas;
+}
+
 /** Lays the lists of free faces down, after sections or their free faces changed. */
-export function layFree({ kernel, plane, grid, free }: HeatBody): number {
-  const { exposedCell, exposedArea, exposedHalf } = kernel.memory;
+export function layFree(body: HeatBody): void {
+  const { exposedCell, exposedArea, exposedHalf } = body.kernel.memory;
   let count = 0;
-  free.forEach((shares, place) => {
-    for (const { cell, length, half } of shares) {
-      exposedCell[count] = place * plane + cell;
-      exposedArea[count] = length * grid.along.widths[place]!;
+  for (let place = 0; place < body.sections.length; place += 1) {
+    for (const { cell, area, half } of freeAreas(body, place)) {
+      exposedCell[count] = place * body.plane + cell;
+      exposedArea[count] = area;
       exposedHalf[count] = half;
       count += 1;
     }
-  });
-  kernel.countExposed(count);
-  return count;
+  }
+  body.kernel.countExposed(count);
 }

@@ -1,3 +1,4 @@
+export type { BlockFace, BlockHeat, BlockHeatInput } from './block-heat.ts';
 export {
   COOLING_START_MOST,
   coolingTimeThick,
@@ -35,6 +36,8 @@ export type {
   SectionHeatInput,
   SectionPass,
 } from './section-heat.ts';
+export { solveBlock } from './solve-block.ts';
 export { solveSection } from './solve-section.ts';
+export type { SurfaceLoss } from './surface-loss.ts';
 export type { ThermalProperties } from './thermal-tables.ts';
 export { type Transformation, transformationOf } from './transformation.ts';

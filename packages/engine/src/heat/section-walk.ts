@@ -22,8 +22,8 @@ const REACH = 5;
 const DIFFUSIVITY = 1.5e-5;
 const HALF_WIDTH_LEAST = 0.15;
 const HALF_WIDTH_MOST = 3;
-/** Error of a time step at the worst cell [K]. */
-const TOLERANCE = { quick: 1, refined: 0.3 } as const;
+/** Error of a time step, root mean square of all cells [K]. */
+const TOLERANCE = { quick: 1, refined: 0.4 } as const;
 /** How near the interpass temperature is near enough [K]. */
 const WAIT_NEAR = 0.05;
 

@@ -37,7 +37,7 @@ export interface DiffusionKernel {
 
 /** What a step tried came to. */
 export interface DiffusionStep {
-  /** Error at the worst cell over the error allowed [-]. */
+  /** Error over the error allowed, root mean square of all cells [-]. */
   readonly error: number;
   /** Heat lost at free faces meanwhile [J]. */
   readonly lost: number;

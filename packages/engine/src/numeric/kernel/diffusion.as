@@ -204,7 +204,7 @@ export function prepare(): void {
   store<f64>(LOSS_RATE, rateOf(<usize>load<i32>(NOW), <usize>load<i32>(RATE)));
 }
 
-/** Tries one step with the coefficients laid down for it; returns its error over the tolerance, at the worst cell. */
+/** Tries one step with the coefficients laid down for it; returns its error over the tolerance, root mean square of all cells. */
 export function attempt(duration: f64, stages: i32): f64 {
   const now = <usize>load<i32>(NOW);
   const a = <usize>load<i32>(WORK_A);
@@ -239,7 +239,7 @@ function errorOf(now: usize, next: usize, rate: usize, nextRate: usize, duration
   const relative = f64x2.splat(load<f64>(TOLERANCE_RELATIVE));
   const half = f64x2.splat(0.4 * duration);
   const most = f64x2.splat(0.8);
-  let worst = f64x2.splat(0);
+  let sum = f64x2.splat(0);
   for (let at: usize = 0; at < bytes; at += 16) {
     const y0 = v128.load(now + at);
     const y1 = v128.load(next + at);
@@ -248,9 +248,10 @@ function errorOf(now: usize, next: usize, rate: usize, nextRate: usize, duration
       f64x2.mul(half, f64x2.add(v128.load(rate + at), v128.load(nextRate + at))),
     );
     const allowed = f64x2.add(absolute, f64x2.mul(relative, f64x2.abs(y1)));
-    worst = f64x2.max(worst, f64x2.div(f64x2.abs(gap), allowed));
+    const share = f64x2.div(gap, allowed);
+    sum = f64x2.add(sum, f64x2.mul(share, share));
   }
-  return max(f64x2.extract_lane(worst, 0), f64x2.extract_lane(worst, 1));
+  return sqrt((f64x2.extract_lane(sum, 0) + f64x2.extract_lane(sum, 1)) / <f64>load<i32>(CELLS));
 }
 
 /** Takes the step tried last, of so many stages, as done. */
