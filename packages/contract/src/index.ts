@@ -15,6 +15,7 @@ export {
   commissioningSaveSchema,
   commissioningSchema,
 } from './commissioning-schema.ts';
+export { costChangeSchema, costSchema } from './cost-schema.ts';
 export { type ConflictBody, conflictSchema, type ErrorBody, errorSchema } from './error-schema.ts';
 export { type Example, exampleSchema } from './example-schema.ts';
 export {
@@ -24,6 +25,7 @@ export {
   faultCaseSchema,
   faultCountsSchema,
 } from './fault-count-schema.ts';
+export { hazardSchema } from './hazard-schema.ts';
 export { heatSchema } from './heat-schema.ts';
 export { HTTP_STATUS } from './http-status.ts';
 export { issueCodeSchema, issueSchema } from './issue-schema.ts';

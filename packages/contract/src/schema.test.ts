@@ -1,8 +1,21 @@
-import type { Answer, FaultCounts, FaultEvidence, HeatReport, Issue, Limit, Plan } from '@furrow/engine';
+import type {
+  Answer,
+  CostAnswer,
+  CostChangeReport,
+  FaultCounts,
+  FaultEvidence,
+  HazardReport,
+  HeatReport,
+  Issue,
+  Limit,
+  Plan,
+} from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import type { answerSchema } from './answer-schema.ts';
+import type { costChangeSchema, costSchema } from './cost-schema.ts';
 import type { CountedFaults, faultEvidenceSchema } from './fault-count-schema.ts';
+import type { hazardSchema } from './hazard-schema.ts';
 import type { heatSchema } from './heat-schema.ts';
 import type { issueSchema } from './issue-schema.ts';
 import type { limitSchema } from './limit-schema.ts';
@@ -21,8 +34,11 @@ describe('schemas of the contract', () => {
     const plan: Same<typeof planSchema, Plan> = true;
     const answer: Same<typeof answerSchema, Answer> = true;
     const heat: Same<typeof heatSchema, HeatReport> = true;
+    const cost: Same<typeof costSchema, CostAnswer> = true;
+    const change: Same<typeof costChangeSchema, CostChangeReport> = true;
     const evidence: z.output<typeof faultEvidenceSchema> extends FaultEvidence ? true : false = true;
     const counts: Equal<Omit<CountedFaults, 'cases'>, Writable<FaultCounts>> = true;
-    expect([issue, limit, plan, answer, heat, evidence, counts]).not.toContain(false);
+    const hazard: Same<typeof hazardSchema, HazardReport> = true;
+    expect([hazard, issue, limit, plan, answer, heat, cost, change, evidence, counts]).not.toContain(false);
   });
 });
