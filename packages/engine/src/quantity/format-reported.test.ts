@@ -1,0 +1,19 @@
+import { expect, it } from 'vitest';
+import { formatReported } from './format-reported.ts';
+
+it.each([
+  [10.668, 'm', 'metric', '10.67 m'],
+  [10.668, 'm', 'inch', '35 ft'],
+  [283.168, 'm3', 'metric', '283.2 m3'],
+  [283.168, 'm3', 'inch', '10000 ft3'],
+  [206.8427188, 'kPa', 'inch', '30 psi'],
+  [60, 'min', 'metric', '1 h'],
+  [55, 'degC', 'inch', '131 °F'],
+  [2558.05, '%', 'metric', '2558 %'],
+  [0.5, 'mT', 'inch', '0.5 mT'],
+  [11, '-', 'metric', '11'],
+  [null, 'dBA', 'metric', '–'],
+  [Number.NaN, 'm', 'metric', '–'],
+] as const)('%s %s is shown in %s units as %s', (value, unit, system, text) => {
+  expect(formatReported(value, unit, system)).toBe(text);
+});
