@@ -1,6 +1,7 @@
 import {
   type AreaReport,
   type BayReport,
+  type FireZoneReport,
   formatAmount,
   type PointReport,
   type RouteReport,
@@ -12,6 +13,7 @@ import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
 import { textWidth } from './text-width.ts';
+import { zoneMarks, zoneReachesBeyond, zoneWords } from './zone-marks.ts';
 
 /** What the bay is drawn of, and how large. */
 export interface BayDrawingInput {
@@ -23,6 +25,10 @@ export interface BayDrawingInput {
   readonly routes: readonly RouteReport[];
   /** How far leads and hoses of the stock reach in a straight line. */
   readonly reach: readonly BayReach[];
+  /** The fire zone around the seam; not drawn if left out. */
+  readonly fireZone?: FireZoneReport | undefined;
+  /** Whether the plan is wide enough for the whole fire zone, not for the bay alone. */
+  readonly whole?: boolean;
   readonly units: UnitSystem;
   /** Width [drawing unit], at least 260. */
   readonly width: number;
@@ -51,12 +57,15 @@ const CIRCLE_PARTS = 72;
 const SIZE = 12;
 
 /** Where places of the bay lie on the drawing of this input, for handles laid over it. */
-export function bayScale(input: Pick<BayDrawingInput, 'bay' | 'width' | 'heightMost'>): BayScale {
-  return scaleOfBay(input.bay, {
+export function bayScale(
+  input: Pick<BayDrawingInput, 'bay' | 'width' | 'heightMost' | 'fireZone' | 'whole'>,
+): BayScale {
+  const sheet = {
     width: Math.max(260, input.width),
     heightMost: input.heightMost,
     margin: 2.6 * SIZE,
-  });
+  };
+  return scaleOfBay(input.bay, sheet, input.whole === true ? input.fireZone?.with_jet_m : []);
 }
 
 /** Draws the bay in plan view, to scale: what stands where, how leads and hoses run, and what is kept clear. */
@@ -65,12 +74,12 @@ export function bayDrawing(input: BayDrawingInput): Drawing {
   const width = Math.max(260, input.width);
   const scale = input.scale ?? bayScale(input);
   const low = scale.top + (scale.most.y_m - scale.least.y_m) * scale.perMetre;
-  const rows = legendRows(legendEntries(input), width - SIZE, SIZE);
+  const rows = legendRows(legendEntries(input, scale), width - SIZE, SIZE);
   const legendTop = low + 2.6 * SIZE;
   return {
     width,
     height: legendTop + rows.length * legendRowHeight(SIZE) + 0.4 * SIZE,
-    title: 'Bay in plan view',
+    title: input.whole === true ? 'Fire zone in plan view' : 'Bay in plan view',
     description: describe(input),
     marks: [
       ...areaMarks([bay.workpiece], 'workpiece', scale),
@@ -80,6 +89,7 @@ export function bayDrawing(input: BayDrawingInput): Drawing {
       ...outlineMarks(bay, scale),
       ...bayAxes(scale, units, SIZE),
       ...keepClearMarks(input, scale),
+      ...(input.fireZone === undefined ? [] : zoneMarks(input.fireZone, scale, SIZE)),
       ...input.reach.flatMap((reach) => reachMarks(reach, scale)),
       { kind: 'polyline', role: 'seam', points: bay.seam_m.map((point) => bayPoint(scale, point)) },
       ...input.routes.map(
@@ -256,7 +266,10 @@ function stationMarks({ x, y }: DrawingPoint): Mark[] {
   ];
 }
 
-function legendEntries({ bay, routes, reach, units }: BayDrawingInput): LegendEntry[] {
+function legendEntries(
+  { bay, routes, reach, fireZone, units }: BayDrawingInput,
+  scale: BayScale,
+): LegendEntry[] {
   const width = 2.4 * SIZE;
   const entry = (role: MarkRole, text: string): LegendEntry => ({
     text,
@@ -273,16 +286,31 @@ function legendEntries({ bay, routes, reach, units }: BayDrawingInput): LegendEn
     ...reach.map(({ name, radius }) =>
       entry('reach', `reach of ${name}: ${formatAmount(radius, 'length', units)} straight`),
     ),
+    ...zoneEntries(fireZone, scale, units).map(({ role, text }) => entry(role, text)),
   ];
 }
 
-function describe({ bay, station, routes, units }: BayDrawingInput): string {
+function zoneEntries(
+  zone: FireZoneReport | undefined,
+  scale: BayScale,
+  units: UnitSystem,
+): readonly { readonly role: MarkRole; readonly text: string }[] {
+  if (zone === undefined) return [];
+  const beyond = zoneReachesBeyond(zone, scale) ? ', beyond this plan' : '';
+  return [
+    ...zoneWords(zone, units).map(({ role, text }) => ({ role, text: `${text}${beyond}` })),
+    { role: 'jet', text: 'where the jet throws' },
+  ];
+}
+
+function describe({ bay, station, routes, fireZone, units }: BayDrawingInput): string {
   const length = (value: number): string => formatAmount(value, 'length', units);
   const place = ({ x_m, y_m }: PointReport): string => `${length(x_m)} across, ${length(y_m)} up`;
   const parts = [
     ...bay.posts.map((post) => `${post.name} at ${place(post.at_m)}`),
     ...(station === undefined ? [] : [`control station at ${place(station)}`]),
     ...routes.map((route) => `${route.name} from ${route.from} to ${route.to}, ${length(route.needed_m)}`),
+    ...(fireZone === undefined ? [] : zoneWords(fireZone, units).map(({ text }) => text)),
   ];
   return `${parts.join('; ')}.`;
 }

@@ -23,9 +23,10 @@ export interface BaySheet {
   readonly margin: number;
 }
 
-/** Lays everything that stands in the bay on the sheet, to scale and as large as it goes. */
-export function scaleOfBay(bay: BayReport, sheet: BaySheet): BayScale {
+/** Lays everything that stands in the bay, and what reaches out of it, on the sheet, to scale and as large as it goes. */
+export function scaleOfBay(bay: BayReport, sheet: BaySheet, beyond: readonly PointReport[] = []): BayScale {
   const points = [
+    ...beyond,
     ...bay.outline_m,
     ...bay.seam_m,
     ...bay.posts.map((post) => post.at_m),

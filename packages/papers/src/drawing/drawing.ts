@@ -56,6 +56,9 @@ export type MarkRole =
   | 'cut'
   | 'label-ground'
   | 'reach'
+  | 'fire-zone'
+  | 'jet-zone'
+  | 'jet'
   | 'code';
 
 /** A place on the drawing; x to the right, y down [drawing unit]. */

@@ -16,6 +16,7 @@ export type {
 } from './drawing.ts';
 export { drawingToSvg } from './drawing-to-svg.ts';
 export { escapeMarkup } from './escape-markup.ts';
+export { type FireZoneDrawingInput, fireZoneDrawing } from './fire-zone-drawing.ts';
 export { BESIDE_CUT, type HeatCourse, heatCourse } from './heat-course.ts';
 export { type HeatDrawingInput, heatDrawing } from './heat-drawing.ts';
 export type { HeatMarks } from './heat-levels.ts';

@@ -77,6 +77,9 @@ export const MARK_STYLES: Readonly<Record<MarkRole, MarkStyle>> = {
   'isotherm-melting': { stroke: INK, width: 1.9, text: INK, bold: true },
   cut: { fill: '#ffffff', text: INK },
   'label-ground': { fill: '#ffffff', text: INK },
+  'fire-zone': { stroke: INK, width: 1.4, dash: [7, 3], text: INK },
+  'jet-zone': { stroke: INK, width: 1.1, dash: [1.6, 2.4], text: INK },
+  jet: { stroke: INK, width: 1.6, fill: INK, text: INK },
   reach: { stroke: ACCENT, width: 0.8, dash: [1.5, 4], text: ACCENT },
   code: { fill: '#000000', text: INK },
 };
