@@ -5,61 +5,29 @@ import { chanceWords } from './chance-words.ts';
 import { gaugePlaces, gaugeTable } from './gauge-table.ts';
 import { jobWords } from './job-words.ts';
 import { limitWords, sourceWords } from './limit-words.ts';
-import type { PaperBlock, PaperDocument, PaperSize } from './paper-document.ts';
+import type { PaperBlock, PaperDocument } from './paper-document.ts';
+import { framedPaper } from './paper-frame.ts';
+import type { PaperOptions } from './paper-subject.ts';
 import { passTable } from './pass-table.ts';
 import { refusalBlocks } from './refusal-blocks.ts';
 import { expectationFigures, settingFigures } from './setting-figures.ts';
 
-/** How the card is to be made. */
-export interface CardOptions {
-  readonly units: UnitSystem;
-  readonly paper: PaperSize;
-}
-
-/** Characters of the revision that a card shows. */
-const REVISION_SHOWN = 12;
-
 /** Makes the one-page set-up card of a result; for a refusal, a card that gives no numbers to run. */
-export function cardDocument(read: ReadJob, answer: Answer, options: CardOptions): PaperDocument {
+export function cardDocument(read: ReadJob, answer: Answer, options: PaperOptions): PaperDocument {
   const { job } = read;
-  const { inputs, plan } = answer;
+  const { plan } = answer;
   const body =
     plan === undefined ? refusalBlocks(read, answer, options.units) : planBlocks(read, answer, plan, options);
-  return {
-    title: job.title,
-    language: 'en',
-    revision: inputs.revision,
-    program_version: inputs.program_version,
-    units: options.units,
-    paper: options.paper,
+  return framedPaper({ read, answer }, options, {
+    above: plan === undefined ? 'No set-up' : 'Set-up card · air carbon-arc gouging',
     one_page: true,
-    colophon:
-      `Furrow ${inputs.program_version} · job revision ${inputs.revision.slice(0, REVISION_SHOWN)} · ` +
-      `seed ${inputs.seed} · removal law ${inputs.posterior_id}`,
-    blocks: [
-      {
-        kind: 'heading',
-        level: 1,
-        above: plan === undefined ? 'No set-up' : 'Set-up card · air carbon-arc gouging',
-        text: job.title,
-      },
-      { kind: 'paragraph', tone: 'lead', text: job.groove.purpose },
-      { kind: 'paragraph', tone: 'plain', text: jobWords(job, options.units) },
-      ...body,
-      {
-        kind: 'signatures',
-        roles: plan === undefined ? ['Read by'] : ['Prepared by', 'Checked by', 'Released by'],
-      },
-      {
-        kind: 'paragraph',
-        tone: 'small',
-        text: 'Sign by hand; the software never signs. Local codes and licensed practice govern, and the people who hold them decide.',
-      },
-    ],
-  };
+    roles: plan === undefined ? ['Read by'] : ['Prepared by', 'Checked by', 'Released by'],
+    below: [job.groove.purpose, jobWords(job, options.units)],
+    blocks: body,
+  });
 }
 
-function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: CardOptions): PaperBlock[] {
+function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperOptions): PaperBlock[] {
   const { job } = read;
   const { assurance } = plan;
   const section = sectionDrawing({

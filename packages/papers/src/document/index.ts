@@ -1,4 +1,5 @@
-export { type CardOptions, cardDocument } from './card-document.ts';
+export { boundUnits } from './bound-units.ts';
+export { cardDocument } from './card-document.ts';
 export { chanceWords } from './chance-words.ts';
 export { actionText, gaugePlaces, gaugeTable, readingText } from './gauge-table.ts';
 export { jobWords } from './job-words.ts';
@@ -21,6 +22,8 @@ export type {
   TableBlock,
   TableColumn,
 } from './paper-document.ts';
+export { makePaper, PAPER_KINDS, type PaperKind, paperTitle } from './paper-set.ts';
+export type { CheckedReading, PaperOptions, PaperSubject } from './paper-subject.ts';
 export { bandText, passTable } from './pass-table.ts';
 export { expectationFigures, passesNote, settingFigures } from './setting-figures.ts';
 export { shownAmount } from './shown-amount.ts';

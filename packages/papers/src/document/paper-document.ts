@@ -11,6 +11,8 @@ export interface HeadingBlock {
   /** A few words above the heading that say what kind of paper it is. */
   readonly above?: string;
   readonly text: string;
+  /** Lines under a title, the first of them to be read first. */
+  readonly below?: readonly string[];
   /** A code beside a title, which a telephone reads. */
   readonly code?: PaperCode;
 }
@@ -54,6 +56,8 @@ export interface TableColumn {
   readonly weight: number;
   /** The column that must be read first. */
   readonly strong?: boolean;
+  /** A hand writes in it: it keeps its share of the width, however little is printed there. */
+  readonly hand?: boolean;
 }
 
 /** A table; every row has a text for every column. */

@@ -1,7 +1,18 @@
 export { type AirPathInput, airPathDrawing } from './air-path-drawing.ts';
 export { type BayDrawingInput, type BayReach, bayDrawing, bayScale } from './bay-drawing.ts';
 export { type BayScale, bayPlace, bayPoint } from './bay-scale.ts';
+export { type CostDrawingInput, costDrawing } from './cost-drawing.ts';
+export {
+  difference,
+  metalMass,
+  money,
+  moneyRange,
+  sectionArea,
+  sharePercent,
+  workTime,
+} from './cost-words.ts';
 export { type Course, type CourseDrawingInput, courseDrawing } from './course-drawing.ts';
+export { type DepthDrawingInput, depthDrawing } from './depth-drawing.ts';
 export { dimensionArrows } from './dimension-arrows.ts';
 export type {
   AreaMark,

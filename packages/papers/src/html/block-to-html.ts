@@ -1,5 +1,11 @@
 import { codeDrawing } from '../code/index.ts';
-import type { Figure, HeadingBlock, PaperBlock, TableBlock } from '../document/index.ts';
+import {
+  boundUnits,
+  type Figure,
+  type HeadingBlock,
+  type PaperBlock,
+  type TableBlock,
+} from '../document/index.ts';
 import { drawingToSvg, escapeMarkup } from '../drawing/index.ts';
 
 /** Writes a block as HTML; every text is escaped and takes its direction from its own letters. */
@@ -8,7 +14,7 @@ export function blockToHtml(block: PaperBlock): string {
     case 'heading':
       return block.level === 1 ? titleToHtml(block) : `<h2>${escapeMarkup(block.text)}</h2>`;
     case 'paragraph':
-      return `<p class="${block.tone}" dir="auto">${escapeMarkup(block.text)}</p>`;
+      return `<p class="${block.tone}" dir="auto">${worded(block.text)}</p>`;
     case 'figures':
       return `<dl class="figures ${block.size}">${block.items.map(figureToHtml).join('')}</dl>`;
     case 'table':
@@ -16,7 +22,7 @@ export function blockToHtml(block: PaperBlock): string {
     case 'drawing':
       return `<figure>${drawingToSvg(block.drawing)}</figure>`;
     case 'list':
-      return `<ul class="${block.tone}">${block.items.map((item) => `<li dir="auto">${escapeMarkup(item)}</li>`).join('')}</ul>`;
+      return `<ul class="${block.tone}">${block.items.map((item) => `<li dir="auto">${worded(item)}</li>`).join('')}</ul>`;
     case 'signatures':
       return `<div class="signatures">${block.roles
         .map((role) => `<p>${escapeMarkup(role)}: name, date, signature</p>`)
@@ -36,11 +42,12 @@ export function blockToHtml(block: PaperBlock): string {
   }
 }
 
-function titleToHtml({ above, text, code }: HeadingBlock): string {
+function titleToHtml({ above, text, below = [], code }: HeadingBlock): string {
   const drawn = code === undefined ? undefined : codeDrawing(code.content, code.words);
   return (
     `<header class="head"><div>${above === undefined ? '' : `<p class="above">${escapeMarkup(above)}</p>`}` +
-    `<h1 dir="auto">${escapeMarkup(text)}</h1></div>` +
+    `<h1 dir="auto">${escapeMarkup(text)}</h1>` +
+    `${below.map((line, index) => `<p class="${index === 0 ? 'lead' : 'plain'}" dir="auto">${worded(line)}</p>`).join('')}</div>` +
     `${drawn === undefined ? '' : `<figure class="code">${drawingToSvg(drawn)}</figure>`}</header>`
   );
 }
@@ -60,11 +67,16 @@ function tableToHtml({ caption, columns, rows, hand = false, small = false }: Ta
   );
   const body = rows.map(
     (row) =>
-      `<tr>${row.map((cell, index) => `<td class="${classes[index]}">${escapeMarkup(cell)}</td>`).join('')}</tr>`,
+      `<tr>${row.map((cell, index) => `<td class="${classes[index]}">${worded(cell)}</td>`).join('')}</tr>`,
   );
   const names = [...(hand ? ['hand'] : []), ...(small ? ['small-print'] : [])].join(' ');
   return (
     `<table${names === '' ? '' : ` class="${names}"`}><caption>${escapeMarkup(caption)}</caption><thead><tr>${head.join('')}</tr></thead>` +
     `<tbody>${body.join('')}</tbody></table>`
   );
+}
+
+/** A text safe to stand in the page, its units bound to their numbers. */
+function worded(text: string): string {
+  return escapeMarkup(boundUnits(text));
 }

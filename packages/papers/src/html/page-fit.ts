@@ -32,7 +32,12 @@ function blockHeight(block: PaperBlock, width: number, scale: number): number {
   switch (block.kind) {
     case 'heading':
       if (block.level === 2) return text(block.text, 8.5) + 6 * scale;
-      return Math.max(text(block.text, 19) + 12 * scale, block.code === undefined ? 0 : 56);
+      return Math.max(
+        text(block.text, 19) +
+          12 * scale +
+          (block.below ?? []).reduce((sum, line) => sum + text(line, 9.5, width - 64), 0),
+        block.code === undefined ? 0 : 56,
+      );
     case 'paragraph':
       return text(block.text, { plain: 8.5, lead: 9.5, small: 6.5 }[block.tone]);
     case 'figures': {

@@ -99,9 +99,14 @@ function titleBox(heading: HeadingBlock, width: number, paint: Paint): Box {
     { size: titleSize(heading.text, width, paint), weight: 'bold', leading: 1.12, tag: 'H1' },
     paint,
   );
-  if (heading.above === undefined) return { ...title, keepsWithNext: true };
-  const above = textBox(heading.above, width, { size: 8.5, weight: 'bold', colour: ACCENT, tag: 'P' }, paint);
-  return { ...stackBox([above, title], 1, paint), keepsWithNext: true };
+  const above =
+    heading.above === undefined
+      ? []
+      : [textBox(heading.above, width, { size: 8.5, weight: 'bold', colour: ACCENT, tag: 'P' }, paint)];
+  const below = (heading.below ?? []).map((text, index) =>
+    textBox(text, width, { size: index === 0 ? 9.5 : 8.5, colour: INK, tag: 'P' }, paint),
+  );
+  return { ...stackBox([...above, title, ...below], 1.5, paint), keepsWithNext: true };
 }
 
 /** Side of the code beside a title, its quiet zone included [pt]. */

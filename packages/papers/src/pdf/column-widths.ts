@@ -6,12 +6,18 @@ export interface ColumnNeed {
   readonly whole: number;
   /** Share of what is left over, relative to the other columns [-]. */
   readonly weight: number;
+  /** It keeps its share of the whole width, however little stands in it. */
+  readonly keepsShare?: boolean;
 }
 
 /** Widths of columns that fill a width: as wide as the texts where there is room, else no narrower than their words. */
-export function columnWidths(needs: readonly ColumnNeed[], width: number): number[] {
+export function columnWidths(asked: readonly ColumnNeed[], width: number): number[] {
   const sum = (values: readonly number[]): number => values.reduce((total, one) => total + one, 0);
-  const weights = sum(needs.map(({ weight }) => weight));
+  const weights = sum(asked.map(({ weight }) => weight));
+  const needs = asked.map((need) => {
+    const kept = need.keepsShare === true ? (need.weight / weights) * width : 0;
+    return { ...need, word: Math.max(need.word, kept), whole: Math.max(need.whole, kept) };
+  });
   const spare = width - sum(needs.map(({ whole }) => whole));
   if (spare >= 0) return needs.map(({ whole, weight }) => whole + (weight / weights) * spare);
   const widths = needs.map(({ word }) => word);

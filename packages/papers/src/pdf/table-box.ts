@@ -1,8 +1,9 @@
-import type { TableBlock } from '../document/index.ts';
+import { boundUnits, type TableBlock } from '../document/index.ts';
 import { INK, SOFT_INK } from '../style/index.ts';
 import { columnWidths } from './column-widths.ts';
 import type { Box, Paint } from './paint.ts';
 import { type TextStyle, textBox } from './text-box.ts';
+import { BREAKS } from './text-items.ts';
 import { textLines } from './text-layout.ts';
 
 const CELL_SIZE = 10.5;
@@ -154,13 +155,14 @@ function widthsOf(table: TableBlock, width: number, paint: Paint): number[] {
     const lines = texts.map((text) => textLines(text, style.weight ?? 'regular', size, 1e6, paint.faces)[0]);
     return Math.max(0, ...lines.map((line) => line?.width ?? 0)) + 0.5;
   };
-  const words = (text: string): readonly string[] => text.split(/\s+/u);
-  const columns = table.columns.map(({ title, weight }, index) => {
+  const words = (text: string): readonly string[] => boundUnits(text).split(BREAKS);
+  const columns = table.columns.map(({ title, weight, hand = false }, index) => {
     const texts = table.rows.map((row) => row[index] ?? '');
     const cell = widest(index, texts, false);
     const headerWord = widest(index, words(title), true);
     return {
       weight,
+      keepsShare: hand,
       cell,
       headerWord,
       header: widest(index, [title], true),
@@ -171,14 +173,15 @@ function widthsOf(table: TableBlock, width: number, paint: Paint): number[] {
   const whole = columns.map(({ cell, header }) => Math.max(cell, header));
   if (total(whole) <= usable)
     return columnWidths(
-      columns.map(({ weight }, index) => ({ word: 0, whole: whole[index]!, weight })),
+      columns.map(({ weight, keepsShare }, index) => ({ word: 0, whole: whole[index]!, weight, keepsShare })),
       usable,
     );
   return columnWidths(
-    columns.map(({ weight, cell, headerWord, word }) => ({
+    columns.map(({ weight, keepsShare, cell, headerWord, word }) => ({
       word: word(),
       whole: Math.max(cell, headerWord),
       weight,
+      keepsShare,
     })),
     usable,
   );

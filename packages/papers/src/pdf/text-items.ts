@@ -11,7 +11,13 @@ export interface TextItem {
   readonly space: boolean;
 }
 
+/** Spaces at which a line may be broken: not those that bind a unit to its number. */
+export const BREAKS = /[^\S\u00a0\u202f]+/u;
+
 const RTL = /[\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
+/** Signs that bind, once lines are broken they are spaces like any other. */
+const BOUND = /[\u00a0\u202f]/gu;
+
 const LETTER = /\p{L}/u;
 const IGNORABLE = /[\p{Default_Ignorable_Code_Point}\p{Cc}\p{Cs}]/gu;
 const clusters = new Intl.Segmenter('en', { granularity: 'grapheme' });
@@ -34,11 +40,11 @@ export function baseDirection(text: string): 'ltr' | 'rtl' {
 /** Splits a text into words, and words where typeface or direction changes; signs no typeface has become boxes. */
 export function textItems(text: string, weight: Weight, faces: Typefaces): TextItem[] {
   const items: TextItem[] = [];
-  const words = text.split(/\s+/u).filter((word) => word !== '');
+  const words = text.split(BREAKS).filter((word) => word !== '');
   words.forEach((word, index) => {
     if (index > 0)
       items.push({ text: ' ', face: faces.faceOf(' ', weight)!, direction: 'neutral', space: true });
-    items.push(...wordItems(word, weight, faces));
+    items.push(...wordItems(word.replace(BOUND, ' '), weight, faces));
   });
   return items;
 }

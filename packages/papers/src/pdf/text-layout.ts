@@ -1,3 +1,4 @@
+import { boundUnits } from '../document/index.ts';
 import { baseDirection, type TextItem, textItems } from './text-items.ts';
 import type { Typefaces, Weight } from './typefaces.ts';
 import { visualOrder } from './visual-order.ts';
@@ -36,7 +37,7 @@ export function textLines(
     line = [];
     used = 0;
   };
-  for (const word of wordsOf(textItems(text, weight, faces))) {
+  for (const word of wordsOf(textItems(boundUnits(text), weight, faces))) {
     const space = line.length === 0 ? 0 : widthOf([word.space], size, faces);
     const needed = widthOf(word.items, size, faces);
     if (line.length > 0 && used + space + needed > width) finish();

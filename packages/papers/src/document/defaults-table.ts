@@ -1,0 +1,40 @@
+import type { DefaultUsed, DocumentField } from '@furrow/engine';
+import type { TableBlock } from './paper-document.ts';
+
+/** What stood in for what a file does not state, with why; none where everything is stated. */
+export function defaultsTable(
+  caption: string,
+  defaults: readonly DefaultUsed[],
+  fields: readonly DocumentField[],
+): TableBlock[] {
+  if (defaults.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption,
+      small: true,
+      columns: [
+        { title: 'Field', align: 'start', weight: 1.4 },
+        { title: 'Taken as', align: 'start', weight: 0.8, strong: true },
+        { title: 'Why', align: 'start', weight: 2 },
+      ],
+      rows: defaults.map(({ path, value, why }) => [
+        titleOf(path, fields),
+        String(value).replaceAll('_', ' '),
+        why,
+      ]),
+    },
+  ];
+}
+
+/** The field's title with the part of the file it stands in; an entry of a list by its place. */
+function titleOf(path: string, fields: readonly DocumentField[]): string {
+  const pattern = path.replace(/\[\d+\]/gu, '.*');
+  const title = fields.find((field) => field.path === pattern)?.title ?? path;
+  const parts = path
+    .split('.')
+    .slice(0, -1)
+    .map((part) => part.replaceAll('_', ' ').replace(/\[(\d+)\]$/u, (_, index) => ` ${Number(index) + 1}`));
+  const part = parts.join(', ');
+  return part === '' ? title : `${part}: ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+}

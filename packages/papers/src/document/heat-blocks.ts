@@ -1,0 +1,77 @@
+import { formatAmount, type HeatReport, type Job, type UnitSystem } from '@furrow/engine';
+import { fineLength } from '../drawing/index.ts';
+import { labelTable } from './label-table.ts';
+import type { PaperBlock } from './paper-document.ts';
+
+/** Preheat, waits and grinding; without a report what the job itself states. */
+export function heatBlocks(job: Job, report: HeatReport | undefined, units: UnitSystem): PaperBlock[] {
+  const kelvin = (value: number): string => formatAmount(value, 'temperature', units);
+  const celsius = (value: number): string => kelvin(value + 273.15);
+  const stated: (readonly [string, string])[] = [
+    ['Greatest interpass temperature', kelvin(job.heat.interpass_most)],
+    ['Grind off the gouged face', fineLength(job.heat.skin_allowance, units)],
+    ...(job.heat.back_face_most === undefined
+      ? []
+      : [
+          [
+            `Back of the plate${job.heat.back_face === undefined ? '' : ` (${job.heat.back_face})`}`,
+            `at most ${kelvin(job.heat.back_face_most)}`,
+          ] as const,
+        ]),
+  ];
+  if (report === undefined) {
+    const preheat = job.heat.preheat === undefined ? 'not stated' : kelvin(job.heat.preheat);
+    return [labelTable('Heat, as the job states it', [['Preheat for gouging', preheat], ...stated])];
+  }
+  const { preheat, back_face_degC: back, hardness, skin } = report;
+  const waits = report.passes.filter(({ wait_s }) => wait_s.most >= 1);
+  const rows: (readonly [string, string])[] = [
+    ...(preheat === null
+      ? [['Preheat for gouging', report.preheat_missing ?? 'not covered'] as const]
+      : [
+          [
+            'Preheat for gouging',
+            `${celsius(preheat.gouging.temperature_degC)} (${preheat.gouging.stated ? 'as the job states' : `as for the re-weld, ${preheat.gouging.source.provenance}`})`,
+          ] as const,
+          ...preheat.methods.map(
+            ({ method, temperature_degC, source, inside_range }) =>
+              [
+                `Preheat for the re-weld, ${method}`,
+                temperature_degC === null
+                  ? 'cannot be used here'
+                  : `${celsius(temperature_degC)} (${source.provenance}${inside_range ? '' : ', outside its range'})`,
+              ] as const,
+          ),
+        ]),
+    ...stated,
+    ['Back of the plate, expected', `${celsius(back.least)} to ${celsius(back.most)}`],
+    [
+      'Waits between passes',
+      waits.length === 0
+        ? 'none asked for'
+        : waits
+            .map(
+              ({ number, wait_s }) =>
+                `before pass ${number}: ${formatAmount(wait_s.least, 'time', units)} to ${formatAmount(wait_s.most, 'time', units)}`,
+            )
+            .join('; '),
+    ],
+    [
+      'Hardness beside the groove',
+      hardness === null
+        ? (report.hardness_missing ?? 'not covered')
+        : `${Math.round(hardness.least_HV)} to ${Math.round(hardness.most_HV)} HV`,
+    ],
+    [
+      'Weld metal to fill it again',
+      `${skin.refill_kg.toFixed(1)} kg, ${skin.added_kg.toFixed(1)} kg of it for the grinding`,
+    ],
+  ];
+  return [
+    labelTable(
+      `Heat: what the plate feels (${report.quality === 'quick' ? 'a quick look' : 'refined'})`,
+      rows,
+    ),
+    { kind: 'list', tone: 'caution', items: report.cautions },
+  ];
+}

@@ -1,0 +1,32 @@
+import type { Answer, HeatReport, ReadJob, ReadKit, ReadReadings, UnitSystem } from '@furrow/engine';
+import type { PaperSize } from './paper-document.ts';
+
+/** How a paper is to be made. */
+export interface PaperOptions {
+  readonly units: UnitSystem;
+  readonly paper: PaperSize;
+  /** Address of the job, where it is served; the code on the paper then leads there. */
+  readonly address?: string | undefined;
+  /** Number of the saved revision, where the job is saved [-]. */
+  readonly revision_number?: number | undefined;
+}
+
+/** What papers are made of: the job and its answer, and what else there is. */
+export interface PaperSubject {
+  readonly read: ReadJob;
+  readonly answer: Answer;
+  readonly kit?: ReadKit | undefined;
+  readonly heat?: HeatReport | undefined;
+  readonly readings?: ReadReadings | undefined;
+  /** What was read before the first arc, by identifier of the check. */
+  readonly checked?: Readonly<Record<string, CheckedReading>> | undefined;
+}
+
+/** A reading as it was taken at the rig. */
+export interface CheckedReading {
+  /** As it was typed. */
+  readonly text: string;
+  /** In SI units; null if it is no number. */
+  readonly value: number | null;
+  readonly note: string;
+}

@@ -1,0 +1,145 @@
+import { jobFields, type Plan } from '@furrow/engine';
+import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
+import { adviceWords } from './advice-words.ts';
+import { chanceWords } from './chance-words.ts';
+import { defaultsTable } from './defaults-table.ts';
+import { gaugePlaces, gaugeTable } from './gauge-table.ts';
+import { grooveTable, plateTable } from './groove-table.ts';
+import { heatBlocks } from './heat-blocks.ts';
+import { jobWords } from './job-words.ts';
+import { limitTable } from './limit-table.ts';
+import type { PaperBlock, PaperDocument } from './paper-document.ts';
+import { framedPaper, shownRevision } from './paper-frame.ts';
+import type { PaperOptions, PaperSubject } from './paper-subject.ts';
+import { passTable } from './pass-table.ts';
+import { refusalBlocks } from './refusal-blocks.ts';
+import { expectationFigures, settingFigures } from './setting-figures.ts';
+import { supplyBlocks } from './supply-blocks.ts';
+
+/** Parts of the job that bear on the procedure; what costs and hazards assume stands on their own papers. */
+const PARTS = /^(?:seam|plate|groove|kit|plan|locks|heat|reweld)\b/u;
+
+/** Makes the procedure sheet: everything that a welding engineer signs for. */
+export function procedureDocument(subject: PaperSubject, options: PaperOptions): PaperDocument {
+  const { read, answer } = subject;
+  const { job } = read;
+  const { units } = options;
+  const { plan, supply, inputs } = answer;
+  return framedPaper(subject, options, {
+    above:
+      plan === undefined ? 'Procedure sheet: nothing to run' : 'Procedure sheet · air carbon-arc gouging',
+    below: [job.groove.purpose, jobWords(job, units)],
+    one_page: false,
+    roles: plan === undefined ? ['Read by'] : ['Prepared by', 'Checked by', 'Released by'],
+    blocks: [
+      ...(job.note === undefined ? [] : [{ kind: 'paragraph', tone: 'plain', text: job.note } as const]),
+      {
+        kind: 'fields',
+        across: 4,
+        items: [
+          { label: 'Procedure number' },
+          { label: 'Date' },
+          {
+            label: 'Job revision',
+            value: `${options.revision_number === undefined ? '' : `${options.revision_number} · `}${shownRevision(inputs.revision)}`,
+          },
+          {
+            label: 'Kit',
+            value:
+              supply === undefined
+                ? 'none: limits of supply not known'
+                : `${supply.kit.title} · ${shownRevision(supply.kit.revision)}`,
+          },
+        ],
+      },
+      {
+        kind: 'columns',
+        columns: [
+          { weight: 1, blocks: [plateTable(job, units)] },
+          { weight: 1, blocks: [grooveTable(job, units)] },
+        ],
+      },
+      ...(plan === undefined ? refusalBlocks(read, answer, units) : planBlocks(subject, plan, options)),
+      ...(supply === undefined ? [] : supplyBlocks(supply, subject.kit?.kit, units)),
+      ...heatBlocks(job, subject.heat, units),
+      ...(plan === undefined
+        ? []
+        : [
+            limitTable('Limits, with where each comes from', plan.limits, units),
+            { kind: 'heading', level: 2, text: 'Cautions' } as const,
+            {
+              kind: 'list',
+              tone: 'caution',
+              items: [...answer.cautions, ...(supply?.cautions ?? [])],
+            } as const,
+          ]),
+      { kind: 'heading', level: 2, text: 'On this metal' },
+      { kind: 'list', tone: 'plain', items: answer.advice.map(adviceWords) },
+      ...defaultsTable(
+        'Taken because the job does not state it',
+        inputs.defaults_used.filter(({ path }) => PARTS.test(path)),
+        jobFields(),
+      ),
+    ],
+  });
+}
+
+function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: PaperOptions): PaperBlock[] {
+  const { job } = read;
+  const { assurance } = plan;
+  const lanes = plan.passes.length + plan.gauge_stops.length;
+  return [
+    { kind: 'heading', level: 2, text: 'Setting' },
+    { kind: 'figures', size: 'plain', items: settingFigures(plan, units) },
+    passTable(plan, units),
+    ...plan.gauge_stops.flatMap((stop): PaperBlock[] => [
+      { kind: 'heading', level: 2, text: `Stop after layer ${stop.after_layer}` },
+      { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
+      gaugeTable(stop, units),
+    ]),
+    { kind: 'heading', level: 2, text: 'What to expect' },
+    { kind: 'figures', size: 'plain', items: expectationFigures(plan, units) },
+    {
+      kind: 'columns',
+      columns: [
+        {
+          weight: 1.3,
+          blocks: [
+            {
+              kind: 'drawing',
+              drawing: sectionDrawing({
+                groove: job.groove,
+                plate: job.plate,
+                plan,
+                units,
+                width: 330,
+                height: 180,
+              }),
+            },
+          ],
+        },
+        {
+          weight: 1,
+          blocks: [
+            { kind: 'heading', level: 2, text: 'How sure' },
+            {
+              kind: 'list',
+              tone: 'plain',
+              items: [
+                `depth reached everywhere: ${chanceWords(assurance.depth_reached)}`,
+                `no point too deep: ${chanceWords(assurance.not_too_deep)}`,
+                `ligament kept: ${chanceWords(assurance.ligament_kept)}`,
+                `width in its band: ${chanceWords(assurance.width_in_band)}`,
+                `chances are of the removal law ${answer.inputs.posterior_id}, not of this shop’s own trials`,
+              ],
+            },
+          ],
+        },
+      ],
+    },
+    {
+      kind: 'drawing',
+      drawing: ribbonDrawing({ job, plan, units, width: 540, height: Math.min(620, 46 + 15 * lanes) }),
+    },
+  ];
+}

@@ -1,0 +1,183 @@
+import { answerCost, type CostReport, jobFields, type UnitSystem } from '@furrow/engine';
+import {
+  costDrawing,
+  fineLength,
+  metalMass,
+  money,
+  moneyRange,
+  sharePercent,
+  workTime,
+} from '../drawing/index.ts';
+import { defaultsTable } from './defaults-table.ts';
+import { jobWords } from './job-words.ts';
+import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+import { framedPaper } from './paper-frame.ts';
+import type { PaperOptions, PaperSubject } from './paper-subject.ts';
+
+/** Parts of the job that time and money rest on. */
+const PARTS = /^(?:rates|after|reweld)\b/u;
+
+/** What no estimate of this program holds. */
+const NEVER_IN = [
+  'profit, taxes, insurance, and what a customer’s terms ask for',
+  'transport, access, scaffolding, lifting, and waiting for any of them',
+  'preheating equipment and its fuel, and heat treatment after welding',
+  'more work where a defect is larger than planned, or the metal is not what the job says',
+];
+
+/** Makes the quote: a range of money and what it rests on, with the offer itself left to be written by hand. */
+export function quoteDocument(subject: PaperSubject, options: PaperOptions): PaperDocument {
+  const { read, answer, heat } = subject;
+  const { job } = read;
+  const { units } = options;
+  const cost = answerCost(read, answer, heat === undefined ? {} : { heat });
+  return framedPaper(subject, options, {
+    above: cost.kind === 'no_plan' ? 'Quote: nothing to quote' : 'Quote · estimate for gouging and refill',
+    one_page: false,
+    roles:
+      cost.kind === 'no_plan' ? ['Read by'] : ['Prepared by', 'Approved by', 'Accepted for the customer'],
+    blocks: [
+      { kind: 'paragraph', tone: 'lead', text: job.groove.purpose },
+      { kind: 'paragraph', tone: 'plain', text: jobWords(job, units) },
+      ...(cost.kind === 'no_plan'
+        ? [{ kind: 'paragraph', tone: 'plain', text: cost.says } as const]
+        : [
+            ...offerBlocks(cost),
+            ...workBlocks(cost, units),
+            ...defaultsTable(
+              'Taken because the job does not state it',
+              answer.inputs.defaults_used.filter(({ path }) => PARTS.test(path)),
+              jobFields(),
+            ),
+          ]),
+    ],
+  });
+}
+
+function offerBlocks(cost: CostReport): PaperBlock[] {
+  const { currency, cost_per_m, time_s } = cost;
+  return [
+    {
+      kind: 'fields',
+      across: 3,
+      items: [
+        { label: 'Customer' },
+        { label: 'Quote number' },
+        { label: 'Date' },
+        { label: 'Price offered' },
+        { label: 'Valid until' },
+        { label: 'Terms' },
+      ],
+    },
+    {
+      kind: 'figures',
+      size: 'big',
+      items: [
+        {
+          label: 'Estimated cost',
+          value: moneyRange(cost.cost.p50, cost.cost.p90, currency),
+          note: 'even chance of no more, to nine in ten of no more',
+        },
+        {
+          label: 'By the metre',
+          value: moneyRange(cost_per_m.p50, cost_per_m.p90, currency),
+        },
+        {
+          label: 'Working time',
+          value: `${workTime(time_s.p50)} to ${workTime(time_s.p90)}`,
+          note: 'one step after the other',
+        },
+      ],
+    },
+    {
+      kind: 'paragraph',
+      tone: 'plain',
+      text:
+        'The range is an estimate, not an offer. It was drawn ' +
+        `${cost.trials} times with the rates and the spreads that the job states or that stand in for them below; ` +
+        'the work can cost more or less than either figure. The price offered and how long it stands are written by hand.',
+    },
+  ];
+}
+
+function workBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
+  return [
+    { kind: 'heading', level: 2, text: 'What is in it' },
+    { kind: 'drawing', drawing: costDrawing({ cost, width: 540 }) },
+    itemTable(cost),
+    { kind: 'heading', level: 2, text: 'What is not in it' },
+    { kind: 'list', tone: 'plain', items: [...leftOut(cost), ...NEVER_IN] },
+    extraTable(cost, units),
+    assumptionTable(cost),
+    { kind: 'heading', level: 2, text: 'Cautions' },
+    { kind: 'list', tone: 'caution', items: cost.cautions },
+  ];
+}
+
+function itemTable({ items, currency, seam_length_m }: CostReport): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'What the money is for, on average',
+    columns: [
+      { title: 'For', align: 'start', weight: 2 },
+      { title: 'Money', align: 'end', weight: 1, strong: true },
+      { title: 'By the metre', align: 'end', weight: 1 },
+      { title: 'Part', align: 'end', weight: 0.7 },
+    ],
+    rows: items
+      .filter((item) => item.cost.mean > 0)
+      .map((item) => [
+        item.title,
+        money(item.cost.mean, currency),
+        money(item.cost.mean / seam_length_m, currency),
+        sharePercent(item.cost_share),
+      ]),
+  };
+}
+
+/** Steps and things that could cost, but count nothing here. */
+function leftOut({ steps, items }: CostReport): string[] {
+  const work = steps
+    .filter((step) => step.time_s.mean === 0 && step.step !== 'rework')
+    .map((step) => `${step.title.toLowerCase()}: no time is stated or needed`);
+  const things = items
+    .filter((item) => item.cost.mean === 0 && item.part !== 'hire')
+    .map((item) => `${item.title.toLowerCase()}: no price is stated`);
+  return [...work, ...things];
+}
+
+function extraTable({ extra, currency }: CostReport, units: UnitSystem): TableBlock {
+  const length = (mm: number): string => (mm === 0 ? '–' : fineLength(mm / 1000, units));
+  return {
+    kind: 'table',
+    caption: 'What a larger groove than planned adds in grinding and refill',
+    columns: [
+      { title: 'Deeper by', align: 'end', weight: 1 },
+      { title: 'Wider by', align: 'end', weight: 1 },
+      { title: 'Weld metal', align: 'end', weight: 1 },
+      { title: 'Time', align: 'end', weight: 1 },
+      { title: 'Money', align: 'end', weight: 1, strong: true },
+    ],
+    rows: extra.map((each) => [
+      length(each.deeper_mm),
+      length(each.wider_mm),
+      `+${metalMass(each.weld_metal_kg, units)}`,
+      `+${workTime(each.time_s)}`,
+      `+${money(each.cost, currency)}`,
+    ]),
+  };
+}
+
+function assumptionTable({ assumptions }: CostReport): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'What the estimate rests on beside the job',
+    small: true,
+    columns: [
+      { title: 'What', align: 'start', weight: 1 },
+      { title: 'Taken as', align: 'start', weight: 1.4, strong: true },
+      { title: 'Source', align: 'start', weight: 2 },
+    ],
+    rows: assumptions.map(({ topic, text, source }) => [topic, text, `${source.text}; ${source.provenance}`]),
+  };
+}

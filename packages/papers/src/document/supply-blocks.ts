@@ -1,0 +1,95 @@
+import { formatAmount, type Kit, type SupplyReport, type UnitSystem } from '@furrow/engine';
+import type { Figure, PaperBlock } from './paper-document.ts';
+
+/** What is set and expected at power source and air, for the plan's heaviest pass. */
+export function supplyBlocks(supply: SupplyReport, kit: Kit | undefined, units: UnitSystem): PaperBlock[] {
+  const { electric, air, setting } = supply;
+  if (setting === null) return [];
+  const pressure = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
+  const volts = (value: number): string => formatAmount(value, 'voltage', units);
+  const figures: Figure[] = [];
+  if (kit !== undefined) {
+    figures.push({
+      label: 'Polarity',
+      value: kit.polarity === 'electrode_positive' ? 'electrode +' : 'electrode −',
+    });
+  }
+  if (electric?.kind === 'operating_point') {
+    figures.push(
+      {
+        label: 'At the source',
+        value: volts(electric.needed_V),
+        note: `${volts(electric.available_V)} available`,
+      },
+      { label: 'Arc in ten minutes', value: `${electric.arc_minutes_in_ten.toFixed(1)} min` },
+    );
+  }
+  if (air !== null) {
+    figures.push(
+      { label: 'Regulator, flowing', value: pressure(air.regulator_kPa) },
+      { label: 'Torch, flowing', value: pressure(air.torch_kPa) },
+      {
+        label: 'Air through the torch',
+        value: formatAmount(air.torch_flow_L_per_min / 60_000, 'air_flow', units),
+      },
+    );
+  }
+  return [
+    { kind: 'heading', level: 2, text: `Supply: ${supply.kit.title}` },
+    { kind: 'paragraph', tone: 'plain', text: supply.time.says },
+    ...(figures.length === 0 ? [] : [{ kind: 'figures', size: 'plain', items: figures } as const]),
+    ...(electric?.kind === 'operating_point' ? loopTables(electric, units) : []),
+    ...(supply.issues.length === 0
+      ? []
+      : [{ kind: 'list', tone: 'caution', items: supply.issues.map(({ message }) => message) } as const]),
+  ];
+}
+
+type Point = Extract<NonNullable<SupplyReport['electric']>, { kind: 'operating_point' }>;
+
+function loopTables({ sources, leads }: Point, units: UnitSystem): PaperBlock[] {
+  const degrees = (celsius: number): string => formatAmount(celsius + 273.15, 'temperature', units);
+  const volts = (value: number): string => formatAmount(value, 'voltage', units);
+  return [
+    {
+      kind: 'table',
+      caption: 'Power sources at the setting',
+      small: true,
+      columns: [
+        { title: 'Source', align: 'start', weight: 2, strong: true },
+        { title: 'Current', align: 'end', weight: 1 },
+        { title: 'Terminals', align: 'end', weight: 1 },
+        { title: 'No load', align: 'end', weight: 1 },
+        { title: 'May run in ten minutes', align: 'end', weight: 1.4 },
+      ],
+      rows: sources.map((source) => [
+        source.name,
+        formatAmount(source.current_A, 'current', units),
+        volts(source.terminal_voltage_V),
+        volts(source.no_load_voltage_V),
+        `${source.permissible_minutes.toFixed(1)} min`,
+      ]),
+    },
+    {
+      kind: 'table',
+      caption: 'Leads at the setting',
+      small: true,
+      columns: [
+        { title: 'Lead', align: 'start', weight: 2, strong: true },
+        { title: 'Size', align: 'start', weight: 1.3 },
+        { title: 'Length', align: 'end', weight: 1 },
+        { title: 'Loses', align: 'end', weight: 1 },
+        { title: 'Hottest', align: 'end', weight: 1 },
+        { title: 'Stands', align: 'end', weight: 1 },
+      ],
+      rows: leads.map((lead) => [
+        lead.name,
+        `${lead.parallels} × ${lead.size}`,
+        formatAmount(lead.length_m, 'length', units),
+        volts(lead.drop_V),
+        degrees(lead.temperature_C),
+        degrees(lead.insulation_limit_C),
+      ]),
+    },
+  ];
+}
