@@ -3,7 +3,10 @@ import { jobJsonSchema, kitJsonSchema } from '@furrow/engine';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { CardOptions } from './card-command.ts';
 import { checkCommand, checkKitCommand } from './check-command.ts';
+import type { CostCommandOptions } from './cost-command.ts';
 import { EXIT } from './exit-code.ts';
+import type { HazardsOptions } from './hazards-command.ts';
+import type { HeatOptions } from './heat-command.ts';
 import type { PlanOptions } from './plan-command.ts';
 import type { ServeOptions } from './serve-command.ts';
 import type { Streams } from './streams.ts';
@@ -15,6 +18,7 @@ const PORT = 4370;
 const STREAMS: Streams = {
   print: (text) => process.stdout.write(`${text}\n`),
   problem: (lines) => process.stderr.write(`${lines.join('\n')}\n`),
+  progress: process.stderr.isTTY ? (text) => process.stderr.write(`\r\u001b[K${text}`) : undefined,
 };
 
 /** Runs the command line and gives the exit code: 0 for a plan, 3 for a refusal, 2 for bad input. */
@@ -79,6 +83,41 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .action(async (file: string, options: SupplyOptions) => {
       const { supplyCommand } = await import('./supply-command.ts');
       done(await supplyCommand(file, options, streams));
+    });
+  program
+    .command('heat')
+    .argument('<file>', 'job file, or - for standard input')
+    .description('tell what the plan does to the plate: temperatures, cooling, hardness, preheat, skin')
+    .addOption(kit())
+    .option('--station <place>', 'place of the section from the start of the seam, such as "3 m"')
+    .option('--quick', 'a coarse look in place of the refined answer', false)
+    .option('--json', 'print the inputs and the heat report as one JSON object', false)
+    .addOption(units())
+    .action(async (file: string, options: HeatOptions) => {
+      const { heatCommand } = await import('./heat-command.ts');
+      done(await heatCommand(file, options, streams));
+    });
+  program
+    .command('cost')
+    .argument('<file>', 'job file, or - for standard input')
+    .description('tell time and money of the whole job, refill included, and what changes would do')
+    .option('--json', 'print the cost and the changes tried as one JSON object', false)
+    .addOption(units())
+    .addOption(kit())
+    .action(async (file: string, options: CostCommandOptions) => {
+      const { costCommand } = await import('./cost-command.ts');
+      done(await costCommand(file, options, streams));
+    });
+  program
+    .command('hazards')
+    .argument('<file>', 'job file, or - for standard input')
+    .description('tell what the job asks of the people around it: noise, fire zone, fume, field, shock')
+    .option('--json', 'print the inputs and the hazard report as one JSON object', false)
+    .addOption(units())
+    .addOption(kit())
+    .action(async (file: string, options: HazardsOptions) => {
+      const { hazardsCommand } = await import('./hazards-command.ts');
+      done(await hazardsCommand(file, options, streams));
     });
   program
     .command('check-file')

@@ -2,4 +2,10 @@ export * from './document/index.ts';
 export * from './drawing/index.ts';
 export { PAPER_STYLESHEET, renderHtml } from './html/index.ts';
 export { renderPdf } from './pdf/index.ts';
-export { renderHeatText, renderSupplyText, renderText } from './text/index.ts';
+export {
+  renderCostText,
+  renderHazardText,
+  renderHeatText,
+  renderSupplyText,
+  renderText,
+} from './text/index.ts';

@@ -1,10 +1,12 @@
 import { answerCost, type CostReport, jobFields, type UnitSystem } from '@furrow/engine';
 import {
+  byLength,
   costDrawing,
   fineLength,
   metalMass,
   money,
   moneyRange,
+  perLength,
   sharePercent,
   workTime,
 } from '../drawing/index.ts';
@@ -42,7 +44,7 @@ export function quoteDocument(subject: PaperSubject, options: PaperOptions): Pap
       ...(cost.kind === 'no_plan'
         ? [{ kind: 'paragraph', tone: 'plain', text: cost.says } as const]
         : [
-            ...offerBlocks(cost),
+            ...offerBlocks(cost, units),
             ...workBlocks(cost, units),
             ...defaultsTable(
               'Taken because the job does not state it',
@@ -54,7 +56,7 @@ export function quoteDocument(subject: PaperSubject, options: PaperOptions): Pap
   });
 }
 
-function offerBlocks(cost: CostReport): PaperBlock[] {
+function offerBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
   const { currency, cost_per_m, time_s } = cost;
   return [
     {
@@ -79,8 +81,8 @@ function offerBlocks(cost: CostReport): PaperBlock[] {
           note: 'even chance of no more, to nine in ten of no more',
         },
         {
-          label: 'By the metre',
-          value: moneyRange(cost_per_m.p50, cost_per_m.p90, currency),
+          label: byLength(units),
+          value: moneyRange(perLength(cost_per_m.p50, units), perLength(cost_per_m.p90, units), currency),
         },
         {
           label: 'Working time',
@@ -104,7 +106,7 @@ function workBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
   return [
     { kind: 'heading', level: 2, text: 'What is in it' },
     { kind: 'drawing', drawing: costDrawing({ cost, width: 540 }) },
-    itemTable(cost),
+    itemTable(cost, units),
     { kind: 'heading', level: 2, text: 'What is not in it' },
     { kind: 'list', tone: 'plain', items: [...leftOut(cost), ...NEVER_IN] },
     extraTable(cost, units),
@@ -114,14 +116,14 @@ function workBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
   ];
 }
 
-function itemTable({ items, currency, seam_length_m }: CostReport): TableBlock {
+function itemTable({ items, currency, seam_length_m }: CostReport, units: UnitSystem): TableBlock {
   return {
     kind: 'table',
     caption: 'What the money is for, on average',
     columns: [
       { title: 'For', align: 'start', weight: 2 },
       { title: 'Money', align: 'end', weight: 1, strong: true },
-      { title: 'By the metre', align: 'end', weight: 1 },
+      { title: byLength(units), align: 'end', weight: 1 },
       { title: 'Part', align: 'end', weight: 0.7 },
     ],
     rows: items
@@ -129,7 +131,7 @@ function itemTable({ items, currency, seam_length_m }: CostReport): TableBlock {
       .map((item) => [
         item.title,
         money(item.cost.mean, currency),
-        money(item.cost.mean / seam_length_m, currency),
+        money(perLength(item.cost.mean / seam_length_m, units), currency),
         sharePercent(item.cost_share),
       ]),
   };

@@ -3,10 +3,12 @@ export { type BayDrawingInput, type BayReach, bayDrawing, bayScale } from './bay
 export { type BayScale, bayPlace, bayPoint } from './bay-scale.ts';
 export { type CostDrawingInput, costDrawing } from './cost-drawing.ts';
 export {
+  byLength,
   difference,
   metalMass,
   money,
   moneyRange,
+  perLength,
   sectionArea,
   sharePercent,
   workTime,

@@ -1,0 +1,67 @@
+import { formatAmount, type UnitSystem } from '@furrow/engine';
+
+const POUND = 0.45359237;
+const INCH_MM = 25.4;
+const FOOT_M = 0.3048;
+
+/** From here on a time is told to the minute [s]. */
+const TO_THE_MINUTE = 600;
+
+/** A time of work: 14 h 36 min, 49 min, 5 min 12 s. */
+export function workTime(seconds: number): string {
+  const told = Math.abs(seconds) < TO_THE_MINUTE ? seconds : Math.round(seconds / 60) * 60;
+  return formatAmount(told, 'time', 'metric');
+}
+
+/** Money with its currency, in no more figures than an estimate has. */
+export function money(amount: number, currency: string): string {
+  return `${threeFigures(amount)} ${currency}`;
+}
+
+/** Two amounts of money with one currency: 1110 to 1310 EUR. */
+export function moneyRange(from: number, to: number, currency: string): string {
+  return `${threeFigures(from)} to ${money(to, currency)}`;
+}
+
+/** Length of seam that money is told by. */
+export function byLength(units: UnitSystem): string {
+  return units === 'inch' ? 'By the foot' : 'By the metre';
+}
+
+/** Money by the metre as money by that length. */
+export function perLength(perMetre: number, units: UnitSystem): number {
+  return units === 'inch' ? perMetre * FOOT_M : perMetre;
+}
+
+/** A mass of weld metal in kilograms or pounds. */
+export function metalMass(kilograms: number, units: UnitSystem): string {
+  return units === 'inch' ? `${threeFigures(kilograms / POUND)} lb` : `${threeFigures(kilograms)} kg`;
+}
+
+/** Area of a groove's section. */
+export function sectionArea(squareMillimetres: number, units: UnitSystem): string {
+  return units === 'inch'
+    ? `${threeFigures(squareMillimetres / INCH_MM ** 2)} in²`
+    : `${threeFigures(squareMillimetres)} mm²`;
+}
+
+/** A share in per cent; what is little but not nothing says so. */
+export function sharePercent(share: number): string {
+  const percent = share * 100;
+  if (percent === 0) return '0 %';
+  return percent < 0.5 ? '< 1 %' : `${percent.toFixed(0)} %`;
+}
+
+/** A difference with its sign, written by what writes an amount; nothing to tell is `none`. */
+export function difference(value: number, written: (size: number) => string): string {
+  const text = written(Math.abs(value));
+  if (!/[1-9]/u.test(text)) return 'none';
+  return `${value < 0 ? '−' : '+'}${text}`;
+}
+
+function threeFigures(value: number): string {
+  const rounded = Number(value.toPrecision(3));
+  const size = Math.abs(rounded);
+  const text = size >= 100 || size === 0 ? rounded.toFixed(0) : rounded.toFixed(size >= 10 ? 1 : 2);
+  return text.replace('-', '−');
+}
