@@ -2,14 +2,11 @@ import { bisect, type RegressionBelief, studentProbability, symmetricInverse } f
 import type { ReadingTable } from './reading-table.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
 
-/** Gauss-Hermite nodes and weights for a standard normal, five points. */
-const NODES: readonly (readonly [number, number])[] = [
-  [-2.8569700138728056, 0.011257411327720693],
-  [-1.355626179974266, 0.22207592200561266],
-  [0, 0.5333333333333333],
-  [1.355626179974266, 0.22207592200561266],
-  [2.8569700138728056, 0.011257411327720693],
-];
+/** Gauss-Hermite nodes and weights for a standard normal, five points [-]. */
+const NODES = [-2.8569700138728056, -1.355626179974266, 0, 1.355626179974266, 2.8569700138728056] as const;
+const WEIGHTS = [
+  0.011257411327720693, 0.22207592200561266, 0.5333333333333333, 0.22207592200561266, 0.011257411327720693,
+] as const;
 /** Readings are written in steps of this much [m]. */
 const READING_STEP = 0.5e-3;
 /** Rows of a table at most [-]: more do not fit the card. */
@@ -56,6 +53,8 @@ export interface ReadingForecast {
 /** Forecasts for one reading: what the next pass brings at a ln specific energy, or none at all. */
 export interface ReadingOutlook {
   readonly after: (logEnergy: number) => ReadingForecast;
+  /** The first part of it alone [-]. */
+  readonly reachedAfter: (logEnergy: number) => number;
   readonly asItIs: ReadingForecast;
   /** Depth after the next pass that is exceeded with chance 1 - share [m]. */
   readonly depthQuantile: (logEnergy: number, share: number) => number;
@@ -101,35 +100,52 @@ export function outlooks(question: TableQuestion): (reading: number, rowWidth: n
     const readingSpread = Math.hypot(question.readingSd, rowWidth / Math.sqrt(12));
     const spreadAt = (logEnergy: number): number =>
       Math.sqrt(noise * (1 + flat + logEnergy * (linear + logEnergy * square)) + LATER_PASS_SD ** 2);
-    const chanceUpTo = (depth: number, logEnergy: number): number => {
+    const chanceOf = (cuts: Float64Array, logEnergy: number): number => {
       const location = centre + slope * logEnergy;
       const spread = spreadAt(logEnergy);
       let chance = 0;
-      for (const [node, share] of NODES) {
-        const cut = depth - (reading + readingSpread * node);
-        if (cut > 0) chance += share * student((Math.log(cut / diameter) - location) / spread);
+      for (let node = 0; node < cuts.length; node += 1) {
+        chance += WEIGHTS[node]! * student((cuts[node]! - location) / spread);
       }
       return chance;
     };
+    const toRequired = logCuts(required, reading, readingSpread, diameter);
+    const toMost = logCuts(most, reading, readingSpread, diameter);
+    const reachedAfter = (logEnergy: number): number => 1 - chanceOf(toRequired, logEnergy);
     return {
       asItIs: {
         reached: 1 - normal((required - reading) / readingSpread),
         notTooDeep: normal((most - reading) / readingSpread),
       },
-      after: (logEnergy) => ({
-        reached: 1 - chanceUpTo(required, logEnergy),
-        notTooDeep: chanceUpTo(most, logEnergy),
-      }),
+      reachedAfter,
+      after: (logEnergy) => ({ reached: reachedAfter(logEnergy), notTooDeep: chanceOf(toMost, logEnergy) }),
       depthQuantile: (logEnergy, share) => {
         const far =
           reading +
           4 * readingSpread +
           diameter * Math.exp(centre + slope * logEnergy + 6 * spreadAt(logEnergy));
-        return bisect((depth) => chanceUpTo(depth, logEnergy) - share, 0, far, 1e-6) ?? reading;
+        return (
+          bisect(
+            (depth) => chanceOf(logCuts(depth, reading, readingSpread, diameter), logEnergy) - share,
+            0,
+            far,
+            1e-6,
+          ) ?? reading
+        );
       },
       energyForCut: (cut) => (Math.log(cut / diameter) - centre) / slope,
     };
   };
+}
+
+/** ln of the cuts, over the diameter, that lead to a depth from where the floor may be; no cut is small enough: -Infinity. */
+function logCuts(depth: number, reading: number, readingSpread: number, diameter: number): Float64Array {
+  const cuts = new Float64Array(NODES.length);
+  for (let node = 0; node < cuts.length; node += 1) {
+    const cut = depth - (reading + readingSpread * NODES[node]!);
+    cuts[node] = cut > 0 ? Math.log(cut / diameter) : Number.NEGATIVE_INFINITY;
+  }
+  return cuts;
 }
 
 function dot(a: readonly number[], b: readonly number[]): number {
@@ -198,7 +214,7 @@ function settingFor(
 
 /** Least energy, so greatest travel, at which the depth is reached with the chance; the greatest energy if none is. */
 function quickest(outlook: ReadingOutlook, chance: number, low: number, high: number): number {
-  const short = (logEnergy: number): number => outlook.after(logEnergy).reached - chance;
+  const short = (logEnergy: number): number => outlook.reachedAfter(logEnergy) - chance;
   if (short(low) >= 0) return low;
   return bisect(short, low, high, ENERGY_TOLERANCE) ?? high;
 }

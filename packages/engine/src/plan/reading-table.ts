@@ -10,8 +10,13 @@ export interface ReadingTable {
 
 /** Row of a table that a reading falls into. */
 export function rowOf(table: ReadingTable, reading: number): number {
-  const { edges } = table;
-  let row = 0;
+  return rowNear(table.edges, reading, 0);
+}
+
+/** The same, sought from a row it may well be, 0 to the number of edges. */
+export function rowNear(edges: readonly number[], reading: number, guess: number): number {
+  let row = guess;
   while (row < edges.length && reading >= edges[row]!) row += 1;
+  while (row > 0 && reading < edges[row - 1]!) row -= 1;
   return row;
 }

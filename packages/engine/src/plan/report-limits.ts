@@ -3,16 +3,18 @@ import { type Limit, limitOf, withSensitivity } from '../limit/index.ts';
 import { percentiles } from '../numeric/index.ts';
 import { inUnit } from '../quantity/index.ts';
 import { candidateOf, energiesOf } from './candidate-of.ts';
-import type { Effort } from './effort.ts';
 import type { ReportInput } from './report-input.ts';
 import type { RunOutcomes } from './run-plan.ts';
 import type { Feasible } from './weigh.ts';
 
-/** Every limit of a plan, the tightest over its passes, with those of the wanted groove. */
+/**
+ * Every limit of a plan, the tightest over its passes, with those of the wanted groove.
+ * Typical: the median width at the surface [m] and the electrodes that do for 90 of 100 shops [-].
+ */
 export function limitsOf(
   feasible: Feasible,
   input: ReportInput,
-  effort: Effort,
+  typical: { readonly width: number; readonly electrodes: number },
   outcomes: RunOutcomes,
   shape: FloorShape,
 ): Limit[] {
@@ -27,7 +29,6 @@ export function limitsOf(
       .reduce((worst, next) => worst.map((limit, index) => tighter(limit, next[index]!))),
   );
   const ligament = job.plate.thickness - percentiles(outcomes.deepest, [job.groove.ligament_assurance])[0]!;
-  const width = percentiles(outcomes.width, [0.5])[0]!;
   const wanted = { text: 'the job: wanted groove', provenance: 'job file' as const };
   const common = { source: wanted, hard: true };
   return [
@@ -56,7 +57,7 @@ export function limitsOf(
       ...common,
       id: 'width_least',
       title: 'Median width at the surface, least',
-      demand: inUnit(width, 'mm'),
+      demand: inUnit(typical.width, 'mm'),
       capacity: inUnit(job.groove.width.least, 'mm'),
       unit: 'mm',
       sense: 'least',
@@ -66,7 +67,7 @@ export function limitsOf(
       ...common,
       id: 'width_most',
       title: 'Median width at the surface, greatest',
-      demand: inUnit(width, 'mm'),
+      demand: inUnit(typical.width, 'mm'),
       capacity: inUnit(job.groove.width.most, 'mm'),
       unit: 'mm',
       sense: 'most',
@@ -75,7 +76,7 @@ export function limitsOf(
     limitOf({
       id: 'electrode_stock',
       title: 'Electrodes in stock, for 90 of 100 shops',
-      demand: percentiles(effort.electrodes, [0.9])[0]!,
+      demand: typical.electrodes,
       capacity: solved.setup.electrode.count,
       unit: 'electrodes',
       sense: 'most',

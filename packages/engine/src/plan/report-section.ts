@@ -1,10 +1,8 @@
 import { cutPass, type Floor, flatFloor, measureFloor } from '../groove/index.ts';
-import { percentiles } from '../numeric/index.ts';
 import { inUnit } from '../quantity/index.ts';
 import { candidateOf } from './candidate-of.ts';
 import { trackOffset } from './pattern.ts';
 import type { SectionBand } from './result.ts';
-import type { RunOutcomes } from './run-plan.ts';
 import type { Feasible } from './weigh.ts';
 
 /** Grid step of the drawn and measured section [m]. */
@@ -12,14 +10,13 @@ const SECTION_STEP = 0.1e-3;
 /** Points of the section handed out [-]. */
 const SECTION_POINTS = 161;
 
-/** Sections whose deepest points are the 5th, 50th and 95th percentile of the deepest points. */
+/** Sections with these deepest points, on a grid that holds the widest. */
 export function bandFloors(
   feasible: Feasible,
   typical: readonly number[],
-  outcomes: RunOutcomes,
+  [p05, p50, p95]: readonly [number, number, number],
+  widest: number,
 ): { p05: Floor; p50: Floor; p95: Floor } {
-  const [p05, p50, p95] = percentiles(outcomes.deepest, [0.05, 0.5, 0.95]) as [number, number, number];
-  const widest = percentiles(outcomes.width, [0.999])[0]!;
   const at = (deepest: number): Floor => floorOfDepth(feasible, typical, deepest, widest);
   return { p05: at(p05), p50: at(p50), p95: at(p95) };
 }

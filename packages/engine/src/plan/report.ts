@@ -20,10 +20,13 @@ export function reportPlan(feasible: Feasible, input: ReportInput, dominated: bo
   const { effort } = feasible;
   const { setup, outcomes, chances } = feasible.solved;
   const typical = typicalEnergies(setup, feasible);
-  const floors = bandFloors(feasible, typical, outcomes);
+  const deepest = percentiles(outcomes.deepest, BAND) as Triple;
+  const width = percentiles(outcomes.width, BAND) as Triple;
+  const floors = bandFloors(feasible, typical, deepest, percentiles(outcomes.width, [0.999])[0]!);
   const shape = measureFloor(floors.p50);
   const passes = passesOf(feasible, typical, input);
-  const deepest = band(outcomes.deepest, 'mm');
+  const electrodes = spread(effort.electrodes);
+  const floorDepth = bandOf(deepest);
   const thickness = inUnit(job.plate.thickness, 'mm');
   return {
     kind: setup.layers.some((rule) => rule.kind === 'table') ? 'gauge_and_adjust' : 'blind',
@@ -35,13 +38,13 @@ export function reportPlan(feasible: Feasible, input: ReportInput, dominated: bo
     layers: setup.layers.length,
     pass_length_mm: inUnit(feasible.task.run.passLength, 'mm'),
     passes,
-    floor_depth_mm: deepest,
-    least_depth_mm: band(outcomes.shallowest, 'mm'),
-    width_mm: band(outcomes.width, 'mm'),
+    floor_depth_mm: floorDepth,
+    least_depth_mm: bandOf(percentiles(outcomes.shallowest, BAND) as Triple),
+    width_mm: bandOf(width),
     root_radius_mm: inUnit(shape.rootRadius ?? 0, 'mm'),
     wall_angle_deg: inUnit(shape.wallAngle, 'deg'),
     cusp_height_mm: inUnit(shape.cuspHeight, 'mm'),
-    ligament_mm: { p05: thickness - deepest.p95, p50: thickness - deepest.p50 },
+    ligament_mm: { p05: thickness - floorDepth.p95, p50: thickness - floorDepth.p50 },
     assurance: {
       depth_reached: chances.reached,
       not_too_deep: chances.notTooDeep,
@@ -52,7 +55,7 @@ export function reportPlan(feasible: Feasible, input: ReportInput, dominated: bo
     job_time_s: spread(effort.jobTime),
     cost: spread(effort.cost),
     currency: job.rates.currency,
-    electrodes_used: spread(effort.electrodes),
+    electrodes_used: electrodes,
     arc_energy_kJ: inUnit(percentiles(effort.energy, [0.5])[0]!, 'kJ'),
     removed_mm3_per_mm: inUnit(shape.area, 'mm3_per_mm'),
     loss_length_mm: inUnit(
@@ -61,14 +64,18 @@ export function reportPlan(feasible: Feasible, input: ReportInput, dominated: bo
     ),
     gauge_stops: gaugeStops(feasible, input),
     electrode_changes: electrodeChanges(feasible, passes, input),
-    limits: limitsOf(feasible, input, effort, outcomes, shape),
+    limits: limitsOf(feasible, input, { width: width[1], electrodes: electrodes.p90 }, outcomes, shape),
     section: sectionBand(floors),
   };
 }
 
-function band(sample: Float64Array, unit: 'mm'): Band {
-  const [p05, p50, p95] = percentiles(sample, [0.05, 0.5, 0.95]) as [number, number, number];
-  return { p05: inUnit(p05, unit), p50: inUnit(p50, unit), p95: inUnit(p95, unit) };
+/** Shares of a band's percentiles [-]. */
+const BAND = [0.05, 0.5, 0.95] as const;
+type Triple = [number, number, number];
+
+/** A band of lengths [m], written in millimetres. */
+function bandOf([p05, p50, p95]: Triple): Band {
+  return { p05: inUnit(p05, 'mm'), p50: inUnit(p50, 'mm'), p95: inUnit(p95, 'mm') };
 }
 
 function spread(sample: Float64Array): Spread {

@@ -38,6 +38,8 @@ export interface ShopDraws {
    * value per shop: the part of the depth law that is the same for every candidate.
    */
   readonly passLift: (index: number, angleTerm: number) => Float64Array;
+  /** How many times deeper a pass digs at this ln specific energy than at specific energy 1, one value per shop. */
+  readonly energyGain: (logEnergy: number) => Float64Array;
   /** Standard normal noise of the gauge reading with this index, one value per shop. */
   readonly gaugeNoise: (index: number) => Float64Array;
 }
@@ -74,6 +76,7 @@ export function drawShops(posterior: RemovalPosterior, count: number, seed: numb
     wear: drawResponse(wear, count, stream).map(Math.exp),
     passNoise,
     passLift: liftSeries(law, passNoise),
+    energyGain: gainOf(law.coefficients[1]!),
     gaugeNoise: noiseSeries(count, seed, GAUGE_SERIES),
   };
 }
@@ -137,5 +140,18 @@ function liftSeries(
     }
     made.set(index, lift);
     return lift;
+  };
+}
+
+/** The gain of the latest energy is kept: the layers of a blind plan, and the plans tried after one start, share it. */
+function gainOf(slope: Float64Array): (logEnergy: number) => Float64Array {
+  let gain = new Float64Array(slope.length);
+  let madeFor = Number.NaN;
+  return (logEnergy) => {
+    if (logEnergy === madeFor) return gain;
+    gain = new Float64Array(slope.length);
+    for (let shop = 0; shop < gain.length; shop += 1) gain[shop] = Math.exp(slope[shop]! * logEnergy);
+    madeFor = logEnergy;
+    return gain;
   };
 }

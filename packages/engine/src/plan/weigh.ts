@@ -75,11 +75,12 @@ const STOCK_SHARE = 0.9;
 /** The stock that is missing, if it does not do for this share of the shops; tracks: the effort is of one of so many. */
 export function stockMiss(task: SolveTask, effort: Effort, share: number, tracks = 1): Miss | undefined {
   const { count, diameter } = task.base.electrode;
-  const begun = Float64Array.from(effort.electrodes).sort();
   // An electrode begun on one track goes on to the next, so of several tracks only whole ones add up.
-  const at = (part: number): number => (begun[Math.floor(part * (begun.length - 1))]! - 1) * tracks + 1;
-  if (at(share) <= count) return undefined;
-  const needed = at(STOCK_SHARE);
+  const needs = effort.electrodes.map((begun) => (begun - 1) * tracks + 1);
+  const placeOf = (part: number): number => Math.floor(part * (needs.length - 1));
+  const served = needs.reduce((shops, need) => (need <= count ? shops + 1 : shops), 0);
+  if (served > placeOf(share)) return undefined;
+  const needed = needs.sort()[placeOf(STOCK_SHARE)]!;
   return {
     constraint: 'electrode_stock',
     title: 'Electrodes in stock',
