@@ -16,12 +16,19 @@ interface GroupViewProps {
   /** Where the group stands in the file; that of the group itself where no list is on the way. */
   readonly path?: DocumentPath;
   readonly inner?: boolean;
+  /** Whether it stands open at first, whatever it is. */
+  readonly unfolded?: boolean;
 }
 
 /** A group of the form that can be folded. */
-export function GroupView({ group, path = plainPath(group), inner = false }: GroupViewProps): VNode {
+export function GroupView({
+  group,
+  path = plainPath(group),
+  inner = false,
+  unfolded = false,
+}: GroupViewProps): VNode {
   const { noun } = useSheet();
-  const { wrong, open } = useGroupWrong(path, !FOLDED.has(group.path));
+  const { wrong, open } = useGroupWrong(path, unfolded || !FOLDED.has(group.path));
   const Heading = inner ? 'h4' : 'h3';
   return (
     <details class={`group${inner ? ' group-inner' : ''}`} open={open}>

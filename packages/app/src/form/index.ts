@@ -2,3 +2,4 @@ export { FieldEntry, useFieldIssue } from './field-entry.tsx';
 export { fieldId } from './field-id.ts';
 export { FieldIssue } from './field-issue.tsx';
 export { FormView } from './form-view.tsx';
+export { GroupForm } from './group-form.tsx';

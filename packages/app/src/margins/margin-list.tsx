@@ -1,17 +1,10 @@
 import type { Limit, Verdict } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown } from '../amount/index.ts';
+import { SourceText } from '../source/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { MarginScale } from './margin-scale.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
-
-const PROVENANCE: Readonly<Record<Limit['source']['provenance'], string>> = {
-  confirmed: 'confirmed in a public text',
-  memory: 'from memory',
-  derived: 'derived',
-  'common practice': 'common practice, no source',
-  'job file': 'stated in the job or kit file',
-};
 
 /** The limits of a plan: demand against capacity, where the limit comes from, and the verdict. */
 export function MarginList({ limits }: { readonly limits: readonly Limit[] }): VNode {
@@ -53,7 +46,7 @@ function Margin({ limit }: { readonly limit: Limit }): VNode {
           <span class="unseen"> of {title}</span>
         </summary>
         <p>
-          {source.text} <span class="provenance">({PROVENANCE[source.provenance]})</span>
+          <SourceText source={source} />
         </p>
         {verdict === 'holds' ? null : <p>{remedy}</p>}
         {sensitivity.length === 0 ? null : (

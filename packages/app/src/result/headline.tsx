@@ -1,6 +1,7 @@
 import { formatAmount, type Plan } from '@furrow/engine';
-import type { ComponentChildren, VNode } from 'preact';
+import type { VNode } from 'preact';
 import { shownBand, shownChance, shownSize } from '../amount/index.ts';
+import { Figure } from '../figure/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { LockButton } from './lock-button.tsx';
 import { assuranceOf, counted, currentText, energyText, kindText, travelText } from './plan-words.ts';
@@ -59,32 +60,6 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
         note={`ligament kept ${shownChance(ligament_kept)}; arc energy ${energyText(plan.arc_energy_kJ)}`}
       />
     </dl>
-  );
-}
-
-interface FigureProps {
-  readonly name: string;
-  readonly value: string;
-  readonly note: string;
-  /** Locks of the value: one at the figure's corner, several under it. */
-  readonly children?: ComponentChildren;
-  readonly several?: boolean;
-}
-
-function Figure({ name, value, note, children, several = false }: FigureProps): VNode {
-  const [, number = value, unit = ''] = /^(.*\d)( ?[^\d]+)$/u.exec(value) ?? [];
-  return (
-    <div class="figure">
-      <dt>{name}</dt>
-      <dd>
-        <span class={`figure-value${number.length > 6 ? ' figure-long' : ''}`}>
-          {number}
-          <span class="figure-unit">{unit}</span>
-        </span>
-        <span class="figure-note">{note}</span>
-        <span class={several ? 'figure-locks-below' : 'figure-locks'}>{children}</span>
-      </dd>
-    </div>
   );
 }
 

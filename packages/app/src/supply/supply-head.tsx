@@ -1,6 +1,7 @@
 import { formatAmount, type SupplyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown, shownSize } from '../amount/index.ts';
+import { Figure } from '../figure/index.ts';
 import { VerdictMark } from '../margins/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -99,30 +100,6 @@ function AdviceFailed({ limits }: { readonly limits: SupplyReport['limits'] }): 
   if (failed.length === 0) return null;
   const titles = failed.map(({ title }) => title.toLowerCase()).join('; ');
   return <p>Advice not kept, look at it before the first arc: {titles}.</p>;
-}
-
-function Figure({
-  name,
-  value,
-  note,
-}: {
-  readonly name: string;
-  readonly value: string;
-  readonly note: string;
-}): VNode {
-  const [, number = value, unit = ''] = /^(.*\d)( ?[^\d]+)$/u.exec(value) ?? [];
-  return (
-    <div class="figure">
-      <dt>{name}</dt>
-      <dd>
-        <span class={`figure-value${number.length > 6 ? ' figure-long' : ''}`}>
-          {number}
-          <span class="figure-unit">{unit}</span>
-        </span>
-        <span class="figure-note">{note}</span>
-      </dd>
-    </div>
-  );
 }
 
 function hottest(leads: readonly { readonly temperature_C: number }[], units: 'metric' | 'inch'): string {

@@ -1,0 +1,1 @@
+export { Figure } from './figure.tsx';

@@ -1,0 +1,1 @@
+export { SourceText } from './source-text.tsx';
