@@ -1,4 +1,10 @@
-import { formatReported, type HazardRange, type HazardRow, type Source, type UnitSystem } from '@furrow/engine';
+import {
+  formatReported,
+  type HazardRange,
+  type HazardRow,
+  type Source,
+  type UnitSystem,
+} from '@furrow/engine';
 
 /** A source with how far it can be trusted, once. */
 export function sourceText({ text, provenance }: Source): string {

@@ -1,0 +1,122 @@
+import {
+  type CrewNoiseReport,
+  type FumeReport,
+  formatReported,
+  type HazardReport,
+  type HazardSection,
+  type UnitSystem,
+} from '@furrow/engine';
+import { figureText, rangeText, sourceText } from './hazard-words.ts';
+import type { TableBlock } from './paper-document.ts';
+
+/** A crew's noise: what it does, and by each family of rules what comes of it. */
+export function noiseTable(crew: CrewNoiseReport, units: UnitSystem): TableBlock {
+  const { five_dB: five, three_dB: three } = crew;
+  const shift = formatReported(crew.shift_min, 'min', units);
+  const people = crew.people === null ? '' : `, ${crew.people} people`;
+  return {
+    kind: 'table',
+    caption: `Noise: ${crew.name}${people}, shift ${shift}`,
+    small: true,
+    columns: [
+      { title: 'Task', align: 'start', weight: 1.6, strong: true },
+      { title: 'Time', align: 'end', weight: 0.7 },
+      { title: 'Level', align: 'end', weight: 1 },
+      { title: '5 dB rule (OSHA)', align: 'end', weight: 1.2 },
+      { title: '3 dB rule (NIOSH, EU)', align: 'end', weight: 1.4 },
+    ],
+    rows: [
+      ...crew.tasks.map((task) => [
+        task.name,
+        formatReported(task.time_min, 'min', units),
+        `${rangeText(task.level_dBA, 'dBA', units)}${task.measured ? ', measured' : ''}`,
+        task.osha_time_min === null
+          ? '–'
+          : `${formatReported(task.osha_time_min, 'min', units)} set against it`,
+        task.niosh_time_min === null
+          ? '–'
+          : `${formatReported(task.niosh_time_min, 'min', units)} set against it`,
+      ]),
+      [
+        'Whole shift',
+        shift,
+        crew.quiet_min > 0 ? `${formatReported(crew.quiet_min, 'min', units)} quiet` : '',
+        five === null ? '–' : `dose ${rangeText(five.pel_dose_percent, '%', units)}`,
+        three === null ? '–' : `L_EX,8h ${rangeText(three.exposure_level_dBA, 'dBA', units)}`,
+      ],
+    ],
+  };
+}
+
+/** Every value held against a rule, noise by crew first. */
+export function verdictTable(caption: string, report: HazardReport, units: UnitSystem): TableBlock {
+  const rows = [
+    ...report.noise.flatMap((crew) =>
+      crew.rows.map((row) => ({
+        ...row,
+        rule: report.noise.length > 1 ? `${crew.name}: ${row.rule}` : row.rule,
+      })),
+    ),
+    ...report.sections.flatMap((section) => section.rows),
+  ];
+  return {
+    kind: 'table',
+    caption,
+    small: true,
+    columns: [
+      { title: 'Rule', align: 'start', weight: 2, strong: true },
+      { title: 'There is', align: 'end', weight: 0.8 },
+      { title: 'Figure named', align: 'end', weight: 1 },
+      { title: 'Verdict', align: 'start', weight: 1.1, strong: true },
+      { title: 'Note and source', align: 'start', weight: 2.4 },
+    ],
+    rows: rows.map((row) => [
+      row.rule,
+      formatReported(row.value, row.unit, units),
+      figureText(row, units),
+      row.verdict,
+      `${row.note === '' ? '' : `${row.note}; `}${sourceText(row.source)}`,
+    ]),
+  };
+}
+
+/** Substances to reckon with and their limits by every set. */
+export function fumeTable({ substances }: FumeReport, units: UnitSystem): TableBlock {
+  const sets = substances[0]?.limits.map(({ set }) => set) ?? [];
+  return {
+    kind: 'table',
+    caption: 'Fume and gas to reckon with',
+    small: true,
+    columns: [
+      { title: 'Substance', align: 'start', weight: 1.4, strong: true },
+      { title: 'Why', align: 'start', weight: 1.8 },
+      ...sets.map((set) => ({ title: set, align: 'start' as const, weight: 1.3 })),
+      { title: 'Measured', align: 'end', weight: 0.9 },
+    ],
+    rows: substances.map(({ name, why, limits, measured_mg_per_m3: measured }) => [
+      name,
+      why,
+      ...limits.map(({ written, source }) =>
+        written === '' ? 'not covered' : `${written}${source?.provenance === 'memory' ? ' (memory)' : ''}`,
+      ),
+      formatReported(measured, 'mg/m3', units),
+    ]),
+  };
+}
+
+/** What rules ask in words, with where they stand. */
+export function ruleTable(sections: readonly HazardSection[]): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'What the rules ask in words',
+    small: true,
+    columns: [
+      { title: 'Hazard', align: 'start', weight: 0.8, strong: true },
+      { title: 'Rule', align: 'start', weight: 3.4 },
+      { title: 'Source', align: 'start', weight: 1.6 },
+    ],
+    rows: sections.flatMap(({ title, rules }) =>
+      rules.map(({ text, source }, index) => [index === 0 ? title : '', text, sourceText(source)]),
+    ),
+  };
+}

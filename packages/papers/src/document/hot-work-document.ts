@@ -1,0 +1,169 @@
+import { answerHazard, formatReported, type HazardReport, type UnitSystem } from '@furrow/engine';
+import { fireZoneDrawing } from '../drawing/index.ts';
+import { fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
+import { jobWords } from './job-words.ts';
+import type { Figure, PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+import { framedPaper } from './paper-frame.ts';
+import type { PaperOptions, PaperSubject } from './paper-subject.ts';
+
+/** Rows for the rounds of the fire watch [-]. */
+const ROUNDS = 4;
+
+/** Makes the hot-work and hazard sheet, with places for permit, checks, watch and signatures; it permits nothing. */
+export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): PaperDocument {
+  const { read, answer, kit } = subject;
+  const { units } = options;
+  const report = answerHazard(read, answer, kit);
+  return framedPaper(subject, options, {
+    above: 'Hot-work and hazard sheet · air carbon-arc gouging',
+    one_page: false,
+    roles: ['Permit issued by', 'Operator', 'Fire watch', 'Responsible engineer'],
+    blocks: [
+      { kind: 'paragraph', tone: 'plain', text: jobWords(read.job, units) },
+      { kind: 'paragraph', tone: 'lead', text: report.defers },
+      {
+        kind: 'fields',
+        across: 4,
+        items: [
+          { label: 'Hot-work permit number' },
+          { label: 'Place' },
+          { label: 'Valid from' },
+          { label: 'Valid until' },
+        ],
+      },
+      { kind: 'figures', size: 'big', items: figures(report, units) },
+      zoneBlock(report, subject, units),
+      checksBefore(report),
+      { kind: 'heading', level: 2, text: 'Stop work' },
+      {
+        kind: 'paragraph',
+        tone: 'small',
+        text: 'Any of these stops the run; stop and ask. A restart needs its reason in the record.',
+      },
+      { kind: 'list', tone: 'caution', items: report.stop_work },
+      watchRounds(),
+      { kind: 'heading', level: 2, text: 'Cautions' },
+      { kind: 'list', tone: 'caution', items: report.cautions },
+      ...report.noise.map((crew) => noiseTable(crew, units)),
+      ...report.noise.map(
+        (crew): PaperBlock => ({
+          kind: 'paragraph',
+          tone: 'plain',
+          text: `${crew.name}: worn ${crew.protection.worn}. ${crew.protection.says}`,
+        }),
+      ),
+      verdictTable('Figures against rules', report, units),
+      fumeTable(report.fume, units),
+      ruleTable(report.sections),
+    ],
+  });
+}
+
+function figures({ fire_zone: zone, field, setting, sections }: HazardReport, units: UnitSystem): Figure[] {
+  const shade = sections.flatMap(({ rows }) => rows).find(({ id }) => id === 'shade_least');
+  const implant = field.distances[0];
+  return [
+    amount('Clear all round', zone.radius_m, 'm', units, 'and below'),
+    amount('Clear ahead', zone.ahead_m, 'm', units, 'along the jet'),
+    amount('Fire watch', zone.watch_min, 'min', units, 'after the last arc'),
+    {
+      label: 'Filter shade',
+      value: shade?.figure == null ? 'no row' : String(shade.figure),
+      note: shade?.figure == null ? 'a competent person decides' : 'at least',
+    },
+    amount(
+      'Current',
+      setting.current_A,
+      'A',
+      units,
+      setting.of === 'plan' ? 'at most, by plan' : 'of the source',
+    ),
+    ...(implant === undefined
+      ? []
+      : [amount('Implants, single lead', implant.single_mm, 'mm', units, 'and stay out unless cleared')]),
+  ];
+}
+
+function amount(label: string, value: number, unit: string, units: UnitSystem, note: string): Figure {
+  const text = formatReported(value, unit, units);
+  const [, number, tail] = /^(.*\d)\s(\D+)$/u.exec(text) ?? [];
+  return number === undefined || tail === undefined || number.includes(' ')
+    ? { label, value: text, note }
+    : { label, value: number, unit: tail, note };
+}
+
+function zoneBlock(report: HazardReport, { kit, answer }: PaperSubject, units: UnitSystem): PaperBlock {
+  const zone = report.fire_zone;
+  const bay = kit === undefined ? undefined : answer.supply?.place?.bay;
+  return {
+    kind: 'columns',
+    columns: [
+      {
+        weight: 1.6,
+        blocks: [
+          {
+            kind: 'drawing',
+            drawing: fireZoneDrawing({ zone, bay, units, width: 420, heightMost: 250 }),
+          },
+        ],
+      },
+      {
+        weight: 1,
+        blocks: [
+          { kind: 'heading', level: 2, text: 'Fire zone' },
+          { kind: 'paragraph', tone: 'plain', text: zone.direction },
+          {
+            kind: 'paragraph',
+            tone: 'plain',
+            text: `Sparks are reckoned with ${formatReported(zone.up_m, 'm', units)} upwards and ${formatReported(zone.down_m, 'm', units)} downwards. Where they are seen to fly farther, the zone grows.`,
+          },
+          {
+            kind: 'paragraph',
+            tone: 'small',
+            text: 'Circle: 35 ft by 29 CFR 1910.252(a)(2) or more by working height. Lobe: hull of the circle and the farthest point ahead; its width is a convention of the drawing.',
+          },
+        ],
+      },
+    ],
+  };
+}
+
+function checksBefore({ setting }: HazardReport): TableBlock {
+  const closed = setting.place === 'closed_space';
+  const checks = [
+    'Fuel out of the zone, or covered; floor swept',
+    'Far side of the plate, floors and openings below looked at',
+    'Extinguisher ready, sprinklers in service, watch named',
+    'Coating and closed volumes found out, vented, tested',
+    'Extraction running, placed downstream of the jet',
+    'Screens up, hearing protection and filters on, implant wearers out',
+    'Leads, hoses and couplings whole, secured, clear of the zone',
+    ...(closed ? ['Closed space: permit, air tested, attendant outside, source and cylinders outside'] : []),
+  ];
+  return {
+    kind: 'table',
+    caption: 'Before the first arc',
+    hand: true,
+    columns: [
+      { title: 'Check', align: 'start', weight: 2.6 },
+      { title: 'Done by', align: 'start', weight: 1, hand: true },
+      { title: 'Time', align: 'start', weight: 0.6, hand: true },
+    ],
+    rows: checks.map((check) => [check, '', '']),
+  };
+}
+
+function watchRounds(): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'Fire watch, during and after',
+    hand: true,
+    columns: [
+      { title: 'Time', align: 'start', weight: 0.6, hand: true },
+      { title: 'Where, far side and below too', align: 'start', weight: 1.6, hand: true },
+      { title: 'Seen', align: 'start', weight: 1.4, hand: true },
+      { title: 'Watch', align: 'start', weight: 1, hand: true },
+    ],
+    rows: Array.from({ length: ROUNDS }, () => ['', '', '', '']),
+  };
+}
