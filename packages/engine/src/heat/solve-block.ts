@@ -1,7 +1,7 @@
 import { axisOf } from './axis.ts';
 import type { BlockFace, BlockHeat, BlockHeatInput } from './block-heat.ts';
 import { type CellShare, type HeatBody, type HeatGrid, heatBody } from './heat-body.ts';
-import { laySources, storedHeat } from './heat-sources.ts';
+import { type CellSource, laySources, storedHeat } from './heat-sources.ts';
 import { disturb, march, marchTo } from './march.ts';
 import { sectionCells } from './section-cells.ts';
 import { enthalpyAt, temperatureAt } from './thermal-tables.ts';
@@ -28,17 +28,26 @@ function sectionFaces({ across, below }: HeatGrid, faces: readonly BlockFace[]):
   return shares;
 }
 
+/** Flux so much smaller than the greatest is left out [-]. */
+const FAINT = 1e-12;
+
 /** Heat into each cell of the top face, from the flux at its middle. */
-function topSources({ grid, plane }: HeatBody, flux: (across: number, along: number) => number) {
+function topSources(
+  { grid, plane }: HeatBody,
+  flux: (across: number, along: number) => number,
+): CellSource[] {
   const { across, along } = grid;
-  return Array.from(along.centres, (z, place) =>
-    Array.from(across.centres, (x, i) => ({
-      cell: place * plane + i,
-      power: flux(x, z) * across.widths[i]! * along.widths[place]!,
-    })),
-  )
-    .flat()
-    .filter(({ power }) => power !== 0);
+  const sources: CellSource[] = [];
+  let most = 0;
+  along.centres.forEach((z, place) => {
+    across.centres.forEach((x, i) => {
+      const here = flux(x, z);
+      most = Math.max(most, Math.abs(here));
+      if (Math.abs(here) <= FAINT * most) return;
+      sources.push({ cell: place * plane + i, power: here * across.widths[i]! * along.widths[place]! });
+    });
+  });
+  return sources;
 }
 
 /**
@@ -116,7 +125,7 @@ export function* solveBlock(input: BlockHeatInput): Generator<number, BlockHeat>
     );
   }
   const stored = storedHeat(body) - startHeat;
-  const scale = Math.max(given, Math.abs(walk.lost), Math.abs(stored));
+  const scale = Math.max(given, Math.abs(walk.lost), Math.abs(stored), Math.abs(startHeat));
   const missing = Math.abs(given - walk.lost - stored);
   return {
     across: grid.across.centres,
