@@ -114,12 +114,16 @@ export function diffusionTwin(memory: DiffusionMemory): DiffusionRoutines {
     const absolute = scalars[SCALAR.toleranceAbsolute]!;
     const relative = scalars[SCALAR.toleranceRelative]!;
     const half = 0.4 * duration;
-    let worst = 0;
+    // two sums, as the two lanes of the other form have them
+    let even = 0;
+    let odd = 0;
     for (let i = from; i < end; i += 1) {
       const gap = 0.8 * (now[i]! - next[i]!) + half * (rate[i]! + nextRate[i]!);
-      worst = Math.max(worst, Math.abs(gap) / (absolute + relative * Math.abs(next[i]!)));
+      const share = gap / (absolute + relative * Math.abs(next[i]!));
+      if ((i - from) % 2 === 0) even += share * share;
+      else odd += share * share;
     }
-    return worst;
+    return Math.sqrt((even + odd) / cells);
   }
 
   return {
