@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { BayPage } from './bay/index.ts';
 import { BenchPage } from './bench/index.ts';
 import { CommissionPage } from './commission/index.ts';
+import { CostPage } from './cost/index.ts';
 import { HeatPage } from './heat/index.ts';
 import { JobsPage } from './jobs/index.ts';
 import { KitPage } from './kit/index.ts';
@@ -23,6 +24,8 @@ export function App(): VNode {
       return <SupplyPage key={visit} id={route.id} demo={route.demo} />;
     case 'heat':
       return <HeatPage key={visit} id={route.id} demo={route.demo} />;
+    case 'cost':
+      return <CostPage key={visit} id={route.id} demo={route.demo} />;
     case 'bay':
       return <BayPage key={visit} id={route.id} demo={route.demo} />;
     case 'commission':

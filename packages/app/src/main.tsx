@@ -10,6 +10,7 @@ import './theme/drawing.css';
 import './theme/supply.css';
 import './theme/commission.css';
 import './theme/heat.css';
+import './theme/cost.css';
 import './theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';

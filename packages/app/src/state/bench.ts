@@ -16,6 +16,8 @@ export interface Bench extends Sheet {
   readonly save: (asCopy: boolean) => Promise<string | undefined>;
   /** Gives up unsaved changes. */
   readonly discard: () => void;
+  /** Text of the kit that is planned with; undefined without one. */
+  readonly kit: () => string | undefined;
   /** Plans with another kit from now on, or without one. */
   readonly setKit: (kit: string | undefined) => void;
   readonly close: () => void;
@@ -126,6 +128,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       store.set({ restored: false });
       take(jobFile(savedAs?.text ?? opened));
     },
+    kit: () => kit,
     setKit(next) {
       if (next === kit) return;
       kit = next;

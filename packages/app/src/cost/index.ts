@@ -1,0 +1,1 @@
+export { CostPage } from './cost-page.tsx';

@@ -1,0 +1,39 @@
+import { PROGRAM_VERSION } from '@furrow/contract';
+import { answerCost, readKit, tryCostChanges } from '@furrow/engine';
+import type { CostReply, CostRequest } from './cost-message.ts';
+
+/** What a run uses; a test hands in tools of its own. */
+export interface CostRunTools {
+  readonly reply: (reply: CostReply) => void;
+  /** Lets newer requests come in. */
+  readonly pause: () => Promise<void>;
+}
+
+/** Takes requests: the cost of the newest at once, then the changes one by one, until another request is there. */
+export function costRun({ reply, pause }: CostRunTools): (request: CostRequest) => Promise<void> {
+  let newest = 0;
+  return async (request) => {
+    newest += 1;
+    const turn = newest;
+    const { id, read, answer } = request;
+    try {
+      const cost = answerCost(read, answer);
+      reply({ id, is: 'cost', cost });
+      await pause();
+      if (cost.kind === 'cost') {
+        const kit = request.kit === undefined ? undefined : readKit(request.kit);
+        const changes = tryCostChanges(read, cost, PROGRAM_VERSION, kit?.ok ? kit.value : undefined);
+        // each step plans once, so a newer request is looked for before it
+        while (turn === newest) {
+          const step = changes.next();
+          if (step.done === true) break;
+          reply({ id, is: 'change', change: step.value });
+          await pause();
+        }
+      }
+      if (turn === newest) reply({ id, is: 'done' });
+    } catch (error) {
+      reply({ id, is: 'failure', message: error instanceof Error ? error.message : String(error) });
+    }
+  };
+}
