@@ -12,6 +12,7 @@ it.each([
   [2558.05, '%', 'metric', '2558 %'],
   [0.5, 'mT', 'inch', '0.5 mT'],
   [11, '-', 'metric', '11'],
+  [11, 'shade', 'metric', 'shade 11'],
   [null, 'dBA', 'metric', '–'],
   [Number.NaN, 'm', 'metric', '–'],
 ] as const)('%s %s is shown in %s units as %s', (value, unit, system, text) => {

@@ -41,6 +41,7 @@ export function formatReported(value: number | null, unit: string, system: UnitS
   if (value === null || !Number.isFinite(value)) return '–';
   if (unit === 'degC') return formatAmount(value + 273.15, 'temperature', system);
   if (unit === 'dBA' || unit === 'dB') return `${value.toFixed(1)} ${unit}`;
+  if (unit === 'shade') return `shade ${value}`;
   const shown = SHOWN[unit];
   if (shown === undefined) return `${figures(value)}${unit === '-' || unit === '' ? '' : ` ${unit}`}`;
   const { kind, si, as } = shown;

@@ -2,11 +2,10 @@ import {
   type CrewNoiseReport,
   type FumeReport,
   formatReported,
-  type HazardReport,
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
-import { figureText, rangeText, sourceText } from './hazard-words.ts';
+import { figureText, noteText, rangeText, sourceText } from './hazard-words.ts';
 import type { TableBlock } from './paper-document.ts';
 
 /** A crew's noise: what it does, and by each family of rules what comes of it. */
@@ -48,35 +47,66 @@ export function noiseTable(crew: CrewNoiseReport, units: UnitSystem): TableBlock
   };
 }
 
-/** Every value held against a rule, noise by crew first. */
-export function verdictTable(caption: string, report: HazardReport, units: UnitSystem): TableBlock {
-  const rows = [
-    ...report.noise.flatMap((crew) =>
-      crew.rows.map((row) => ({
-        ...row,
-        rule: report.noise.length > 1 ? `${crew.name}: ${row.rule}` : row.rule,
-      })),
-    ),
-    ...report.sections.flatMap((section) => section.rows),
-  ];
+/** The crews' noise against the rules, side by side; each rule names its family. */
+export function crewTables(crews: readonly CrewNoiseReport[], units: UnitSystem): readonly TableBlock[] {
+  const together = crews.flatMap((_crew, index) =>
+    index % CREWS_BESIDE === 0 ? [crews.slice(index, index + CREWS_BESIDE)] : [],
+  );
+  return together.map(
+    (some): TableBlock => ({
+      kind: 'table',
+      caption: 'Noise against the rules',
+      small: true,
+      columns: [
+        { title: 'Rule', align: 'start', weight: 2.2, strong: true },
+        { title: 'Figure named', align: 'end', weight: 0.9 },
+        ...some.map(({ name }) => ({ title: name, align: 'start' as const, weight: 1.5 })),
+        { title: 'Source', align: 'start', weight: 1.5 },
+      ],
+      rows: (some[0]?.rows ?? []).map((rule) => [
+        rule.rule,
+        figureText(rule, units),
+        ...some.map(({ rows }) => {
+          const own = rows.find(({ id }) => id === rule.id);
+          return own === undefined
+            ? '–'
+            : `${own.value === null ? '' : `${formatReported(own.value, own.unit, units)}: `}${own.verdict}`;
+        }),
+        sourceText(rule.source),
+      ]),
+    }),
+  );
+}
+
+/** Crews that stand side by side on a sheet [-]. */
+const CREWS_BESIDE = 3;
+
+/** Every other value held against a rule. */
+export function verdictTable(
+  caption: string,
+  sections: readonly HazardSection[],
+  units: UnitSystem,
+): TableBlock {
   return {
     kind: 'table',
     caption,
     small: true,
     columns: [
-      { title: 'Rule', align: 'start', weight: 2, strong: true },
+      { title: 'Rule', align: 'start', weight: 1.9, strong: true },
       { title: 'There is', align: 'end', weight: 0.8 },
-      { title: 'Figure named', align: 'end', weight: 1 },
-      { title: 'Verdict', align: 'start', weight: 1.1, strong: true },
-      { title: 'Note and source', align: 'start', weight: 2.4 },
+      { title: 'Figure named', align: 'end', weight: 1.05 },
+      { title: 'Verdict', align: 'start', weight: 1.35, strong: true },
+      { title: 'Note and source', align: 'start', weight: 2.5 },
     ],
-    rows: rows.map((row) => [
-      row.rule,
-      formatReported(row.value, row.unit, units),
-      figureText(row, units),
-      row.verdict,
-      `${row.note === '' ? '' : `${row.note}; `}${sourceText(row.source)}`,
-    ]),
+    rows: sections
+      .flatMap(({ rows }) => rows)
+      .map((row) => [
+        row.rule,
+        formatReported(row.value, row.unit, units),
+        figureText(row, units),
+        row.verdict,
+        noteText(row),
+      ]),
   };
 }
 

@@ -24,3 +24,8 @@ export function rangeText(range: HazardRange | null, unit: string, units: UnitSy
   const tail = / \S+$/u.exec(most)?.[0] ?? '';
   return `${tail !== '' && least.endsWith(tail) ? least.slice(0, -tail.length) : least} to ${most}`;
 }
+
+/** What must be known beside a value, and where its rule stands. */
+export function noteText({ note, source }: Pick<HazardRow, 'note' | 'source'>): string {
+  return note === '' ? sourceText(source) : `${note.replace(/\.$/u, '')}; ${sourceText(source)}`;
+}

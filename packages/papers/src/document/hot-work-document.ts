@@ -1,6 +1,6 @@
 import { answerHazard, formatReported, type HazardReport, type UnitSystem } from '@furrow/engine';
 import { fireZoneDrawing } from '../drawing/index.ts';
-import { fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
+import { crewTables, fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
 import { jobWords } from './job-words.ts';
 import type { Figure, PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
 import { framedPaper } from './paper-frame.ts';
@@ -32,15 +32,8 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
         ],
       },
       { kind: 'figures', size: 'big', items: figures(report, units) },
-      zoneBlock(report, subject, units),
+      ...zoneBlocks(report, subject, units),
       checksBefore(report),
-      { kind: 'heading', level: 2, text: 'Stop work' },
-      {
-        kind: 'paragraph',
-        tone: 'small',
-        text: 'Any of these stops the run; stop and ask. A restart needs its reason in the record.',
-      },
-      { kind: 'list', tone: 'caution', items: report.stop_work },
       watchRounds(),
       { kind: 'heading', level: 2, text: 'Cautions' },
       { kind: 'list', tone: 'caution', items: report.cautions },
@@ -52,7 +45,8 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
           text: `${crew.name}: worn ${crew.protection.worn}. ${crew.protection.says}`,
         }),
       ),
-      verdictTable('Figures against rules', report, units),
+      ...crewTables(report.noise, units),
+      verdictTable('Other figures against rules', report.sections, units),
       fumeTable(report.fume, units),
       ruleTable(report.sections),
     ],
@@ -92,40 +86,48 @@ function amount(label: string, value: number, unit: string, units: UnitSystem, n
     : { label, value: number, unit: tail, note };
 }
 
-function zoneBlock(report: HazardReport, { kit, answer }: PaperSubject, units: UnitSystem): PaperBlock {
-  const zone = report.fire_zone;
+function zoneBlocks(
+  { fire_zone: zone, stop_work }: HazardReport,
+  { kit, answer }: PaperSubject,
+  units: UnitSystem,
+): PaperBlock[] {
   const bay = kit === undefined ? undefined : answer.supply?.place?.bay;
-  return {
-    kind: 'columns',
-    columns: [
-      {
-        weight: 1.6,
-        blocks: [
-          {
-            kind: 'drawing',
-            drawing: fireZoneDrawing({ zone, bay, units, width: 420, heightMost: 250 }),
-          },
-        ],
-      },
-      {
-        weight: 1,
-        blocks: [
-          { kind: 'heading', level: 2, text: 'Fire zone' },
-          { kind: 'paragraph', tone: 'plain', text: zone.direction },
-          {
-            kind: 'paragraph',
-            tone: 'plain',
-            text: `Sparks are reckoned with ${formatReported(zone.up_m, 'm', units)} upwards and ${formatReported(zone.down_m, 'm', units)} downwards. Where they are seen to fly farther, the zone grows.`,
-          },
-          {
-            kind: 'paragraph',
-            tone: 'small',
-            text: 'Circle: 35 ft by 29 CFR 1910.252(a)(2) or more by working height. Lobe: hull of the circle and the farthest point ahead; its width is a convention of the drawing.',
-          },
-        ],
-      },
-    ],
-  };
+  const reach = `${formatReported(zone.up_m, 'm', units)} upwards and ${formatReported(zone.down_m, 'm', units)} downwards`;
+  return [
+    {
+      kind: 'columns',
+      columns: [
+        {
+          weight: 1.5,
+          blocks: [
+            { kind: 'heading', level: 2, text: 'Fire zone' },
+            {
+              kind: 'drawing',
+              drawing: fireZoneDrawing({ zone, bay, units, width: 420, heightMost: 230 }),
+            },
+          ],
+        },
+        {
+          weight: 1,
+          blocks: [
+            { kind: 'heading', level: 2, text: 'Stop work' },
+            { kind: 'list', tone: 'caution', items: stop_work },
+            {
+              kind: 'paragraph',
+              tone: 'small',
+              text: 'Any of these stops the run; stop and ask. A restart needs its reason in the record.',
+            },
+            { kind: 'paragraph', tone: 'plain', text: zone.direction },
+            {
+              kind: 'paragraph',
+              tone: 'small',
+              text: `Sparks are reckoned with ${reach}. Where they are seen to fly farther, the zone grows. All round: 29 CFR 1910.252(a)(2), or more by working height. The lobe is the hull of the circle and the farthest point ahead; its width is a convention of the drawing.`,
+            },
+          ],
+        },
+      ],
+    },
+  ];
 }
 
 function checksBefore({ setting }: HazardReport): TableBlock {

@@ -16,14 +16,9 @@ export interface FireZoneDrawingInput {
 
 /** Draws the whole fire zone in plan view, to scale, with what stands in the bay. */
 export function fireZoneDrawing({ zone, bay, ...sheet }: FireZoneDrawingInput): Drawing {
-  return bayDrawing({
-    bay: bay ?? seamAlone(zone),
-    fireZone: zone,
-    whole: true,
-    routes: [],
-    reach: [],
-    ...sheet,
-  });
+  // at this scale the names of posts would hide each other, and the station's own distance is no matter of fire
+  const plan = bay === undefined ? seamAlone(zone) : { ...bay, posts: [], keep_out_m: 0 };
+  return bayDrawing({ bay: plan, fireZone: zone, whole: true, routes: [], reach: [], ...sheet });
 }
 
 /** A plan of nothing but the seam. */

@@ -8,7 +8,7 @@ import {
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
-import { figureText, rangeText, sourceText } from '../document/index.ts';
+import { figureText, noteText, rangeText, sourceText } from '../document/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';
@@ -62,9 +62,7 @@ function rowLines(rows: readonly HazardRow[], units: UnitSystem): string[] {
         row.verdict,
       ]),
     ),
-    ...rows.flatMap(({ rule, note, source }) =>
-      wrapped(plainLine(`${rule}: ${note === '' ? '' : `${note}; `}${sourceText(source)}.`), WIDTH, '    '),
-    ),
+    ...rows.flatMap((row) => wrapped(plainLine(`${row.rule}: ${noteText(row)}.`), WIDTH, '    ')),
   ];
 }
 
@@ -73,9 +71,7 @@ function sectionLines({ title, figures, rows, rules }: HazardSection, units: Uni
     title,
     ...figures.flatMap(({ name, value, unit, note, source }) =>
       wrapped(
-        plainLine(
-          `${name}: ${formatReported(value, unit, units)}${note === '' ? '' : `, ${note}`}; ${sourceText(source)}.`,
-        ),
+        plainLine(`${name}: ${formatReported(value, unit, units)}, ${noteText({ note, source })}.`),
         WIDTH,
         '  ',
       ),
