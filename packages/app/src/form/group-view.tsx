@@ -9,7 +9,18 @@ import { ListTable } from './list-table.tsx';
 import { useGroupWrong } from './use-group-wrong.ts';
 
 /** Groups that are folded at first: they are filled in once for a shop, or not at all. */
-const FOLDED = new Set(['rates', 'heat', 'reweld', 'after', 'site', 'plan', 'locks', 'plate.composition']);
+const FOLDED = new Set([
+  'rates',
+  'heat',
+  'reweld',
+  'after',
+  'site',
+  'plan',
+  'locks',
+  'plate.composition',
+  'after.spread',
+  'after.alternatives',
+]);
 
 interface GroupViewProps {
   readonly group: FormGroup;

@@ -75,12 +75,12 @@ export const after = z.strictObject({
     },
   ).optional(),
   cleaning_min_per_m: minutesPerMetre({
-    title: 'Cleaning per m',
+    title: 'Cleaning, min per m',
     help: 'Minutes to brush and chip one metre of groove clean of slag and carbon.',
     fallback: { text: 3, why: 'judgement, no source' },
   }),
   skin_grinding_cm3_per_min: rate({
-    title: 'Grinding rate',
+    title: 'Grinding, cm3 per min',
     help: 'Metal ground off in cm3 per minute of work, as the carburised skin is taken off.',
     fallback: { text: 3, why: 'a hand grinder, about 1.4 kg of steel an hour (judgement, no source)' },
     least: 0.01,
@@ -99,7 +99,7 @@ export const after = z.strictObject({
     fallback: { text: 'as_welded', why: 'nothing was said of grinding it flush' },
   }),
   flush_grinding_min_per_m: minutesPerMetre({
-    title: 'Grinding flush per m',
+    title: 'Grinding flush, min per m',
     help: 'Minutes to grind one metre of cap flush.',
     fallback: {
       text: 66,
@@ -107,12 +107,12 @@ export const after = z.strictObject({
     },
   }),
   inspection_min_per_m: minutesPerMetre({
-    title: 'Inspection per m',
+    title: 'Inspection, min per m',
     help: 'Minutes to inspect one metre, of the groove before welding and of the weld together.',
     fallback: { text: 8, why: 'judgement, no source' },
   }),
   rework_min_per_m: minutesPerMetre({
-    title: 'Rework per m',
+    title: 'Rework, min per m',
     help: 'Minutes per metre to mend a groove that did not reach its depth; left out: one more pass and its cleaning.',
   }).optional(),
   overhead_per_hour: price({

@@ -7,7 +7,7 @@ import { rate } from './rate-field.ts';
 const alternative = () =>
   z.strictObject({
     groove_m_per_h: rate({
-      title: 'Groove per hour',
+      title: 'Groove, m per h',
       help: 'Finished metres of this groove in one working hour; it goes before a rate by volume.',
       least: 0.001,
       most: 1000,
@@ -15,7 +15,7 @@ const alternative = () =>
       never: 'at 0 m/h the groove is never made; leave the rate out if it is not known.',
     }).optional(),
     removal_cm3_per_min: rate({
-      title: 'Removal',
+      title: 'Removal, cm3 per min',
       help: 'Metal taken off in cm3 per minute of work.',
       least: 0.01,
       most: 1000,

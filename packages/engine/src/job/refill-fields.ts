@@ -6,7 +6,7 @@ import { rate } from './rate-field.ts';
 /** The weld that fills the groove again, as time and money ask for it; its process stands with the re-weld. */
 export const refill = z.strictObject({
   deposition_kg_per_h: rate({
-    title: 'Deposition',
+    title: 'Deposition, kg per h',
     help: 'Weld metal in kg per hour of arc; left out: a usual one of the process.',
     least: 0.05,
     most: 50,

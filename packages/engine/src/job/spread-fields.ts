@@ -5,14 +5,14 @@ const quickest = (step: string) =>
   amount(
     'share',
     { least: 0.05, most: 1 },
-    { title: `${step}, at least`, help: 'Shortest it takes, as a share of the usual time.' },
+    { title: 'At least', help: `Shortest time of ${step}, as a share of the usual one.` },
   ).optional();
 
 const slowest = (step: string) =>
   amount(
     'share',
     { least: 1, most: 20 },
-    { title: `${step}, at most`, help: 'Longest it takes, as a share of the usual time.' },
+    { title: 'At most', help: `Longest time of ${step}, as a share of the usual one.` },
   ).optional();
 
 const band = (step: string) => z.strictObject({ least: quickest(step), most: slowest(step) });
@@ -23,7 +23,7 @@ export const spread = z.strictObject({
     'share',
     { least: 0.05, most: 1 },
     {
-      title: 'Any step, at least',
+      title: 'At least',
       help: 'Shortest that a step takes, as a share of its usual time, where nothing is stated for it below.',
       fallback: { text: '80 %', why: 'judgement, no source; the shop’s own records should replace it' },
     },
@@ -32,7 +32,7 @@ export const spread = z.strictObject({
     'share',
     { least: 1, most: 20 },
     {
-      title: 'Any step, at most',
+      title: 'At most',
       help: 'Longest that a step takes, as a share of its usual time, where nothing is stated for it below.',
       fallback: {
         text: '150 %',
@@ -40,12 +40,12 @@ export const spread = z.strictObject({
       },
     },
   ),
-  set_up: band('Set-up'),
-  commissioning: band('Commissioning'),
-  handling: band('Starts, returns, changes and gauging'),
-  cooling: band('Cooling waits'),
-  cleaning: band('Cleaning'),
-  grinding: band('Grinding'),
-  inspection: band('Inspection'),
-  refill: band('Refill welding'),
+  set_up: band('set-up'),
+  commissioning: band('commissioning'),
+  handling: band('starts, returns, changes and gauging'),
+  cooling: band('cooling waits'),
+  cleaning: band('cleaning'),
+  grinding: band('grinding'),
+  inspection: band('inspection'),
+  refill: band('refill welding'),
 });
