@@ -1,3 +1,4 @@
+export * from './cad/index.ts';
 export * from './document/index.ts';
 export * from './drawing/index.ts';
 export { PAPER_STYLESHEET, renderHtml } from './html/index.ts';

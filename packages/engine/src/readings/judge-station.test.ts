@@ -16,7 +16,10 @@ describe('a station against the groove of the job', () => {
       verdict: 'tight',
       words: ['depth 12.3 mm is near the least, 12.0 mm'],
     });
-    expect(judgeStation({ at: 1, depth: 0.0119 }, job, 'metric').verdict).toBe('fails');
+    expect(judgeStation({ at: 1, depth: 0.0119 }, job, 'inch')).toEqual({
+      verdict: 'fails',
+      words: ['depth 0.469 in, at least 0.472 in wanted'],
+    });
     expect(judgeStation({ at: 1, depth: 0.0181 }, job, 'metric').words).toEqual([
       'depth 18.1 mm, at most 18.0 mm wanted',
     ]);

@@ -39,11 +39,15 @@ interface Held {
  * judgeStation({ at: 1, depth: 0.0115 }, job, 'metric') // => {"verdict":"fails","words":["depth 11.5 mm, at least 12.0 mm wanted"]}
  */
 export function judgeStation(station: Station, job: Job, system: UnitSystem): StationJudgement {
-  const length = (value: number): string => formatAmount(value, 'length', system);
+  // sixteenths of an inch would not tell a reading from its limit
+  const length = (value: number): string =>
+    system === 'inch' ? `${(value / 0.0254).toFixed(3)} in` : formatAmount(value, 'length', system);
   if (station.at > job.seam.length * (1 + 1e-9)) {
     return {
       verdict: null,
-      words: [`${length(station.at)} is beyond the end of the seam at ${length(job.seam.length)}`],
+      words: [
+        `${formatAmount(station.at, 'length', system)} is beyond the end of the seam at ${formatAmount(job.seam.length, 'length', system)}`,
+      ],
     };
   }
   const { groove, plate, kit } = job;

@@ -7,7 +7,7 @@ import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
 /** Rows for the rounds of the fire watch [-]. */
-const ROUNDS = 4;
+const ROUNDS = 3;
 
 /** Makes the hot-work and hazard sheet, with places for permit, checks, watch and signatures; it permits nothing. */
 export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): PaperDocument {
@@ -98,7 +98,7 @@ function zoneBlocks(
       kind: 'columns',
       columns: [
         {
-          weight: 1.5,
+          weight: 1.15,
           blocks: [
             { kind: 'heading', level: 2, text: 'Fire zone' },
             {

@@ -2,7 +2,6 @@ export { boundUnits } from './bound-units.ts';
 export { cardDocument } from './card-document.ts';
 export { chanceWords } from './chance-words.ts';
 export { actionText, gaugePlaces, gaugeTable, readingText } from './gauge-table.ts';
-export { figureText, noteText, rangeText, sourceText } from './hazard-words.ts';
 export { hotWorkDocument } from './hot-work-document.ts';
 export { jobWords } from './job-words.ts';
 export { limitWords, sourceWords } from './limit-words.ts';

@@ -12,7 +12,16 @@ export function shownAmount(value: number, unit: string, units: UnitSystem): str
     case 'deg':
       return formatAmount((value * Math.PI) / 180, 'angle', units);
     case 'degC':
+    case '°C':
       return formatAmount(value + 273.15, 'temperature', units);
+    case 'kPa':
+      return units === 'inch' ? formatAmount(value * 1000, 'pressure', units) : `${plainNumber(value)} kPa`;
+    case 'L/min':
+      return units === 'inch'
+        ? formatAmount(value / 60_000, 'air_flow', units)
+        : `${plainNumber(value)} L/min`;
+    case 'm':
+      return formatAmount(value, 'length', units);
     case '-':
     case '':
       return plainNumber(value);
