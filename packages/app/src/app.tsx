@@ -3,6 +3,7 @@ import { BayPage } from './bay/index.ts';
 import { BenchPage } from './bench/index.ts';
 import { CommissionPage } from './commission/index.ts';
 import { CostPage } from './cost/index.ts';
+import { HazardsPage } from './hazards/index.ts';
 import { HeatPage } from './heat/index.ts';
 import { JobsPage } from './jobs/index.ts';
 import { KitPage } from './kit/index.ts';
@@ -26,6 +27,8 @@ export function App(): VNode {
       return <HeatPage key={visit} id={route.id} demo={route.demo} />;
     case 'cost':
       return <CostPage key={visit} id={route.id} demo={route.demo} />;
+    case 'hazards':
+      return <HazardsPage key={visit} id={route.id} demo={route.demo} />;
     case 'bay':
       return <BayPage key={visit} id={route.id} demo={route.demo} />;
     case 'commission':

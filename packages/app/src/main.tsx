@@ -11,6 +11,7 @@ import './theme/supply.css';
 import './theme/commission.css';
 import './theme/heat.css';
 import './theme/cost.css';
+import './theme/hazard.css';
 import './theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';

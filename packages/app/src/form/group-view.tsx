@@ -18,6 +18,12 @@ const FOLDED = new Set([
   'plan',
   'locks',
   'plate.composition',
+  'site.eyes',
+  'site.fire',
+  'site.fume',
+  'site.leads',
+  'site.room',
+  'site.ventilation',
   'after.spread',
   'after.alternatives',
 ]);

@@ -37,6 +37,9 @@ const KNOWN: Readonly<Record<string, KnownWords>> = {
   path: { one: 'air item', all: 'Air path' },
   fittings: { one: 'fitting', all: 'Fittings' },
   outline: { one: 'corner', all: 'Corners', fresh: { x: '0 m', y: '0 m' } },
+  crews: { one: 'crew', all: 'Crews' },
+  tasks: { one: 'task', all: 'Tasks', least: 1, fresh: { time: '30 min' } },
+  measured: { one: 'reading of the air', all: 'Readings of the air' },
   obstacles: { one: 'obstacle', all: 'Obstacles' },
   walkways: { one: 'walkway', all: 'Walkways' },
 };

@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { demoPath, jobPath, PageLink } from '../route/index.ts';
 
 /** The pages of one job. */
-export type JobRoom = 'bench' | 'heat' | 'cost' | 'supply' | 'bay' | 'commission';
+export type JobRoom = 'bench' | 'heat' | 'cost' | 'hazards' | 'supply' | 'bay' | 'commission';
 
 interface JobPagesProps {
   /** Id of the saved job; undefined for a demo job. */
@@ -17,6 +17,7 @@ const ROOMS: readonly { readonly room: JobRoom; readonly title: string }[] = [
   { room: 'bench', title: 'Bench' },
   { room: 'heat', title: 'Heat' },
   { room: 'cost', title: 'Cost and time' },
+  { room: 'hazards', title: 'Hazards' },
   { room: 'supply', title: 'Power and air' },
   { room: 'bay', title: 'Bay plan' },
   { room: 'commission', title: 'Commissioning' },

@@ -8,7 +8,7 @@ import {
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
-import { figureText, noteText, rangeText, sourceText } from '../document/index.ts';
+import { figureText, noteText, rangeText, sourceText } from '../drawing/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';

@@ -1,0 +1,48 @@
+import { formatReported, type HazardReport } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { Figure } from '../figure/index.ts';
+import { useUnits } from '../theme/index.ts';
+
+/** What must be known first, and that none of it permits work. */
+export function HazardHead({ report }: { readonly report: HazardReport }): VNode {
+  const units = useUnits();
+  const { setting, fire_zone: zone, field, sections, defers } = report;
+  const shade = sections.flatMap(({ rows }) => rows).find(({ id }) => id === 'shade_least')?.figure ?? null;
+  const single = field.distances[0]?.single_mm ?? null;
+  return (
+    <section class="panel" aria-labelledby="hazard-title">
+      <header class="panel-head">
+        <h2 id="hazard-title">To keep clear of</h2>
+        <p class="caption">
+          {formatReported(setting.current_A, 'A', units)}{' '}
+          {setting.of === 'plan' ? 'in the plan' : 'at most from the source: there is no plan'},{' '}
+          {setting.torches === 1 ? 'one torch' : `${setting.torches} torches at once`},{' '}
+          {setting.place.replace('_', ' ')}
+        </p>
+        <button type="button" class="hazard-print" onClick={() => window.print()}>
+          Print
+        </button>
+      </header>
+      <dl class="headline hazard-figures">
+        <Figure name="Fuel, all round" value={formatReported(zone.radius_m, 'm', units)} note="and below" />
+        <Figure name="Fuel, ahead" value={formatReported(zone.ahead_m, 'm', units)} note="along the jet" />
+        <Figure
+          name="Fire watch"
+          value={formatReported(zone.watch_min, 'min', units)}
+          note="after the last arc"
+        />
+        <Figure
+          name="Filter shade"
+          value={shade === null ? 'no row' : String(shade)}
+          note={shade === null ? 'a competent person decides' : 'at least'}
+        />
+        <Figure
+          name="Implant wearers"
+          value={formatReported(single, 'mm', units)}
+          note="from a single lead, and out unless cleared"
+        />
+      </dl>
+      <p class="hazard-defers">{defers}</p>
+    </section>
+  );
+}

@@ -1,0 +1,2 @@
+export { HazardsPage } from './hazards-page.tsx';
+export { useHazards } from './use-hazards.ts';
