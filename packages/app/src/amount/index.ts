@@ -1,2 +1,2 @@
 export { dropText, heatText } from './part-amount.ts';
-export { shown, shownBand, shownChance, shownSize } from './shown.ts';
+export { figures, shown, shownBand, shownChance, shownSize } from './shown.ts';

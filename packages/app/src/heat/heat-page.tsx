@@ -1,6 +1,10 @@
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
 import { JobPage } from '../job-page/index.ts';
-import { DEMO_JOB } from '../state/index.ts';
+import { DEMO_JOB, useBench } from '../state/index.ts';
+import { startHeatWorker } from '../worker/index.ts';
+import { HeatContext } from './heat-context.ts';
+import { type HeatDesk, openHeatDesk } from './heat-desk.ts';
 import { HeatView } from './heat-view.tsx';
 
 interface HeatPageProps {
@@ -14,7 +18,27 @@ interface HeatPageProps {
 export function HeatPage({ id, demo = DEMO_JOB }: HeatPageProps): VNode {
   return (
     <JobPage id={id} demo={demo} title="Heat">
-      <HeatView demo={demo} />
+      <HeatOfBench>
+        <HeatView demo={demo} />
+      </HeatOfBench>
     </JobPage>
   );
+}
+
+/** Has the heat of the job on the bench solved as long as the page is open. */
+function HeatOfBench({ children }: { readonly children: ComponentChildren }): VNode | null {
+  const bench = useBench();
+  const [desk, setDesk] = useState<HeatDesk>();
+  useEffect(() => {
+    const opened = openHeatDesk(bench, { startWorker: startHeatWorker, later });
+    setDesk(opened);
+    return opened.close;
+  }, [bench]);
+  if (desk === undefined) return null;
+  return <HeatContext.Provider value={desk}>{children}</HeatContext.Provider>;
+}
+
+function later(run: () => void, milliseconds: number): () => void {
+  const timer = setTimeout(run, milliseconds);
+  return () => clearTimeout(timer);
 }

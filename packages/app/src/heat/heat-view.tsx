@@ -1,18 +1,79 @@
 import type { VNode } from 'preact';
+import { GroupForm } from '../form/index.ts';
 import { JobHeader, RestoredNotice } from '../job-page/index.ts';
-import { ResultStatus } from '../result/index.ts';
+import { MarginList } from '../margins/index.ts';
+import { CautionPanel, ResultStatus } from '../result/index.ts';
 import { RibbonView } from '../ribbon/index.ts';
+import { isOutdated, useBenchState } from '../state/index.ts';
+import { CoolingPanel } from './cooling-panel.tsx';
+import { CoursePanel } from './course-panel.tsx';
+import { HardnessPanel } from './hardness-panel.tsx';
+import { useHeat } from './heat-context.ts';
+import { HeatFigures } from './heat-figures.tsx';
+import { HeatSection } from './heat-section.tsx';
+import type { ShownHeat } from './heat-state.ts';
+import { HeatStatus } from './heat-status.tsx';
+import { PassHeatTable } from './pass-heat-table.tsx';
+import { PreheatPanel } from './preheat-panel.tsx';
+import { RestsPanel } from './rests-panel.tsx';
+import { SkinPanel } from './skin-panel.tsx';
+import { useTorch } from './use-torch.ts';
 
-/** The plate while it is gouged: temperatures through time, and what follows from them. */
+/** Parts of the job that the heat rests on. */
+const GROUPS = ['heat', 'reweld'];
+
+/** The plate while it is gouged: temperatures through time, what follows from them, and what they rest on. */
 export function HeatView({ demo }: { readonly demo: string }): VNode {
+  const shown = useHeat((state) => state.shown);
+  const current = useBenchState((state) => state.planned) === shown?.planned;
+  const outdated = useBenchState(isOutdated) || !current;
+  const torch = useTorch(shown);
   return (
     <>
       <JobHeader subject="Heat" demo={demo} at="heat" />
-      <main class="wide-page" id="result" tabIndex={-1}>
-        <RestoredNotice />
-        <ResultStatus />
-        <RibbonView />
+      <main class="wide-page heat-page" id="result" tabIndex={-1}>
+        <div class="heat-state">
+          <RestoredNotice />
+          <ResultStatus />
+          <HeatStatus />
+        </div>
+        <div class="heat-main">
+          <RibbonView torch={torch} />
+          {shown === undefined ? null : (
+            <div class={`heat-drawings${outdated ? ' outdated' : ''}`}>
+              <HeatSection shown={shown} />
+              <CoursePanel shown={shown} />
+            </div>
+          )}
+        </div>
+        <section class="heat-inputs" aria-label="Heat and re-weld of the job">
+          <GroupForm paths={GROUPS} name="Heat and re-weld of the job" />
+        </section>
+        {shown === undefined ? null : (
+          <div class={`heat-report${outdated ? ' outdated' : ''}`}>
+            <Report shown={shown} />
+          </div>
+        )}
       </main>
+    </>
+  );
+}
+
+function Report({ shown }: { readonly shown: ShownHeat }): VNode {
+  const { report } = shown.heat;
+  return (
+    <>
+      <HeatFigures report={report} behind={shown.planned.read.job.heat.back_face} />
+      {report.limits.length === 0 ? null : <MarginList limits={report.limits} />}
+      <PassHeatTable report={report} />
+      <PreheatPanel report={report} />
+      <CoolingPanel report={report} />
+      <div class="heat-pair">
+        <HardnessPanel report={report} />
+        <SkinPanel report={report} />
+      </div>
+      <RestsPanel report={report} />
+      <CautionPanel cautions={report.cautions} />
     </>
   );
 }

@@ -5,12 +5,18 @@ import { DrawingView, NotReadYet, useSize } from '../drawing/index.ts';
 import { isOutdated, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { RibbonCursor } from './ribbon-cursor.tsx';
+import { RibbonTorch } from './ribbon-torch.tsx';
 
 /** Least and greatest height of the ribbon, and what each lane adds [px]. */
 const HEIGHT = { least: 120, most: 420, base: 92, lane: 26 };
 
+interface RibbonViewProps {
+  /** Where the torch is at the moment that the page shows, on pages that follow time. */
+  readonly torch?: { readonly place: number } | undefined;
+}
+
 /** The seam unrolled, with a cursor over all its lanes. */
-export function RibbonView(): VNode {
+export function RibbonView({ torch }: RibbonViewProps): VNode {
   const planned = useBenchState((state) => state.planned);
   const read = useBenchState((state) => state.read);
   const outdated = useBenchState(isOutdated);
@@ -34,6 +40,9 @@ export function RibbonView(): VNode {
       </header>
       <div ref={box} class="drawing-box ribbon-box">
         {drawn === undefined ? <NotReadYet /> : <DrawingView drawing={drawn.drawing} />}
+        {drawn === undefined || torch === undefined ? null : (
+          <RibbonTorch axis={drawn.axis} place={torch.place} />
+        )}
         {drawn === undefined || job === undefined ? null : (
           <RibbonCursor axis={drawn.axis} job={job} plan={plan} />
         )}
