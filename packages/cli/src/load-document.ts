@@ -5,8 +5,10 @@ import {
   type Outcome,
   type ReadJob,
   type ReadKit,
+  type ReadReadings,
   readJob,
   readKit,
+  readReadings,
 } from '@furrow/engine';
 
 /** A UTF-8 character takes four bytes at most. */
@@ -14,13 +16,15 @@ const BYTES_MOST = 4 * JOB_TEXT_MOST;
 
 /** A job or kit file as read, or the lines that tell what is wrong with it. */
 export type Loaded<Read> =
-  | { readonly ok: true; readonly read: Read }
+  | { readonly ok: true; readonly read: Read; readonly text: string }
   | { readonly ok: false; readonly lines: readonly string[] };
 
 /** A job, and the kit that its plan is to keep to where one was named. */
 export interface JobWithKit {
   readonly job: ReadJob;
   readonly kit: ReadKit | undefined;
+  /** Their files as written. */
+  readonly texts: { readonly job: string; readonly kit: string | undefined };
 }
 
 /** Reads a job from a file, or from standard input for `-`. */
@@ -33,6 +37,11 @@ export function loadKit(file: string): Promise<Loaded<ReadKit>> {
   return load(file, 'kit', readKit);
 }
 
+/** Reads what was run and gauged from a file, or from standard input for `-`. */
+export function loadReadings(file: string): Promise<Loaded<ReadReadings>> {
+  return load(file, 'readings', readReadings);
+}
+
 /** Reads a job and, where one is named, a kit; what is wrong with either is told. */
 export async function loadJobWithKit(file: string, kitFile: string | undefined): Promise<Loaded<JobWithKit>> {
   if (file === '-' && kitFile === '-') {
@@ -42,12 +51,13 @@ export async function loadJobWithKit(file: string, kitFile: string | undefined):
   const kit = kitFile === undefined ? undefined : await loadKit(kitFile);
   const lines = [job, kit].flatMap((each) => (each === undefined || each.ok ? [] : each.lines));
   if (!job.ok || (kit !== undefined && !kit.ok)) return { ok: false, lines };
-  return { ok: true, read: { job: job.read, kit: kit?.read } };
+  const texts = { job: job.text, kit: kit?.text };
+  return { ok: true, text: job.text, read: { job: job.read, kit: kit?.read, texts } };
 }
 
 async function load<Read>(
   file: string,
-  kind: 'job' | 'kit',
+  kind: 'job' | 'kit' | 'readings',
   read: (text: string) => Outcome<Read>,
 ): Promise<Loaded<Read>> {
   let text: string;
@@ -57,7 +67,7 @@ async function load<Read>(
     return { ok: false, lines: [`${file}: ${whyUnreadable(error as NodeJS.ErrnoException, kind)}`] };
   }
   const outcome = read(text.replace(/^\uFEFF/u, ''));
-  if (outcome.ok) return { ok: true, read: outcome.value };
+  if (outcome.ok) return { ok: true, read: outcome.value, text };
   return { ok: false, lines: outcome.issues.map((issue) => issueLine(file, issue)) };
 }
 

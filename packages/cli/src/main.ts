@@ -1,12 +1,14 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { jobJsonSchema, kitJsonSchema } from '@furrow/engine';
+import { jobJsonSchema, kitJsonSchema, readingsJsonSchema } from '@furrow/engine';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { CardOptions } from './card-command.ts';
 import { checkCommand, checkKitCommand } from './check-command.ts';
+import type { CompareOptions } from './compare-command.ts';
 import type { CostCommandOptions } from './cost-command.ts';
 import { EXIT } from './exit-code.ts';
 import type { HazardsOptions } from './hazards-command.ts';
 import type { HeatOptions } from './heat-command.ts';
+import type { PapersOptions } from './papers-command.ts';
 import type { PlanOptions } from './plan-command.ts';
 import type { ServeOptions } from './serve-command.ts';
 import type { Streams } from './streams.ts';
@@ -120,6 +122,32 @@ function commands(streams: Streams, done: (code: number) => void): Command {
       done(await hazardsCommand(file, options, streams));
     });
   program
+    .command('papers')
+    .argument('<file>', 'job file, or - for standard input')
+    .description('write all papers of a job as PDF, and its drawings at full size as SVG and DXF')
+    .requiredOption('-o, --output <folder>', 'folder to write them into')
+    .option('--readings <file>', 'what was run and gauged, for run record and groove report')
+    .option('--json', 'print what was written as one JSON object', false)
+    .addOption(units())
+    .addOption(kit())
+    .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
+    .action(async (file: string, options: PapersOptions) => {
+      const { papersCommand } = await import('./papers-command.ts');
+      done(await papersCommand(file, options, streams));
+    });
+  program
+    .command('compare')
+    .argument('<before>', 'job file as it was')
+    .argument('<after>', 'job file as it is')
+    .description('tell in words in what two revisions of a job differ')
+    .option('--kits', 'compare two kit files in place of jobs', false)
+    .option('--json', 'print the differences as one JSON object', false)
+    .addOption(units())
+    .action(async (before: string, after: string, options: CompareOptions) => {
+      const { compareCommand } = await import('./compare-command.ts');
+      done(await compareCommand(before, after, options, streams));
+    });
+  program
     .command('check-file')
     .argument('<file>', 'job file, or - for standard input')
     .description('check a job file without planning it')
@@ -131,11 +159,13 @@ function commands(streams: Streams, done: (code: number) => void): Command {
     .action(async (file: string) => done(await checkKitCommand(file, streams)));
   program
     .command('schema')
-    .description("print the job's JSON Schema, or the kit's")
+    .description("print the job's JSON Schema, the kit's, or that of a readings file")
     .option('--kit', "the kit's in place of the job's", false)
-    .action(({ kit: ofKit }: { readonly kit: boolean }) =>
-      streams.print(JSON.stringify(ofKit ? kitJsonSchema() : jobJsonSchema(), null, 2)),
-    );
+    .option('--readings', "that of a readings file in place of the job's", false)
+    .action(({ kit: ofKit, readings }: { readonly kit: boolean; readonly readings: boolean }) => {
+      const schema = readings ? readingsJsonSchema() : ofKit ? kitJsonSchema() : jobJsonSchema();
+      streams.print(JSON.stringify(schema, null, 2));
+    });
   program
     .command('serve')
     .description('serve the bench in the browser, on this computer only')

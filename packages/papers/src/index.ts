@@ -2,7 +2,7 @@ export * from './cad/index.ts';
 export * from './document/index.ts';
 export * from './drawing/index.ts';
 export { PAPER_STYLESHEET, renderHtml } from './html/index.ts';
-export { renderPdf } from './pdf/index.ts';
+export { type PaperPdf, renderPaperPdf, renderPdf } from './pdf/index.ts';
 export {
   renderCostText,
   renderHazardText,

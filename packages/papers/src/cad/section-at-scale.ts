@@ -22,7 +22,7 @@ export function sectionAtScale({ job, plan, units }: SectionAtScaleInput): Scale
     ...[...wanted, ...most, ...floors.flatMap(({ outline }) => outline)].map(({ x }) => Math.abs(x)),
   );
   const height = Math.max(0.0015, Math.min(plate.thickness / 12, half / 5));
-  const edge = half + Math.max(0.6 * half, 9 * height);
+  const edge = half + Math.max(0.6 * half, 16 * height);
   const back = -plate.thickness;
   const items: ScaleItem[] = [
     closed('PLATE', [
@@ -128,8 +128,8 @@ function dimensions(
     ),
     ...uprightDimension(
       {
-        from: root,
-        to: { x: 0, y: back },
+        from: { x: half, y: back + groove.ligament_least },
+        to: { x: half, y: back },
         text: `≥ ${fineLength(groove.ligament_least, units)}`,
         height,
       },

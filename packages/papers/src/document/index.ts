@@ -23,7 +23,7 @@ export type {
   TableBlock,
   TableColumn,
 } from './paper-document.ts';
-export { makePaper, PAPER_KINDS, type PaperKind, paperTitle } from './paper-set.ts';
+export { makePaper, PAPER_KINDS, type PaperKind, paperTitle, paperWanting, subjectFor } from './paper-set.ts';
 export type { CheckedReading, PaperOptions, PaperSubject } from './paper-subject.ts';
 export { bandText, passTable } from './pass-table.ts';
 export { expectationFigures, passesNote, settingFigures } from './setting-figures.ts';

@@ -1,9 +1,12 @@
 import { cardDocument } from './card-document.ts';
 import { commissioningDocument } from './commissioning-document.ts';
 import { grooveReportDocument } from './groove-report-document.ts';
+import { hotWorkDocument } from './hot-work-document.ts';
 import type { PaperDocument } from './paper-document.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 import { procedureDocument } from './procedure-document.ts';
+import { quickHeat } from './quick-heat.ts';
+import { quoteDocument } from './quote-document.ts';
 import { runRecordDocument } from './run-record-document.ts';
 
 /** Every kind of paper, in the order in which a job needs them; the name is that of its file too. */
@@ -11,8 +14,10 @@ export const PAPER_KINDS = [
   'set-up-card',
   'procedure-sheet',
   'commissioning-sheet',
+  'hot-work-sheet',
   'run-record',
   'groove-report',
+  'quote',
 ] as const;
 
 /** A kind of paper. */
@@ -22,13 +27,31 @@ const TITLES: Readonly<Record<PaperKind, string>> = {
   'set-up-card': 'Set-up card',
   'procedure-sheet': 'Procedure sheet',
   'commissioning-sheet': 'Connections and commissioning',
+  'hot-work-sheet': 'Hot-work and hazard sheet',
   'run-record': 'Run record',
   'groove-report': 'Groove report',
+  quote: 'Quote',
 };
 
 /** What a kind of paper is called. */
 export function paperTitle(kind: PaperKind): string {
   return TITLES[kind];
+}
+
+/** Why there is no paper of a kind yet; undefined where there is one. */
+export function paperWanting(kind: PaperKind, { answer }: Pick<PaperSubject, 'answer'>): string | undefined {
+  return kind === 'commissioning-sheet' && answer.supply === undefined
+    ? 'without a kit nothing is known of what to connect and to read'
+    : undefined;
+}
+
+/** Kinds that tell of preheat, waits or refill. */
+const WITH_HEAT: ReadonlySet<PaperKind> = new Set(['procedure-sheet', 'quote']);
+
+/** What a kind of paper is made of, with a quick look at the heat where the paper tells of it. */
+export function subjectFor(kind: PaperKind, subject: PaperSubject): PaperSubject {
+  if (subject.heat !== undefined || !WITH_HEAT.has(kind)) return subject;
+  return { ...subject, heat: quickHeat(subject.read, subject.answer) };
 }
 
 /** Makes the paper of a kind. */
@@ -40,9 +63,13 @@ export function makePaper(kind: PaperKind, subject: PaperSubject, options: Paper
       return procedureDocument(subject, options);
     case 'commissioning-sheet':
       return commissioningDocument(subject, options);
+    case 'hot-work-sheet':
+      return hotWorkDocument(subject, options);
     case 'run-record':
       return runRecordDocument(subject, options);
     case 'groove-report':
       return grooveReportDocument(subject, options);
+    case 'quote':
+      return quoteDocument(subject, options);
   }
 }

@@ -1,1 +1,1 @@
-export { renderPdf } from './render-pdf.ts';
+export { type PaperPdf, renderPaperPdf, renderPdf } from './render-pdf.ts';

@@ -15,8 +15,20 @@ const FOOT = 20;
 /** Factors tried for a paper of one page, largest first: a roomy page is set larger, a crowded one smaller. */
 const SCALES = Array.from({ length: 41 }, (_unused, index) => (120 - 2 * index) / 100);
 
+/** A paper as a PDF file. */
+export interface PaperPdf {
+  readonly bytes: Uint8Array;
+  /** Number of pages [-]. */
+  readonly pages: number;
+}
+
 /** Sets a paper as a PDF with selectable, tagged text; the same paper gives the same bytes. */
 export async function renderPdf(paper: PaperDocument): Promise<Uint8Array> {
+  return (await renderPaperPdf(paper)).bytes;
+}
+
+/** The same, with the number of its pages. */
+export async function renderPaperPdf(paper: PaperDocument): Promise<PaperPdf> {
   const [width, height] = SHEETS[paper.paper];
   const pdf = new PDFDocument({
     size: [width, height],
@@ -53,8 +65,9 @@ export async function renderPdf(paper: PaperDocument): Promise<Uint8Array> {
   }
   root.end();
   footers(paper, { pdf, faces, scale: 1 }, width, height);
+  const pages = pdf.bufferedPageRange().count;
   pdf.end();
-  return bytes;
+  return { bytes: await bytes, pages };
 }
 
 /** Deals the boxes out to pages; what can be cut goes on over the page, and headings stay with what follows. */
