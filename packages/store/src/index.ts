@@ -27,6 +27,7 @@ export type {
   StoredKitSummary,
 } from './kit-store.ts';
 export { openStore, type StorePlace } from './open-store.ts';
+export type { PrintedPaper, PrintedStore, StoredPrinted } from './printed-store.ts';
 export type { StoreSources } from './sql-job-store.ts';
 export type { Store } from './store.ts';
 export { StoreFailure } from './store-failure.ts';

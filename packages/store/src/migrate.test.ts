@@ -77,6 +77,8 @@ for (const kind of testedKinds()) {
       expect(await store.kit.save(content, 0)).toMatchObject({ ok: true });
       const entry = { readings: {}, ticks: ['power-1'], findings: [] };
       expect(await store.commissioning.save(job.id, entry, 0)).toMatchObject({ ok: true });
+      const printed = { paper: 'quote.pdf', revision_number: 1, revision: 'aa', kit_revision: null };
+      expect(await store.printed.add(job.id, printed)).toBe(true);
     });
 
     it('refuses a database of a newer version, and changes nothing', async () => {

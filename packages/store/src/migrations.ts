@@ -63,4 +63,20 @@ export const MIGRATIONS: readonly Migration[] = [
         .execute();
     },
   },
+  {
+    name: 'printed-papers',
+    why: 'Which papers were handed out is kept, so that those of an earlier revision are known to be superseded.',
+    up: async (database) => {
+      await database.schema
+        .createTable('printed')
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('job_id', 'text', (column) => column.notNull().references('job.id'))
+        .addColumn('paper', 'text', (column) => column.notNull())
+        .addColumn('revision_number', 'integer', (column) => column.notNull())
+        .addColumn('revision', 'text', (column) => column.notNull())
+        .addColumn('kit_revision', 'text')
+        .addColumn('printed_at', 'text', (column) => column.notNull())
+        .execute();
+    },
+  },
 ];

@@ -3,6 +3,7 @@ import { sqlCommissioningStore } from './sql-commissioning-store.ts';
 import { sqlFaultCaseStore } from './sql-fault-case-store.ts';
 import { type StoreSources, sqlJobStore } from './sql-job-store.ts';
 import { sqlKitStore } from './sql-kit-store.ts';
+import { sqlPrintedStore } from './sql-printed-store.ts';
 import type { Store } from './store.ts';
 import { workOn } from './work.ts';
 
@@ -14,5 +15,6 @@ export function sqlStore(database: Database, sources: StoreSources): Store {
     kit: sqlKitStore(work, sources.now),
     commissioning: sqlCommissioningStore(work, sources.now),
     faultCases: sqlFaultCaseStore(work, sources.now),
+    printed: sqlPrintedStore(work, sources),
   };
 }

@@ -178,6 +178,39 @@ for (const kind of testedKinds()) {
       });
     });
 
+    describe('the papers handed out', () => {
+      const card = { paper: 'set-up-card.pdf', revision_number: 1, revision: 'aa', kit_revision: null };
+      let id: string;
+      beforeEach(async () => {
+        ({ id } = await store.create(job));
+      });
+
+      it('are none at first, and kept newest first, each with its time', async () => {
+        expect(await store.printed.list(id)).toEqual([]);
+        expect(await store.printed.add(id, card)).toBe(true);
+        const again = { ...card, revision_number: 2, revision: 'bb', kit_revision: 'cc' };
+        expect(await store.printed.add(id, again)).toBe(true);
+        const { printed } = await reopened();
+        expect(await printed.list(id)).toEqual([
+          { ...again, printed_at: time },
+          { ...card, printed_at: time },
+        ]);
+      });
+
+      it('belong to their job alone: not to a copy, not to one in the bin, and back with it', async () => {
+        await store.printed.add(id, card);
+        const before = await store.printed.list(id);
+        const copy = await store.duplicate(id);
+        expect(await store.printed.list(copy?.id ?? '')).toEqual([]);
+        await store.bin(id);
+        expect(await store.printed.list(id)).toBeUndefined();
+        expect(await store.printed.add(id, card)).toBe(false);
+        await store.restore(id);
+        expect(await store.printed.list(id)).toEqual(before);
+        expect(await store.printed.add('none', card)).toBe(false);
+      });
+    });
+
     describe('the faults found', () => {
       const found = { id: 'a', cause: 'loose_joint', symptoms: { hot_joint: 'yes' } };
 

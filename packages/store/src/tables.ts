@@ -44,6 +44,18 @@ export interface FaultCaseTable {
   counted_at: string;
 }
 
+/** Papers that were handed out: rows are only ever added. */
+export interface PrintedTable {
+  id: string;
+  job_id: string;
+  paper: string;
+  /** Number of the job's revision [-]. */
+  revision_number: number;
+  revision: string;
+  kit_revision: string | null;
+  printed_at: string;
+}
+
 /** Which migrations have been run. */
 export interface MigrationTable {
   number: number;
@@ -58,5 +70,6 @@ export interface Tables {
   kit_revision: KitRevisionTable;
   commissioning: CommissioningTable;
   fault_case: FaultCaseTable;
+  printed: PrintedTable;
   furrow_migration: MigrationTable;
 }
