@@ -11,6 +11,13 @@ export const API_PATHS = {
   jobRevision: '/api/jobs/:id/revisions/:number',
   jobDuplicate: '/api/jobs/:id/duplicate',
   jobRestore: '/api/jobs/:id/restore',
+  /** The papers and drawings of a job, and which of them were handed out. */
+  jobPapers: '/api/jobs/:id/papers',
+  jobPaper: '/api/jobs/:id/papers/:file',
+  jobPrinted: '/api/jobs/:id/printed',
+  /** The same for a demo job. */
+  examplePapers: '/api/examples/:name/papers',
+  examplePaper: '/api/examples/:name/papers/:file',
   jobCardPdf: '/api/jobs/:id/card.pdf',
   /** What was ticked, read and found at the rig for a job. */
   jobCommissioning: '/api/jobs/:id/commissioning',
@@ -26,7 +33,10 @@ export const API_PATHS = {
   faultCase: '/api/fault-counts/:id',
   /** The card of a saved job as one page to look at and print. */
   jobCardPage: '/jobs/:id/card',
-  /** Stylesheet of that page. */
+  /** A paper as pages to look at and print. */
+  jobPaperPage: '/jobs/:id/papers/:file',
+  examplePaperPage: '/demo/:name/papers/:file',
+  /** Stylesheet of these pages. */
   paperStylesheet: '/paper.css',
 } as const;
 

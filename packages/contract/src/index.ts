@@ -29,6 +29,18 @@ export { hazardSchema } from './hazard-schema.ts';
 export { heatSchema } from './heat-schema.ts';
 export { HTTP_STATUS } from './http-status.ts';
 export { issueCodeSchema, issueSchema } from './issue-schema.ts';
+export {
+  examplePaperParametersSchema,
+  exampleParametersSchema,
+  jobPaperParametersSchema,
+  type ListedPaper,
+  type PaperChoices,
+  type PaperList,
+  type Printed,
+  paperListSchema,
+  paperOptionSchema,
+  printedSchema,
+} from './paper-schema.ts';
 export { PROGRAM_VERSION } from './program-version.ts';
 export { REQUEST_BYTES_MOST } from './request-limit.ts';
 export {

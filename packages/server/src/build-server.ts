@@ -14,6 +14,7 @@ import { jobRoutes } from './job-routes.ts';
 import { kitRoutes } from './kit-routes.ts';
 import { guardLoopback } from './loopback-guard.ts';
 import { openapiRoutes } from './openapi-routes.ts';
+import { paperRoutes } from './paper-routes.ts';
 import { planRoutes } from './plan-routes.ts';
 import { readExamples } from './read-examples.ts';
 import { Refused } from './refused.ts';
@@ -71,13 +72,15 @@ export async function buildServer({ store, appFolder, exampleFolder, log }: Serv
   });
 
   await openapiRoutes(server);
-  aboutRoutes(server, store, await readExamples(exampleFolder));
+  const examples = await readExamples(exampleFolder);
+  aboutRoutes(server, store, examples);
   planRoutes(server);
   jobRoutes(server, store);
   kitRoutes(server, store.kit);
   commissioningRoutes(server, store);
   faultRoutes(server, store.faultCases);
   cardRoutes(server, store);
+  paperRoutes(server, store, examples);
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;
 }

@@ -79,6 +79,7 @@ function leafDifference(field: DocumentField, pair: Pair, system: UnitSystem): D
   if (JSON.stringify(before) === JSON.stringify(after)) return [];
   const title = titleOf([...within, field.title]);
   let [was, is] = [shown(field, before, system), shown(field, after, system)];
+  if (was === is) [was, is] = [closely(field, before, system), closely(field, after, system)];
   if (was === is) [was, is] = [exactly(field, before, system), exactly(field, after, system)];
   const words =
     was === null
@@ -162,6 +163,14 @@ function shown(field: DocumentField, value: unknown, system: UnitSystem): string
   if (field.entry === 'choice') return String(value).replaceAll('_', ' ');
   if (typeof value === 'string') return `“${value}”`;
   return typeof value === 'object' ? JSON.stringify(value) : String(value);
+}
+
+/** With four figures in one unit, for amounts that are shown as one and the same. */
+function closely(field: DocumentField, value: unknown, system: UnitSystem): string | null {
+  const text = exactly(field, value, system);
+  if (text === null || field.kind === undefined) return text;
+  const [number = '', ...unit] = text.split(' ');
+  return [Number(Number(number).toPrecision(4)), ...unit].join(' ');
 }
 
 /** As a file would have it, for amounts that differ by less than people are shown. */

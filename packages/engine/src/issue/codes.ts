@@ -77,6 +77,7 @@ export const ISSUE_CODES = {
   KIT_TOO_LARGE: { meaning: 'The file is larger than a kit can be.' },
   KIT_VERSION: { meaning: 'The kit file is of a version that this program does not know.' },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
+  PAPER_WANTING: { meaning: 'A paper cannot be made of this job yet: something that it tells of is missing.' },
   PATH_NOT_FOUND: { meaning: 'The program answers nothing at this address.' },
   PLACE_NO_REACH: {
     meaning: 'No place in the bay lets the leads and hoses in stock reach every point of the seam.',

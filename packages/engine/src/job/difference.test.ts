@@ -34,8 +34,11 @@ describe('the difference between two revisions of a job', () => {
   });
 
   it('shows all figures where the usual ones do not tell two amounts apart', () => {
-    expect(words('wanted: 12 mm', 'wanted: 12.004 mm')).toEqual([
-      'Groove, depth: 12 mm before, 12.004 mm now.',
+    expect(words('wanted: 12 mm', 'wanted: 13 mm', 'inch')).toEqual([
+      'Groove, depth: 0.4724 in before, 0.5118 in now.',
+    ]);
+    expect(words('wanted: 12 mm', 'wanted: 12.0004 mm')).toEqual([
+      'Groove, depth: 12 mm before, 12.0004 mm now.',
     ]);
   });
 
