@@ -7,6 +7,7 @@ import { HazardsPage } from './hazards/index.ts';
 import { HeatPage } from './heat/index.ts';
 import { JobsPage } from './jobs/index.ts';
 import { KitPage } from './kit/index.ts';
+import { PapersPage } from './papers/index.ts';
 import { useRoute } from './route/index.ts';
 import { Waiting } from './site/index.ts';
 import { SupplyPage } from './supply/index.ts';
@@ -29,6 +30,8 @@ export function App(): VNode {
       return <CostPage key={visit} id={route.id} demo={route.demo} />;
     case 'hazards':
       return <HazardsPage key={visit} id={route.id} demo={route.demo} />;
+    case 'papers':
+      return <PapersPage key={visit} id={route.id} demo={route.demo} />;
     case 'bay':
       return <BayPage key={visit} id={route.id} demo={route.demo} />;
     case 'commission':

@@ -12,6 +12,7 @@ import './theme/commission.css';
 import './theme/heat.css';
 import './theme/cost.css';
 import './theme/hazard.css';
+import './theme/papers.css';
 import './theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';

@@ -8,7 +8,7 @@ export type Route =
   | { readonly page: 'unknown' };
 
 /** Pages of a job, saved or demo, whose address ends with their name. */
-const JOB_ROOMS = ['supply', 'bay', 'heat', 'cost', 'hazards'] as const;
+const JOB_ROOMS = ['supply', 'bay', 'heat', 'cost', 'hazards', 'papers'] as const;
 type JobRoom = (typeof JOB_ROOMS)[number];
 
 /** Which page an address shows. */

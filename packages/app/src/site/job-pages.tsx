@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { demoPath, jobPath, PageLink } from '../route/index.ts';
 
 /** The pages of one job. */
-export type JobRoom = 'bench' | 'heat' | 'cost' | 'hazards' | 'supply' | 'bay' | 'commission';
+export type JobRoom = 'bench' | 'heat' | 'cost' | 'hazards' | 'supply' | 'bay' | 'commission' | 'papers';
 
 interface JobPagesProps {
   /** Id of the saved job; undefined for a demo job. */
@@ -21,6 +21,7 @@ const ROOMS: readonly { readonly room: JobRoom; readonly title: string }[] = [
   { room: 'supply', title: 'Power and air' },
   { room: 'bay', title: 'Bay plan' },
   { room: 'commission', title: 'Commissioning' },
+  { room: 'papers', title: 'Papers' },
 ];
 
 /** The way between the pages of one job. */
