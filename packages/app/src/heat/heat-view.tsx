@@ -46,9 +46,16 @@ export function HeatView({ demo }: { readonly demo: string }): VNode {
             </div>
           )}
         </div>
-        <section class="heat-inputs" aria-label="Heat and re-weld of the job">
-          <GroupForm paths={GROUPS} name="Heat and re-weld of the job" />
-        </section>
+        <div class="heat-side">
+          {shown === undefined ? null : (
+            <div class={outdated ? 'outdated' : ''}>
+              <HeatFigures report={shown.heat.report} behind={shown.planned.read.job.heat.back_face} />
+            </div>
+          )}
+          <section class="heat-inputs" aria-label="Heat and re-weld of the job">
+            <GroupForm paths={GROUPS} name="Heat and re-weld of the job" />
+          </section>
+        </div>
         {shown === undefined ? null : (
           <div class={`heat-report${outdated ? ' outdated' : ''}`}>
             <Report shown={shown} />
@@ -63,7 +70,6 @@ function Report({ shown }: { readonly shown: ShownHeat }): VNode {
   const { report } = shown.heat;
   return (
     <>
-      <HeatFigures report={report} behind={shown.planned.read.job.heat.back_face} />
       {report.limits.length === 0 ? null : <MarginList limits={report.limits} />}
       <PassHeatTable report={report} />
       <PreheatPanel report={report} />

@@ -31,8 +31,11 @@ export function RestsPanel({ report }: { readonly report: HeatReport }): VNode {
         )}
         <li>
           <b>Energy:</b> {per(balance.given_kJ_per_m)} given, {per(balance.cut_out_kJ_per_m)} cut out with hot
-          metal, {per(balance.lost_kJ_per_m)} lost at the faces, {per(balance.stored_kJ_per_m)} still in the
-          section; {balance.error.toExponential(0)} of it does not add up.
+          metal, {per(balance.lost_kJ_per_m)} lost at the faces,{' '}
+          {balance.stored_kJ_per_m >= 0
+            ? `${per(balance.stored_kJ_per_m)} still in the section`
+            : `${per(-balance.stored_kJ_per_m)} of it out of the preheat`}
+          ; {balance.error.toExponential(0)} of it does not add up.
         </li>
       </ul>
     </section>

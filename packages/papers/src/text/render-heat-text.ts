@@ -248,10 +248,13 @@ function mass(kilograms: number, units: UnitSystem): string {
 
 function balanceLines({ balance }: HeatReport): string[] {
   const per = (value: number): string => `${value.toFixed(0)} kJ/m`;
+  // a plate that was preheated can lose more than it is given
+  const stored = (value: number): string =>
+    value >= 0 ? `${per(value)} still in the section` : `${per(-value)} of it out of the preheat`;
   return [
     ...wrapped(
       `Energy: ${per(balance.given_kJ_per_m)} given, ${per(balance.cut_out_kJ_per_m)} cut out with hot metal, ` +
-        `${per(balance.lost_kJ_per_m)} lost at the faces, ${per(balance.stored_kJ_per_m)} still in the section; ` +
+        `${per(balance.lost_kJ_per_m)} lost at the faces, ${stored(balance.stored_kJ_per_m)}; ` +
         `${balance.error.toExponential(0)} of it does not add up.`,
       WIDTH,
     ),
