@@ -1,0 +1,162 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { type ReadJob, readJob } from '../job/index.ts';
+import { type ReadKit, readKit } from '../kit/index.ts';
+import { answerJob } from './answer.ts';
+import { tryCostChanges } from './answer-cost-changes.ts';
+import { arcWorkOfPlan } from './arc-work-of-plan.ts';
+import type { CostReport } from './cost-report.ts';
+import { answerCost } from './report-cost.ts';
+
+function example(name: string): string {
+  return readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8');
+}
+
+function jobOf(text: string): ReadJob {
+  const read = readJob(text);
+  if (!read.ok) throw new Error(read.issues[0]?.message);
+  return read.value;
+}
+
+function kitOf(text: string): ReadKit {
+  const read = readKit(text);
+  if (!read.ok) throw new Error(read.issues[0]?.message);
+  return read.value;
+}
+
+function reportOf(read: ReadJob, kit?: ReadKit): CostReport {
+  const cost = answerCost(read, answerJob(read, 'test', kit));
+  if (cost.kind !== 'cost') throw new Error(cost.says);
+  return cost;
+}
+
+const seam = jobOf(example('penstock-seam'));
+const kit = kitOf(example('yard-kit'));
+
+describe('the cost of the demo job', () => {
+  const report = reportOf(seam, kit);
+
+  it('is the same twice, to the last digit', () => {
+    expect(JSON.stringify(reportOf(seam, kit))).toBe(JSON.stringify(report));
+  });
+
+  it('outweighs the gouging by the refill', () => {
+    const shareOf = (step: string) => report.steps.find((each) => each.step === step)!.cost_share;
+    expect(shareOf('refill')).toBeGreaterThan(0.5);
+    expect(shareOf('arc')).toBeLessThan(0.1);
+  });
+
+  it('has parts that make up the whole, and a metre that is its part of the seam', () => {
+    const total = (shares: readonly number[]) => shares.reduce((sum, share) => sum + share, 0);
+    expect(total(report.steps.map((step) => step.time_share))).toBeCloseTo(1, 10);
+    expect(total(report.steps.map((step) => step.cost_share))).toBeCloseTo(1, 10);
+    expect(total(report.items.map((item) => item.cost_share))).toBeCloseTo(1, 10);
+    expect(report.cost_per_m.p50 * report.seam_length_m).toBeCloseTo(report.cost.p50, 8);
+  });
+
+  it('counts the job time of the plan itself within a few per cent, step by step', () => {
+    const { plan } = answerJob(seam, 'test', kit);
+    const steps = ['starts', 'arc', 'returns', 'electrode_changes', 'gauging'];
+    const { spread } = seam.job.after;
+    const slower = (spread.least + 1 + spread.most) / 3;
+    const counted = report.steps
+      .filter(({ step }) => steps.includes(step))
+      .reduce((sum, { step, time_s }) => sum + time_s.mean / (step === 'arc' ? 1 : slower), 0);
+    expect(counted / plan!.job_time_s.p50).toBeGreaterThan(0.95);
+    expect(counted / plan!.job_time_s.p50).toBeLessThan(1.05);
+  });
+
+  it('tells more weld metal for every larger groove', () => {
+    const of = (deeper: number, wider: number) =>
+      report.extra.find((each) => each.deeper_mm === deeper && each.wider_mm === wider)!;
+    expect(of(2, 0).weld_metal_kg).toBeGreaterThan(of(1, 0).weld_metal_kg);
+    expect(of(0, 4).weld_metal_kg).toBeGreaterThan(of(0, 2).weld_metal_kg);
+    expect(of(1, 2).cost).toBeGreaterThan(of(1, 0).cost);
+    expect(of(1, 0).cost).toBeGreaterThan(0);
+  });
+
+  it('compares with the rates that the job states, and says of the others that they are assumed', () => {
+    expect(Object.fromEntries(report.ways.map(({ way, rate }) => [way, rate]))).toEqual({
+      planned: 'planned',
+      manual_gouging: 'stated',
+      grinding: 'assumed',
+      chipping: 'stated',
+      machining: 'assumed',
+    });
+  });
+
+  it('tries changes by planning anew, one at a time', () => {
+    const changes = [...tryCostChanges(seam, report, 'test', kit)];
+    expect(changes.map(({ id }) => id)).toEqual([
+      'second_source',
+      'larger_electrode',
+      'wider_tolerance',
+      'hired_compressor',
+    ]);
+    for (const change of changes) {
+      expect(change.outcome).toBe('replanned');
+      expect(change.cost! - change.cost_change!).toBeCloseTo(report.cost.p50, 8);
+    }
+  });
+
+  it('pays for a hired compressor by whole days, where the air limits nothing', () => {
+    const change = [...tryCostChanges(seam, report, 'test', kit)].find(
+      ({ id }) => id === 'hired_compressor',
+    )!;
+    expect(change.time_change_s).toBe(0);
+    const days = change.cost_change! / seam.job.after.hire.compressor_per_day!;
+    expect(days).toBeCloseTo(Math.ceil(report.time_s.p50 / seam.job.after.hire.shift), 1);
+  });
+});
+
+describe('the cost of any job', () => {
+  it('takes the flow of the torch from the kit where the job states none', () => {
+    const priced = jobOf(example('defect-pocket').concat('after: { air: { price_per_m3: 0.05 } }\n'));
+    const air = (report: CostReport) => report.items.find(({ part }) => part === 'air')!.cost.mean;
+    const topics = (report: CostReport) => report.assumptions.map(({ topic }) => topic);
+    expect(air(reportOf(priced))).toBe(0);
+    expect(topics(reportOf(priced))).toContain('Air');
+    expect(air(reportOf(priced, kit))).toBeGreaterThan(0);
+    expect(topics(reportOf(priced, kit))).not.toContain('Air');
+  });
+
+  it('takes the waits of a heat report, unless the job states its own', () => {
+    const wait = { least: 100, middle: 300, most: 900 };
+    const heat = { passes: [{ wait_s: wait }, { wait_s: wait }] } as never;
+    const cooling = (text: string, from?: never) => {
+      const read = jobOf(text);
+      const cost = answerCost(read, answerJob(read, 'test'), from === undefined ? {} : { heat: from });
+      return cost.kind === 'cost'
+        ? cost.steps.find(({ step }) => step === 'cooling')!.time_s.p50
+        : Number.NaN;
+    };
+    const plain = example('defect-pocket');
+    expect(cooling(plain)).toBe(0);
+    expect(cooling(plain, heat)).toBeGreaterThan(500);
+    const stated = `${plain}after: { cooling_wait: 0 min }\n`;
+    expect(cooling(stated, heat)).toBe(0);
+  });
+
+  it('is told to be missing its largest part where no labour rate is stated', () => {
+    const read = jobOf(example('defect-pocket').replace(/labour_per_hour: [\d.]+/u, 'labour_per_hour: 0'));
+    expect(reportOf(read).cautions[0]).toContain('No labour rate is stated');
+  });
+
+  it('is none without a plan, and says why', () => {
+    const read = jobOf(example('penstock-seam').replace('ligament_least: 10 mm', 'ligament_least: 31 mm'));
+    const answer = answerJob(read, 'test');
+    expect(answer.plan).toBeUndefined();
+    const cost = answerCost(read, answer);
+    expect(cost).toMatchObject({ kind: 'no_plan' });
+    expect(cost.kind === 'no_plan' && cost.says).toContain(answer.refusal!.summary);
+  });
+
+  it('counts a gauge reading for every station and track', () => {
+    const { plan } = answerJob(seam, 'test', kit);
+    const around = { airFlow: undefined, coolingTime: 0, hirePerDay: 0 };
+    const work = arcWorkOfPlan(plan!, seam.job, around);
+    const readings = plan!.gauge_stops.reduce((sum, stop) => sum + stop.stations * plan!.tracks, 0);
+    expect(work.gaugeTime).toBe(readings * seam.job.rates.gauge_time);
+    expect(work.setUpTime).toBe(2400);
+  });
+});
