@@ -1,4 +1,4 @@
-import type { Kit, PlaceReport, PointReport } from '@furrow/engine';
+import type { FireZoneReport, Kit, PlaceReport, PointReport } from '@furrow/engine';
 import { bayDrawing, bayScale } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
@@ -17,15 +17,18 @@ interface BayPlanProps {
   readonly desk: KitDesk;
   readonly kit: Kit;
   readonly place: PlaceReport | undefined;
+  /** The fire zone around the seam; undefined until the job is planned. */
+  readonly zone: FireZoneReport | undefined;
   /** Whether the ways drawn belong to the bay before the last change. */
   readonly outdated: boolean;
 }
 
 /** The bay to scale, with a handle on everything that can be moved. */
-export function BayPlan({ desk, kit, place, outdated }: BayPlanProps): VNode {
+export function BayPlan({ desk, kit, place, zone, outdated }: BayPlanProps): VNode {
   const units = useUnits();
   const [box, { width }] = useSize<HTMLDivElement>();
   const [held, setHeld] = useState<{ readonly movable: Movable; readonly to: PointReport }>();
+  const [zoneShown, showZone] = useState(true);
   const shownKit = held === undefined ? kit : movedKit(kit, held.movable, held.to);
   const bay = bayOfKit(shownKit);
   const found = place?.station?.at_m;
@@ -47,6 +50,14 @@ export function BayPlan({ desk, kit, place, outdated }: BayPlanProps): VNode {
           To scale. Drag what stands in it, or choose it and use the arrow keys, with Shift ten times as far;
           or type its place.
         </p>
+        <label class="bay-switch">
+          <input
+            type="checkbox"
+            checked={zoneShown}
+            onChange={(event) => showZone(event.currentTarget.checked)}
+          />
+          Fire zone
+        </label>
       </header>
       <div ref={box} class={`drawing-box bay-box${late ? ' routes-outdated' : ''}`}>
         {bay === undefined || scale === undefined ? null : (
@@ -58,6 +69,7 @@ export function BayPlan({ desk, kit, place, outdated }: BayPlanProps): VNode {
                 station,
                 routes: place?.routes ?? [],
                 reach: place === undefined || late ? [] : reachOf(place),
+                fireZone: zoneShown && !late ? zone : undefined,
                 units,
                 ...sheet,
               })}

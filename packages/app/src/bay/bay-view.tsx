@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { useHazards } from '../hazards/index.ts';
 import { type KitDesk, KitLeaveGuard, kitSaveWords } from '../kit/index.ts';
 import { ResultStatus } from '../result/index.ts';
 import { PageLink } from '../route/index.ts';
@@ -24,6 +25,7 @@ export function BayView({ desk, id, demo }: BayViewProps): VNode {
   const place = useBenchState((state) => state.planned?.answer.supply?.place ?? undefined);
   const issues = useBenchState((state) => state.planned?.answer.supply?.issues);
   const outdated = useBenchState(isOutdated);
+  const zone = useHazards()?.fire_zone;
   const told = (issues ?? []).filter((issue) => place === undefined && issue.path.startsWith('bay'));
   return (
     <>
@@ -51,7 +53,7 @@ export function BayView({ desk, id, demo }: BayViewProps): VNode {
         ) : (
           <div class="bay-panes">
             <div class="result-details">
-              <BayPlan desk={desk} kit={kit} place={place} outdated={outdated} />
+              <BayPlan desk={desk} kit={kit} place={place} zone={zone} outdated={outdated} />
               {place === undefined ? null : <WayTable place={place} />}
             </div>
             <div class={`bay-side${outdated ? ' result-details outdated' : ' result-details'}`}>

@@ -125,7 +125,7 @@ export function fireSection({ site }: Job, zone: FireZoneReport): HazardSection 
         name: 'Zone ahead of the torch',
         value: zone.ahead_m,
         unit: 'm',
-        note: zone.direction,
+        note: 'along the jet',
         source: confirmed('fire-protection engineer quoted in ENR, 50 to 75 ft'),
       },
       { name: 'Upwards', value: zone.up_m, unit: 'm', note: '', source: DGUV },

@@ -1,0 +1,68 @@
+import { readFileSync } from 'node:fs';
+import { answerHazard, answerJob, readJob, readKit } from '@furrow/engine';
+import { describe, expect, it } from 'vitest';
+import { hotWorkDocument } from './hot-work-document.ts';
+import type { PaperBlock } from './paper-document.ts';
+
+const example = (name: string): string =>
+  readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8');
+const read = readJob(example('penstock-seam'));
+const kit = readKit(example('yard-kit'));
+if (!read.ok || !kit.ok) throw new Error('the examples cannot be read');
+const subject = { read: read.value, answer: answerJob(read.value, 'test', kit.value), kit: kit.value };
+const report = answerHazard(read.value, subject.answer, kit.value);
+
+const all = (blocks: readonly PaperBlock[]): readonly PaperBlock[] =>
+  blocks.flatMap((block) =>
+    block.kind === 'columns' ? block.columns.flatMap((column) => all(column.blocks)) : [block],
+  );
+
+describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (units) => {
+  const paper = hotWorkDocument(subject, { units, paper: 'a4' });
+  const blocks = all(paper.blocks);
+  const lists = blocks.flatMap((block) => (block.kind === 'list' ? [block.items] : []));
+
+  it('carries cautions and conditions to stop in full, and permits nothing', () => {
+    expect(lists).toContainEqual(report.cautions);
+    expect(lists).toContainEqual(report.stop_work);
+    expect(JSON.stringify(blocks)).toContain('Nothing here permits work');
+  });
+
+  it('leaves places for permit, checks, watch and signatures', () => {
+    const fields = blocks.flatMap((block) => (block.kind === 'fields' ? block.items : []));
+    expect(fields.map(({ label }) => label)).toContain('Hot-work permit number');
+    expect(fields.every((field) => field.value === undefined)).toBe(true);
+    const hand = blocks.flatMap((block) => (block.kind === 'table' && block.hand ? [block] : []));
+    expect(hand.map(({ caption }) => caption)).toEqual([
+      'Before the first arc',
+      'Fire watch, during and after',
+    ]);
+    const signatures = blocks.find((block) => block.kind === 'signatures');
+    expect(signatures?.roles).toContain('Fire watch');
+  });
+
+  it('has a text in every cell of every table', () => {
+    for (const block of blocks) {
+      if (block.kind !== 'table') continue;
+      for (const row of block.rows) expect(row).toHaveLength(block.columns.length);
+    }
+  });
+
+  it('shows every wording of the report, each with its source', () => {
+    const cells = blocks.flatMap((block) => (block.kind === 'table' ? block.rows.flat() : []));
+    for (const { rule, verdict } of report.sections.flatMap(({ rows }) => rows)) {
+      expect(cells).toContain(rule);
+      expect(cells).toContain(verdict);
+    }
+  });
+});
+
+it('is made for a refused job and without a kit as well', () => {
+  const refused = readJob(example('penstock-seam').replace('plus: 6 mm', 'plus: 0.2 mm'));
+  if (!refused.ok) throw new Error('the refused job cannot be read');
+  const paper = hotWorkDocument(
+    { read: refused.value, answer: answerJob(refused.value, 'test') },
+    { units: 'metric', paper: 'letter' },
+  );
+  expect(JSON.stringify(paper.blocks)).toContain('no row');
+});
