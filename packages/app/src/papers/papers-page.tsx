@@ -58,6 +58,13 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
     if (reply.ok) setList(reply.value);
   }, [id, demo, units, paper, kit]);
   useEffect(() => void load(), [load]);
+  const show = (page: string): void => {
+    setShown(page);
+    // where the paper stands below the list it would otherwise change unseen
+    const preview = document.getElementById('paper-preview');
+    if (preview !== null && preview.getBoundingClientRect().top > window.innerHeight / 2)
+      preview.scrollIntoView({ block: 'start' });
+  };
   const printed = async (file: string): Promise<void> => {
     if (id === undefined || list === undefined || list.revision_number === null) return;
     const { revision_number, kit_revision } = list;
@@ -86,15 +93,15 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
                 ? 'Papers of the demo job as it comes with the program. Save it as your own to keep track of what was printed.'
                 : `Made from saved revision ${list.revision_number}; what is not saved yet is not on them.`}
             </p>
+            <ChangesPanel papers={list.papers} />
             <PaperTable
               list={list}
               of={of}
               choices={choices}
               shown={shown}
-              onShow={setShown}
+              onShow={show}
               onPrinted={(file) => void printed(file)}
             />
-            <ChangesPanel papers={list.papers} />
           </>
         )}
       </div>

@@ -14,7 +14,7 @@ export function Preview({ of, page, choices, list }: PreviewProps): VNode {
   const paper = list.papers.find((each) => each.page === page);
   const src = paperPage(of, page, choices);
   return (
-    <section class="panel paper-preview" aria-labelledby="preview-title">
+    <section id="paper-preview" class="panel paper-preview" aria-labelledby="preview-title">
       <header class="panel-head">
         <h2 id="preview-title">{paper?.title ?? 'Paper'}</h2>
       </header>

@@ -12,8 +12,9 @@ const paper = { file: 'quote.pdf', title: 'Quote', page: 'quote', wanting: null,
 describe('printedWords', () => {
   it('tells the revision, that nothing was printed yet, or why there is nothing to print', () => {
     expect(printedWords(paper)).toContain('printed at revision 2, ');
-    expect(printedWords({ printed: null, wanting: null })).toBe('not printed yet');
-    expect(printedWords({ printed: null, wanting: 'no kit' })).toBe('not yet: no kit');
+    expect(printedWords({ ...paper, printed: null })).toBe('not printed yet');
+    expect(printedWords({ ...paper, page: null, printed: null })).toBe('not downloaded yet');
+    expect(printedWords({ ...paper, printed: null, wanting: 'no kit' })).toBe('not yet: no kit');
   });
 });
 

@@ -3,15 +3,14 @@ import type { ListedPaper } from '@furrow/contract';
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** Whether a paper was handed out, and from which revision. */
-export function printedWords({ printed, wanting }: Pick<ListedPaper, 'printed' | 'wanting'>): string {
-  if (printed === null) return wanting === null ? 'not printed yet' : `not yet: ${wanting}`;
-  return `printed at revision ${printed.revision_number}, ${WHEN.format(new Date(printed.printed_at))}`;
+export function printedWords({ page, printed, wanting }: Omit<ListedPaper, 'file' | 'title'>): string {
+  const done = page === null ? 'downloaded' : 'printed';
+  if (printed === null) return wanting === null ? `not ${done} yet` : `not yet: ${wanting}`;
+  return `${done} at revision ${printed.revision_number}, ${WHEN.format(new Date(printed.printed_at))}`;
 }
 
 /** What has changed since papers were printed, once for each revision that they were printed at. */
-export function changesOf(
-  papers: readonly ListedPaper[],
-): readonly {
+export function changesOf(papers: readonly ListedPaper[]): readonly {
   readonly revision: number;
   readonly papers: readonly string[];
   readonly changes: readonly string[];

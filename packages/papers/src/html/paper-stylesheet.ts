@@ -71,6 +71,7 @@ ${Object.entries(MARK_STYLES)
   .map(([role, style]) => markRules(role, style))
   .join('\n')}
 @media screen and (min-width: 1150px) { .paper { zoom: 1.4; } }
+@media screen and (min-width: 701px) and (max-width: 840px) { .paper { zoom: 0.84; } }
 @media screen and (max-width: 700px) {
   html[class] { font-size: 11pt; }
   .drawing[class] { width: 100%; }
@@ -91,7 +92,7 @@ ${Object.entries(MARK_STYLES)
   .paper-letter { page: letter; min-height: 10.95in; }
   .paper-many { padding: 0; display: table; width: 100%; min-height: 0; break-inside: auto; }
   .paper-many > * { margin-bottom: 0.588rem; }
-  .paper-many > footer { display: table-footer-group; }
+  .paper-many > footer { display: table-footer-group; break-inside: avoid; }
   .paper-a4.paper-many { page: a4-many; min-height: 0; }
   .paper-letter.paper-many { page: letter-many; min-height: 0; }
   tr, li, figure, .figures, .fields > div, .signatures { break-inside: avoid; }
