@@ -327,8 +327,15 @@ describe('heat kept', () => {
       number
     >;
     const { melt_power_W, product_eta_a_eta_m } = output<Record<string, number>>('eff.def');
-    const pass = { current: I, voltage: V, travel: v_mm_s / 1000, area: A_mm2 * 1e-6 };
-    const { gross, share } = keptHeat(pass, E_J_mm3 * 1e9, {});
+    const pass = {
+      current: I,
+      voltage: V,
+      travel: v_mm_s / 1000,
+      area: A_mm2 * 1e-6,
+      face: 0.02,
+      duration: 1,
+    };
+    const { gross, share } = keptHeat(pass, { energy: E_J_mm3 * 1e9, face: 1e6 }, {});
     expectClose(gross * pass.travel, I * V);
     // with no superheat the melt takes along what melting takes
     const { consumable_electrode } = output<Record<string, number>>('eff.arc');

@@ -1,9 +1,10 @@
 import type { DefaultUsed } from '../document/index.ts';
 import { hazardLimits } from '../hazard/index.ts';
+import { heatLimits } from '../heat/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
-import { type Metal, metalOf } from '../material/index.ts';
+import { type Metal, metalOf, thermalOf } from '../material/index.ts';
 import { type Plan, type PlanResult, planJob, type Refusal } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
 import { processLimits, publishedPosterior, type RemovalPosterior } from '../removal/index.ts';
@@ -84,7 +85,14 @@ export function answerJob(
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
   const posterior = publishedPosterior(metal, job.seam.position);
-  const process = [processLimits(posterior.meltingEnergy), hazardLimits()];
+  const process = [
+    processLimits(posterior.meltingEnergy),
+    hazardLimits(),
+    // only a job that says what its back face stands has it reckoned
+    ...(job.heat.back_face_most === undefined
+      ? []
+      : [heatLimits(thermalOf(job.plate.material), posterior.meltingEnergy)]),
+  ];
   const { result, supply } =
     kit === undefined
       ? { result: planJob(job, posterior, process), supply: undefined }

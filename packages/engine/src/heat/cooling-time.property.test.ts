@@ -62,3 +62,9 @@ it('the formulas change over where they are the same', () => {
     SEED,
   );
 });
+
+it('tells of no cooling time where no heat is given or the plate is as hot itself', () => {
+  const line = { ...PLATE, energy: 0, thickness: 0.02 };
+  expect(coolingTimeOfLine(line, 293.15)).toBeNaN();
+  expect(coolingTimeOfLine({ ...line, energy: 1e6 }, 800)).toBeNaN();
+});

@@ -3,6 +3,7 @@ import type { Job } from '../job/index.ts';
 import { type Candidate, type LimitFunction, limitOf } from '../limit/index.ts';
 import type { ThermalMetal } from '../material/index.ts';
 import { backFaceEstimate } from './back-face.ts';
+import { faceHeat } from './face-heat.ts';
 import { gougingStart } from './gouging-start.ts';
 import { keptHeat } from './kept-heat.ts';
 
@@ -52,20 +53,33 @@ export function heatLimits(metal: ThermalMetal, meltingEnergy: number): LimitFun
   };
 }
 
+/** Length of the face of a pass across the section: its arc, and the walls above it. */
+function faceLength(radius: number, depth: number): number {
+  return 2 * radius * Math.acos(Math.max(0, 1 - depth / radius)) + 2 * Math.max(0, depth - radius);
+}
+
 function backFaceOf(candidate: Candidate, job: Job, metal: ThermalMetal, meltingEnergy: number): number {
-  const { current, voltage, travel, passLength, passDepth, passWidth, tracks, layers } = candidate;
-  const area = passArea({ width: passWidth, depth: passDepth });
-  const { gross, share } = keptHeat({ current, voltage, travel, area }, meltingEnergy, {
-    least: job.heat.kept_least,
-    most: job.heat.kept_most,
-  });
+  const { electrode, current, voltage, travel, passLength, passDepth, passWidth, tracks, layers } = candidate;
+  const start = gougingStart(job).temperature;
+  const { gross, share } = keptHeat(
+    {
+      current,
+      voltage,
+      travel,
+      area: passArea({ width: passWidth, depth: passDepth }),
+      face: faceLength(passWidth / 2, passDepth),
+      duration: electrode.diameter / travel,
+    },
+    { energy: meltingEnergy, face: faceHeat(metal, start) },
+    { least: job.heat.kept_least, most: job.heat.kept_most },
+  );
   return backFaceEstimate({
     metal,
     thickness: job.plate.thickness,
     ligament: ligamentOf(job),
     width: passWidth,
     kept: gross * share.most,
-    start: gougingStart(job).temperature,
+    start,
     passes: tracks * layers,
     interval: passLength / travel + passLength / job.rates.return_travel + job.rates.start_time,
     interpassMost: job.heat.interpass_most,

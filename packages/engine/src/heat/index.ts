@@ -5,6 +5,7 @@ export {
   coolingTimeThin,
   transitionThickness,
 } from './cooling-time.ts';
+export { faceHeat } from './face-heat.ts';
 export type { HeatField, HeatFrame } from './field.ts';
 export type { FloorLine, FloorPoint } from './floor-line.ts';
 export { type GougingStart, gougingStart } from './gouging-start.ts';
@@ -17,6 +18,7 @@ export {
   KEPT_SOURCES,
   type KeptHeat,
   keptHeat,
+  type MeltingNeed,
   type PassEnergy,
   type StatedShare,
 } from './kept-heat.ts';

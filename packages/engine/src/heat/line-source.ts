@@ -76,6 +76,7 @@ export function coolingTimeOfLine(line: LineOnPlate, start: number): number {
 /** Time at which the falling temperature on the line passes a rise; solved over the logarithm of time. */
 function timeAtRise(line: LineOnPlate, rise: number): number {
   const { energy, thickness, conductivity, heatCapacity } = line;
+  if (!(energy > 0 && rise > 0)) return Number.NaN;
   // The half-space is the fastest, the thin plate the slowest: the plate lies between their sum and either.
   const thick = energy / (2 * Math.PI * conductivity * rise);
   const thin = (energy / (thickness * rise)) ** 2 / (4 * Math.PI * conductivity * heatCapacity);

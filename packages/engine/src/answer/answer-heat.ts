@@ -1,0 +1,48 @@
+import { faceHeat, gougingStart } from '../heat/index.ts';
+import type { ReadJob } from '../job/index.ts';
+import { metalOf, thermalOf } from '../material/index.ts';
+import { publishedPosterior } from '../removal/index.ts';
+import type { Answer } from './answer.ts';
+import { stationPasses } from './heat-passes.ts';
+import type { HeatAnswer } from './heat-report.ts';
+import { heatRuns } from './heat-runs.ts';
+import { reportHeat } from './report-heat.ts';
+
+/** Which look at the heat is wanted. */
+export interface HeatQuestion {
+  /** Place of the section from the start of the seam; the middle when left out [m]. */
+  readonly station?: number | undefined;
+  readonly quality: 'quick' | 'refined';
+}
+
+/**
+ * Follows the heat of a plan at one place of the seam: fields, peaks, cooling times, hardness, preheat, skin.
+ *
+ * A generator that yields the share done, so that a worker can stream and cancel it; its result is the report with
+ * the field of the middle share of heat kept, or null for an answer without a plan.
+ *
+ * @param read - the job as read [record], from `readJob`
+ * @param answer - the answer to it [record], from `answerJob`
+ * @param question - station and quality [record], station from 0 to the length of the seam
+ * @returns a generator of the share done, from 0 to 1, whose result is the heat answer or null [record]
+ * @source none: composition
+ * @example
+ * answerHeat({ job: {} }, { refusal: {} }, { quality: 'quick' }).next().value // => null
+ */
+export function* answerHeat(
+  { job }: ReadJob,
+  { plan }: Answer,
+  { station, quality }: HeatQuestion,
+): Generator<number, HeatAnswer | null> {
+  if (plan === undefined) return null;
+  const posterior = publishedPosterior(metalOf(job.plate.material), job.seam.position);
+  const metal = thermalOf(job.plate.material);
+  const start = gougingStart(job);
+  const place = Math.min(job.seam.length, Math.max(0, station ?? job.seam.length / 2));
+  const need = { energy: posterior.meltingEnergy, face: faceHeat(metal, start.temperature) };
+  const passes = stationPasses({ job, plan, posterior, station: place, need });
+  const runs = yield* heatRuns({ job, metal, passes, start: start.temperature, quality });
+  const { across, below, frames } = runs.middle;
+  const report = reportHeat({ job, plan, metal, passes, runs, start, station: place, quality });
+  return { report, field: { across, below, frames } };
+}

@@ -1,0 +1,64 @@
+import type { Job } from '../job/index.ts';
+import { type Limit, limitOf, type Source } from '../limit/index.ts';
+import type { HeatReport } from './heat-report.ts';
+import { inCelsius } from './heat-units.ts';
+
+const JOB: Source = { text: 'the job', provenance: 'job file' };
+
+/** What the report holds the field against: only what the job states; none of it refuses a plan. */
+export function heatReportLimits(
+  { heat }: Job,
+  report: Pick<HeatReport, 'back_face_degC' | 'hardness' | 'preheat'>,
+): Limit[] {
+  const limits: Limit[] = [];
+  if (heat.back_face_most !== undefined) {
+    limits.push(
+      limitOf({
+        id: 'back_face_field',
+        title: `Back face${heat.back_face === undefined ? '' : ` (${heat.back_face})`}, highest temperature for the most heat kept`,
+        demand: report.back_face_degC.most,
+        capacity: inCelsius(heat.back_face_most),
+        unit: 'degC',
+        sense: 'most',
+        hard: false,
+        source: JOB,
+        remedy: 'less heat in each pass, a cooler start, or longer waits between passes',
+      }),
+    );
+  }
+  if (heat.hardness_most_HV !== undefined && report.hardness !== null) {
+    limits.push(
+      limitOf({
+        id: 'hardness',
+        title: 'Hardness beside the groove, upper end of the band',
+        demand: report.hardness.most_HV,
+        capacity: heat.hardness_most_HV,
+        unit: 'HV',
+        sense: 'most',
+        hard: false,
+        source: JOB,
+        remedy: 'a warmer plate, and grinding: the re-weld melts or tempers what is left',
+      }),
+    );
+  }
+  const asked = report.preheat?.methods.find((each) => each.temperature_degC !== null);
+  if (heat.preheat !== undefined && asked?.temperature_degC != null) {
+    limits.push(
+      limitOf({
+        id: 'gouging_preheat',
+        title: 'Preheat for gouging, against that of the re-weld',
+        demand: inCelsius(heat.preheat),
+        capacity: asked.temperature_degC,
+        unit: 'degC',
+        sense: 'least',
+        hard: false,
+        source: {
+          text: `${asked.method}; for gouging common practice, no code formula`,
+          provenance: 'memory',
+        },
+        remedy: 'preheat as for the re-weld',
+      }),
+    );
+  }
+  return limits;
+}

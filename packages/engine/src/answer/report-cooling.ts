@@ -1,0 +1,133 @@
+import {
+  COOLING_START_MOST,
+  coolingTimeOfLine,
+  coolingTimeThick,
+  coolingTimeThin,
+  transitionThickness,
+} from '../heat/index.ts';
+import type { ThermalMetal } from '../material/index.ts';
+import type { CoolingFormula, HeatRange, HeatReport } from './heat-report.ts';
+import { inCelsius, rangeOf, rangeOrNull, rounded } from './heat-units.ts';
+
+const EIGHT_HUNDRED = 1073.15;
+/** Field and formula that differ by less are said to agree [-]. */
+const AGREE = 0.15;
+
+/** The last pass as the formulas see it. */
+export interface CoolingInput {
+  readonly metal: ThermalMetal;
+  /** Whether the metal is one that the formulas of EN 1011-2 are for. */
+  readonly ferritic: boolean;
+  /** Thickness of the plate [m]. */
+  readonly thickness: number;
+  /** Heat kept of the last pass [J/m]. */
+  readonly kept: HeatRange;
+  /** Temperature beside the groove before it [K]. */
+  readonly before: HeatRange;
+  /** Cooling time of the field [s]. */
+  readonly field: HeatRange | null;
+}
+
+/** The cooling times by formula beside that of the field, with why they differ. */
+export function reportCooling(input: CoolingInput): Pick<HeatReport, 'cooling_formulas' | 'cooling_remarks'> {
+  const cool = Object.values(input.before).every((start) => start <= COOLING_START_MOST);
+  const formulas = [...(input.ferritic ? annexD(input, cool) : []), exact(input, cool)];
+  return { cooling_formulas: formulas, cooling_remarks: remarksOf(input, formulas, cool) };
+}
+
+function annexD({ thickness, kept, before }: CoolingInput, cool: boolean): CoolingFormula[] {
+  const transition = rangeOf((end) => transitionThickness(kept[end], before[end]));
+  const thick = Object.values(transition).every((each) => thickness >= each);
+  const thin = Object.values(transition).every((each) => thickness < each);
+  const span = `${rounded(transition.least * 1000)} to ${rounded(transition.most * 1000)} mm`;
+  const shape =
+    'For a shape factor of 1, a run on a plate; a groove has no entry, and with 0.67 the times are two thirds of these.';
+  const row = (
+    name: string,
+    time: (end: keyof HeatRange) => number,
+    inside: boolean,
+    note: string,
+  ): CoolingFormula => ({
+    name,
+    t85_s: cool ? rangeOf(time) : null,
+    inside_range: cool && inside,
+    note: `${note} ${shape}`,
+    source: { text: 'EN 1011-2:2001 Annex D', provenance: 'memory' },
+  });
+  return [
+    row(
+      'EN 1011-2, thick plate',
+      (end) => coolingTimeThick(kept[end], before[end], 1),
+      thick,
+      `Holds from the transition thickness on, here ${span}.`,
+    ),
+    row(
+      'EN 1011-2, thin plate',
+      (end) => coolingTimeThin(kept[end], thickness, before[end], 1),
+      thin,
+      `Holds below the transition thickness, here ${span}.`,
+    ),
+  ];
+}
+
+/** Mean conductivity and heat capacity of the metal between a temperature and 800 degC. */
+function meansTo800(
+  metal: ThermalMetal,
+  start: number,
+): { readonly conductivity: number; readonly heatCapacity: number } {
+  const place = (kelvin: number): number =>
+    Math.min(metal.enthalpy.length - 1, Math.max(0, Math.round((kelvin - metal.start) / metal.step)));
+  const low = place(start);
+  const high = place(EIGHT_HUNDRED);
+  const slice = metal.conductivity.subarray(low, high + 1);
+  return {
+    conductivity: slice.reduce((sum, value) => sum + value, 0) / slice.length,
+    heatCapacity: (metal.enthalpy[high]! - metal.enthalpy[low]!) / ((high - low) * metal.step),
+  };
+}
+
+function exact({ metal, thickness, kept, before }: CoolingInput, cool: boolean): CoolingFormula {
+  const time = (end: keyof HeatRange): number =>
+    coolingTimeOfLine({ ...meansTo800(metal, before[end]), energy: kept[end], thickness }, before[end]);
+  return {
+    name: 'line source on a plate, exact',
+    t85_s: cool ? rangeOrNull(time) : null,
+    inside_range: cool,
+    note: 'All heat on one line of a flat plate, at once, with mean properties up to 800 degC; right through the transition from thick to thin.',
+    source: { text: 'Carslaw and Jaeger ch. 10, images', provenance: 'derived' },
+  };
+}
+
+function remarksOf(
+  { field, before, thickness }: CoolingInput,
+  formulas: readonly CoolingFormula[],
+  cool: boolean,
+): string[] {
+  if (!cool) {
+    return [
+      `The plate is at ${inCelsius(before.most).toFixed(0)} degC before the last pass; above 300 degC the formulas are left, as they fail towards 500 degC. The field has no such bound.`,
+    ];
+  }
+  if (field === null) {
+    return [
+      'The groove’s surface does not pass both 800 and 500 degC in all three runs, so the field gives no cooling time; the formulas suppose that it does.',
+    ];
+  }
+  const remarks: string[] = [];
+  const of = formulas.find(({ inside_range, t85_s }) => inside_range && t85_s !== null);
+  if (of?.t85_s) {
+    const ratio = field.middle / of.t85_s.middle;
+    remarks.push(
+      Math.abs(ratio - 1) < AGREE
+        ? `Field and ${of.name} agree within ${(AGREE * 100).toFixed(0)} % for the middle share of heat.`
+        : `For the middle share of heat the field cools in ${rounded(field.middle)} s, ${of.name} in ${rounded(of.t85_s.middle)} s: ${ratio < 1 ? 'quicker' : 'slower'} by a factor of ${rounded(ratio < 1 ? 1 / ratio : ratio)}.`,
+    );
+  }
+  return [
+    ...remarks,
+    'The field gives the heat to the whole face of the groove, so its surface is less hot than a line of heat and passes 800 degC sooner after the arc.',
+    `In the field the groove is gone from the plate of ${rounded(thickness * 1000)} mm: heat flows through the ligament and past the walls, where the formulas have a whole plate.`,
+    'The constants of EN 1011-2 are fitted to welds and imply a conductivity of about 24 W/(m K); the field has that of the metal at each temperature, with its latent heat.',
+    'The formulas know neither heat left over from earlier passes below the surface nor losses to the air.',
+  ];
+}

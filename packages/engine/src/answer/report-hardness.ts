@@ -1,0 +1,81 @@
+import {
+  hardnessBand,
+  hardnessByFormulas,
+  martensiteHardness,
+  QUENCH_TIME,
+  skinHardness,
+} from '../heat/index.ts';
+import type { Job } from '../job/index.ts';
+import { fullComposition } from '../material/index.ts';
+import type { HardnessReport, HeatRange, HeatReport } from './heat-report.ts';
+import { rounded } from './heat-units.ts';
+
+/** Cooling times that the formulas are stated for, about [s]. */
+const STATED = [2, 30] as const;
+/** Carbon contents that the formulas are stated for, about [%]. */
+const CARBON = [0.02, 0.3] as const;
+
+/** The hardness beside the groove as a band, or why there is none. */
+export function reportHardness(
+  { plate }: Job,
+  cooling: HeatRange | null,
+): Pick<HeatReport, 'hardness' | 'hardness_missing'> {
+  const { material, composition } = plate;
+  if (material !== 'carbon_steel' && material !== 'low_alloy_steel') {
+    return missing('The formulas are for carbon and low-alloy steel that turns to austenite and back.');
+  }
+  if (composition?.C === undefined) {
+    return missing(
+      'The formulas need the composition, with carbon and manganese at least: state it from the certificate.',
+    );
+  }
+  if (cooling === null) {
+    return missing(
+      'The groove’s surface does not pass both 800 and 500 degC in all three runs, so there is no cooling time to take.',
+    );
+  }
+  const times = Object.values(cooling);
+  const [quickest, slowest] = [Math.min(...times), Math.max(...times)];
+  const { C: carbon } = fullComposition(composition);
+  const band = hardnessBand(composition, quickest, slowest);
+  const by = {
+    slow: hardnessByFormulas(composition, slowest),
+    quick: hardnessByFormulas(composition, quickest),
+  };
+  const hardness: HardnessReport = {
+    least_HV: band.least,
+    most_HV: band.most,
+    formulas: hardnessByFormulas(composition, cooling.middle).map(
+      ({ name, hardness: middle, source }, index) => ({
+        name,
+        value_HV: { least: by.slow[index]!.hardness, middle, most: by.quick[index]!.hardness },
+        source: { text: source, provenance: 'memory' },
+      }),
+    ),
+    skin_HV: skinHardness(),
+    note: [
+      'Four formulas over the cooling times of the field, widened by their published scatter of 28 HV: a band, never one number.',
+      ...(quickest < QUENCH_TIME
+        ? [
+            `Below ${QUENCH_TIME} s the plate’s martensite, ${rounded(martensiteHardness(Math.min(0.8, carbon)))} HV, is taken as the upper end at least.`,
+          ]
+        : []),
+      ...(quickest < STATED[0] || slowest > STATED[1]
+        ? [
+            `The formulas are stated for about ${STATED[0]} to ${STATED[1]} s; the times here reach from ${rounded(quickest)} to ${rounded(slowest)} s.`,
+          ]
+        : []),
+      ...(carbon < CARBON[0] || carbon > CARBON[1]
+        ? [
+            `The formulas are stated for about ${CARBON[0]} to ${CARBON[1]} % carbon; this plate has ${carbon} %.`,
+          ]
+        : []),
+      'They are for the plate’s own composition: the carbon-rich film on the gouged face is harder, whatever the plate, until it is ground off. The re-weld melts or tempers this zone again.',
+    ].join(' '),
+  };
+  return { hardness, hardness_missing: null };
+}
+
+function missing(reason: string): Pick<HeatReport, 'hardness' | 'hardness_missing'> {
+  return { hardness: null, hardness_missing: reason };
+}

@@ -1,0 +1,155 @@
+import {
+  type GougingStart,
+  preheatHydrogenControl,
+  preheatMethodB,
+  preheatPrequalified,
+} from '../heat/index.ts';
+import type { Job } from '../job/index.ts';
+import {
+  type Composition,
+  carbonEquivalentCEN,
+  carbonEquivalentCET,
+  carbonEquivalentIIW,
+  crackingParameterPcm,
+} from '../material/index.ts';
+import type { PreheatMethod, PreheatReport } from './heat-report.ts';
+import { inCelsius, rounded } from './heat-units.ts';
+
+/** Hydrogen up to which the prequalified table's low-hydrogen category is told [mL/100 g] (judgement). */
+const LOW_HYDROGEN = 10;
+/** Temperatures that differ by less are the same to a person with a crayon [K]. */
+const SAME = 15;
+
+/** The preheats of a steel side by side, or why there are none. */
+export function reportPreheat(
+  job: Job,
+  start: GougingStart,
+): { readonly preheat: PreheatReport | null; readonly preheat_missing: string | null } {
+  const { material, composition } = job.plate;
+  if (material !== 'carbon_steel' && material !== 'low_alloy_steel') {
+    return missing(
+      'Both methods are for carbon and low-alloy steel; for this metal follow its own welding procedure.',
+    );
+  }
+  if (composition?.C === undefined) {
+    return missing(
+      'Both methods need the composition, with carbon and manganese at least: state it from the certificate.',
+    );
+  }
+  const methods = [methodB(job, composition), hydrogenControl(job, composition), prequalified(job)];
+  return {
+    preheat: {
+      methods,
+      differences: differencesOf(methods, job, composition),
+      gouging: {
+        temperature_degC: inCelsius(start.temperature),
+        stated: start.stated,
+        source: start.source,
+      },
+    },
+    preheat_missing: null,
+  };
+}
+
+function missing(reason: string): { readonly preheat: null; readonly preheat_missing: string } {
+  return { preheat: null, preheat_missing: reason };
+}
+
+function methodB({ plate, reweld, heat }: Job, composition: Composition): PreheatMethod {
+  const result = preheatMethodB({
+    composition,
+    thickness: plate.thickness,
+    hydrogen: reweld.hydrogen_mL_per_100g,
+    heatInput: reweld.heat_input_kJ_per_mm * 1e6,
+  });
+  return {
+    method: 'EN 1011-2, method B',
+    temperature_degC: inCelsius(result.temperature),
+    parts: [
+      { name: 'carbon equivalent CET', value: carbonEquivalentCET(composition), unit: '%' },
+      { name: 'of the carbon equivalent', value: result.ofCarbon, unit: 'K' },
+      { name: 'of the thickness', value: result.ofThickness, unit: 'K' },
+      { name: 'of the hydrogen', value: result.ofHydrogen, unit: 'K' },
+      { name: 'of the heat input', value: result.ofHeat, unit: 'K' },
+    ],
+    inside_range: result.outside.length === 0,
+    remarks: [
+      ...result.outside.map((each) => `Outside the range of the method: ${each}.`),
+      ...(result.temperature <= heat.ambient
+        ? ['Not above the ambient temperature: no preheat is asked for.']
+        : []),
+      'Where the CET of the filler is less than 0.03 % below that of the plate, the filler’s CET + 0.03 % governs; the filler is not known here.',
+    ],
+    source: { text: 'EN 1011-2:2001 Annex C, method B', provenance: 'memory' },
+  };
+}
+
+function hydrogenControl({ plate, reweld }: Job, composition: Composition): PreheatMethod {
+  const { hydrogen_mL_per_100g: hydrogen, restraint } = reweld;
+  const result = preheatHydrogenControl(composition, hydrogen, plate.thickness, restraint);
+  return {
+    method: 'AWS D1.1, hydrogen control',
+    temperature_degC: result.temperature === null ? null : inCelsius(result.temperature),
+    parts: [
+      { name: 'cracking parameter Pcm', value: result.pcm, unit: '%' },
+      { name: 'susceptibility index', value: result.index, unit: '-' },
+      ...(result.group === null
+        ? []
+        : [{ name: `group ${result.group}`, value: 'ABCDEFG'.indexOf(result.group) + 1, unit: 'of 7' }]),
+    ],
+    inside_range: result.group !== null,
+    remarks: [
+      ...(result.group === null
+        ? ['Pcm is beyond the last column of the table: the method does not cover this steel.']
+        : [`Restraint taken as ${restraint}.`]),
+      ...(result.none
+        ? ['The table asks for less than 65 degF (18 degC): a plate at room temperature needs no preheat.']
+        : []),
+      'The tables were recalled, not read, but for one cell each: look the temperature up in the code.',
+    ],
+    source: { text: 'AWS D1.1, annex on preheat, hydrogen control', provenance: 'memory' },
+  };
+}
+
+function prequalified({ plate, reweld }: Job): PreheatMethod {
+  const low = reweld.hydrogen_mL_per_100g <= LOW_HYDROGEN;
+  return {
+    method: 'AWS D1.1, prequalified table, category B',
+    temperature_degC: low ? inCelsius(preheatPrequalified(plate.thickness)) : null,
+    parts: [{ name: 'thickness', value: plate.thickness * 1000, unit: 'mm' }],
+    inside_range: low && plate.material === 'carbon_steel',
+    remarks: [
+      'Only for the structural carbon steels that the code lists, welded with low hydrogen: see whether this plate is one of them.',
+      ...(low ? [] : ['The filler’s hydrogen is too high for the low-hydrogen category.']),
+    ],
+    source: {
+      text: 'US Army Corps of Engineers TI 809-26, table 3-1, after AWS D1.1',
+      provenance: 'confirmed',
+    },
+  };
+}
+
+function differencesOf(
+  methods: readonly PreheatMethod[],
+  { reweld, plate }: Job,
+  composition: Composition,
+): string[] {
+  const [b, control] = methods;
+  const two = (value: number): string => value.toFixed(2);
+  const told = [
+    `They measure the steel differently: CET ${two(carbonEquivalentCET(composition))} % counts carbon most, Pcm ${two(crackingParameterPcm(composition))} % is made for low carbon; beside them CEV ${two(carbonEquivalentIIW(composition))} % and CEN ${two(carbonEquivalentCEN(composition))} %. A limit for one is never compared with a value of another.`,
+    `Method B counts the heat input of the weld (${reweld.heat_input_kJ_per_mm} kJ/mm); hydrogen control does not, and counts the restraint (${reweld.restraint}), which method B takes as usual throughout.`,
+    `Hydrogen enters method B smoothly (${reweld.hydrogen_mL_per_100g} mL/100 g); hydrogen control knows three levels, up to 5, up to 10 and above.`,
+    `Thickness enters method B smoothly and levels off past about 60 mm; hydrogen control has five rows, and ${rounded(plate.thickness * 1000)} mm falls into one of them whole.`,
+  ];
+  if (typeof b?.temperature_degC === 'number' && typeof control?.temperature_degC === 'number') {
+    const gap = b.temperature_degC - control.temperature_degC;
+    const higher = gap > 0 ? 'method B' : 'hydrogen control';
+    told.unshift(
+      Math.abs(gap) < SAME
+        ? `Here the two agree within ${SAME} K.`
+        : `Here ${higher} asks for ${Math.abs(gap).toFixed(0)} K more than the other.`,
+    );
+  }
+  return told;
+}

@@ -1,0 +1,33 @@
+import type { SectionPoint } from '../groove/index.ts';
+import { groundSection } from '../heat/index.ts';
+import type { Job } from '../job/index.ts';
+import { metalOf } from '../material/index.ts';
+import { inUnit } from '../quantity/index.ts';
+import type { SkinReport } from './heat-report.ts';
+
+/** Allowance of ASME PCC-2 [m]. */
+const PCC2 = 1.5e-3;
+
+/** What the grinding allowance takes off the section, and what it adds to the refill of the whole seam. */
+export function reportSkin(job: Job, floor: readonly SectionPoint[]): SkinReport {
+  const { heat, plate, seam } = job;
+  const allowance = heat.skin_allowance;
+  const { gouged, ground } = groundSection(floor, allowance);
+  const density = metalOf(plate.material).density.value;
+  const mass = (area: number): number => inUnit(area * seam.length * density, 'kg');
+  return {
+    allowance_mm: inUnit(allowance, 'mm'),
+    source:
+      Math.abs(allowance - PCC2) < 1e-9
+        ? {
+            text: 'ASME PCC-2 Article 304, 304-3.3: another 1.5 mm by mechanical means after carbon-arc gouging; stated for carbon steel pressure equipment',
+            provenance: 'confirmed',
+          }
+        : { text: 'the job; ASME PCC-2 asks for 1.5 mm', provenance: 'job file' },
+    gouged_area_mm2: inUnit(gouged, 'mm2'),
+    ground_area_mm2: inUnit(ground, 'mm2'),
+    added_percent: gouged > 0 ? (ground / gouged - 1) * 100 : 0,
+    refill_kg: mass(ground),
+    added_kg: mass(ground - gouged),
+  };
+}
