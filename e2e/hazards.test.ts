@@ -1,0 +1,73 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { describe, expect, it } from 'vitest';
+import { SupplyPages } from './pages/supply-pages.ts';
+import { seenText } from './seen-text.ts';
+import { NO_BROWSER, useStage } from './stage.ts';
+
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const PAGE = '/demo/penstock-seam/hazards';
+
+describe.skipIf(NO_BROWSER)('hazards', () => {
+  const stage = useStage();
+
+  it('shows crews side by side by family, the fire zone and the standing lists, and permits nothing', async () => {
+    const { page } = await stage.visit();
+    const pages = new SupplyPages(page);
+    await page.goto(PAGE);
+    await pages.planned();
+    expect(await seenText(pages.region('To keep clear of'))).toContain('Nothing here permits work');
+    expect(await seenText(pages.region('Noise: Day shift'))).toContain('5 dB family (OSHA)');
+    const rules = pages.region('Noise against the rules');
+    expect(await rules.getByRole('columnheader', { name: 'Night shift, seam 8' }).count()).toBe(1);
+    expect(await seenText(rules)).toContain('over the figure named');
+    await pages.drawing(/^Fire zone in plan view\..*10\.67 m all round/u).waitFor();
+    expect(await pages.region('Stop work').getByRole('listitem').count()).toBe(10);
+    await page.getByRole('radio', { name: 'inch' }).check({ force: true });
+    await pages.drawing(/35 ft all round/u).waitFor();
+  });
+
+  it('takes a changed site at once, says what is wrong with one that cannot be, and saves it', async () => {
+    const { page } = await stage.visit();
+    const pages = new SupplyPages(page);
+    await page.goto(PAGE);
+    await pages.planned();
+    await page.getByRole('combobox', { name: 'Place', exact: true }).selectOption('closed_space');
+    await pages.region('Closed space').getByText('An attendant outside').waitFor();
+    await page.getByText('Crew 1: Day shift').click();
+    const shift = page.getByRole('textbox', { name: 'Shift' }).first();
+    await shift.fill('30 h');
+    await page
+      .getByText(/“30 h” is outside what is accepted here/u)
+      .first()
+      .waitFor();
+    await shift.fill('9 h');
+    await pages.region('Noise: Day shift').getByText('shift 9 h').waitFor();
+    await pages.button('Save').click();
+    await pages.saveState.filter({ hasText: 'saved as revision 1' }).waitFor();
+    expect(page.url()).toMatch(/\/jobs\/[^/]+\/hazards$/u);
+  });
+
+  it('draws the zone on the plan of the bay, and leaves it out when asked to', async () => {
+    const { page } = await stage.visit();
+    const pages = new SupplyPages(page);
+    await pages.saveDemoKit();
+    await pages.open('bay');
+    const zone = pages.drawing(/^Bay in plan view\..*fire zone, 10\.67 m all round/u);
+    await zone.waitFor();
+    await page.getByRole('checkbox', { name: 'Fire zone' }).uncheck();
+    await zone.waitFor({ state: 'detached' });
+  });
+
+  it.each(['bench', 'tablet'] as const)('keeps to the rules of accessibility on a %s', async (screen) => {
+    const { page } = await stage.visit({ screen });
+    const pages = new SupplyPages(page);
+    await page.goto(PAGE);
+    await pages.planned();
+    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([]);
+    const wider = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(wider).toBe(0);
+  });
+});
