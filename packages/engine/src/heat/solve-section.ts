@@ -66,7 +66,7 @@ function* solveOn(
     seeStep(section, step);
     return undefined;
   };
-  const legs = passes.length + 1;
+  const legs = 2 * passes.length + 1;
   function* to(time: number, leg: number): Generator<number, void> {
     const from = walk.time;
     for (const reached of marchTo(walk, time, see)) {
@@ -78,24 +78,37 @@ function* solveOn(
   }
   let shift = 0;
   for (const [number, pass] of passes.entries()) {
-    yield* to(Math.max(walk.time, pass.at + shift), number);
+    yield* to(Math.max(walk.time, pass.at + shift), 2 * number);
     const began = walk.time;
-    const waited = number === 0 ? 0 : yield* wait(section, input, notes.startedAt.at(-1)!);
+    const waited =
+      number === 0
+        ? 0
+        : yield* wait(
+            section,
+            input,
+            notes.startedAt.at(-1)!,
+            doneBefore + ((doneAfter - doneBefore) * (2 * number + 1)) / legs,
+          );
     shift += walk.time - began;
     notes.waits.push(waited);
     notes.startedAt.push(walk.time);
     notes.beforePass.push(temperatureBeside(section));
     beginPass(section, number);
-    yield* to(walk.time + pass.duration, number);
+    yield* to(walk.time + pass.duration, 2 * number + 1);
     endPass(section);
   }
-  yield* to(Math.max(walk.time, input.until + shift), passes.length);
+  yield* to(Math.max(walk.time, input.until + shift), legs - 1);
   yield doneAfter;
   return resultOf(section, notes, coarse);
 }
 
 /** Waits until the surface beside the groove is cool enough for the next pass; returns how long [s]. */
-function* wait(section: SectionWalk, input: SectionHeatInput, lastArc: number): Generator<number, number> {
+function* wait(
+  section: SectionWalk,
+  input: SectionHeatInput,
+  lastArc: number,
+  done: number,
+): Generator<number, number> {
   const most = input.interpassMost;
   const { walk, due } = section;
   if (most === undefined || temperatureBeside(section) <= most) return 0;
@@ -114,7 +127,7 @@ function* wait(section: SectionWalk, input: SectionHeatInput, lastArc: number): 
     seeStep(section, step);
     return end;
   };
-  for (const _ of marchTo(walk, began + WAIT_MOST, see)) yield 0;
+  for (const _ of marchTo(walk, began + WAIT_MOST, see)) yield done;
   const waited =
     temperatureBeside(section) <= most + 2 * WAIT_NEAR ? walk.time - began : Number.POSITIVE_INFINITY;
   due.push(...planned.map((time) => time + walk.time - began));
