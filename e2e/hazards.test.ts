@@ -1,10 +1,15 @@
+import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
+import { hazardSchema } from '@furrow/contract';
 import { describe, expect, it } from 'vitest';
 import { SupplyPages } from './pages/supply-pages.ts';
+import { runFurrow } from './run-furrow.ts';
 import { seenText } from './seen-text.ts';
 import { NO_BROWSER, useStage } from './stage.ts';
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const SEAM = fileURLToPath(new URL('../examples/penstock-seam.yaml', import.meta.url));
+const KIT = fileURLToPath(new URL('../examples/yard-kit.yaml', import.meta.url));
 const PAGE = '/demo/penstock-seam/hazards';
 
 describe.skipIf(NO_BROWSER)('hazards', () => {
@@ -69,5 +74,24 @@ describe.skipIf(NO_BROWSER)('hazards', () => {
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );
     expect(wider).toBe(0);
+  });
+});
+
+describe('hazards in the terminal', () => {
+  it('are JSON in the words of the contract, with what they were computed from', async () => {
+    const { code, out, err } = await runFurrow(['hazards', SEAM, '--kit', KIT, '--json']);
+    expect([code, err]).toEqual([0, '']);
+    const { inputs, hazard } = JSON.parse(out);
+    expect(inputs.revision).toMatch(/^[0-9a-f]{64}$/u);
+    expect(hazardSchema.parse(hazard)).toEqual(hazard);
+    expect(hazard.fire_zone.plan).toBe('bay');
+  });
+
+  it('are told in words, in the units asked for', async () => {
+    const { code, out } = await runFurrow(['hazards', SEAM, '--units', 'inch']);
+    expect(code).toBe(0);
+    for (const part of ['Noise: Day shift', '35 ft', 'not covered by the source', 'Stop work']) {
+      expect(out).toContain(part);
+    }
   });
 });

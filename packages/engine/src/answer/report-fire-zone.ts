@@ -5,7 +5,7 @@ import type { FireZoneReport } from './hazard-report.ts';
 import type { PointReport } from './place-report.ts';
 
 /** Longest watch after the last arc that the rules name [min]. */
-export const LONGEST_WATCH = 60;
+const LONGEST_WATCH = 60;
 
 /** The fire zone of a job, outlined in the bay of the kit or around a straight seam. */
 export function reportFireZone({ site, seam }: Job, kit: Kit | undefined): FireZoneReport {
