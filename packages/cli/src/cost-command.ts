@@ -1,5 +1,5 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { answerCost, answerJob, tryCostChanges, type UnitSystem } from '@furrow/engine';
+import { answerCost, answerJob, coolingForCost, tryCostChanges, type UnitSystem } from '@furrow/engine';
 import { renderCostText } from '@furrow/papers';
 import { EXIT } from './exit-code.ts';
 import { loadJobWithKit } from './load-document.ts';
@@ -26,8 +26,9 @@ export async function costCommand(
   }
   const { job, kit } = loaded.read;
   const answer = answerJob(job, PROGRAM_VERSION, kit, options.units);
-  const cost = answerCost(job, answer);
-  const changes = cost.kind === 'no_plan' ? [] : [...tryCostChanges(job, cost, PROGRAM_VERSION, kit)];
+  const waits = coolingForCost(job, answer);
+  const cost = answerCost(job, answer, waits);
+  const changes = cost.kind === 'no_plan' ? [] : [...tryCostChanges(job, cost, PROGRAM_VERSION, kit, waits)];
   streams.print(
     options.json
       ? JSON.stringify({ inputs: answer.inputs, cost, changes }, null, 2)

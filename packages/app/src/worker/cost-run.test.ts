@@ -22,10 +22,18 @@ function run() {
 }
 
 describe('costRun', () => {
-  it('gives the cost first, then every change, then the end, plain enough to be sent', async () => {
+  it('gives the cost first, then with the waits of the heat, then every change, then the end, plain enough to be sent', async () => {
     const { replies, take } = run();
     await take(request(3));
-    expect(replies.map(({ is }) => is)).toEqual(['cost', 'change', 'change', 'change', 'change', 'done']);
+    expect(replies.map(({ is }) => is)).toEqual([
+      'cost',
+      'cost',
+      'change',
+      'change',
+      'change',
+      'change',
+      'done',
+    ]);
     expect(replies.every(({ id }) => id === 3)).toBe(true);
     expect(structuredClone(replies)).toEqual(replies);
   });

@@ -1,5 +1,5 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { answerCost, readKit, tryCostChanges } from '@furrow/engine';
+import { answerCost, coolingForCost, readKit, tryCostChanges } from '@furrow/engine';
 import type { CostReply, CostRequest } from './cost-message.ts';
 
 /** What a run uses; a test hands in tools of its own. */
@@ -9,7 +9,10 @@ export interface CostRunTools {
   readonly pause: () => Promise<void>;
 }
 
-/** Takes requests: the cost of the newest at once, then the changes one by one, until another request is there. */
+/**
+ * Takes requests: the cost of the newest at once, then again with the cooling waits of a look at the heat, then the
+ * changes one by one, until another request is there.
+ */
 export function costRun({ reply, pause }: CostRunTools): (request: CostRequest) => Promise<void> {
   let newest = 0;
   return async (request) => {
@@ -17,12 +20,17 @@ export function costRun({ reply, pause }: CostRunTools): (request: CostRequest) 
     const turn = newest;
     const { id, read, answer } = request;
     try {
-      const cost = answerCost(read, answer);
-      reply({ id, is: 'cost', cost });
+      const first = answerCost(read, answer);
+      reply({ id, is: 'cost', cost: first });
+      await pause();
+      if (turn !== newest) return;
+      const options = coolingForCost(read, answer);
+      const cost = options.heat === undefined ? first : answerCost(read, answer, options);
+      if (cost !== first) reply({ id, is: 'cost', cost });
       await pause();
       if (cost.kind === 'cost') {
         const kit = request.kit === undefined ? undefined : readKit(request.kit);
-        const changes = tryCostChanges(read, cost, PROGRAM_VERSION, kit?.ok ? kit.value : undefined);
+        const changes = tryCostChanges(read, cost, PROGRAM_VERSION, kit?.ok ? kit.value : undefined, options);
         // each step plans once, so a newer request is looked for before it
         while (turn === newest) {
           const step = changes.next();

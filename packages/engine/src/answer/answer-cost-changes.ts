@@ -37,7 +37,8 @@ export interface CostChangeReport {
 /**
  * Tries changes of job and kit one after the other: each is planned anew and its whole cost held against the one told.
  *
- * Nothing is computed before it is asked for: each step of the row plans once. The draws are the same on both sides.
+ * Nothing is computed before it is asked for: each step of the row plans once. The draws are the same on both sides,
+ * and cooling waits stay those of the plan told.
  *
  * @param read - the job as read [record], from `readJob`
  * @param report - its cost [record], from `answerCost`

@@ -2,6 +2,7 @@ export type { AirPointReport, AirReport, DrawdownReport, HoseChangesReport } fro
 export { type Advice, type Answer, type AnswerInputs, answerJob } from './answer.ts';
 export { type CostChangeReport, tryCostChanges } from './answer-cost-changes.ts';
 export { answerHeat, type HeatQuestion } from './answer-heat.ts';
+export { coolingForCost } from './cooling-for-cost.ts';
 export type { CostChangeId } from './cost-change.ts';
 export type {
   CostAnswer,

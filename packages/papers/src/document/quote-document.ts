@@ -120,6 +120,7 @@ function itemTable({ items, currency, seam_length_m }: CostReport, units: UnitSy
   return {
     kind: 'table',
     caption: 'What the money is for, on average',
+    small: true,
     columns: [
       { title: 'For', align: 'start', weight: 2 },
       { title: 'Money', align: 'end', weight: 1, strong: true },

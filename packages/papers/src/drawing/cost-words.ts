@@ -60,8 +60,10 @@ export function difference(value: number, written: (size: number) => string): st
 }
 
 function threeFigures(value: number): string {
-  const rounded = Number(value.toPrecision(3));
-  const size = Math.abs(rounded);
-  const text = size >= 100 || size === 0 ? rounded.toFixed(0) : rounded.toFixed(size >= 10 ? 1 : 2);
+  const size = Math.abs(value);
+  const text =
+    size >= 99.95 || size === 0
+      ? Number(value.toPrecision(3)).toFixed(0)
+      : value.toFixed(size >= 9.995 ? 1 : 2);
   return text.replace('-', '−');
 }

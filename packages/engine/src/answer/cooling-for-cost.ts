@@ -1,0 +1,25 @@
+import type { ReadJob } from '../job/index.ts';
+import type { Answer } from './answer.ts';
+import { answerHeat } from './answer-heat.ts';
+import type { CostOptions } from './report-cost.ts';
+
+/**
+ * Looks up the cooling waits that the heat of a plan asks for, as its cost takes them in.
+ *
+ * A quick look at the heat, which takes longer than the cost itself; none where the job states its own waits or there
+ * is no plan.
+ *
+ * @param read - the job as read [record], from `readJob`
+ * @param answer - the answer to it [record], from `answerJob`
+ * @returns the options for `answerCost` [record]
+ * @source none: composition
+ * @example
+ * coolingForCost({ job: { after: {} } }, { refusal: {} }) // => {}
+ */
+export function coolingForCost(read: ReadJob, answer: Answer): CostOptions {
+  if (answer.plan === undefined || read.job.after.cooling_wait !== undefined) return {};
+  const look = answerHeat(read, answer, { quality: 'quick' });
+  let step = look.next();
+  while (step.done !== true) step = look.next();
+  return step.value === null ? {} : { heat: step.value.report };
+}
