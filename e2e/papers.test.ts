@@ -1,0 +1,178 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { BenchPage } from './pages/bench-page.ts';
+import { pdfPages } from './pdf-pages.ts';
+import { runFurrow } from './run-furrow.ts';
+import { seenText } from './seen-text.ts';
+import { NO_BROWSER, useStage } from './stage.ts';
+
+const EXAMPLES = fileURLToPath(new URL('../examples', import.meta.url));
+const JOB = join(EXAMPLES, 'penstock-seam.yaml');
+const KIT = join(EXAMPLES, 'yard-kit.yaml');
+const READINGS = join(EXAMPLES, 'readings', 'penstock-seam.yaml');
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const folder = mkdtempSync(join(tmpdir(), 'furrow-papers-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Whether the PDF tools of the system are here; without them what they check is left out. */
+const NO_POPPLER = (() => {
+  try {
+    execFileSync('pdfinfo', ['-v'], { stdio: 'ignore' });
+    return false;
+  } catch {
+    return true;
+  }
+})();
+
+interface Written {
+  readonly revision: string;
+  readonly files: readonly { readonly file: string; readonly pages: number | null; readonly bytes: number }[];
+  readonly left_out: readonly { readonly paper: string }[];
+  readonly superseded: { readonly differences: readonly { readonly words: string }[] } | null;
+}
+
+describe('furrow papers', () => {
+  const output = join(folder, 'metric');
+  let written: Written;
+  beforeAll(async () => {
+    const run = await runFurrow([
+      ...['papers', JOB, '-o', output, '--kit', KIT, '--readings', READINGS, '--json'],
+    ]);
+    expect([run.code, run.err]).toEqual([0, '']);
+    written = JSON.parse(run.out) as Written;
+  });
+
+  it('writes every paper and drawing, and lists them as they are', () => {
+    expect(written.left_out).toEqual([]);
+    expect(written.superseded).toBeNull();
+    expect(written.files.map(({ file }) => file)).toEqual([
+      'set-up-card.pdf',
+      'procedure-sheet.pdf',
+      'commissioning-sheet.pdf',
+      'hot-work-sheet.pdf',
+      'run-record.pdf',
+      'groove-report.pdf',
+      'quote.pdf',
+      'section.svg',
+      'section.dxf',
+      'ribbon.svg',
+      'ribbon.dxf',
+      'bay.svg',
+      'bay.dxf',
+    ]);
+    for (const { file, pages, bytes } of written.files) {
+      const content = readFileSync(join(output, file));
+      expect(content.length).toBe(bytes);
+      if (pages !== null) expect(pdfPages(content)).toBe(pages);
+    }
+  });
+
+  it.skipIf(NO_POPPLER)('sets papers whose pages, text and structure other programs can read', () => {
+    for (const { file, pages } of written.files.filter((each) => each.pages !== null)) {
+      const path = join(output, file);
+      const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' });
+      expect(info).toMatch(new RegExp(`^Pages:\\s+${pages}$`, 'mu'));
+      expect(info).toMatch(/^Tagged:\s+yes$/mu);
+      expect(info).toMatch(/^Page size:\s+595\.28 x 841\.89 pts \(A4\)$/mu);
+      expect(info).toMatch(/^Title:\s+Penstock section 7/mu);
+      const text = execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
+      for (const [index, page] of text.split('\f').slice(0, -1).entries()) {
+        expect(page).toContain(`job revision ${written.revision.slice(0, 12)}`);
+        expect(page).toContain(`page ${index + 1} of ${pages}`);
+      }
+      const structure = execFileSync('pdfinfo', ['-struct-text', path], { encoding: 'utf8' });
+      for (const tag of ['H1', 'Table', 'TR', 'TH', 'TD', 'Figure']) expect(structure).toContain(tag);
+      expect(structure).toContain('Penstock section 7, long seam, second side');
+    }
+  });
+
+  it('tells what the new papers supersede when the job has changed', async () => {
+    const changed = join(folder, 'changed.yaml');
+    writeFileSync(changed, readFileSync(JOB, 'utf8').replace('wanted: 12 mm', 'wanted: 12.5 mm'));
+    const run = await runFurrow(['papers', changed, '-o', output, '--kit', KIT, '--units', 'metric']);
+    expect([run.code, run.err]).toEqual([0, '']);
+    expect(run.out).toContain(`at revision ${written.revision.slice(0, 12)} is superseded`);
+    expect(run.out).toContain('Groove, depth: 12.0 mm before, 12.5 mm now.');
+    const compared = await runFurrow(['compare', JOB, changed, '--json']);
+    expect(JSON.parse(compared.out)).toMatchObject({
+      before: written.revision,
+      differences: [{ path: 'groove.depth.wanted', before: '12.0 mm', after: '12.5 mm' }],
+    });
+  });
+
+  it('leaves out what it cannot know, and takes it away where it lies from before', async () => {
+    const run = await runFurrow([
+      'papers',
+      JOB,
+      '-o',
+      output,
+      '--json',
+      '--units',
+      'inch',
+      '--paper',
+      'letter',
+    ]);
+    const { left_out, files } = JSON.parse(run.out) as Written;
+    expect(left_out.map(({ paper }) => paper)).toEqual(['commissioning-sheet', 'bay']);
+    expect(files.map(({ file }) => file)).not.toContain('bay.dxf');
+    expect(() => readFileSync(join(output, 'commissioning-sheet.pdf'))).toThrow();
+  });
+
+  it('writes nothing where the readings cannot be read, and says where', async () => {
+    const bad = join(folder, 'bad-readings.yaml');
+    writeFileSync(bad, 'furrow_readings: 1\nstations:\n  - { at: 1 m, depth: 12 }\n');
+    const run = await runFurrow(['papers', JOB, '-o', join(folder, 'none'), '--readings', bad]);
+    expect(run.code).toBe(2);
+    expect(run.err).toMatch(/bad-readings\.yaml:3:\d+: .*\[\w+\]/u);
+    expect(() => readFileSync(join(folder, 'none', 'quote.pdf'))).toThrow();
+  });
+
+  it('takes an order for a folder that cannot be as bad input', async () => {
+    const run = await runFurrow(['papers', JOB, '-o', join(JOB, 'papers')]);
+    expect(run.code).toBe(2);
+    expect(run.err).toContain('could not be written');
+  });
+});
+
+describe.skipIf(NO_BROWSER)('papers page', () => {
+  const stage = useStage();
+
+  it('shows a paper, and keeps of a saved job what was handed out until the job changes', async () => {
+    const { page } = await stage.visit();
+    const bench = await new BenchPage(page).open();
+    await bench.save(1);
+    const saved = new URL(page.url()).pathname;
+    await page.goto(`${saved}/papers`);
+    await page.getByRole('button', { name: 'Show Groove report' }).click();
+    const preview = page.frameLocator('iframe');
+    await preview.getByText('Groove report, to be filled in').waitFor();
+    const coming = page.waitForEvent('download');
+    await page.getByRole('link', { name: 'Download Groove report' }).click();
+    expect((await coming).suggestedFilename()).toBe('groove-report.pdf');
+    await page.getByText('printed at revision 1', { exact: false }).waitFor();
+    await page.goto(saved);
+    await bench.replanned(async () => (await bench.field('Groove', 'Deeper by at most')).fill('7 mm'));
+    await bench.save(2);
+    await page.goto(`${saved}/papers`);
+    const superseded = page.getByRole('region', { name: 'Superseded prints' });
+    await superseded.waitFor();
+    expect(await seenText(superseded)).toContain(
+      'Groove, depth, deeper by at most: 6.0 mm before, 7.0 mm now.',
+    );
+  });
+
+  it.each(['bench', 'tablet'] as const)('can be used by everybody on a %s', async (screen) => {
+    const { page } = await stage.visit({ screen });
+    await page.goto('/demo/casting-wash/papers');
+    await page.frameLocator('iframe').getByRole('heading', { level: 1 }).waitFor();
+    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(wide).toBeLessThanOrEqual(0);
+  });
+});
