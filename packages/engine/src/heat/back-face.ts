@@ -1,5 +1,5 @@
 import type { ThermalMetal } from '../material/index.ts';
-import { erf } from '../numeric/index.ts';
+import { erf, scaledBesselI0 } from '../numeric/index.ts';
 
 /** A plate under a groove as the quick estimate of its back face sees it. */
 export interface BackFaceInput {
@@ -8,8 +8,10 @@ export interface BackFaceInput {
   readonly thickness: number;
   /** Plate left under the groove's floor [m]. */
   readonly ligament: number;
-  /** Width of the cut that the heat is given to [m]. */
+  /** Nominal width of the pass: twice the radius of its bottom [m]. */
   readonly width: number;
+  /** Tracks side by side; several leave a floor that is wider than one pass [-]. */
+  readonly tracks: number;
   /** Heat that the plate keeps of one pass [J/m]. */
   readonly kept: number;
   /** Temperature of the plate before the first pass [K]. */
@@ -25,6 +27,8 @@ export interface BackFaceInput {
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** Width of the bracket, in ln of the time, at which the flat top of the curve is taken [-]. */
 const TOP_WIDTH = 0.02;
+/** Images of the round bottom in the back face and itself that are summed [-]. */
+const IMAGES = 3;
 /** Temperature at which heat of earlier passes is let spread: the diffusivity falls as steel gets hotter [K]. */
 const RESIDUAL = 273.15 + 400;
 
@@ -72,49 +76,76 @@ function shareAt(time: number, ratio: number): number {
   return erf(ratio / (4 * Math.sqrt(time))) * sum;
 }
 
-/** Greatest of that share over time; it rises once and falls once. */
-function greatestShare(ratio: number): number {
-  let low = Math.log(0.02);
-  let high = Math.log(2 + ratio * ratio);
+/** Greatest value of a curve over the logarithm of time that rises once and falls once. */
+function greatest(curve: (time: number) => number, from: number, to: number): number {
+  let low = Math.log(from);
+  let high = Math.log(to);
   let left = high - GOLDEN * (high - low);
   let right = low + GOLDEN * (high - low);
-  let ofLeft = shareAt(Math.exp(left), ratio);
-  let ofRight = shareAt(Math.exp(right), ratio);
+  let ofLeft = curve(Math.exp(left));
+  let ofRight = curve(Math.exp(right));
   while (high - low > TOP_WIDTH) {
     if (ofLeft < ofRight) {
       low = left;
       left = right;
       ofLeft = ofRight;
       right = low + GOLDEN * (high - low);
-      ofRight = shareAt(Math.exp(right), ratio);
+      ofRight = curve(Math.exp(right));
     } else {
       high = right;
       right = left;
       ofRight = ofLeft;
       left = high - GOLDEN * (high - low);
-      ofLeft = shareAt(Math.exp(left), ratio);
+      ofLeft = curve(Math.exp(left));
     }
   }
   return Math.max(ofLeft, ofRight);
 }
 
+/** Greatest heat content at the back of a plate with a strip of heat on its face, per heat [1/m2]. */
+function underStrip(width: number, ligament: number): number {
+  const ratio = width / ligament;
+  return greatest((time) => shareAt(time, ratio), 0.02, 2 + ratio * ratio) / (width * ligament);
+}
+
+/**
+ * The same under a round bottom with whole plate on both sides: heat on a cylinder about the bottom's centre, with its
+ * images in the back face. What the cylinder's inside would hold of it is added to the rest, as no metal is there. A
+ * bottom flatter than a half circle sends its heat into its own wedge only.
+ */
+function underRound(radius: number, depth: number, ligament: number): number {
+  const wedge = Math.PI / (2 * Math.acos(Math.max(0, 1 - depth / radius)));
+  const content = (time: number): number => {
+    let sum = 0;
+    for (let image = 0; image < IMAGES; image += 1) {
+      const way = (2 * image + 1) * ligament;
+      const bessel = scaledBesselI0(((radius + way) * radius) / (2 * time));
+      sum += Math.exp((-way * way) / (4 * time)) * bessel;
+    }
+    // at least half of the heat leaves the cylinder, and no less than would of heat from its axis
+    const outside = Math.max(0.5, Math.exp((-radius * radius) / (4 * time)));
+    return sum / (Math.PI * time * outside);
+  };
+  const reach = (ligament + radius) ** 2;
+  return wedge * greatest(content, 0.05 * ligament * ligament, reach);
+}
+
 /**
  * Upper estimate of the highest temperature of the back face under a groove, in closed form.
  *
- * The kept heat of a pass is a strip as wide as the cut on a plate as thin as the ligament, with closed faces; its
- * heat content at the back is that of an image sum, at its highest. Earlier passes add what is left of them in the
- * whole plate, or the pass starts from the greatest interpass temperature, whichever is less. The plate beside the
- * groove is thicker than the ligament and takes heat away, so the true face stays cooler.
- *
- * @param input - metal, plate, cut, heat, passes and times [record], each > 0
- * @returns temperature [K]
- * @source derived: strip source on a plate by image sums, Carslaw and Jaeger ch. 10, in terms of heat content
- * @example
- * backFaceEstimate({ metal: thermalOf('carbon_steel'), thickness: 0.03, ligament: 0.02, width: 0.016, kept: 1e6, start: 293.15, passes: 1, interval: 300, interpassMost: 523.15 }) // => 561.1...
+ * The kept heat of a pass is a strip as wide as the pass on a plate as thin as the ligament, or, for one track, lies
+ * on its round bottom with whole plate on both sides, whichever is less; faces closed, in terms of heat content, at its highest over
+ * time. Earlier passes add what is left of them in the whole plate, or the pass starts from the greatest interpass
+ * temperature, whichever is less. The plate beside the groove takes more heat away, so the true face stays cooler.
  */
 export function backFaceEstimate(input: BackFaceInput): number {
   const { metal, thickness, ligament, width, kept, start, passes, interval, interpassMost } = input;
-  const pulse = (kept / (width * ligament)) * greatestShare(width / ligament);
+  const depth = thickness - ligament;
+  const radius = width / 2;
+  // a pass shallower than its radius is only as wide as its chord
+  const chord = depth < radius ? 2 * Math.sqrt(depth * (2 * radius - depth)) : width;
+  const strip = underStrip(chord, ligament);
+  const pulse = kept * (input.tracks > 1 ? strip : Math.min(strip, underRound(radius, depth, ligament)));
   const spread = 4 * Math.PI * diffusivity(metal) * interval;
   let left = 0;
   for (let earlier = 1; earlier < passes; earlier += 1)

@@ -11,16 +11,16 @@ const ZERO_C = 273.15;
 /** Plate reckoned with at least, where the tolerance would let the groove go through [m]. */
 const LIGAMENT_LEAST = 1e-3;
 
-/** Plate that is surely left: under the deepest groove accepted, and no less than the job asks to keep. */
+/** Plate left under the middle of the depths accepted, which plans aim at, and no less than the job asks to keep. */
 function ligamentOf({ groove, plate }: Job): number {
-  const deepest = plate.thickness - groove.depth.wanted - groove.depth.plus;
-  return Math.max(deepest, groove.ligament_least, LIGAMENT_LEAST);
+  const middle = plate.thickness - groove.depth.wanted - groove.depth.plus / 2;
+  return Math.max(middle, groove.ligament_least, LIGAMENT_LEAST);
 }
 
 /**
  * Highest temperature of the back face against what the job says it stands, as a limit for the planner.
  *
- * An upper estimate: the greatest share of heat kept, the deepest groove accepted. It limits only where the job
+ * An upper estimate: the greatest share of heat kept, every pass at the depth where the last one ends. It limits only where the job
  * states what the back face stands; the heat report follows the field itself.
  *
  * @param metal - the metal's table [record], from `thermalOf`
@@ -78,6 +78,7 @@ function backFaceOf(candidate: Candidate, job: Job, metal: ThermalMetal, melting
     thickness: job.plate.thickness,
     ligament: ligamentOf(job),
     width: passWidth,
+    tracks,
     kept: gross * share.most,
     start,
     passes: tracks * layers,

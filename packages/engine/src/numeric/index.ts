@@ -1,3 +1,4 @@
+export { scaledBesselI0 } from './bessel-i0.ts';
 export { bisect } from './bisect.ts';
 export { bracketedRoot } from './bracketed-root.ts';
 export {

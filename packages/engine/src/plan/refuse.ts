@@ -99,6 +99,7 @@ function bindingOf(easing: Easing, input: SearchInput, quick: SearchInput): Bind
 }
 
 const MM = 1e-3;
+const ZERO_C = 273.15;
 const PER_MIN = 1e-3 / 60;
 
 function both(value: number, kind: QuantityKind): string {
@@ -204,6 +205,15 @@ function easingsOf(job: Job, missed: ReadonlySet<string>): Easing[] {
       tell: () => 'allowing gauge stops between layers',
     });
   }
+  const behind = job.heat.back_face_most;
+  easings.push({
+    constraint: 'back_face',
+    unit: 'degC',
+    now: told((behind ?? 0) - ZERO_C),
+    steps: missed.has('back_face') && behind !== undefined ? up(behind - ZERO_C, 25, 24) : [],
+    apply: (each, value) => ({ ...each, heat: { ...each.heat, back_face_most: value + ZERO_C } }),
+    tell: (value) => `a back face that stands ${both(value + ZERO_C, 'temperature')}`,
+  });
   easings.push({
     constraint: 'layers_most',
     unit: 'layers',

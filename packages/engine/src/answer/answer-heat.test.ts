@@ -1,0 +1,186 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { type ReadJob, readJob } from '../job/index.ts';
+import { answerJob } from './answer.ts';
+import { answerHeat, type HeatQuestion } from './answer-heat.ts';
+import type { HeatAnswer, HeatRange } from './heat-report.ts';
+
+const PENSTOCK = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
+/** The demo job with its heat part set by the test. */
+const BARE = PENSTOCK.replace(/^heat:\n(?: .*\n)+/m, '').replace(/^heat: \{.*\}\n/m, '');
+
+function read(text: string): ReadJob {
+  const outcome = readJob(text);
+  if (!outcome.ok) throw new Error(outcome.issues[0]!.message);
+  return outcome.value;
+}
+
+function heatOf(text: string, question: HeatQuestion = { quality: 'quick' }): HeatAnswer | null {
+  const job = read(text);
+  const solving = answerHeat(job, answerJob(job, 'test'), question);
+  let last = 0;
+  for (let step = solving.next(); ; step = solving.next()) {
+    if (step.done) return step.value;
+    expect(step.value).toBeGreaterThanOrEqual(last - 1e-9);
+    expect(step.value).toBeLessThanOrEqual(1 + 1e-9);
+    last = step.value;
+  }
+}
+
+function expectOrdered({ least, middle, most }: HeatRange): void {
+  expect(middle).toBeGreaterThanOrEqual(least);
+  expect(most).toBeGreaterThanOrEqual(middle);
+}
+
+/** Fails on the first number that JSON cannot carry. */
+function expectFinite(value: unknown, path: string): void {
+  if (typeof value === 'number') expect(Number.isFinite(value), path).toBe(true);
+  else if (typeof value === 'object' && value !== null) {
+    for (const [key, item] of Object.entries(value)) expectFinite(item, `${path}.${key}`);
+  }
+}
+
+describe('the heat of the demo job', () => {
+  const { report, field } = heatOf(BARE)!;
+
+  it('is told as bands in order, in numbers that JSON can carry', () => {
+    expectFinite(report, 'report');
+    for (const range of [
+      report.kept_share,
+      report.back_face_degC,
+      report.t85_s!,
+      report.width_past_ac1_mm!,
+      report.width_past_ac3_mm!,
+      report.depth_past_ac1_mm!,
+      ...report.passes.flatMap((pass) => [pass.kept_kJ_per_mm, pass.before_degC, pass.at_station_s]),
+    ]) {
+      expectOrdered(range);
+    }
+    expect(report.kept_share.most - report.kept_share.least).toBeGreaterThan(0.05);
+  });
+
+  it('does not let a pass keep and lose more than its arc gives', () => {
+    for (const pass of report.passes) {
+      expect(pass.kept_kJ_per_mm.most + 0.85 * pass.with_melt_kJ_per_mm).toBeLessThan(pass.gross_kJ_per_mm);
+    }
+  });
+
+  it('closes the balance: what was given is cut out, lost or stored', () => {
+    const { given_kJ_per_m, cut_out_kJ_per_m, lost_kJ_per_m, stored_kJ_per_m, error } = report.balance;
+    const kept = report.passes.reduce((sum, pass) => sum + pass.kept_kJ_per_mm.middle, 0);
+    expect(given_kJ_per_m / 1000).toBeCloseTo(kept, 6);
+    expect(Math.abs(given_kJ_per_m - cut_out_kJ_per_m - lost_kJ_per_m - stored_kJ_per_m)).toBeLessThan(1e-3);
+    expect(error).toBeLessThan(1e-6);
+  });
+
+  it('heats less of the plate past Ac3 than past Ac1, and the face past both', () => {
+    expect(report.transformation!.ac3_degC).toBeGreaterThan(report.transformation!.ac1_degC);
+    for (const end of ['least', 'middle', 'most'] as const) {
+      expect(report.width_past_ac3_mm![end]).toBeLessThan(report.width_past_ac1_mm![end]);
+      expect(report.depth_past_ac1_mm![end]).toBeGreaterThan(0);
+    }
+  });
+
+  it('shows the passes in time, each after the one before and the first when the torch has come there', () => {
+    const times = report.passes.map((pass) => pass.at_station_s.middle);
+    expect(times[0]).toBeGreaterThan(100);
+    expect([...times].sort((a, b) => a - b)).toEqual(times);
+    const frames = field.frames.map((frame) => frame.time);
+    expect([...frames].sort((a, b) => a - b)).toEqual(frames);
+    expect(frames.length).toBeGreaterThan(40);
+    expect(frames.length).toBeLessThan(130);
+    expect(new Set(field.frames.map((frame) => frame.pass)).size).toBe(times.length + 1);
+    for (const time of times) expect(frames.some((each) => each > time && each < time + 2)).toBe(true);
+  });
+
+  it('puts two methods of preheat side by side with the reasons, and gouges at the re-weld’s', () => {
+    const { methods, differences, gouging } = report.preheat!;
+    expect(methods[0]!.temperature_degC).toBeCloseTo(81.56, 1);
+    expect(methods[1]!.parts.find(({ name }) => name.includes('Pcm'))!.value).toBeCloseTo(0.24167, 4);
+    expect(differences.length).toBeGreaterThan(3);
+    expect(gouging).toMatchObject({ stated: false, temperature_degC: methods[0]!.temperature_degC });
+    const recalled = methods.filter(({ source }) => source.provenance === 'memory');
+    expect(recalled.length).toBe(2);
+  });
+
+  it('gives hardness as a band that is wider than its formulas', () => {
+    const { least_HV, most_HV, formulas, skin_HV } = report.hardness!;
+    for (const { value_HV } of formulas) {
+      expect(value_HV.least).toBeGreaterThanOrEqual(least_HV + 27.9);
+      expect(value_HV.most).toBeLessThanOrEqual(most_HV - 27.9);
+      expectOrdered(value_HV);
+    }
+    expect(skin_HV).toBeGreaterThan(most_HV);
+  });
+
+  it('adds the ground skin to the refill of the whole seam', () => {
+    const { gouged_area_mm2, ground_area_mm2, added_percent, refill_kg, added_kg } = report.skin;
+    expect(added_percent).toBeCloseTo((ground_area_mm2 / gouged_area_mm2 - 1) * 100, 9);
+    expect(refill_kg).toBeCloseTo(ground_area_mm2 * 6000 * 7850e-9, 9);
+    expect(added_kg / refill_kg).toBeCloseTo(1 - gouged_area_mm2 / ground_area_mm2, 9);
+  });
+
+  it('says that nothing was measured of the heat kept', () => {
+    expect(report.cautions.join(' ')).toContain('has not been measured for this process');
+    expect(report.assumptions.map(({ topic }) => topic)).toContain('Heat that reaches the work');
+  });
+});
+
+const withHeat = (part: string): string => BARE.replace('\nplate:', `\nheat: { ${part} }\n\nplate:`);
+
+it('is null for a job without a plan', () => {
+  const refused = BARE.replace('{ least: 200 A, most: 1200 A }', '{ least: 100 A, most: 300 A }');
+  expect(heatOf(refused)).toBeNull();
+});
+
+it('tells no hardness and no preheat without a composition, and why', () => {
+  const { report } = heatOf(BARE.replace(/\n {2}composition:.*/, ''))!;
+  expect(report).toMatchObject({ hardness: null, preheat: null });
+  expect(report.hardness_missing).toContain('composition');
+  expect(report.preheat_missing).toContain('composition');
+  expect(report.assumptions.some(({ topic }) => topic === 'Composition')).toBe(true);
+});
+
+it('takes the share of heat that the job states, and gouges at the stated preheat', () => {
+  const { report } = heatOf(withHeat('kept_least: 30 %, kept_most: 40 %, preheat: 60 degC'))!;
+  expect(report.kept_share.least).toBeCloseTo(0.3, 12);
+  expect(report.kept_share.middle).toBeCloseTo(0.35, 12);
+  expect(report.kept_share.most).toBeCloseTo(0.4, 12);
+  expect(report.preheat!.gouging).toMatchObject({ stated: true });
+  expect(report.limits.find(({ id }) => id === 'gouging_preheat')).toMatchObject({
+    verdict: 'fails',
+    hard: false,
+  });
+});
+
+it('waits for the interpass temperature where one is low, longer for more heat', () => {
+  const { report } = heatOf(withHeat('interpass_most: 60 degC, preheat: 50 degC, kept_least: 30 %'))!;
+  const waits = report.passes.slice(1).map(({ wait_s }) => wait_s);
+  expect(Math.max(...waits.map(({ most }) => most))).toBeGreaterThan(0);
+  for (const pass of report.passes.slice(1)) expect(pass.before_degC.most).toBeLessThan(60.2);
+});
+
+it('cautions where the interpass temperature is never reached', () => {
+  const { report } = heatOf(withHeat('interpass_most: 70 degC, preheat: 80 degC, losses: none'))!;
+  expectFinite(report, 'report');
+  expect(report.cautions.join(' ')).toContain('is not reached within a day');
+});
+
+it('holds the back face and the hardness against what the job states, as soft limits', () => {
+  const { report } = heatOf(withHeat('back_face: paint, back_face_most: 320 degC, hardness_most_HV: 350'))!;
+  const byId = new Map(report.limits.map((limit) => [limit.id, limit]));
+  expect(byId.get('back_face_field')).toMatchObject({ verdict: 'holds', demand: report.back_face_degC.most });
+  expect(byId.get('hardness')).toMatchObject({ verdict: 'fails', hard: false });
+});
+
+it('looks at the place that is asked for, later the farther along', () => {
+  const at = (station: number): number =>
+    heatOf(BARE, { quality: 'quick', station })!.report.passes[0]!.at_station_s.middle;
+  expect(at(1)).toBeLessThan(at(5));
+});
+
+it('estimates the error of its grid when refined', () => {
+  const { report } = heatOf(BARE, { quality: 'refined' })!;
+  expect(report.grid_error_percent).toBeGreaterThan(0);
+  expect(report.grid_error_percent).toBeLessThan(15);
+});
