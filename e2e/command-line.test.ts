@@ -2,13 +2,14 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, watch, writeFileSync } 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { PROGRAM_VERSION } from '@furrow/contract';
+import { heatSchema, PROGRAM_VERSION } from '@furrow/contract';
 import { afterAll, describe, expect, it } from 'vitest';
 import { pdfPages } from './pdf-pages.ts';
 import { runFurrow, serveFurrow } from './run-furrow.ts';
 
 const EXAMPLES = fileURLToPath(new URL('../examples', import.meta.url));
 const POCKET = join(EXAMPLES, 'defect-pocket.yaml');
+const SEAM = join(EXAMPLES, 'penstock-seam.yaml');
 const POCKET_TEXT = readFileSync(POCKET, 'utf8');
 const folder = mkdtempSync(join(tmpdir(), 'furrow-command-'));
 
@@ -221,7 +222,6 @@ describe.concurrent('command line', () => {
 });
 
 describe('with a kit', () => {
-  const SEAM = join(EXAMPLES, 'penstock-seam.yaml');
   const KIT = join(EXAMPLES, 'yard-kit.yaml');
   const KIT_TEXT = readFileSync(KIT, 'utf8');
 
@@ -261,5 +261,57 @@ describe('with a kit', () => {
     expect(JSON.parse(schema.out)['$schema']).toContain('2020-12');
     expect([refused.code, refused.out]).toEqual([2, '']);
     expect(refused.err).toMatch(/bad-kit\.yaml:\d+:\d+: /u);
+  });
+});
+
+describe('heat', () => {
+  it('tells the heat as JSON in the words of the contract, with what it was computed from', async () => {
+    const { code, out, err } = await runFurrow(['heat', POCKET, '--quick', '--json']);
+    expect([code, err]).toEqual([0, '']);
+    const { inputs, heat } = JSON.parse(out);
+    expect(Object.keys(inputs)).toEqual(expect.arrayContaining(['revision', 'program_version']));
+    expect(heatSchema.parse(heat)).toEqual(heat);
+    expect(heat.quality).toBe('quick');
+    expect(Math.abs(heat.balance.error)).toBeLessThan(1e-6);
+    const { least, middle, most } = heat.back_face_degC;
+    expect([least, middle, most]).toEqual([least, middle, most].toSorted((one, other) => one - other));
+  });
+
+  it('tells it for people at the place asked for, the same every time', async () => {
+    const args = ['heat', SEAM, '--quick', '--station', '30 in', '--units', 'inch'];
+    const [one, other] = await Promise.all([runFurrow(args), runFurrow(args)]);
+    expect(one.code).toBe(0);
+    expect(one.out).toContain('Section 30 in from the start of the seam; a quick look.');
+    for (const part of ['Preheat for the re-weld', 'Carburised skin', 'What it rests on', '°F']) {
+      expect(one.out).toContain(part);
+    }
+    expect(other.out).toBe(one.out);
+  });
+
+  it('follows a stated preheat and limit of the back face', async () => {
+    const text = readFileSync(SEAM, 'utf8').replace(/\nheat:[\s\S]*?(?=\n\S|$)/u, '');
+    const { out } = await runFurrow([
+      'heat',
+      fileWith('warm.yaml', `${text}\nheat: { preheat: 120 °C, back_face_most: 900 °C }\n`),
+      '--quick',
+      '--json',
+    ]);
+    const { heat } = JSON.parse(out);
+    expect(heat.preheat.gouging).toMatchObject({ stated: true });
+    expect(heat.preheat.gouging.temperature_degC).toBeCloseTo(120, 9);
+    expect(heat.passes[0].before_degC.middle).toBeCloseTo(120, 0);
+    expect(heat.limits.map(({ title }: { title: string }) => title).join(' ')).toMatch(/back face/iu);
+  });
+
+  it('refuses a place off the seam and bad input with 2, and a job without a plan with 3', async () => {
+    const [off, wrong, refused] = await Promise.all([
+      runFurrow(['heat', SEAM, '--station', '9 m']),
+      runFurrow(['heat', SEAM, '--station', 'the middle']),
+      runFurrow(['heat', REFUSED]),
+    ]);
+    expect([off.code, wrong.code, refused.code]).toEqual([2, 2, 3]);
+    expect(off.err).toContain('9 m is not on the seam');
+    expect(refused.err).toContain('No plan, so no heat to follow');
+    expect([off.out, wrong.out, refused.out]).toEqual(['', '', '']);
   });
 });

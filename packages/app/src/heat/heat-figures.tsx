@@ -1,4 +1,4 @@
-import type { HeatReport } from '@furrow/engine';
+import type { HeatReport, Job, UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown } from '../amount/index.ts';
 import { Figure } from '../figure/index.ts';
@@ -7,16 +7,17 @@ import { rangeText } from './range-text.ts';
 
 interface HeatFiguresProps {
   readonly report: HeatReport;
-  /** What the back of the plate touches or carries, where the job says it. */
-  readonly behind: string | undefined;
+  /** What the job says of the heat: what is behind the plate, and a preheat of its own. */
+  readonly heat: Job['heat'];
 }
 
 /** The heat in big numbers; each a band from little to much heat kept by the plate. */
-export function HeatFigures({ report, behind }: HeatFiguresProps): VNode {
+export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
   const units = useUnits();
-  const { kept_share, transformation, hardness, preheat, skin, passes } = report;
+  const { kept_share, transformation, hardness, skin, passes } = report;
   const limit = report.limits.find(({ id }) => id === 'back_face');
-  const gouging = preheat?.gouging;
+  const behind = heat.back_face;
+  const gouging = gougingText(report, heat.preheat, units);
   const wait = passes.reduce((sum, pass) => sum + pass.wait_s.most, 0);
   const critical = (celsius: number | undefined): string =>
     celsius === undefined ? '' : shown(celsius, 'degC', units);
@@ -69,17 +70,7 @@ export function HeatFigures({ report, behind }: HeatFiguresProps): VNode {
             : `over ${hardness.formulas.length} formulas; the skin left on ${hardness.skin_HV.toFixed(0)} HV`
         }
       />
-      <Figure
-        name="Preheat for gouging"
-        value={gouging === undefined ? '–' : shown(gouging.temperature_degC, 'degC', units)}
-        note={
-          gouging === undefined
-            ? (report.preheat_missing ?? '')
-            : gouging.stated
-              ? 'as the job states'
-              : 'that of the re-weld (common practice); can be changed'
-        }
-      />
+      <Figure name="Preheat for gouging" value={gouging.value} note={gouging.note} />
       <Figure
         name="Waits between passes"
         value={wait < 0.5 ? 'none' : shown(wait, 's', 'metric')}
@@ -92,4 +83,23 @@ export function HeatFigures({ report, behind }: HeatFiguresProps): VNode {
       />
     </dl>
   );
+}
+
+/** The plate's temperature when gouging begins; without a rule for the metal it is what the job states, or none. */
+function gougingText(
+  { preheat, preheat_missing }: HeatReport,
+  stated: number | undefined,
+  units: UnitSystem,
+): { readonly value: string; readonly note: string } {
+  if (preheat !== null) {
+    return {
+      value: shown(preheat.gouging.temperature_degC, 'degC', units),
+      note: preheat.gouging.stated
+        ? 'as the job states'
+        : 'that of the re-weld (common practice); can be changed',
+    };
+  }
+  if (stated !== undefined)
+    return { value: shown(stated - 273.15, 'degC', units), note: 'as the job states' };
+  return { value: 'none', note: preheat_missing ?? '' };
 }

@@ -49,10 +49,10 @@ export function HeatView({ demo }: { readonly demo: string }): VNode {
         <div class="heat-side">
           {shown === undefined ? null : (
             <div class={outdated ? 'outdated' : ''}>
-              <HeatFigures report={shown.heat.report} behind={shown.planned.read.job.heat.back_face} />
+              <HeatFigures report={shown.heat.report} heat={shown.planned.read.job.heat} />
             </div>
           )}
-          <section class="heat-inputs" aria-label="Heat and re-weld of the job">
+          <section class="panel heat-inputs" aria-label="Heat and re-weld of the job">
             <GroupForm paths={GROUPS} name="Heat and re-weld of the job" />
           </section>
         </div>

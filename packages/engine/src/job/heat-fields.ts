@@ -66,7 +66,7 @@ export const heat = z.strictObject({
     },
   ).optional(),
   hardness_most_HV: described(z.number().min(100).max(900), {
-    title: 'Greatest hardness',
+    title: 'Greatest hardness in HV',
     help: 'Hardness asked for at the groove, in HV 10; it is shown, never a reason to refuse.',
   }).optional(),
   skin_allowance: amount(
@@ -88,12 +88,12 @@ export const reweld = z.strictObject({
     fallback: { text: 'solid_wire', why: 'the most used one' },
   }),
   heat_input_kJ_per_mm: described(z.number().min(0.1).max(20), {
-    title: 'Heat input',
+    title: 'Heat input in kJ/mm',
     help: 'Heat input of the re-weld in kJ/mm, with its thermal efficiency.',
     fallback: { text: 1.5, why: 'a middling pass (judgement, no source)' },
   }),
   hydrogen_mL_per_100g: described(z.number().min(0.1).max(50), {
-    title: 'Diffusible hydrogen',
+    title: 'Hydrogen in mL/100 g',
     help: 'Diffusible hydrogen of the filler in mL per 100 g of deposit, by ISO 3690.',
     fallback: { text: 5, why: 'a low-hydrogen filler (judgement, no source)' },
   }),

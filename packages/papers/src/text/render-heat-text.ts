@@ -215,7 +215,9 @@ function methodLines(method: PreheatMethod, units: UnitSystem): string[] {
       : wrapped(
           plainLine(
             method.parts
-              .map(({ name, value, unit }) => `${name} ${Number(value.toPrecision(3))} ${unit}`)
+              .map(({ name, value, unit }) =>
+                `${name} ${Number(value.toPrecision(3))} ${unit === '-' ? '' : unit}`.trim(),
+              )
               .join(', '),
           ),
           WIDTH,
