@@ -31,6 +31,7 @@ export {
 } from './preheat-hydrogen-control.ts';
 export { type MethodBPreheat, type PreheatInput, preheatMethodB } from './preheat-method-b.ts';
 export { preheatPrequalified } from './preheat-prequalified.ts';
+export type { SeamBeyond, SeamEndHeat, SeamEndInput, SeamPass, SeamPlace } from './seam-end-heat.ts';
 export type {
   GrooveSurfacePoint,
   HeatAccount,
@@ -39,6 +40,7 @@ export type {
   SectionPass,
 } from './section-heat.ts';
 export { solveBlock } from './solve-block.ts';
+export { solveSeamEnd } from './solve-seam-end.ts';
 export { solveSection } from './solve-section.ts';
 export type { SurfaceLoss } from './surface-loss.ts';
 export type { ThermalProperties } from './thermal-tables.ts';

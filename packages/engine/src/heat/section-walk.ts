@@ -44,7 +44,8 @@ export interface SectionWalk {
   given: number;
 }
 
-function reachOf({ halfWidth, until, passes }: SectionHeatInput): number {
+/** How far a section reaches to either side: as stated, or as far as its heat goes [m]. */
+export function halfWidthOf({ halfWidth, until, passes }: SectionHeatInput): number {
   if (halfWidth !== undefined) return halfWidth;
   const groove = Math.max(0, ...passes.flatMap(({ floor }) => floor.map(({ offset }) => Math.abs(offset))));
   const far = groove + REACH * Math.sqrt(DIFFUSIVITY * until);
@@ -69,7 +70,7 @@ function surfaceOf(grid: SectionGrid, last: CutPass | undefined): FacePiece[] {
 /** Lays a section out on a grid, halved so many times, before its first pass. */
 export function sectionWalk(input: SectionHeatInput, halving: number): SectionWalk {
   const floors = input.passes.map(({ floor }) => closedFloor(floor));
-  const grid = sectionGrid(input.thickness, reachOf(input), floors, halving);
+  const grid = sectionGrid(input.thickness, halfWidthOf(input), floors, halving);
   const whole = sectionCells(grid.across, grid.below, []);
   const passes = cutPasses(grid, input.passes, whole);
   const body = heatBody({

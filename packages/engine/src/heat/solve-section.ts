@@ -47,12 +47,13 @@ interface PassNotes {
  * Array.from(solveSection({ metal: { start: 273.15, step: 1000, enthalpy: Float64Array.of(0, 4e9), conductivity: Float64Array.of(40, 40) }, thickness: 0.01, ambient: 293.15, start: 293.15, losses: 'none', passes: [], until: 1, frameTimes: [], quality: 'quick' })).length // => 1
  */
 export function* solveSection(input: SectionHeatInput): Generator<number, SectionHeat> {
-  if (input.quality === 'quick') return yield* solveOn(input, 0, 0, 1, null);
-  const coarse = yield* solveOn(input, 0, 0, COARSE_SHARE, null);
-  return yield* solveOn(input, 1, COARSE_SHARE, 1, coarse);
+  if (input.quality === 'quick') return yield* solveSectionOn(input, 0, 0, 1, null);
+  const coarse = yield* solveSectionOn(input, 0, 0, COARSE_SHARE, null);
+  return yield* solveSectionOn(input, 1, COARSE_SHARE, 1, coarse);
 }
 
-function* solveOn(
+/** One run on a grid, halved so many times; reports its share of the work between two shares done. */
+export function* solveSectionOn(
   input: SectionHeatInput,
   halving: number,
   doneBefore: number,

@@ -105,7 +105,9 @@ export interface DiffusionLayout {
 /** The arrays of one problem, as views on its memory; arrays of cells have the pad left out. */
 export interface DiffusionMemory {
   readonly layout: DiffusionLayout;
+  /** Sizes, and where each array begins [cells or B]. */
   readonly header: Int32Array;
+  /** Table's range, tolerances, loss rates [the unit of each]. */
   readonly scalars: Float64Array;
   /** Enthalpy [J/m3]. */
   readonly now: Float64Array;
@@ -127,14 +129,17 @@ export interface DiffusionMemory {
   readonly potentialTable: Float64Array;
   /** The same for the loss [W/m2] and for loss over potential from the surroundings [1/m]. */
   readonly lossTable: Float64Array;
+  /** Cell behind each free face [-]. */
   readonly exposedCell: Int32Array;
   /** Area of the face [m2]. */
   readonly exposedArea: Float64Array;
   /** From the cell's middle to its face [m]. */
   readonly exposedHalf: Float64Array;
+  /** Cell that takes heat [-]. */
   readonly sourceCell: Int32Array;
   /** Heat put into the cell [W]. */
   readonly sourcePower: Float64Array;
+  /** c0, c1, c2 [-], cf and cg [s] of each stage. */
   readonly stages: Float64Array;
 }
 
