@@ -19,10 +19,15 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const folder = mkdtempSync(join(tmpdir(), 'furrow-papers-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+/** What a PDF tool of the system prints. */
+function poppler(tool: string, ...args: string[]): string {
+  return execFileSync(tool, args, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+}
+
 /** Whether the PDF tools of the system are here; without them what they check is left out. */
 const NO_POPPLER = (() => {
   try {
-    execFileSync('pdfinfo', ['-v'], { stdio: 'ignore' });
+    poppler('pdfinfo', '-v');
     return false;
   } catch {
     return true;
@@ -75,17 +80,17 @@ describe('furrow papers', () => {
   it.skipIf(NO_POPPLER)('sets papers whose pages, text and structure other programs can read', () => {
     for (const { file, pages } of written.files.filter((each) => each.pages !== null)) {
       const path = join(output, file);
-      const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' });
+      const info = poppler('pdfinfo', path);
       expect(info).toMatch(new RegExp(`^Pages:\\s+${pages}$`, 'mu'));
       expect(info).toMatch(/^Tagged:\s+yes$/mu);
       expect(info).toMatch(/^Page size:\s+595\.28 x 841\.89 pts \(A4\)$/mu);
       expect(info).toMatch(/^Title:\s+Penstock section 7/mu);
-      const text = execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
+      const text = poppler('pdftotext', '-layout', path, '-');
       for (const [index, page] of text.split('\f').slice(0, -1).entries()) {
         expect(page).toContain(`job revision ${written.revision.slice(0, 12)}`);
         expect(page).toContain(`page ${index + 1} of ${pages}`);
       }
-      const structure = execFileSync('pdfinfo', ['-struct-text', path], { encoding: 'utf8' });
+      const structure = poppler('pdfinfo', '-struct-text', path);
       for (const tag of ['H1', 'Table', 'TR', 'TH', 'TD', 'Figure']) expect(structure).toContain(tag);
       expect(structure).toContain('Penstock section 7, long seam, second side');
     }

@@ -32,6 +32,8 @@ export { issueCodeSchema, issueSchema } from './issue-schema.ts';
 export {
   examplePaperParametersSchema,
   exampleParametersSchema,
+  type FilledPaper,
+  filledPaperSchema,
   jobPaperParametersSchema,
   type ListedPaper,
   type PaperChoices,

@@ -56,6 +56,11 @@ export const exampleParametersSchema = z.object({
 /** Parameters of an address that names a paper of a demo job. */
 export const examplePaperParametersSchema = z.object({ name: exampleParametersSchema.shape.name, file });
 
+/** Body of a request for a paper that is filled in from what was run and gauged. */
+export const filledPaperSchema = z
+  .object({ readings: keepableTextSchema.describe('The readings file, YAML or JSON.') })
+  .meta({ id: 'FilledPaper' });
+
 /** Body of a request that says that a paper was handed out. */
 export const printedSchema = z
   .object({
@@ -77,6 +82,9 @@ export type ListedPaper = PaperList['papers'][number];
 
 /** Body of a request that says that a paper was handed out. */
 export type Printed = z.input<typeof printedSchema>;
+
+/** Body of a request for a paper that is filled in from what was run and gauged. */
+export type FilledPaper = z.input<typeof filledPaperSchema>;
 
 /** The choices of a paper, defaults filled in. */
 export type PaperChoices = z.output<typeof paperOptionSchema>;

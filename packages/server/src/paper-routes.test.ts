@@ -92,6 +92,28 @@ describe('the papers of a job', () => {
   });
 });
 
+describe('a paper that is filled in', () => {
+  const filled = (readings: string, file = 'groove-report.pdf') =>
+    server.inject({ method: 'POST', url: fillPath(API_PATHS.jobPaper, { id, file }), payload: { readings } });
+  const readings = 'furrow_readings: 1\nstations:\n  - { at: 50 mm, depth: 6 mm }\n';
+
+  it('differs from the empty one, for a saved job and for a demo job', async () => {
+    const empty = await server.inject(fillPath(API_PATHS.jobPaper, { id, file: 'groove-report.pdf' }));
+    const reply = await filled(readings);
+    expect([reply.statusCode, reply.headers['content-type']]).toEqual([200, 'application/pdf']);
+    expect(reply.rawPayload.equals(empty.rawPayload)).toBe(false);
+    const demo = { name: 'defect-pocket', file: 'run-record.pdf' };
+    const url = fillPath(API_PATHS.examplePaper, demo);
+    expect((await server.inject({ method: 'POST', url, payload: { readings } })).statusCode).toBe(200);
+  });
+
+  it('is refused with the place of what cannot be read', async () => {
+    const reply = await filled(readings.replace('6 mm', '6'));
+    expect([reply.statusCode, code(reply)]).toEqual([422, 'READINGS_NOT_READABLE']);
+    expect(reply.json<{ issues: { position: { line: number } }[] }>().issues[0]?.position.line).toBe(3);
+  });
+});
+
 describe('a paper that was handed out', () => {
   const printed = (payload: object) =>
     server.inject({ method: 'POST', url: fillPath(API_PATHS.jobPrinted, { id }), payload });

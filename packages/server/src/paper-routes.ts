@@ -3,6 +3,7 @@ import {
   errorSchema,
   examplePaperParametersSchema,
   exampleParametersSchema,
+  filledPaperSchema,
   fillPath,
   jobPaperParametersSchema,
   jobParametersSchema,
@@ -17,7 +18,7 @@ import type { Store } from '@furrow/store';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { isPaperFile, paperDocument, paperFile, possibleFiles, type SentFile } from './paper-file.ts';
-import { examplePaperSource, type PaperSource, savedPaperSource } from './paper-source.ts';
+import { examplePaperSource, filledSource, type PaperSource, savedPaperSource } from './paper-source.ts';
 import { printedStates } from './printed-state.ts';
 import type { Examples } from './read-examples.ts';
 import { Refused } from './refused.ts';
@@ -71,6 +72,23 @@ export function paperRoutes(server: ZodServer, store: Store, examples: Examples)
       );
     },
   );
+  server.post(
+    API_PATHS.examplePaper,
+    {
+      schema: {
+        summary: 'A paper of a demo job, filled in from a readings file',
+        params: examplePaperParametersSchema,
+        querystring: paperOptionSchema,
+        body: filledPaperSchema,
+        response: { 200: fileResponse, ...refusals },
+      },
+    },
+    async (request, reply) => {
+      const { name, file } = request.params;
+      const source = await examplePaperSource(store, examples, name, request.query);
+      return sendFile(reply, await paperFile(filledSource(source, request.body.readings), file));
+    },
+  );
   server.get(
     API_PATHS.examplePaperPage,
     {
@@ -121,6 +139,23 @@ function savedRoutes(
     async (request, reply) => {
       const { id, file } = request.params;
       return sendFile(reply, await paperFile(await saved(id, request.query, request), file));
+    },
+  );
+  server.post(
+    API_PATHS.jobPaper,
+    {
+      schema: {
+        summary: 'A paper of a saved job, filled in from a readings file',
+        params: jobPaperParametersSchema,
+        querystring: paperOptionSchema,
+        body: filledPaperSchema,
+        response: { 200: fileResponse, ...refusals },
+      },
+    },
+    async (request, reply) => {
+      const { id, file } = request.params;
+      const source = await saved(id, request.query, request);
+      return sendFile(reply, await paperFile(filledSource(source, request.body.readings), file));
     },
   );
   server.post(

@@ -1,5 +1,5 @@
 import { type PaperChoices, PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, type ReadKit } from '@furrow/engine';
+import { answerJob, type ReadKit, readReadings } from '@furrow/engine';
 import type { PaperOptions, PaperSubject } from '@furrow/papers';
 import type { Store } from '@furrow/store';
 import { readWhole } from './job-reading.ts';
@@ -7,6 +7,7 @@ import { readWholeKit } from './kit-reading.ts';
 import type { Examples } from './read-examples.ts';
 import { Refused } from './refused.ts';
 import { storedJob } from './saved-job.ts';
+import { toMend } from './to-mend.ts';
 
 /** What the papers of a job are made of, and how. */
 export interface PaperSource {
@@ -41,6 +42,18 @@ export function examplePaperSource(
   if (example === undefined)
     throw new Refused('PATH_NOT_FOUND', `There is no demo job “${name.slice(0, 60)}”.`);
   return sourceOf(store, example.text, choices);
+}
+
+/** The same with what was run and gauged, for papers that are filled in from it. */
+export function filledSource(source: PaperSource, text: string): PaperSource {
+  const outcome = readReadings(text);
+  if (!outcome.ok) {
+    const { issues } = outcome;
+    throw new Refused('READINGS_NOT_READABLE', `The readings cannot be used yet: ${toMend(issues)}.`, {
+      issues,
+    });
+  }
+  return { ...source, subject: { ...source.subject, readings: outcome.value } };
 }
 
 async function sourceOf(store: Store, text: string, choices: PaperChoices): Promise<PaperSource> {

@@ -14,4 +14,4 @@ export {
   saveJob,
 } from './jobs.ts';
 export { fetchKit, fetchKitExamples, saveKit } from './kit.ts';
-export { fetchPapers, type PapersOf, paperPage, paperPath, tellPrinted } from './papers.ts';
+export { fetchFilled, fetchPapers, type PapersOf, paperPage, paperPath, tellPrinted } from './papers.ts';

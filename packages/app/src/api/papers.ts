@@ -1,5 +1,6 @@
 import {
   API_PATHS,
+  type FilledPaper,
   fillPath,
   type PaperChoices,
   type PaperList,
@@ -8,7 +9,7 @@ import {
 } from '@furrow/contract';
 import { z } from 'zod';
 import type { Reply } from './failure.ts';
-import { request } from './request.ts';
+import { request, requestFile } from './request.ts';
 
 /** Whose papers: those of a saved job, or of a demo job. */
 export type PapersOf = { readonly id: string } | { readonly name: string };
@@ -35,6 +36,16 @@ export function paperPage(of: PapersOf, page: string, choices: PaperChoices): st
       ? fillPath(API_PATHS.jobPaperPage, { ...of, file: page })
       : fillPath(API_PATHS.examplePaperPage, { ...of, file: page });
   return `${path}${query(choices)}`;
+}
+
+/** A paper filled in from a readings file, as a PDF. */
+export function fetchFilled(
+  of: PapersOf,
+  file: string,
+  choices: PaperChoices,
+  filled: FilledPaper,
+): Promise<Reply<Blob>> {
+  return requestFile(paperPath(of, file, choices), filled);
 }
 
 /** Says that a paper of a saved job was handed out. */

@@ -3,13 +3,13 @@ import type { UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { fetchCard } from '../api/index.ts';
+import { download } from '../hand-out/index.ts';
 import { jobTitle, SaveStatus } from '../job-page/index.ts';
 import { goTo, jobPath, nameAddress } from '../route/index.ts';
 import { JobPages, SiteHeader } from '../site/index.ts';
 import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { fileName } from './file-name.ts';
-import { download } from './hand-out.ts';
 import { PasteDialog } from './paste-dialog.tsx';
 import { ReplaceDialog } from './replace-dialog.tsx';
 

@@ -1,6 +1,7 @@
 import type { ListedPaper, PaperChoices, PaperList } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { type PapersOf, paperPage, paperPath } from '../api/index.ts';
+import { FillButton } from './fill-button.tsx';
 import { printedWords } from './printed-words.ts';
 
 interface PaperTableProps {
@@ -12,7 +13,11 @@ interface PaperTableProps {
   readonly onShow: (page: string) => void;
   /** Is told which file was handed out. */
   readonly onPrinted: (file: string) => void;
+  readonly onTrouble: (trouble: string) => void;
 }
+
+/** Papers that a readings file fills in. */
+const FILLED: ReadonlySet<string | null> = new Set(['run-record', 'groove-report']);
 
 /** Every paper and drawing, what became of it, and what can be done with it. */
 export function PaperTable(props: PaperTableProps): VNode {
@@ -55,6 +60,7 @@ function PaperRow({
   shown,
   onShow,
   onPrinted,
+  onTrouble,
 }: PaperTableProps & { readonly paper: ListedPaper }): VNode {
   const { file, title, page, wanting, printed } = paper;
   const superseded = printed?.superseded === true;
@@ -97,6 +103,15 @@ function PaperRow({
               </button>
             </>
           )}
+          {FILLED.has(page) ? (
+            <FillButton
+              of={of}
+              file={file}
+              title={title}
+              choices={choices}
+              onDone={(trouble) => (trouble === undefined ? onPrinted(file) : onTrouble(trouble))}
+            />
+          ) : null}
           <a
             class="button"
             href={paperPath(of, file, choices)}

@@ -67,6 +67,7 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
   };
   const printed = async (file: string): Promise<void> => {
     if (id === undefined || list === undefined || list.revision_number === null) return;
+    setTrouble(undefined);
     const { revision_number, kit_revision } = list;
     const reply = await tellPrinted(id, { file, revision_number, kit_revision });
     if (reply.ok) await load();
@@ -101,6 +102,7 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
               shown={shown}
               onShow={show}
               onPrinted={(file) => void printed(file)}
+              onTrouble={setTrouble}
             />
           </>
         )}

@@ -77,7 +77,9 @@ export const ISSUE_CODES = {
   KIT_TOO_LARGE: { meaning: 'The file is larger than a kit can be.' },
   KIT_VERSION: { meaning: 'The kit file is of a version that this program does not know.' },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
-  PAPER_WANTING: { meaning: 'A paper cannot be made of this job yet: something that it tells of is missing.' },
+  PAPER_WANTING: {
+    meaning: 'A paper cannot be made of this job yet: something that it tells of is missing.',
+  },
   PATH_NOT_FOUND: { meaning: 'The program answers nothing at this address.' },
   PLACE_NO_REACH: {
     meaning: 'No place in the bay lets the leads and hoses in stock reach every point of the seam.',
@@ -92,6 +94,9 @@ export const ISSUE_CODES = {
   READINGS_FIELD_MISSING: { meaning: 'A field of a readings file that has no default is missing.' },
   READINGS_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place of a readings file.' },
   READINGS_FIELD_VALUE: { meaning: 'A field of a readings file holds something that is not accepted there.' },
+  READINGS_NOT_READABLE: {
+    meaning: 'The text sent is not a readings file that can be used; its issues tell why.',
+  },
   READINGS_SYNTAX: { meaning: 'The readings file is not readable as YAML or JSON.' },
   READINGS_TOO_LARGE: { meaning: 'The file is larger than a readings file can be.' },
   READINGS_VERSION: { meaning: 'The readings file is of a version that this program does not know.' },

@@ -1,0 +1,1 @@
+export { download } from './download.ts';
