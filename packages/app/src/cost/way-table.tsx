@@ -21,7 +21,7 @@ export function WayTable({ cost }: { readonly cost: CostReport }): VNode {
     <ScrollTable
       id="cost-ways"
       title="Other ways to make the groove"
-      note="the whole job at medians and usual durations; state your own rates under “After”, “Alternatives”"
+      note="the whole job at medians and usual durations; state your own rates under “Alternatives”"
     >
       <thead>
         <tr>
