@@ -4,6 +4,8 @@ import { formatReported } from './format-reported.ts';
 it.each([
   [10.668, 'm', 'metric', '10.67 m'],
   [10.668, 'm', 'inch', '35 ft'],
+  [60, 'm', 'inch', '196.9 ft'],
+  [0.4, 'm', 'inch', '15 3/4 in'],
   [283.168, 'm3', 'metric', '283.2 m3'],
   [283.168, 'm3', 'inch', '10000 ft3'],
   [206.8427188, 'kPa', 'inch', '30 psi'],

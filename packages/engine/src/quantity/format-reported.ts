@@ -1,6 +1,9 @@
 import { formatAmount } from './format-amount.ts';
 import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
 
+const FOOT = 0.3048;
+const TEN_FEET = 10 * FOOT;
+
 /** How a unit that reports carry is shown. */
 interface ShownUnit {
   readonly kind: QuantityKind;
@@ -41,6 +44,8 @@ export function formatReported(value: number | null, unit: string, system: UnitS
   if (value === null || !Number.isFinite(value)) return '–';
   if (unit === 'degC') return formatAmount(value + 273.15, 'temperature', system);
   if (unit === 'dBA' || unit === 'dB') return `${value.toFixed(1)} ${unit}`;
+  // a sixteenth of an inch says nothing of a distance across a bay
+  if (unit === 'm' && system === 'inch' && Math.abs(value) >= TEN_FEET) return `${tenths(value / FOOT)} ft`;
   if (unit === 'shade') return `shade ${value}`;
   const shown = SHOWN[unit];
   if (shown === undefined) return `${figures(value)}${unit === '-' || unit === '' ? '' : ` ${unit}`}`;
@@ -51,4 +56,8 @@ export function formatReported(value: number | null, unit: string, system: UnitS
 /** Three figures, and every one of a number above a thousand. */
 function figures(value: number): string {
   return Math.abs(value) >= 1000 ? String(Math.round(value)) : String(Number(value.toPrecision(3)));
+}
+
+function tenths(value: number): string {
+  return value.toFixed(1).replace(/\.0$/u, '');
 }

@@ -48,6 +48,7 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
       ...crewTables(report.noise, units),
       verdictTable('Other figures against rules', report.sections, units),
       fumeTable(report.fume, units),
+      ...mixtureBlocks(report.fume, units),
       ruleTable(report.sections),
     ],
   });
@@ -126,6 +127,22 @@ function zoneBlocks(
           ],
         },
       ],
+    },
+  ];
+}
+
+/** The additive index by each set of limits, where something was measured. */
+function mixtureBlocks({ mixtures, substances }: HazardReport['fume'], units: UnitSystem): PaperBlock[] {
+  if (substances.every(({ measured_mg_per_m3: measured }) => measured === null)) return [];
+  const told = mixtures.map(({ set, index, verdict, not_covered }) => {
+    const without = not_covered.length === 0 ? '' : `, without ${not_covered.join(' and ')}`;
+    return `${set} ${formatReported(index, '-', units)}, ${verdict}${without}`;
+  });
+  return [
+    {
+      kind: 'paragraph',
+      tone: 'plain',
+      text: `Additive index of what was measured, at most 1: ${told.join('; ')}.`,
     },
   ];
 }
