@@ -141,6 +141,13 @@ export function temperatureBeside(section: SectionWalk): number {
   return Math.max(...besideGroove(section).map((cell) => temperatureAt(section.body.tables, now[cell]!)));
 }
 
+/** How quickly the surface beside the groove cools over a step, at the hotter side [K/s]. */
+export function coolingBeside(section: SectionWalk, step: StepSeen): number {
+  const hottest = (state: Float64Array): number =>
+    Math.max(...besideGroove(section).map((cell) => temperatureAt(section.body.tables, state[cell]!)));
+  return (hottest(step.now) - hottest(step.next)) / (step.to - step.from);
+}
+
 /** When, within a step, the surface beside the groove has cooled to a temperature; undefined if it has not [s]. */
 export function cooledWithin(section: SectionWalk, step: StepSeen, temperature: number): number | undefined {
   const level = enthalpyAt(section.body.tables, temperature);

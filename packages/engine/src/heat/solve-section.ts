@@ -5,6 +5,7 @@ import type { HeatAccount, SectionHeat, SectionHeatInput } from './section-heat.
 import {
   beginPass,
   cooledWithin,
+  coolingBeside,
   endPass,
   type SectionWalk,
   sectionWalk,
@@ -16,6 +17,8 @@ import { temperatureAt } from './thermal-tables.ts';
 
 /** Longest wait for the interpass temperature that is simulated [s]. */
 const WAIT_MOST = 86400;
+/** After so long the surface no longer warms from the last pass [s]. */
+const SPREAD_TIME = 3600;
 /** Frames during a wait come at times that grow like this, counted from the last arc [-]. */
 const WAIT_FRAME_GROWTH = 1.25;
 /** How near the interpass temperature is near enough [K]. */
@@ -73,7 +76,7 @@ export function* solveSectionOn(
     for (const reached of marchTo(walk, time, see)) {
       // in cooling the steps grow with time: progress by its root is more even than by time itself
       const share = Math.sqrt(Math.min(1, (reached - from) / (time - from)));
-      yield doneBefore + ((doneAfter - doneBefore) * (leg + share)) / legs;
+      yield Math.min(doneAfter, doneBefore + ((doneAfter - doneBefore) * (leg + share)) / legs);
     }
     takeFramesUntil(section, walk.time);
   }
@@ -126,7 +129,10 @@ function* wait(
       if (next > began) due.push(next);
     }
     seeStep(section, step);
-    return end;
+    // once the heat has spread, cooling only slows down: what its pace does not reach in a day is not reached
+    const spread = step.to - began > SPREAD_TIME;
+    const reached = coolingBeside(section, step) * WAIT_MOST >= temperatureBeside(section) - most;
+    return end ?? (spread && !reached ? step.to : undefined);
   };
   for (const _ of marchTo(walk, began + WAIT_MOST, see)) yield done;
   const waited =
