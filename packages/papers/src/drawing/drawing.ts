@@ -55,6 +55,7 @@ export type MarkRole =
   | 'isotherm-melting'
   | 'cut'
   | 'label-ground'
+  | 'leader'
   | 'reach'
   | 'fire-zone'
   | 'jet-zone'

@@ -97,6 +97,20 @@ describe('heat in the section', () => {
     });
   });
 
+  test('leads to crowded lines from beside the heat, and covers none of them', () => {
+    const drawing = at(60);
+    const leaders = drawing.marks.filter(({ role }) => role === 'leader');
+    expect(leaders.length).toBeGreaterThan(2);
+    expect(texts(drawing, 'isotherm-melting')).toContain('melts 1500 °C');
+    const groove = areas(drawing, 'cut')[0]!;
+    for (const leader of leaders) {
+      if (leader.kind !== 'line') continue;
+      expect(leader.to.x).toBeGreaterThan(leader.from.x);
+      const inGroove = groove.some(({ x, y }) => Math.abs(x - leader.from.x) < 4 && leader.from.y < y - 4);
+      expect(inGroove).toBe(false);
+    }
+  });
+
   test('draws a thick plate in part and says how deep its back face lies', () => {
     const frame = field.frames.at(-1)!;
     const drawing = heatDrawing({ ...base, frame, plate: { ...base.plate, thickness: 0.3 }, units: 'inch' });

@@ -26,8 +26,8 @@ export interface HeatSpaceInput {
 }
 
 /** How much deeper than the groove a plate is drawn whole, and how deep of a thicker one. */
-const WHOLE_TO = 6;
-const PART = 4.5;
+const WHOLE_TO = 5;
+const PART = 4;
 
 /** Lays out the section so that it looks the same at every moment: one scale in both directions. */
 export function heatSpace(

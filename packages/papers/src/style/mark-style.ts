@@ -76,6 +76,7 @@ export const MARK_STYLES: Readonly<Record<MarkRole, MarkStyle>> = {
   'isotherm-ac3': { stroke: INK, width: 1.2, dash: [8, 2, 1.4, 2], text: INK },
   'isotherm-melting': { stroke: INK, width: 1.9, text: INK, bold: true },
   cut: { fill: '#ffffff', text: INK },
+  leader: { stroke: INK, width: 0.5, text: INK },
   'label-ground': { fill: '#ffffff', text: INK },
   'fire-zone': { stroke: INK, width: 1.4, dash: [7, 3], text: INK },
   'jet-zone': { stroke: INK, width: 1.1, dash: [1.6, 2.4], text: INK },
