@@ -169,6 +169,25 @@ describe.skipIf(NO_BROWSER)('papers page', () => {
     expect(await seenText(superseded)).toContain(
       'Groove, depth, deeper by at most: 6.0 mm before, 7.0 mm now.',
     );
+    const changes = page.getByRole('region', { name: 'What changed' }).getByRole('listitem');
+    expect(await seenText(changes)).toBe('Groove, depth, deeper by at most: 6.0 mm before, 7.0 mm now.');
+  });
+
+  it('fills a record in from a readings file, and says where one cannot be read', async () => {
+    const { page } = await stage.visit({ expect: [422] });
+    await page.goto('/demo/penstock-seam/papers');
+    const file = page.getByLabel('Readings file for Groove report');
+    const bad = {
+      name: 'bad.yaml',
+      mimeType: 'text/plain',
+      buffer: Buffer.from('furrow_readings: 1\nstations: 5\n'),
+    };
+    await file.setInputFiles(bad);
+    expect(await seenText(page.getByRole('alert'))).toContain('line 2');
+    const coming = page.waitForEvent('download');
+    await file.setInputFiles(READINGS);
+    const path = await (await coming).path();
+    expect(pdfPages(readFileSync(path))).toBe(1);
   });
 
   it.each(['bench', 'tablet'] as const)('can be used by everybody on a %s', async (screen) => {

@@ -10,6 +10,8 @@ export {
   fetchExamples,
   fetchJob,
   fetchJobs,
+  fetchRevision,
+  fetchRevisions,
   restoreJob,
   saveJob,
 } from './jobs.ts';

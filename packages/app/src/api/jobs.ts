@@ -8,8 +8,12 @@ import {
   fillPath,
   type JobSummary,
   jobSummarySchema,
+  type RevisionSummary,
+  revisionSummarySchema,
   type SavedJob,
+  type SavedRevision,
   savedJobSchema,
+  savedRevisionSchema,
 } from '@furrow/contract';
 import { z } from 'zod';
 import type { Reply } from './failure.ts';
@@ -33,6 +37,16 @@ export function fetchBin(): Promise<Reply<BinnedJob[]>> {
 /** One saved job with its text. */
 export function fetchJob(id: string): Promise<Reply<SavedJob>> {
   return request('GET', fillPath(API_PATHS.job, { id }), savedJobSchema);
+}
+
+/** Every revision of a saved job, newest first. */
+export function fetchRevisions(id: string): Promise<Reply<RevisionSummary[]>> {
+  return request('GET', fillPath(API_PATHS.jobRevisions, { id }), z.array(revisionSummarySchema));
+}
+
+/** One revision of a saved job with its text. */
+export function fetchRevision(id: string, number: number): Promise<Reply<SavedRevision>> {
+  return request('GET', fillPath(API_PATHS.jobRevision, { id, number }), savedRevisionSchema);
 }
 
 /** Saves a job for the first time. */

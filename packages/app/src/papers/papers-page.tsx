@@ -8,6 +8,7 @@ import { DEMO_JOB } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { ChangesPanel } from './changes-panel.tsx';
 import { ChoiceBar } from './choice-bar.tsx';
+import { HistoryPanel } from './history-panel.tsx';
 import { PaperTable } from './paper-table.tsx';
 import { Preview } from './preview.tsx';
 
@@ -104,6 +105,9 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
               onPrinted={(file) => void printed(file)}
               onTrouble={setTrouble}
             />
+            {id === undefined || list.revision_number === null ? null : (
+              <HistoryPanel id={id} newest={list.revision_number} units={units} />
+            )}
           </>
         )}
       </div>
