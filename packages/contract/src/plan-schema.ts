@@ -56,6 +56,7 @@ export const planSchema = z
     arc_time_s: spreadSchema,
     job_time_s: spreadSchema,
     cost: spreadSchema,
+    whole_cost: spreadSchema,
     currency: z.string(),
     electrodes_used: spreadSchema,
     arc_energy_kJ: z.number(),

@@ -77,6 +77,7 @@ export function samplePlan({ job }: ReadJob, shape: SampleShape): Plan {
     arc_time_s: { p50: 980, p90: 1010 },
     job_time_s: { p50: 1600, p90: 1790 },
     cost: { p50: 61.2, p90: 70.5 },
+    whole_cost: { p50: 1061.2, p90: 1180.5 },
     currency: job.rates.currency,
     electrodes_used: { p50: 11, p90: 12.4 },
     arc_energy_kJ: 35_000,

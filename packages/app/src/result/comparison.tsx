@@ -20,7 +20,17 @@ interface ComparisonProps {
   readonly alternatives: readonly Plan[];
 }
 
-const COLUMNS = ['Set-up', 'Passes', 'Job time', 'Cost', 'Electrodes', 'Assurance', 'Arc energy', 'Choose'];
+const COLUMNS = [
+  'Set-up',
+  'Passes',
+  'Job time',
+  'Arc cost',
+  'Whole job',
+  'Electrodes',
+  'Assurance',
+  'Arc energy',
+  'Choose',
+];
 
 /** The plan beside the others found; one that another beats in time, cost and heat at once says so. */
 export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
@@ -28,7 +38,7 @@ export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
     <ScrollTable
       id="comparison"
       title="Candidate plans"
-      note="time, cost and heat side by side; a set-up that another beats in all three says so"
+      note="time, cost and heat side by side, refill and grinding inside the whole job; a set-up that another beats in all three says so"
     >
       <thead>
         <tr>
@@ -75,6 +85,7 @@ function Candidate({ plan, number }: CandidateProps): VNode {
         <span class="aside"> to {formatAmount(plan.job_time_s.p90, 'time', units)}</span>
       </td>
       <td>{costText(plan.cost.p50, plan.currency)}</td>
+      <td>{costText(plan.whole_cost.p50, plan.currency)}</td>
       <td>{Math.ceil(plan.electrodes_used.p50)}</td>
       <td>{shownChance(assuranceOf(plan))}</td>
       <td>{energyText(plan.arc_energy_kJ)}</td>

@@ -1,3 +1,4 @@
+import { afterCostOf } from '../cost/index.ts';
 import type { DefaultUsed } from '../document/index.ts';
 import { hazardLimits } from '../hazard/index.ts';
 import { heatLimits } from '../heat/index.ts';
@@ -95,7 +96,7 @@ export function answerJob(
   ];
   const { result, supply } =
     kit === undefined
-      ? { result: planJob(job, posterior, process), supply: undefined }
+      ? { result: planJob(job, posterior, process, afterCostOf(job)), supply: undefined }
       : answerWithKit(job, posterior, process, kit, system);
   return {
     inputs: {
@@ -126,7 +127,7 @@ function answerWithKit(
   system: UnitSystem,
 ): { readonly result: PlanResult; readonly supply: SupplyReport } {
   const limits = kitLimits(read.kit);
-  const plans = planWithKit(job, posterior, process, limits);
+  const plans = planWithKit(job, posterior, process, limits, afterCostOf(job));
   const supply = reportSupply({ read, job, posterior, limits, plans, system });
   if ('plan' in plans.result) return { result: plans.result, supply };
   return { result: { refusal: kitRefusal(plans.result.refusal, supply) }, supply };

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
-import { type Plan, type PlanResult, planJob } from '../plan/index.ts';
+import { type AfterCostFunction, type Plan, type PlanResult, planJob } from '../plan/index.ts';
 import type { RemovalPosterior } from '../removal/index.ts';
 import type { KitLimits } from './kit-limits.ts';
 
@@ -17,11 +17,12 @@ export function planWithKit(
   posterior: RemovalPosterior,
   process: readonly LimitFunction[],
   kit: KitLimits,
+  afterCost: AfterCostFunction,
 ): KitPlans {
-  const result = planJob(job, posterior, [...process, ...kit.functions]);
+  const result = planJob(job, posterior, [...process, ...kit.functions], afterCost);
   const withKit = 'plan' in result ? result.plan : undefined;
   // Margins that turned nothing away changed nothing.
   if (!kit.turnedAway()) return { result, withKit, withoutKit: withKit };
-  const free = planJob(job, posterior, process);
+  const free = planJob(job, posterior, process, afterCost);
   return { result, withKit, withoutKit: 'plan' in free ? free.plan : undefined };
 }

@@ -23,6 +23,11 @@ export function usableLength(electrode: Setup['electrode']): number {
   return electrode.kind === 'plain' ? electrode.length - electrode.stub : electrode.length;
 }
 
+/** Labour and overhead of the crew, per hour in the job's currency [1/h]. */
+export function crewRate({ rates, after }: Job): number {
+  return rates.labour_per_hour + after.overhead_per_hour;
+}
+
 /** Works out time, electrodes, cost and energy in every shop. */
 export function effortOf(
   setup: Setup,
@@ -32,6 +37,7 @@ export function effortOf(
   passLength: number,
 ): Effort {
   const { rates, kit } = job;
+  const crewPerHour = crewRate(job);
   const { count } = draws;
   const { electrode, current, voltage, pattern } = setup;
   const power = voltage * current;
@@ -69,7 +75,7 @@ export function effortOf(
     effort.energy[shop] = energy;
     effort.cost[shop] =
       electrodes * electrode.price_each +
-      (jobTime / 3600) * rates.labour_per_hour +
+      (jobTime / 3600) * crewPerHour +
       (energy / 3.6e6 / rates.source_efficiency) * rates.power_per_kWh;
   }
   return effort;
@@ -79,15 +85,15 @@ export function effortOf(
 export interface Merit {
   /** Job time [s]. */
   readonly time: number;
-  /** Cost, in the job's currency [-]. */
+  /** Cost of the whole job as far as it is known, in the job's currency [-]. */
   readonly cost: number;
   /** Arc energy [J]. */
   readonly heat: number;
 }
 
 /** Means over the shops of what an effort takes. */
-export function meritOf(effort: Effort): Merit {
-  return { time: mean(effort.jobTime), cost: mean(effort.cost), heat: mean(effort.energy) };
+export function meritOf(effort: Effort, wholeCost: Float64Array): Merit {
+  return { time: mean(effort.jobTime), cost: mean(wholeCost), heat: mean(effort.energy) };
 }
 
 function mean(values: Float64Array): number {

@@ -15,3 +15,4 @@ export type {
 export { runPlan } from './run-plan.ts';
 export type { Setup } from './setup.ts';
 export { drawShops } from './shop-draws.ts';
+export type { AfterCostFunction, GrooveLeft } from './whole-cost.ts';

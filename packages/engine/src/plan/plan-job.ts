@@ -7,6 +7,7 @@ import { reportPlan } from './report.ts';
 import type { Plan, Refusal } from './result.ts';
 import { search } from './search.ts';
 import type { Feasible, SearchInput } from './weigh.ts';
+import type { AfterCostFunction } from './whole-cost.ts';
 
 /** Shops that the search works with [-]. */
 const SEARCH_SHOPS = 600;
@@ -41,12 +42,18 @@ export type PlanResult =
  * @param job - the job [record], from `readJob`
  * @param posterior - what is known of removal [record], from `publishedPosterior`
  * @param limits - limit functions of the rooms that have any [list], may be empty
+ * @param afterCost - money and time for everything beside the arc, from the groove left behind [record], or left out
  * @returns plan and alternatives, or a refusal [record]
  * @source derived: chance-constrained planning over the removal law
  * @example
  * typeof planJob // => "function"
  */
-export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly LimitFunction[]): PlanResult {
+export function planJob(
+  job: Job,
+  posterior: RemovalPosterior,
+  limits: readonly LimitFunction[],
+  afterCost?: AfterCostFunction,
+): PlanResult {
   const { seed } = job.plan;
   const draws = shopsOf(posterior, SEARCH_SHOPS, seed);
   const scouts = shopsOf(posterior, SCOUT_SHOPS, seed);
@@ -59,6 +66,7 @@ export function planJob(job: Job, posterior: RemovalPosterior, limits: readonly 
     scouts,
     fair,
     firstOnly: false,
+    afterCost,
     work: { left: WORK },
   };
   const { feasible, misses } = search(input);

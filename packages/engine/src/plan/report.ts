@@ -54,6 +54,7 @@ export function reportPlan(feasible: Feasible, input: ReportInput, dominated: bo
     arc_time_s: spread(effort.arcTime),
     job_time_s: spread(effort.jobTime),
     cost: spread(effort.cost),
+    whole_cost: spread(feasible.wholeCost),
     currency: job.rates.currency,
     electrodes_used: electrodes,
     arc_energy_kJ: inUnit(percentiles(effort.energy, [0.5])[0]!, 'kJ'),

@@ -155,8 +155,10 @@ export interface Plan {
   readonly arc_time_s: Spread;
   /** Arc time with starts, returns, electrode changes and gauge stops [s]. */
   readonly job_time_s: Spread;
-  /** Electrodes, arc-time labour and power, in `currency`. */
+  /** Electrodes, labour and overhead over the job time, and power for the arc, in `currency`. */
   readonly cost: Spread;
+  /** The same with set-up, cleaning, grinding, inspection and refill at their usual durations, in `currency`. */
+  readonly whole_cost: Spread;
   /** Currency of the cost as the job names it. */
   readonly currency: string;
   readonly electrodes_used: Spread;

@@ -2,7 +2,7 @@ import type { Job } from '../job/index.ts';
 import { energiesOf } from './candidate-of.ts';
 import { shortfall } from './chance.ts';
 import { depthDemand } from './demand.ts';
-import { type Effort, effortOf, type Merit } from './effort.ts';
+import { crewRate, type Effort, effortOf, type Merit } from './effort.ts';
 import { type MissNote, missChance } from './miss.ts';
 import type { Pattern } from './pattern.ts';
 import type { LayerRule } from './setup.ts';
@@ -17,6 +17,7 @@ import {
   triedWithRows,
 } from './solve.ts';
 import { type ElectrodeSearch, type Feasible, stockMiss, weigh } from './weigh.ts';
+import { grooveLeft } from './whole-cost.ts';
 
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
@@ -61,8 +62,11 @@ export function searchPattern(
   }
   const begunBy = (scout: Solved): Effort =>
     effortOf(scout.setup, scout.outcomes, scouts, job, task.run.passLength);
+  // The median groove that just reaches: a plan that reaches it surely leaves no less to fill.
+  const leastAfter =
+    input.afterCost?.(grooveLeft(width, depthDemand(job, 0).least, task.pattern, job.seam.length)).cost ?? 0;
   const worthTrying = (passes: number): boolean => {
-    const least = leastMerit(task, passes, job);
+    const least = leastMerit(task, passes, job, leastAfter);
     const beaten = input.rivals.some(
       (rival) => rival.time <= least.time && rival.cost <= least.cost && rival.heat <= least.heat,
     );
@@ -163,7 +167,7 @@ function scoutTask(task: SolveTask): SolveTask {
  * Least that so many passes per track can take: those that are run in any case, at an energy whose median cuts
  * add up to the least depth. A plan that reaches it surely takes more.
  */
-function leastMerit(task: SolveTask, passesPerTrack: number, job: Job): Merit {
+function leastMerit(task: SolveTask, passesPerTrack: number, job: Job, afterCost: number): Merit {
   const { base, pattern, belief, run, depth } = task;
   const [level, slope, angle] = belief.mean as [number, number, number];
   const wanted =
@@ -176,7 +180,7 @@ function leastMerit(task: SolveTask, passesPerTrack: number, job: Job): Merit {
     travelTime + passes * job.rates.start_time + ((passes - 1) * run.passLength) / job.rates.return_travel;
   return {
     time,
-    cost: (time / 3600) * job.rates.labour_per_hour,
+    cost: (time / 3600) * crewRate(job) + afterCost,
     heat: base.voltage * base.current * travelTime,
   };
 }

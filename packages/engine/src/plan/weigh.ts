@@ -6,6 +6,7 @@ import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import { type Miss, type MissNote, missOf } from './miss.ts';
 import type { ShopDraws } from './shop-draws.ts';
 import type { Solved, SolveTask } from './solve.ts';
+import { type AfterCostFunction, wholeCosts } from './whole-cost.ts';
 import type { Work } from './work.ts';
 
 /** A set-up that meets every demand and every hard limit, with what it takes. */
@@ -14,6 +15,8 @@ export interface Feasible {
   readonly solved: Solved;
   readonly candidate: Candidate;
   readonly effort: Effort;
+  /** Cost of the whole job in a part of the shops, in the job's currency [-]. */
+  readonly wholeCost: Float64Array;
   readonly merit: Merit;
 }
 
@@ -29,6 +32,8 @@ export interface SearchInput {
   readonly fair: ShopDraws;
   /** Stop at the first plan that works: enough to know whether there is one. */
   readonly firstOnly: boolean;
+  /** Money for everything beside the arc; left out: the arc's side alone is weighed. */
+  readonly afterCost: AfterCostFunction | undefined;
   /** Work that the search may do. */
   readonly work: Work;
 }
@@ -66,7 +71,12 @@ export function weigh(
     miss(short);
     return undefined;
   }
-  return worst === undefined ? undefined : { task, solved, candidate: worst, effort, merit: meritOf(effort) };
+  if (worst === undefined) return undefined;
+  const wholeCost =
+    input.afterCost === undefined
+      ? effort.cost
+      : wholeCosts(effort, solved.outcomes, solved.setup.pattern, job.seam.length, input.afterCost);
+  return { task, solved, candidate: worst, effort, wholeCost, merit: meritOf(effort, wholeCost) };
 }
 
 /** Share of the shops for which the stock must do [-]. */

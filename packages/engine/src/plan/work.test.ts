@@ -27,6 +27,7 @@ function searchWith(left: number): { found: number; overrun: number } {
     scouts: drawShops(posterior, 60, 1),
     fair: drawShops(posterior, 400, 2),
     firstOnly: false,
+    afterCost: undefined,
     work: { left },
   };
   return { found: search(input).feasible.length, overrun: 0 - input.work.left };

@@ -142,9 +142,10 @@ function alternativeLines(alternatives: readonly Plan[], units: UnitSystem): str
   if (alternatives.length === 0) return [];
   const rows = alternatives.map((plan) => [
     formatAmount(plan.electrode_diameter_mm / 1000, 'length', units),
-    `${plan.layers} × ${plan.tracks}${plan.dominated ? ' *' : ''}`,
+    `${plan.layers}×${plan.tracks}${plan.dominated ? ' *' : ''}`,
     formatAmount(plan.job_time_s.p50, 'time', units),
     `${plan.cost.p50.toFixed(2)} ${plan.currency}`,
+    `${plan.whole_cost.p50.toFixed(0)} ${plan.currency}`,
     `${(plan.arc_energy_kJ / 1000).toFixed(1)} MJ`,
     fineLength(plan.floor_depth_mm.p50 / 1000, units),
     chanceWords(plan.assurance.depth_reached),
@@ -152,16 +153,17 @@ function alternativeLines(alternatives: readonly Plan[], units: UnitSystem): str
   ]);
   const columns = [
     'Electrode',
-    'Layers×tracks',
+    'Passes',
     'Job time',
-    'Cost',
+    'Arc cost',
+    'Whole job',
     'Energy',
     'Floor',
     'Reached',
     'Not too deep',
   ];
   return [
-    'Plans to choose from, quickest first (*: another beats it in time, cost and heat)',
+    'Plans to choose from, quickest first (passes: layers×tracks; *: beaten in time, cost and heat)',
     ...textTable(
       columns.map((title, index) => ({ title, align: index < 2 ? 'start' : 'end' })),
       rows,
