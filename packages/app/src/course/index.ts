@@ -1,2 +1,2 @@
 export { CourseBox } from './course-box.tsx';
-export { type TimeScale, timeScale } from './time-scale.ts';
+export { timeScale } from './time-scale.ts';

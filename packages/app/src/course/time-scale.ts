@@ -1,5 +1,5 @@
 /** A unit of time that keeps an axis readable, and how many seconds it has. */
-export interface TimeScale {
+interface TimeScale {
   readonly unit: 's' | 'min' | 'h';
   /** One unit [s]. */
   readonly seconds: number;

@@ -6,4 +6,3 @@ export { createPlanner, type PlanWorker } from './planner.ts';
 export { type CostWorker, startCostWorker } from './start-cost-worker.ts';
 export { startHeatWorker } from './start-heat-worker.ts';
 export { startWorker } from './start-worker.ts';
-export { linkWorker, type WorkerLink } from './worker-link.ts';
