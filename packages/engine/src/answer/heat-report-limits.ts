@@ -15,7 +15,7 @@ export function heatReportLimits(
     limits.push(
       limitOf({
         id: 'back_face_field',
-        title: `Back face${heat.back_face === undefined ? '' : ` (${heat.back_face})`}, highest temperature for the most heat kept`,
+        title: 'Back face, most heat kept',
         demand: report.back_face_degC.most,
         capacity: inCelsius(heat.back_face_most),
         unit: 'degC',
@@ -30,7 +30,7 @@ export function heatReportLimits(
     limits.push(
       limitOf({
         id: 'hardness',
-        title: 'Hardness beside the groove, upper end of the band',
+        title: 'Hardness, upper end of the band',
         demand: report.hardness.most_HV,
         capacity: heat.hardness_most_HV,
         unit: 'HV',
@@ -46,7 +46,7 @@ export function heatReportLimits(
     limits.push(
       limitOf({
         id: 'gouging_preheat',
-        title: 'Preheat for gouging, against that of the re-weld',
+        title: 'Preheat for gouging',
         demand: inCelsius(heat.preheat),
         capacity: asked.temperature_degC,
         unit: 'degC',

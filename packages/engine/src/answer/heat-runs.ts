@@ -25,13 +25,13 @@ const AFTER = { diffusions: 2, diffusivity: 1e-5, least: 300, most: 1800 } as co
 const ENDS: readonly (keyof HeatSpan)[] = ['least', 'middle', 'most'];
 
 /** End of the time followed: until the heat of the last pass has come through the plate [s]. */
-export function endOf(passes: readonly StationPass[], thickness: number): number {
+function endOf(passes: readonly StationPass[], thickness: number): number {
   const through = (AFTER.diffusions * thickness * thickness) / AFTER.diffusivity;
   return passes.at(-1)!.at + Math.min(AFTER.most, Math.max(AFTER.least, through));
 }
 
 /** Times of the frames: before the first arc, then close together after each pass and ever wider apart. */
-export function frameTimes(passes: readonly StationPass[], end: number): number[] {
+function frameTimes(passes: readonly StationPass[], end: number): number[] {
   const [least, most] = FRAMES_PER_PASS;
   const count = Math.min(most, Math.max(least, Math.round(FRAMES / passes.length)));
   const times = [0];

@@ -130,6 +130,19 @@ function underRound(radius: number, depth: number, ligament: number): number {
   return wedge * greatest(content, 0.05 * ligament * ligament, reach);
 }
 
+/** The part of a plate under a groove that the heat's way to the back face depends on. */
+export type BackFaceShape = Pick<BackFaceInput, 'thickness' | 'ligament' | 'width' | 'tracks'>;
+
+/** Greatest heat content at the back face under one pass, per heat that the plate keeps of it [1/m2]. */
+export function backFaceShare({ thickness, ligament, width, tracks }: BackFaceShape): number {
+  const depth = thickness - ligament;
+  const radius = width / 2;
+  // a pass shallower than its radius is only as wide as its chord
+  const chord = depth < radius ? 2 * Math.sqrt(depth * (2 * radius - depth)) : width;
+  const strip = underStrip(chord, ligament);
+  return tracks > 1 ? strip : Math.min(strip, underRound(radius, depth, ligament));
+}
+
 /**
  * Upper estimate of the highest temperature of the back face under a groove, in closed form.
  *
@@ -138,19 +151,13 @@ function underRound(radius: number, depth: number, ligament: number): number {
  * time. Earlier passes add what is left of them in the whole plate, or the pass starts from the greatest interpass
  * temperature, whichever is less. The plate beside the groove takes more heat away, so the true face stays cooler.
  */
-export function backFaceEstimate(input: BackFaceInput): number {
-  const { metal, thickness, ligament, width, kept, start, passes, interval, interpassMost } = input;
-  const depth = thickness - ligament;
-  const radius = width / 2;
-  // a pass shallower than its radius is only as wide as its chord
-  const chord = depth < radius ? 2 * Math.sqrt(depth * (2 * radius - depth)) : width;
-  const strip = underStrip(chord, ligament);
-  const pulse = kept * (input.tracks > 1 ? strip : Math.min(strip, underRound(radius, depth, ligament)));
+export function backFaceEstimate(input: BackFaceInput, share = backFaceShare(input)): number {
+  const { metal, thickness, kept, start, passes, interval, interpassMost } = input;
   const spread = 4 * Math.PI * diffusivity(metal) * interval;
   let left = 0;
   for (let earlier = 1; earlier < passes; earlier += 1)
     left += kept / (thickness * Math.sqrt(spread * earlier));
   const before = heatAt(metal, start) + left;
   const held = heatAt(metal, Math.max(start, interpassMost));
-  return temperatureAt(metal, (passes > 1 ? Math.min(before, held) : before) + pulse);
+  return temperatureAt(metal, (passes > 1 ? Math.min(before, held) : before) + kept * share);
 }

@@ -2,10 +2,10 @@ import { passArea } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
 import { type Candidate, type LimitFunction, limitOf } from '../limit/index.ts';
 import type { ThermalMetal } from '../material/index.ts';
-import { backFaceEstimate } from './back-face.ts';
+import { type BackFaceInput, backFaceEstimate, backFaceShare } from './back-face.ts';
 import { faceHeat } from './face-heat.ts';
 import { gougingStart } from './gouging-start.ts';
-import { keptHeat } from './kept-heat.ts';
+import { keptHeat, type MeltingNeed } from './kept-heat.ts';
 
 const ZERO_C = 273.15;
 /** Plate reckoned with at least, where the tolerance would let the groove go through [m]. */
@@ -31,16 +31,16 @@ function ligamentOf({ groove, plate }: Job): number {
  * typeof heatLimits(thermalOf('carbon_steel'), 1.01e10) // => "function"
  */
 export function heatLimits(metal: ThermalMetal, meltingEnergy: number): LimitFunction {
+  let known: JobHeat | undefined;
   return (candidate, job) => {
     const most = job.heat.back_face_most;
     if (most === undefined) return [];
-    const temperature = backFaceOf(candidate, job, metal, meltingEnergy);
-    const behind = job.heat.back_face === undefined ? '' : ` (${job.heat.back_face})`;
+    if (known?.job !== job) known = jobHeat(job, metal, meltingEnergy);
     return [
       limitOf({
         id: 'back_face',
-        title: `Back face${behind}, highest temperature, upper estimate`,
-        demand: temperature - ZERO_C,
+        title: 'Back face, upper estimate',
+        demand: backFaceOf(candidate, known) - ZERO_C,
         capacity: most - ZERO_C,
         unit: 'degC',
         sense: 'most',
@@ -53,14 +53,33 @@ export function heatLimits(metal: ThermalMetal, meltingEnergy: number): LimitFun
   };
 }
 
+/** What all candidates of a job share, worked out once. */
+interface JobHeat {
+  readonly job: Job;
+  readonly metal: ThermalMetal;
+  /** Temperature of the plate before the first pass [K]. */
+  readonly start: number;
+  readonly need: MeltingNeed;
+  /** Plate under the groove [m]. */
+  readonly ligament: number;
+  /** Greatest heat content at the back per heat kept, by width of the pass: for one track, and for several [1/m2]. */
+  readonly shares: readonly [Map<number, number>, Map<number, number>];
+}
+
+function jobHeat(job: Job, metal: ThermalMetal, meltingEnergy: number): JobHeat {
+  const start = gougingStart(job).temperature;
+  const need = { energy: meltingEnergy, face: faceHeat(metal, start) };
+  return { job, metal, start, need, ligament: ligamentOf(job), shares: [new Map(), new Map()] };
+}
+
 /** Length of the face of a pass across the section: its arc, and the walls above it. */
 function faceLength(radius: number, depth: number): number {
   return 2 * radius * Math.acos(Math.max(0, 1 - depth / radius)) + 2 * Math.max(0, depth - radius);
 }
 
-function backFaceOf(candidate: Candidate, job: Job, metal: ThermalMetal, meltingEnergy: number): number {
+function backFaceOf(candidate: Candidate, known: JobHeat): number {
   const { electrode, current, voltage, travel, passLength, passDepth, passWidth, tracks, layers } = candidate;
-  const start = gougingStart(job).temperature;
+  const { job, metal, start, need, ligament, shares } = known;
   const { gross, share } = keptHeat(
     {
       current,
@@ -70,13 +89,13 @@ function backFaceOf(candidate: Candidate, job: Job, metal: ThermalMetal, melting
       face: faceLength(passWidth / 2, passDepth),
       duration: electrode.diameter / travel,
     },
-    { energy: meltingEnergy, face: faceHeat(metal, start) },
+    need,
     { least: job.heat.kept_least, most: job.heat.kept_most },
   );
-  return backFaceEstimate({
+  const input: BackFaceInput = {
     metal,
     thickness: job.plate.thickness,
-    ligament: ligamentOf(job),
+    ligament,
     width: passWidth,
     tracks,
     kept: gross * share.most,
@@ -84,5 +103,9 @@ function backFaceOf(candidate: Candidate, job: Job, metal: ThermalMetal, melting
     passes: tracks * layers,
     interval: passLength / travel + passLength / job.rates.return_travel + job.rates.start_time,
     interpassMost: job.heat.interpass_most,
-  });
+  };
+  const byWidth = shares[tracks > 1 ? 1 : 0];
+  const atBack = byWidth.get(passWidth) ?? backFaceShare(input);
+  byWidth.set(passWidth, atBack);
+  return backFaceEstimate(input, atBack);
 }
