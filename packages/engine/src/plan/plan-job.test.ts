@@ -5,10 +5,11 @@ import { planJob } from './plan-job.ts';
 import type { Plan } from './result.ts';
 import { posteriorOf } from './solve-task.test-support.ts';
 import { type TestJobChange, testJob } from './test-job.test-support.ts';
+import type { AfterCostFunction } from './whole-cost.ts';
 
-function planned(job: Job): { plan: Plan; alternatives: readonly Plan[] } {
+function planned(job: Job, afterCost?: AfterCostFunction): { plan: Plan; alternatives: readonly Plan[] } {
   const posterior = posteriorOf(job);
-  const result = planJob(job, posterior, [processLimits(posterior.meltingEnergy)]);
+  const result = planJob(job, posterior, [processLimits(posterior.meltingEnergy)], afterCost);
   if ('refusal' in result) throw new Error(result.refusal.summary);
   return result;
 }
@@ -105,6 +106,22 @@ describe('A plan', { timeout: 20_000 }, () => {
       // The objective is a mean over the shops, told are medians: they differ a little.
       for (const other of alternatives) expect(merit(plan)).toBeLessThanOrEqual(merit(other) * 1.03);
     }
+  });
+
+  it('weighs the groove it leaves where filling it is dear', () => {
+    const { job } = testJob({ ...ROOMY, plan: { objective: 'cost' } });
+    const volumeCost: AfterCostFunction = ({ areaPerLength, seamLength }) => ({
+      cost: areaPerLength * seamLength * 1e9,
+      time: 0,
+    });
+    const arcOnly = planned(job).plan;
+    const whole = planned(job, volumeCost);
+    expect(arcOnly.whole_cost).toEqual(arcOnly.cost);
+    expect(whole.plan.removed_mm3_per_mm).toBeLessThan(arcOnly.removed_mm3_per_mm);
+    const perLength = (whole.plan.whole_cost.p50 - whole.plan.cost.p50) / (job.seam.length * 1e3);
+    expect(perLength / whole.plan.removed_mm3_per_mm).toBeCloseTo(1, 1);
+    for (const other of whole.alternatives)
+      expect(whole.plan.whole_cost.p50).toBeLessThanOrEqual(other.whole_cost.p50 * 1.03);
   });
 
   it('numbers its passes in the order they are run, layer by layer, from left to right', () => {
