@@ -16,7 +16,7 @@ function placeOf({ enthalpy, start, step }: ThermalMetal, temperature: number): 
  * @returns heat per area and root of time [J/(m2 s^0.5)]
  * @source Carslaw and Jaeger 2.9 (derived), with mean properties
  * @example
- * faceHeat(thermalOf('carbon_steel'), 293.15) // => 1.67e7
+ * faceHeat(thermalOf('carbon_steel'), 293.15) // => 17333343.8
  */
 export function faceHeat(metal: ThermalMetal, start: number): number {
   const low = placeOf(metal, start);

@@ -19,7 +19,7 @@ function polynomial(coefficients: readonly number[], x: number): number {
  * @returns exp(-x) I0(x) [-]
  * @source Abramowitz and Stegun 9.8.1 and 9.8.2 (memory)
  * @example
- * scaledBesselI0(1) // => 0.465759
+ * scaledBesselI0(1) // => 0.465760
  */
 export function scaledBesselI0(x: number): number {
   if (x <= 3.75) return Math.exp(-x) * polynomial(SMALL, (x / 3.75) ** 2);
