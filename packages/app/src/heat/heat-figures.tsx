@@ -15,7 +15,7 @@ interface HeatFiguresProps {
 export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
   const units = useUnits();
   const { kept_share, transformation, hardness, skin, passes } = report;
-  const limit = report.limits.find(({ id }) => id === 'back_face');
+  const limit = report.limits.find(({ id }) => id === 'back_face_field');
   const behind = heat.back_face;
   const gouging = gougingText(report, heat.preheat, units);
   const wait = passes.reduce((sum, pass) => sum + pass.wait_s.most, 0);

@@ -68,9 +68,12 @@ export function HeatView({ demo }: { readonly demo: string }): VNode {
 
 function Report({ shown }: { readonly shown: ShownHeat }): VNode {
   const { report } = shown.heat;
+  // what the planner held the plan to stands before what the field says of it
+  const planner = shown.planned.answer.plan?.limits.filter(({ id }) => id === 'back_face') ?? [];
+  const limits = [...planner, ...report.limits];
   return (
     <>
-      {report.limits.length === 0 ? null : <MarginList limits={report.limits} />}
+      {limits.length === 0 ? null : <MarginList limits={limits} />}
       <PassHeatTable report={report} />
       <PreheatPanel report={report} />
       <CoolingPanel report={report} />

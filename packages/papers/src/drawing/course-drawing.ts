@@ -135,8 +135,10 @@ function legendMarks({ courses }: CourseDrawingInput, { size, left, right }: Fra
 }
 
 /** A thin line at each event; its words where they do not run into those before. */
-function eventMarks({ events = [] }: CourseDrawingInput, frame: Frame): Mark[] {
+function eventMarks({ events = [], limit }: CourseDrawingInput, frame: Frame): Mark[] {
   const { size, top, bottom, right } = frame;
+  // the words of a limit at the top have the first row
+  const low = limit !== undefined && !limitWordsAbove(frame, upY(frame, limit.value));
   let free = Number.NEGATIVE_INFINITY;
   return events.flatMap(({ at, text }): Mark[] => {
     const x = acrossX(frame, at);
@@ -145,7 +147,7 @@ function eventMarks({ events = [] }: CourseDrawingInput, frame: Frame): Mark[] {
     const to = from + textWidth(text, size);
     if (from >= free && to <= right) {
       free = to + 0.4 * size;
-      const words = { x: from, y: top + 0.9 * size };
+      const words = { x: from, y: top + (low ? 2.3 : 0.9) * size };
       marks.push({ kind: 'text', role: 'course-event', at: words, text, anchor: 'start', size });
     }
     return marks;
@@ -202,11 +204,16 @@ function axes(input: CourseDrawingInput, frame: Frame): Mark[] {
   return marks;
 }
 
+/** Whether the words of the limit find room above its line. */
+function limitWordsAbove({ size, top }: Frame, y: number): boolean {
+  return y - 0.5 * size > top + size;
+}
+
 function limitMarks({ limit }: CourseDrawingInput, frame: Frame): Mark[] {
   if (limit === undefined) return [];
   const y = upY(frame, limit.value);
-  const { size, left, right, top } = frame;
-  const above = y - 0.5 * size > top + size;
+  const { size, left, right } = frame;
+  const above = limitWordsAbove(frame, y);
   return [
     { kind: 'line', role: 'course-limit', from: { x: left, y }, to: { x: right, y } },
     {
