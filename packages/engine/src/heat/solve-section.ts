@@ -47,7 +47,7 @@ interface PassNotes {
  * @returns a generator of the share done, from 0 to 1, whose result is the section through time [record]
  * @source heat conduction with enthalpy: derived; Runge-Kutta-Chebyshev steps: Sommeijer, Shampine and Verwer (memory); still air 4 W/(m2 K) and emissivity 0.7: EN 1991-1-2 and EN 1993-1-2 (memory)
  * @example
- * Array.from(solveSection({ metal: { start: 273.15, step: 1000, enthalpy: Float64Array.of(0, 4e9), conductivity: Float64Array.of(40, 40) }, thickness: 0.01, ambient: 293.15, start: 293.15, losses: 'none', passes: [], until: 1, frameTimes: [], quality: 'quick' })).length // => 1
+ * Array.from(solveSection({ metal: { start: 273.15, step: 1000, enthalpy: Float64Array.of(0, 4e9), conductivity: Float64Array.of(40, 40) }, thickness: 0.01, ambient: 293.15, start: 293.15, losses: 'none', passes: [], until: 1, frameTimes: [], quality: 'quick' })).at(-1) // => 1
  */
 export function* solveSection(input: SectionHeatInput): Generator<number, SectionHeat> {
   if (input.quality === 'quick') return yield* solveSectionOn(input, 0, 0, 1, null);
