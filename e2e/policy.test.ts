@@ -33,10 +33,12 @@ describe.skipIf(NO_BROWSER)('content security policy', () => {
     expect(ran).not.toBe('taken over');
   });
 
-  it('lets the heat kernel be compiled, in the page as in its workers, but no text be run as script', async () => {
+  it('lets the heat kernel be compiled, but no text be run as script', async () => {
     const { page } = await stage.visit({ console: /Content Security Policy|unsafe-eval/u });
     await new BenchPage(page).open();
-    const allowed = await page.evaluate(() => {
+    const allowed = await page.evaluate(async () => {
+      // what the browser is told to evaluate may do more than a page may, until it gives way
+      await new Promise((resolve) => setTimeout(resolve, 0));
       // the shortest module there is: its mark and version
       const empty = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0);
       const tries = (run: () => unknown): boolean => {
