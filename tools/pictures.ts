@@ -3,6 +3,9 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { startBench } from '../e2e/bench-server.ts';
 import { BenchPage } from '../e2e/pages/bench-page.ts';
+import { CostPage } from '../e2e/pages/cost-page.ts';
+import { HeatPage } from '../e2e/pages/heat-page.ts';
+import { SupplyPages } from '../e2e/pages/supply-pages.ts';
 import { findBrowser, launchFlags } from './find-browser.mjs';
 import { smallPng } from './small-png.ts';
 
@@ -26,6 +29,10 @@ const PICTURES: readonly Picture[] = [
   { name: 'wash', size: WIDE, theme: 'light', take: washSection },
   { name: 'refusal', size: WIDE, theme: 'light', take: refusal },
   { name: 'card', size: { width: 840, height: 1190 }, theme: 'light', take: card },
+  { name: 'supply', size: WIDE, theme: 'light', take: supply },
+  { name: 'heat', size: WIDE, theme: 'light', take: heat },
+  { name: 'hazards', size: WIDE, theme: 'light', take: hazards },
+  { name: 'cost', size: WIDE, theme: 'light', take: cost },
 ];
 
 async function wholeBench(page: Page): Promise<Buffer> {
@@ -49,6 +56,32 @@ async function refusal(page: Page): Promise<Buffer> {
   const plus = await bench.field('Groove', 'Deeper by at most');
   await bench.replanned(() => plus.fill('1 mm'));
   await plus.blur();
+  return page.screenshot();
+}
+
+/** Power and air with the demo kit, which stays the shop's kit for the pictures after it. */
+async function supply(page: Page): Promise<Buffer> {
+  const pages = new SupplyPages(page);
+  await pages.saveDemoKit();
+  await pages.open('supply');
+  return page.screenshot();
+}
+
+/** The heat at the moment of the last pass. */
+async function heat(page: Page): Promise<Buffer> {
+  await new HeatPage(page).open('penstock-seam');
+  return page.screenshot();
+}
+
+async function hazards(page: Page): Promise<Buffer> {
+  const pages = new SupplyPages(page);
+  await page.goto('/demo/penstock-seam/hazards');
+  await pages.planned();
+  return page.screenshot();
+}
+
+async function cost(page: Page): Promise<Buffer> {
+  await new CostPage(page).open();
   return page.screenshot();
 }
 

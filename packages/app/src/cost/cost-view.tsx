@@ -35,7 +35,7 @@ export function CostView({ demo }: { readonly demo: string }): VNode {
             </p>
           )}
         </div>
-        <section class="cost-inputs" aria-label="Rates and the work beside the arc">
+        <section class="panel cost-inputs" aria-label="Rates and the work beside the arc">
           <GroupForm paths={GROUPS} name="Rates and the work beside the arc" />
         </section>
         <div class={`cost-result${outdated ? ' outdated' : ''}`}>

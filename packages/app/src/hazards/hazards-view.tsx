@@ -33,7 +33,7 @@ export function HazardsView({ demo }: { readonly demo: string }): VNode {
             </p>
           ) : null}
         </div>
-        <section class="hazard-inputs" aria-label="The site and its crews">
+        <section class="panel hazard-inputs" aria-label="The site and its crews">
           <GroupForm paths={['site']} name="The site and its crews" />
         </section>
         <div class={`hazard-result${outdated ? ' outdated' : ''}`}>
