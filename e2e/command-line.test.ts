@@ -299,7 +299,9 @@ describe('heat', () => {
     const { heat } = JSON.parse(out);
     expect(heat.preheat.gouging).toMatchObject({ stated: true });
     expect(heat.preheat.gouging.temperature_degC).toBeCloseTo(120, 9);
-    expect(heat.passes[0].before_degC.middle).toBeCloseTo(120, 0);
+    // the plate cools a little until the torch comes by
+    expect(heat.passes[0].before_degC.middle).toBeGreaterThan(110);
+    expect(heat.passes[0].before_degC.middle).toBeLessThanOrEqual(120);
     expect(heat.limits.map(({ title }: { title: string }) => title).join(' ')).toMatch(/back face/iu);
   });
 
