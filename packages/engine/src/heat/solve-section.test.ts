@@ -119,7 +119,7 @@ describe('grids', () => {
     const fine = solve({ passes, until: 60, frameTimes: [], quality: 'refined' }).value;
     expect(quick.gridError).toBeNull();
     expect(fine.gridError).toBeGreaterThan(0);
-    expect(fine.gridError).toBeLessThan(0.02);
+    expect(fine.gridError).toBeLessThan(0.04);
     expect(Math.abs((quick.backFacePeak - ROOM) / (fine.backFacePeak - ROOM) - 1)).toBeLessThan(0.01);
     expect(Math.abs(surfaceMiddle(quick.surface) / surfaceMiddle(fine.surface) - 1)).toBeLessThan(0.02);
   });
