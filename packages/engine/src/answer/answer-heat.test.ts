@@ -179,8 +179,23 @@ it('looks at the place that is asked for, later the farther along', () => {
   expect(at(1)).toBeLessThan(at(5));
 });
 
-it('estimates the error of its grid when refined', () => {
+it('follows the whole of a short seam in three dimensions, hotter behind than a section of it', () => {
+  const { ends } = heatOf(BARE.replace('length: 6 m', 'length: 60 mm'))!.report;
+  expect(ends).toMatchObject({ window_mm: 60, whole_seam: true });
+  expect(ends!.back_face_degC).toBeGreaterThan(100);
+  expect(ends!.section_t85_s).toBeGreaterThan(ends!.t85_s!.least / 2);
+  expect(ends!.section_t85_s).toBeLessThan(ends!.t85_s!.most * 2);
+});
+
+it('has no end to follow on a girth, nor in a quick look at a long seam', () => {
+  const girth = BARE.replace('length: 6 m', 'diameter: 2 m').replace('path: straight', 'path: girth');
+  expect(heatOf(girth)!.report.ends).toBeUndefined();
+  expect(heatOf(BARE)!.report.ends).toBeUndefined();
+});
+
+it('estimates the error of its grid when refined, and follows the end of the seam', () => {
   const { report } = heatOf(BARE, { quality: 'refined' })!;
+  expect(report.ends).toMatchObject({ window_mm: 48, whole_seam: false });
   expect(report.grid_error_percent).toBeGreaterThan(0);
   expect(report.grid_error_percent).toBeLessThan(15);
 });

@@ -3,10 +3,14 @@ import type { ReadJob } from '../job/index.ts';
 import { metalOf, thermalOf } from '../material/index.ts';
 import { publishedPosterior } from '../removal/index.ts';
 import type { Answer } from './answer.ts';
-import { stationPasses } from './heat-passes.ts';
+import { endWindow, heatEnds, SHORT_SEAM } from './heat-ends.ts';
+import { type StationPass, stationPasses } from './heat-passes.ts';
 import type { HeatAnswer } from './heat-report.ts';
 import { heatRuns } from './heat-runs.ts';
 import { reportHeat } from './report-heat.ts';
+
+/** Share of the work that the sections are, where an end is followed too [-]. */
+const RUNS_SHARE = 0.75;
 
 /** Which look at the heat is wanted. */
 export interface HeatQuestion {
@@ -40,9 +44,25 @@ export function* answerHeat(
   const start = gougingStart(job);
   const place = Math.min(job.seam.length, Math.max(0, station ?? job.seam.length / 2));
   const need = { energy: posterior.meltingEnergy, face: faceHeat(metal, start.temperature) };
-  const passes = stationPasses({ job, plan, posterior, station: place, need });
-  const runs = yield* heatRuns({ job, metal, passes, start: start.temperature, quality });
+  const at = (where: number): readonly StationPass[] =>
+    stationPasses({ job, plan, posterior, station: where, need });
+  const passes = at(place);
+  const follow = { job, metal, start: start.temperature, quality };
+  const hasEnds = job.seam.path === 'straight';
+  const withEnds = hasEnds && (quality === 'refined' || job.seam.length <= SHORT_SEAM);
+  const runs = yield* shareOf(heatRuns({ ...follow, passes }), 0, withEnds ? RUNS_SHARE : 1);
+  const ends = withEnds
+    ? yield* shareOf(heatEnds({ ...follow, passes: at(job.seam.length - endWindow(job)) }), RUNS_SHARE, 1)
+    : undefined;
   const { across, below, frames } = runs.middle;
-  const report = reportHeat({ job, plan, metal, passes, runs, start, station: place, quality });
+  const report = reportHeat({ job, plan, metal, passes, runs, start, station: place, quality, ends });
   return { report, field: { across, below, frames } };
+}
+
+/** Runs a part of the work, its share done told as a stretch of the whole. */
+function* shareOf<T>(work: Generator<number, T>, from: number, to: number): Generator<number, T> {
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done) return step.value;
+    yield from + (to - from) * step.value;
+  }
 }

@@ -5,6 +5,8 @@ import { inCelsius, rounded } from './heat-units.ts';
 /** Temperature above which manganese steel turns brittle, as its practice says [degC]. */
 const MANGANESE_MOST = 260;
 const DAY = 86_400;
+/** Difference at an end of the seam that is worth a word [K]. */
+const END_HOTTER = 10;
 
 /** Cautions that belong to what the heat does, the gravest first. */
 export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): string[] {
@@ -24,6 +26,12 @@ export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): st
     const behind = heat.back_face ?? 'paint, a lining, cable or contents';
     cautions.push(
       `The back face may reach ${back.most.toFixed(0)} degC: see what is behind it (${behind}) and state what that stands.`,
+    );
+  }
+  const { ends } = report;
+  if (ends !== undefined && ends.back_face_degC > ends.section_back_face_degC + END_HOTTER) {
+    cautions.push(
+      `The back face gets hotter at the end of the seam than along it: ${ends.back_face_degC.toFixed(0)} against ${ends.section_back_face_degC.toFixed(0)} degC for the most heat kept. ${ends.note}`,
     );
   }
   if (plate.material === 'manganese_steel') {

@@ -132,6 +132,32 @@ export interface HeatBalance {
   readonly error: number;
 }
 
+/** The end of the seam beside the section: heat that flows along the seam as well. */
+export interface HeatEnds {
+  /** Stretch of seam that was followed [mm]. */
+  readonly window_mm: number;
+  /** Whether that is the whole seam. */
+  readonly whole_seam: boolean;
+  /** Highest temperature of the back face in it [degC]. */
+  readonly back_face_degC: number;
+  /** The same where the seam has no end [degC]. */
+  readonly section_back_face_degC: number;
+  /** Cooling times from 800 to 500 degC along it; null: nowhere passes both. */
+  readonly t85_s: {
+    /** Shortest [s]. */
+    readonly least: number;
+    /** Longest [s]. */
+    readonly most: number;
+  } | null;
+  /** The same where the seam has no end [s]. */
+  readonly section_t85_s: number | null;
+  /** Greatest width at the surface past Ac1, both sides together; null: metal without it [mm]. */
+  readonly width_past_ac1_mm: number | null;
+  /** The same where the seam has no end [mm]. */
+  readonly section_width_past_ac1_mm: number | null;
+  readonly note: string;
+}
+
 /** What the plan does to the plate, and what it asks for. */
 export interface HeatReport {
   /** `quick`: a coarse look; `refined`: on a grid whose error was estimated. */
@@ -172,6 +198,8 @@ export interface HeatReport {
   readonly preheat_missing: string | null;
   readonly skin: SkinReport;
   readonly balance: HeatBalance;
+  /** Only for a refined look at a seam that has ends, and for every look at a short one. */
+  readonly ends?: HeatEnds;
   readonly limits: readonly Limit[];
   readonly cautions: readonly string[];
 }

@@ -50,6 +50,7 @@ export type {
   HeatAnswer,
   HeatAssumption,
   HeatBalance,
+  HeatEnds,
   HeatPass,
   HeatRange,
   HeatReport,

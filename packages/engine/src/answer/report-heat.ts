@@ -6,7 +6,7 @@ import { inUnit } from '../quantity/index.ts';
 import { heatCautions } from './heat-cautions.ts';
 import type { StationPass } from './heat-passes.ts';
 import { depthPast, peakMap, widthPast } from './heat-peaks.ts';
-import type { HeatAssumption, HeatPass, HeatRange, HeatReport } from './heat-report.ts';
+import type { HeatAssumption, HeatEnds, HeatPass, HeatRange, HeatReport } from './heat-report.ts';
 import { heatReportLimits } from './heat-report-limits.ts';
 import type { HeatRuns } from './heat-runs.ts';
 import { inCelsius, rangeOf, rangeOrNull, rounded } from './heat-units.ts';
@@ -29,6 +29,8 @@ export interface HeatReportInput {
   /** Place of the section from the start of the seam [m]. */
   readonly station: number;
   readonly quality: 'quick' | 'refined';
+  /** The end of the seam, where it was followed. */
+  readonly ends: HeatEnds | undefined;
 }
 
 /** What the plan does to the plate at a station, in the units of the keys. */
@@ -70,6 +72,7 @@ export function reportHeat(input: HeatReportInput): HeatReport {
     ...reportPreheat(job, start),
     skin: reportSkin(job, floor),
     balance: balanceOf(runs),
+    ...(input.ends !== undefined && { ends: input.ends }),
   };
   const limits = heatReportLimits(job, report);
   return { ...report, limits, cautions: heatCautions(job, { ...report, limits }) };
