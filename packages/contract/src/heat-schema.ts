@@ -126,6 +126,32 @@ const heatBalanceSchema = z
     description: "Where the energy of one station's section went, per length [kJ/m].",
   });
 
+const heatEndsSchema = z
+  .object({
+    window_mm: z.number().describe('Stretch of seam that was followed [mm].'),
+    whole_seam: z.boolean().describe('Whether that is the whole seam.'),
+    back_face_degC: z.number().describe('Highest temperature of the back face in it [degC].'),
+    section_back_face_degC: z.number().describe('The same where the seam has no end [degC].'),
+    t85_s: z
+      .object({
+        least: z.number().describe('Shortest [s].'),
+        most: z.number().describe('Longest [s].'),
+      })
+      .nullable()
+      .describe('Cooling times from 800 to 500 degC along it; null: nowhere passes both.'),
+    section_t85_s: z.number().nullable().describe('The same where the seam has no end [s].'),
+    width_past_ac1_mm: z
+      .number()
+      .nullable()
+      .describe('Greatest width at the surface past Ac1, both sides together; null: metal without it [mm].'),
+    section_width_past_ac1_mm: z.number().nullable().describe('The same where the seam has no end [mm].'),
+    note: z.string(),
+  })
+  .meta({
+    id: 'HeatEnds',
+    description: 'The end of the seam beside the section: heat that flows along the seam as well.',
+  });
+
 /** What the plan does to the plate, and what it asks for. */
 export const heatSchema = z
   .object({
@@ -176,6 +202,9 @@ export const heatSchema = z
     preheat_missing: z.string().nullable(),
     skin: skinReportSchema,
     balance: heatBalanceSchema,
+    ends: heatEndsSchema
+      .exactOptional()
+      .describe('Only for a refined look at a seam that has ends, and for every look at a short one.'),
     limits: z.array(limitSchema),
     cautions: z.array(z.string()),
   })

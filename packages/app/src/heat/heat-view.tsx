@@ -7,6 +7,7 @@ import { RibbonView } from '../ribbon/index.ts';
 import { isOutdated, useBenchState } from '../state/index.ts';
 import { CoolingPanel } from './cooling-panel.tsx';
 import { CoursePanel } from './course-panel.tsx';
+import { EndsPanel } from './ends-panel.tsx';
 import { HardnessPanel } from './hardness-panel.tsx';
 import { useHeat } from './heat-context.ts';
 import { HeatFigures } from './heat-figures.tsx';
@@ -75,6 +76,7 @@ function Report({ shown }: { readonly shown: ShownHeat }): VNode {
     <>
       {limits.length === 0 ? null : <MarginList limits={limits} />}
       <PassHeatTable report={report} />
+      {report.ends === undefined ? null : <EndsPanel ends={report.ends} />}
       <PreheatPanel report={report} />
       <CoolingPanel report={report} />
       <div class="heat-pair">

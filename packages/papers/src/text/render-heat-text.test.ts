@@ -30,6 +30,25 @@ describe('heat as text', () => {
     }
   });
 
+  test('tells of the ends of the seam where they were followed', () => {
+    expect(text).not.toContain('the end of the seam');
+    const ends = {
+      window_mm: 90,
+      whole_seam: false,
+      back_face_degC: 190,
+      section_back_face_degC: 148,
+      t85_s: { least: 3.1, most: 6.2 },
+      section_t85_s: 4.2,
+      width_past_ac1_mm: 7.1,
+      section_width_past_ac1_mm: 6.2,
+      note: 'Hotter where the torch stops.',
+    };
+    const written = renderHeatText({ ...report, ends }, 'Drum seam', 'metric');
+    for (const part of ['The end of the seam, over 90.0 mm', '190 °C', '3.1 to 6.2 s', 'Hotter where']) {
+      expect(written).toContain(part);
+    }
+  });
+
   test('gives inch units throughout', () => {
     const inch = renderHeatText(report, 'Drum seam', 'inch');
     expect(inch).toContain('15.7 to 39.1 kJ/in');

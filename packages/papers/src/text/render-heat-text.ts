@@ -30,6 +30,7 @@ export function renderHeatText(report: HeatReport, title: string, units: UnitSys
     '',
     ...passLines(report, units),
     ...fieldLines(report, units),
+    ...endLines(report, units),
     ...coolingLines(report),
     ...hardnessLines(report),
     ...preheatLines(report, units),
@@ -135,6 +136,36 @@ function fieldLines(report: HeatReport, units: UnitSystem): string[] {
     ...(transformation === null
       ? []
       : wrapped(`Ac1 and Ac3: ${sourced(transformation.source)}.`, WIDTH, '  ')),
+    '',
+  ];
+}
+
+function endLines({ ends }: HeatReport, units: UnitSystem): string[] {
+  if (ends === undefined) return [];
+  const length = (value: number | null): string => (value === null ? '–' : fineLength(value / 1000, units));
+  const seconds = (value: number): string => value.toPrecision(2);
+  const { t85_s: cooling, section_t85_s: plain } = ends;
+  return [
+    ends.whole_seam
+      ? 'The whole seam, with heat that flows along it'
+      : `The end of the seam, over ${length(ends.window_mm)}, with heat that flows along it`,
+    ...textTable(
+      [start('What'), end('There'), end('In the section')],
+      [
+        [
+          'Back face, highest',
+          degrees(ends.back_face_degC, units),
+          degrees(ends.section_back_face_degC, units),
+        ],
+        ['Width past Ac1, greatest', length(ends.width_past_ac1_mm), length(ends.section_width_past_ac1_mm)],
+        [
+          't8/5',
+          cooling === null ? '–' : `${seconds(cooling.least)} to ${seconds(cooling.most)} s`,
+          plain === null ? '–' : `${seconds(plain)} s`,
+        ],
+      ],
+    ),
+    ...wrapped(plainLine(ends.note), WIDTH, '  '),
     '',
   ];
 }
