@@ -97,6 +97,14 @@ export function combinationIssues(job: Job): CombinationIssue[] {
       `${kit.arc_voltage.least} V to ${kit.arc_voltage.most} V`,
     );
   }
+  const { kept_least: keptLeast, kept_most: keptMost } = job.heat;
+  if (keptLeast !== undefined && keptMost !== undefined && keptLeast > keptMost) {
+    add(
+      ['heat', 'kept_least'],
+      `The least share of heat kept (${percent(keptLeast)}) is above the greatest (${percent(keptMost)}).`,
+      `at most ${percent(keptMost)}`,
+    );
+  }
   if (locks.electrode_diameter !== undefined) {
     const wanted = locks.electrode_diameter;
     if (!kit.electrodes.some((electrode) => Math.abs(electrode.diameter - wanted) < 1e-4)) {
@@ -120,6 +128,10 @@ export function combinationIssues(job: Job): CombinationIssue[] {
       );
     }
   }
+}
+
+function percent(share: number): string {
+  return `${Number((share * 100).toPrecision(3))} %`;
 }
 
 function both(value: number, kind: QuantityKind): string {

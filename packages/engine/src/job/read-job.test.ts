@@ -391,6 +391,7 @@ describe('fields that contradict each other', () => {
     ],
     ['count: 20', 'count: 20\n      kind: plain\n      length: 70 mm', 'kit.electrodes[0].stub'],
     ['kit:', 'locks: { electrode_diameter: 1/2 in }\nkit:', 'locks.electrode_diameter'],
+    ['kit:', 'heat: { kept_least: 50 %, kept_most: 30 % }\nkit:', 'heat.kept_least'],
     ['thickness: 25 mm', 'thickness: 25 mm\n  composition: { C: 60, Cr: 60 }', 'plate.composition'],
   ])('“%s” as “%s” is told at %s', (from, to, path) => {
     const found = issues(changed(from, to));
