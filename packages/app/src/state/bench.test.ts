@@ -55,7 +55,7 @@ describe('a bench', () => {
     expect(isCurrent(state())).toBe(true);
     bench.change([{ do: 'set', path: ['plate', 'thickness'], value: '1 1/4 in' }]);
     expect(state().read?.job.plate.thickness).toBeCloseTo(0.03175, 9);
-    expect(requests.at(-1)).toEqual({ id: 2, text: state().file.text });
+    expect(requests.at(-1)).toEqual({ id: 2, text: state().file.text, read: state().read });
     expect(isOutdated(state())).toBe(true);
     expect(state().planned?.answer).toBe(answer);
   });

@@ -77,7 +77,8 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       editRefused: undefined,
       ...(state.save.is === 'failed' ? { save: { is: 'still' } as const } : {}),
     });
-    if (outcome.ok) planner.ask({ id: edit, text: file.text, ...(kit === undefined ? {} : { kit }) });
+    if (outcome.ok)
+      planner.ask({ id: edit, text: file.text, read: outcome.value, ...(kit === undefined ? {} : { kit }) });
     remember();
   };
   const key = (): string => store.get().savedAs?.id ?? start.draftName ?? 'new';

@@ -3,9 +3,9 @@ import { answerJob, readJob, readKit } from '@furrow/engine';
 import type { PlanReply, PlanRequest } from './message.ts';
 
 /** Reads and plans the job of one request; whatever happens, there is a reply. */
-export function answerText({ id, text, kit: kitText }: PlanRequest): PlanReply {
+export function answerText({ id, text, read: known, kit: kitText }: PlanRequest): PlanReply {
   try {
-    const read = readJob(text);
+    const read = known === undefined ? readJob(text) : ({ ok: true, value: known } as const);
     if (!read.ok) return { id, is: 'issues', issues: read.issues };
     const kit = kitText === undefined ? undefined : readKit(kitText);
     // the page of the kit tells what is wrong with it; the job is planned all the same

@@ -4,6 +4,8 @@ import type { Answer, Issue, ReadJob } from '@furrow/engine';
 export interface PlanRequest {
   readonly id: number;
   readonly text: string;
+  /** The same as read, where the page has read it already: reading it twice would cost the person time. */
+  readonly read?: ReadJob;
   /** Text of the kit to plan with; without one the process alone is planned. */
   readonly kit?: string | undefined;
 }
