@@ -17,19 +17,26 @@ function runScript(name) {
   return npm(['run', '--silent', name]).status === 0;
 }
 
-/** A Chromium, installed first where that is possible without asking anybody. */
+/** Installs a package of the system where that is possible without asking anybody. */
+function installPackage(name) {
+  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
+  heading(`installing ${name}`);
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  const apt = (...args) =>
+    spawnSync('apt-get', ['-qq', ...args], { stdio: ['ignore', 'ignore', 'inherit'], env });
+  apt('update');
+  apt('install', '-y', '--no-install-recommends', name);
+}
+
+/** A Chromium, installed first where it may be. */
 function provideBrowser() {
-  const canInstall =
-    process.getuid?.() === 0 && existsSync('/usr/bin/apt-get') && !process.env.FURROW_CHROMIUM;
-  if (findBrowser() === undefined && canInstall) {
-    heading('browser: installing chromium');
-    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    const apt = (...args) =>
-      spawnSync('apt-get', ['-qq', ...args], { stdio: ['ignore', 'ignore', 'inherit'], env });
-    apt('update');
-    apt('install', '-y', '--no-install-recommends', 'chromium');
-  }
+  if (findBrowser() === undefined && !process.env.FURROW_CHROMIUM) installPackage('chromium');
   return findBrowser();
+}
+
+/** Another program's eyes on the PDFs; without it those tests count as skipped. */
+function providePdfTools() {
+  if (spawnSync('pdfinfo', ['-v'], { stdio: 'ignore' }).error !== undefined) installPackage('poppler-utils');
 }
 
 function explainMissingBrowser(isFailure) {
@@ -68,6 +75,7 @@ ensureInstalled();
 
 const args = process.argv.slice(2);
 const failures = [];
+providePdfTools();
 if (provideBrowser() === undefined) {
   const isFailure = process.env.CI === 'true';
   explainMissingBrowser(isFailure);
