@@ -25,8 +25,8 @@ export function CostView({ demo }: { readonly demo: string }): VNode {
   return (
     <>
       <JobHeader subject="Cost and time" demo={demo} at="cost" />
-      <main class="wide-page cost-page" id="result" tabIndex={-1}>
-        <div class="cost-status">
+      <main class="wide-page beside-page" id="result" tabIndex={-1}>
+        <div class="beside-status">
           <RestoredNotice />
           <ResultStatus />
           {failure === undefined ? null : (
@@ -35,10 +35,10 @@ export function CostView({ demo }: { readonly demo: string }): VNode {
             </p>
           )}
         </div>
-        <section class="panel cost-inputs" aria-label="Rates and the work beside the arc">
+        <section class="panel beside-inputs" aria-label="Rates and the work beside the arc">
           <GroupForm paths={GROUPS} name="Rates and the work beside the arc" />
         </section>
-        <div class={`cost-result${outdated ? ' outdated' : ''}`}>
+        <div class={`beside-result cost-result${outdated ? ' outdated' : ''}`}>
           {cost === undefined ? (
             <p role="status">Reckoning.</p>
           ) : cost.kind === 'no_plan' ? (

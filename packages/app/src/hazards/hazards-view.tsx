@@ -23,8 +23,8 @@ export function HazardsView({ demo }: { readonly demo: string }): VNode {
   return (
     <>
       <JobHeader subject="Hazards" demo={demo} at="hazards" />
-      <main class="wide-page hazard-page" id="result" tabIndex={-1}>
-        <div class="hazard-status">
+      <main class="wide-page beside-page" id="result" tabIndex={-1}>
+        <div class="beside-status">
           <RestoredNotice />
           <ResultStatus />
           {wrong ? (
@@ -33,10 +33,10 @@ export function HazardsView({ demo }: { readonly demo: string }): VNode {
             </p>
           ) : null}
         </div>
-        <section class="panel hazard-inputs" aria-label="The site and its crews">
+        <section class="panel beside-inputs" aria-label="The site and its crews">
           <GroupForm paths={['site']} name="The site and its crews" />
         </section>
-        <div class={`hazard-result${outdated ? ' outdated' : ''}`}>
+        <div class={`beside-result hazard-result${outdated ? ' outdated' : ''}`}>
           {report === undefined ? <p role="status">Reckoning.</p> : <Report report={report} />}
         </div>
       </main>
