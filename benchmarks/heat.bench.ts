@@ -1,9 +1,13 @@
 /**
- * The heat solver: time to 1 % and 0.1 % error on a line source on a plate beside a general-purpose finite-element
- * program, its inner loop beside the same scheme in C, memory traffic beside the machine's bandwidth, cost against
- * cells and length of seam. Ratios within one run; the rest of the machine's work is in them.
+ * The heat solver: time to 1 % and 0.1 % error on problems with exact fields (a line source on a plate, a slab with
+ * stepped faces) beside a general-purpose finite-element program, its inner loop beside the same scheme in C, memory
+ * traffic beside the machine's bandwidth, cost against cells and length of seam. Ratios within one run; the rest of
+ * the machine's work is in them.
+ *
+ * Not compared with finite elements, and not tried: a melting front, where the scheme chosen for their latent heat
+ * would decide the result more than the program does, and a moving bell in three dimensions, where the way their flux
+ * is assembled at each step would.
  */
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -17,6 +21,8 @@ import {
   solveSection,
   thermalOf,
 } from '@furrow/engine';
+import { greatestError, HEAT_PROBLEMS, type HeatProblem } from './heat-problem.ts';
+import { output } from './run-program.ts';
 import { machineLine } from './timing.ts';
 
 const HERE = import.meta.dirname;
@@ -42,68 +48,7 @@ function runOut<T>(run: Generator<number, T>): T {
   }
 }
 
-function output(program: string, args: readonly string[]): string | undefined {
-  const { status, stdout, error } = spawnSync(program, args, { encoding: 'utf8', timeout: 120_000 });
-  return error === undefined && status === 0 ? stdout : undefined;
-}
-
-// the plate of cj.line in published/heat-fields.json
-const PLATE = { k: 40, a: 1e-5, heat: 5e5, thickness: 0.012, far: 0.2 };
-const TIMES = [4, 19, 59];
 const ROOM = 293.15;
-
-function exactRise(y: number, z: number, t: number): number {
-  const { k, a, heat, thickness } = PLATE;
-  let images = 0;
-  for (let n = -20; n <= 20; n += 1) images += Math.exp(-((z - 2 * n * thickness) ** 2) / (4 * a * t));
-  return (heat / (2 * Math.PI * k * t)) * Math.exp((-y * y) / (4 * a * t)) * images;
-}
-
-const CONSTANT = {
-  start: 200,
-  step: 4000,
-  enthalpy: Float64Array.of(0, (4000 * PLATE.k) / PLATE.a),
-  conductivity: Float64Array.of(PLATE.k, PLATE.k),
-};
-
-function plateInput(cells: number, tolerance: number): BlockHeatInput {
-  const beta = Math.acosh(8);
-  return {
-    metal: CONSTANT,
-    across: Array.from(
-      { length: cells + 1 },
-      (_, at) => (PLATE.far * Math.sinh((beta * at) / cells)) / Math.sinh(beta),
-    ),
-    below: Array.from({ length: cells / 4 + 1 }, (_, at) => (PLATE.thickness * at) / (cells / 4)),
-    along: [0, 1],
-    start: (y, z) => ROOM + exactRise(y, z, 1),
-    loss: null,
-    times: TIMES,
-    tolerance,
-  };
-}
-
-/** Greatest error over the greatest rise, at the three times. */
-function plateError(input: BlockHeatInput): number {
-  const { across, below, temperatures } = runOut(solveBlock(input));
-  return Math.max(
-    ...TIMES.map((time, at) => {
-      let most = 0;
-      let worst = 0;
-      temperatures[at]!.forEach((hot, cell) => {
-        if (cell >= across.length * below.length) return;
-        const rise = exactRise(
-          across[cell % across.length]!,
-          below[Math.floor(cell / across.length)]!,
-          time + 1,
-        );
-        most = Math.max(most, rise);
-        worst = Math.max(worst, Math.abs(hot - ROOM - rise));
-      });
-      return worst / most;
-    }),
-  );
-}
 
 interface Effort {
   readonly seconds: number;
@@ -111,16 +56,18 @@ interface Effort {
   readonly what: string;
 }
 
-function ourEfforts(): Effort[] {
-  return [24, 32, 36, 40, 48, 64, 80, 96, 112, 128, 144].flatMap((cells) =>
-    [2, 1, 0.3, 0.1, 0.03].map((tolerance) => {
-      const input = plateInput(cells, tolerance);
-      const error = plateError(input);
-      const worth = error < 0.01;
-      const seconds = worth ? leastTime(() => runOut(solveBlock(input))) : Number.POSITIVE_INFINITY;
-      return { seconds, error, what: `${cells} x ${cells / 4} cells` };
-    }),
-  );
+/** Beyond this a setting is of no use to any comparison [-]. */
+const ERROR_MOST = 0.01;
+
+/** The whole call, with its grid, its start and the loading of its inner loop. */
+function ourEfforts(problem: HeatProblem): Effort[] {
+  return problem.own.flatMap(({ input, what }) => {
+    const error = greatestError(problem, input, runOut(solveBlock(input)));
+    if (!(error <= ERROR_MOST)) return [];
+    const seconds = leastTime(() => runOut(solveBlock(input)));
+    const setUp = leastTime(() => runOut(solveBlock({ ...input, times: [] })));
+    return [{ seconds, error, what: `${what}, ${ms(setUp)} of it set-up` }];
+  });
 }
 
 const FEM = 'FreeFem++-nw';
@@ -132,22 +79,19 @@ function hasFem(): boolean {
   return output('which', [FEM]) !== undefined;
 }
 
-function femEfforts(): Effort[] {
-  const script = join(HERE, 'line-source.edp');
-  return [24, 32, 36, 40, 64, 96, 112, 128, 144].flatMap((cells) =>
-    [4, 8, 16, 24].flatMap((steps) => {
-      const args = ['-v', '0', script, String(cells), String(cells / 4), String(steps)];
-      const runs = [0, 1, 2].flatMap(() => {
-        const found = /RESULT (\S+) (\S+)/u.exec(output(FEM, args) ?? '');
-        return found ? [{ seconds: Number(found[1]), error: Number(found[2]) }] : [];
-      });
-      if (runs.length === 0) return [];
-      const seconds = Math.min(...runs.map((run) => run.seconds));
-      return [
-        { seconds, error: runs[0]!.error, what: `${cells} x ${cells / 4} cells, ${steps} steps a leg` },
-      ];
-    }),
-  );
+/** Assembly, factors and march, without mesh and start; its script takes the least of a few rounds. */
+function femEfforts({ script, fem }: HeatProblem): Effort[] {
+  return fem.flatMap(({ args, what }) => {
+    const run = (): { seconds: number; error: number } | undefined => {
+      const found = /RESULT (\S+) (\S+)/u.exec(output(FEM, ['-v', '0', script, ...args.map(String)]) ?? '');
+      return found ? { seconds: Number(found[1]), error: Number(found[2]) } : undefined;
+    };
+    const first = run();
+    if (first === undefined) throw new Error(`FreeFem++ gives no result from ${script} ${args.join(' ')}`);
+    if (!(first.error <= ERROR_MOST)) return [];
+    const seconds = Math.min(first.seconds, run()?.seconds ?? Number.POSITIVE_INFINITY);
+    return [{ seconds, error: first.error, what }];
+  });
 }
 
 function quickest(efforts: readonly Effort[], error: number): Effort | undefined {
@@ -160,28 +104,31 @@ function ms(seconds: number): string {
   return `${(seconds * 1e3).toPrecision(3)} ms`;
 }
 
-function againstFem(): void {
-  const ours = ourEfforts();
-  const theirs = hasFem() ? femEfforts() : undefined;
-  if (theirs === undefined) console.log('No FreeFem++: as root, apt-get install freefem++');
+function againstFem(problem: HeatProblem, installed: boolean): void {
+  const ours = ourEfforts(problem);
+  const theirs = installed ? femEfforts(problem) : [];
   for (const target of [0.01, 0.001]) {
     const mine = quickest(ours, target);
-    const other = theirs && quickest(theirs, target);
-    const label = `line source on a plate to ${target * 100} %: `;
-    if (mine === undefined) {
-      console.log(`${label}not reached`);
+    const other = quickest(theirs, target);
+    const label = `${problem.name} to ${target * 100} %: `;
+    const own = mine ? `${ms(mine.seconds)} (${mine.what})` : 'not reached: FALLS SHORT';
+    if (!installed) {
+      console.log(label + own);
       continue;
     }
-    const own = `${ms(mine.seconds)} (${mine.what})`;
-    if (other === undefined) console.log(label + own);
-    else {
-      const ratio = other.seconds / mine.seconds;
-      console.log(
-        `${label}${own}; FreeFem++, P1, Crank-Nicolson, one factoring a leg: ${ms(other.seconds)} (${other.what}): ` +
-          `${ratio.toFixed(1)} times as long; wanted 10${ratio < 10 ? ': FALLS SHORT' : ''}`,
-      );
-    }
+    const beside = other ? `${ms(other.seconds)} (${other.what})` : 'not reached';
+    const ratio = mine && other ? other.seconds / mine.seconds : undefined;
+    const verdict = ratio
+      ? `: ${ratio.toPrecision(2)} times as long; wanted 10${ratio < 10 ? ': FALLS SHORT' : ''}`
+      : '';
+    console.log(`${label}${own}; FreeFem++, P1, Crank-Nicolson, one factoring a leg: ${beside}${verdict}`);
   }
+}
+
+function againstFemInAll(): void {
+  const installed = hasFem();
+  if (!installed) console.log('No FreeFem++: as root, apt-get install freefem++');
+  for (const problem of HEAT_PROBLEMS) againstFem(problem, installed);
 }
 
 /** A block in the kernel's memory with steel's bent table, ready for steps. */
@@ -335,12 +282,12 @@ function wholeRuns(): void {
 
 console.log(machineLine());
 try {
-  againstFem();
+  againstFemInAll();
   againstC();
   wholeRuns();
   console.log(
     'What holds it back: against finite elements the number of sweeps, which grows with the fineness of the grid where ' +
-      'a factoring is used again and again; against C two lanes where the machine has eight, and the table look-up, ' +
+      'a factoring is used again and again, and in small bodies set-up, which is in our time and not in theirs; against C two lanes where the machine has eight, and the table look-up, ' +
       'which WebAssembly does lane by lane; in large blocks memory. A window along the seam sweeps all its cells while ' +
       'the torch is in it, so a window of twice the length takes up to four times as long: keep windows short.',
   );
