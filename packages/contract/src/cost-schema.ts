@@ -1,3 +1,4 @@
+import { COST_PARTS, CYCLE_STEPS } from '@furrow/engine';
 import { z } from 'zod';
 import { limitSchema } from './limit-schema.ts';
 
@@ -21,22 +22,7 @@ const sourceSchema = limitSchema.shape.source;
 
 const stepSchema = z
   .object({
-    step: z.enum([
-      'set_up',
-      'commissioning',
-      'starts',
-      'arc',
-      'returns',
-      'electrode_changes',
-      'gauging',
-      'cooling',
-      'rework',
-      'cleaning',
-      'grinding',
-      'inspection',
-      'refill',
-      'flush',
-    ]),
+    step: z.enum(CYCLE_STEPS),
     title: z.string(),
     time_s: estimateSchema,
     time_share: z.number().describe('Its part of the mean time of the whole [-].'),
@@ -47,7 +33,7 @@ const stepSchema = z
 
 const itemSchema = z
   .object({
-    part: z.enum(['labour', 'electrodes', 'power', 'air', 'discs', 'filler', 'gas_and_flux', 'hire']),
+    part: z.enum(COST_PARTS),
     title: z.string(),
     cost: estimateSchema,
     cost_share: z.number().describe('Its part of the mean money of the whole [-].'),

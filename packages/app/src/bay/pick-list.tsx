@@ -1,6 +1,6 @@
 import { formatAmount, type PickReport, type PlaceReport } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** What is picked from stock for this place of the station, and what is left. */
@@ -24,15 +24,7 @@ function Picks({ id, title, picks }: PicksProps): VNode | null {
   if (picks.length === 0) return null;
   return (
     <ScrollTable id={id} title={title}>
-      <thead>
-        <tr>
-          {['Name', 'Kind', 'Size', 'Length', 'How many'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={['Name', 'Kind', 'Size', 'Length', 'How many']} />
       <tbody>
         {picks.map((pick) => (
           <tr key={`${pick.kind} ${pick.name} ${pick.size}`}>

@@ -1,7 +1,7 @@
 import { formatAmount, type PlaceReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { heatText } from '../amount/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** The ways of leads and hoses: what each needs, and the pieces it is made of. */
@@ -10,15 +10,7 @@ export function WayTable({ place }: { readonly place: PlaceReport }): VNode {
   const length = (metres: number): string => formatAmount(metres, 'length', units);
   return (
     <ScrollTable id="ways" title="Ways" note="slack is in what is needed">
-      <thead>
-        <tr>
-          {['Way', 'What', 'Needed', 'Picked', 'Pieces', 'Joints', 'Cleats', 'Lost'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={['Way', 'What', 'Needed', 'Picked', 'Pieces', 'Joints', 'Cleats', 'Lost']} />
       <tbody>
         {place.routes.map((route) => (
           <tr key={`${route.kind} ${route.name}`}>

@@ -2,7 +2,7 @@ import type { CostChangeReport } from '@furrow/engine';
 import { difference, money, workTime } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { shown, shownSize } from '../amount/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 interface ChangeTableProps {
@@ -25,15 +25,7 @@ export function ChangeTable({ changes, trying, currency }: ChangeTableProps): VN
           : 'each planned anew, by the objective of the job'
       }
     >
-      <thead>
-        <tr>
-          {['Change', 'Time', 'Money', 'Planned then', 'What is changed'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={['Change', 'Time', 'Money', 'Planned then', 'What is changed']} />
       <tbody>
         {changes.map((change) => (
           <tr key={change.id}>

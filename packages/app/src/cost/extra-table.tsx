@@ -2,7 +2,7 @@ import type { CostReport } from '@furrow/engine';
 import { metalMass, money, sectionArea, workTime } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { shown } from '../amount/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** What fills the groove again, and what each extra millimetre of depth and width adds to it. */
@@ -25,15 +25,7 @@ export function ExtraTable({ cost }: { readonly cost: CostReport }): VNode {
         </p>
       }
     >
-      <thead>
-        <tr>
-          {['Deeper', 'Wider', 'Weld metal', 'More of it', 'Time', 'Money'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={['Deeper', 'Wider', 'Weld metal', 'More of it', 'Time', 'Money']} />
       <tbody>
         {extra.map((each) => (
           <tr key={`${each.deeper_mm} ${each.wider_mm}`}>

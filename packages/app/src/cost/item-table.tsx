@@ -1,7 +1,7 @@
 import type { CostReport } from '@furrow/engine';
 import { byLength, money, perLength, sharePercent } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** What the money is for. */
@@ -19,15 +19,7 @@ export function ItemTable({ cost }: { readonly cost: CostReport }): VNode {
           : `on average; without a price: ${unpriced.map(({ title }) => title.toLowerCase()).join(', ')}`
       }
     >
-      <thead>
-        <tr>
-          {['For', 'Money', byLength(units), 'Part'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={['For', 'Money', byLength(units), 'Part']} />
       <tbody>
         {items
           .filter((item) => item.cost.mean > 0)

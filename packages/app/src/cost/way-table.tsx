@@ -3,7 +3,7 @@ import { formatAmount } from '@furrow/engine';
 import { money, workTime } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 const RATES: Readonly<Record<WayReport['rate'], string>> = {
@@ -23,15 +23,9 @@ export function WayTable({ cost }: { readonly cost: CostReport }): VNode {
       title="Other ways to make the groove"
       note="the whole job at medians and usual durations; state your own rates under “Alternatives”"
     >
-      <thead>
-        <tr>
-          {['Way', 'Rate', 'Groove', 'Whole job', 'Money', 'Planned way cheaper', 'Rests on'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={['Way', 'Rate', 'Groove', 'Whole job', 'Money', 'Planned way cheaper', 'Rests on']}
+      />
       <tbody>
         {ways.map((way) => (
           <tr key={way.way}>

@@ -2,7 +2,7 @@ import { type CrewNoiseReport, formatReported } from '@furrow/engine';
 import { rangeText } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
-import { ScrollBox } from '../table/index.ts';
+import { ColumnHeads, ScrollBox } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** Noise of one crew's shift, task by task, by both families. */
@@ -23,22 +23,16 @@ export function CrewNoise({ crew }: { readonly crew: CrewNoiseReport }): VNode {
       </header>
       <ScrollBox name={`Tasks of ${crew.name}, table`}>
         <table>
-          <thead>
-            <tr>
-              {[
-                'Task',
-                'Time',
-                'Level at the ear',
-                '5 dB rule sets against it',
-                '3 dB rule sets against it',
-                'Level from',
-              ].map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <ColumnHeads
+            names={[
+              'Task',
+              'Time',
+              'Level at the ear',
+              '5 dB rule sets against it',
+              '3 dB rule sets against it',
+              'Level from',
+            ]}
+          />
           <tbody>
             {crew.tasks.map((task, index) => (
               <tr key={`${index} ${task.name}`}>

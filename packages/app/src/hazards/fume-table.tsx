@@ -1,7 +1,7 @@
 import { type FumeReport, formatReported, type SubstanceLimit, type SubstanceReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
-import { ScrollBox } from '../table/index.ts';
+import { ColumnHeads, ScrollBox } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { Wording } from './wording.tsx';
 
@@ -14,15 +14,7 @@ export function FumeTable({ fume }: { readonly fume: FumeReport }): VNode {
     <>
       <ScrollBox name="Substances to reckon with, table">
         <table>
-          <thead>
-            <tr>
-              {['Substance', 'Why', 'Measured', ...sets].map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <ColumnHeads names={['Substance', 'Why', 'Measured', ...sets]} />
           <tbody>
             {substances.map((substance) => (
               <tr key={substance.name}>

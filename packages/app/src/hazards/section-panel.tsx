@@ -2,7 +2,7 @@ import { formatReported, type HazardRow, type HazardSection } from '@furrow/engi
 import { figureText } from '@furrow/papers/drawing';
 import type { ComponentChildren, VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
-import { ScrollBox } from '../table/index.ts';
+import { ColumnHeads, ScrollBox } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { Wording } from './wording.tsx';
 
@@ -24,15 +24,7 @@ export function SectionPanel({ section, children }: SectionPanelProps): VNode {
       {rows.length === 0 ? null : (
         <ScrollBox name={`${title} against the rules, table`}>
           <table>
-            <thead>
-              <tr>
-                {['Rule', 'There is', 'Figure named', 'Verdict', 'Note and source'].map((name) => (
-                  <th key={name} scope="col">
-                    {name}
-                  </th>
-                ))}
-              </tr>
-            </thead>
+            <ColumnHeads names={['Rule', 'There is', 'Figure named', 'Verdict', 'Note and source']} />
             <tbody>
               {rows.map((row) => (
                 <Row key={row.id} row={row} />

@@ -1,7 +1,7 @@
 import type { HeatReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
-import { ScrollBox } from '../table/index.ts';
+import { ColumnHeads, ScrollBox } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { rangeText } from './range-text.ts';
 
@@ -17,15 +17,7 @@ export function CoolingPanel({ report }: { readonly report: HeatReport }): VNode
       </header>
       <ScrollBox name="Cooling time, table">
         <table>
-          <thead>
-            <tr>
-              {['By', 't8/5', 'Range of the formula', 'Note and source'].map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <ColumnHeads names={['By', 't8/5', 'Range of the formula', 'Note and source']} />
           <tbody>
             <tr class="chosen">
               <th scope="row">field</th>

@@ -1,7 +1,7 @@
 import type { HeatReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown } from '../amount/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** The end of the seam, or the whole of a short one, beside the section: heat flows along the seam as well. */
@@ -30,15 +30,7 @@ export function EndsPanel({ ends }: { readonly ends: NonNullable<HeatReport['end
       note={`heat that flows along the seam too, over ${shown(ends.window_mm, 'mm', units)}`}
       lead={<p class="remark">{ends.note}</p>}
     >
-      <thead>
-        <tr>
-          {['What', 'There', 'In the section'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={['What', 'There', 'In the section']} />
       <tbody>
         {rows.map(([what, there, section]) => (
           <tr key={what}>

@@ -1,7 +1,7 @@
 import type { HeatReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown } from '../amount/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { perLengthRange, perLengthText, rangeText } from './range-text.ts';
 
@@ -20,15 +20,7 @@ export function PassHeatTable({ report }: { readonly report: HeatReport }): VNod
   const units = useUnits();
   return (
     <ScrollTable id="pass-heat" title="Passes here" note="energy per length of seam">
-      <thead>
-        <tr>
-          {COLUMNS.map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={COLUMNS} />
       <tbody>
         {report.passes.map((pass) => (
           <tr key={pass.number}>

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { useSelected } from '../store/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import type { KitDesk } from './kit-desk.ts';
 import { kitNumbers } from './kit-numbers.ts';
@@ -21,15 +21,7 @@ export function KitSummary({ desk }: { readonly desk: KitDesk }): VNode {
     <div class={`result-details${wrong ? ' outdated' : ''}`}>
       {kitNumbers(read.kit, units).map(({ id, title, heads, rows }) => (
         <ScrollTable key={id} id={id} title={title}>
-          <thead>
-            <tr>
-              {heads.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <ColumnHeads names={heads} />
           <tbody>
             {rows.map(([name = '', ...cells], index) => (
               <tr key={`${index} ${name}`}>

@@ -2,7 +2,7 @@ import { formatAmount, type Plan } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shownChance } from '../amount/index.ts';
 import { isCurrent, useBench, useBenchState } from '../state/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { adoptPlan } from './lock-edits.ts';
 import {
@@ -40,15 +40,7 @@ export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
       title="Candidate plans"
       note="time, cost and heat side by side, refill and grinding inside the whole job; a set-up that another beats in all three says so"
     >
-      <thead>
-        <tr>
-          {COLUMNS.map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={COLUMNS} />
       <tbody>
         <Candidate plan={plan} />
         {alternatives.map((other, index) => (

@@ -1,7 +1,7 @@
 import { formatAmount, type Plan } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { shown, shownBand } from '../amount/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** Every pass with its setting and what it takes off. */
@@ -13,25 +13,19 @@ export function PassTable({ plan }: { readonly plan: Plan }): VNode {
       title="Passes"
       note="in the order they are run; what each takes off holds for 90 in 100"
     >
-      <thead>
-        <tr>
-          {[
-            'Pass',
-            'Layer',
-            'Offset',
-            'Current',
-            'Arc voltage',
-            'Push angle',
-            'Travel',
-            'Takes off',
-            'Dwell',
-          ].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={[
+          'Pass',
+          'Layer',
+          'Offset',
+          'Current',
+          'Arc voltage',
+          'Push angle',
+          'Travel',
+          'Takes off',
+          'Dwell',
+        ]}
+      />
       <tbody>
         {plan.passes.map((pass) => (
           <tr key={pass.number}>

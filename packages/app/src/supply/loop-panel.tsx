@@ -1,7 +1,7 @@
 import type { ElectricPoint } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { dropText, heatText, shown } from '../amount/index.ts';
-import { ScrollTable } from '../table/index.ts';
+import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** The electric loop: what each source gives, where its volts and its heat go, and the sense wires. */
@@ -14,23 +14,17 @@ export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {
         title="Power sources"
         note={loop.input_kVA === null ? undefined : `${loop.input_kVA.toFixed(1)} kVA from the mains`}
       >
-        <thead>
-          <tr>
-            {[
-              'Source',
-              'Current',
-              'Share',
-              'At its terminals',
-              'No load',
-              'Minutes in ten',
-              'Mains line',
-            ].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads
+          names={[
+            'Source',
+            'Current',
+            'Share',
+            'At its terminals',
+            'No load',
+            'Minutes in ten',
+            'Mains line',
+          ]}
+        />
         <tbody>
           {loop.sources.map((source) => (
             <tr key={source.name}>
@@ -55,15 +49,7 @@ export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {
         title="Where the volts go"
         note={`from ${shown(loop.needed_V, 'V', units)} at the terminals to ${shown(loop.arc_voltage_V, 'V', units)} in the arc`}
       >
-        <thead>
-          <tr>
-            {['Lead', 'Part', 'Voltage', 'Heat', 'Share of the loss'].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads names={['Lead', 'Part', 'Voltage', 'Heat', 'Share of the loss']} />
         <tbody>
           {loop.losses.map((loss, index) => (
             <tr key={`${index} ${loss.lead} ${loss.joint ?? ''}`}>
