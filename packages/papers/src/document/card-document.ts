@@ -1,4 +1,4 @@
-import type { Answer, GaugeStop, Plan, ReadJob, UnitSystem } from '@furrow/engine';
+import type { Answer, GaugeStop, Limit, Plan, ReadJob, UnitSystem } from '@furrow/engine';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
 import { adviceWords } from './advice-words.ts';
 import { chanceWords } from './chance-words.ts';
@@ -75,7 +75,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
             {
               kind: 'heading',
               level: 2,
-              text: tight.length === 0 ? 'Margins: every one holds' : 'Tight margins',
+              text: marginsTitle(tight),
             },
             { kind: 'list', tone: 'plain', items: tight.map((limit) => limitWords(limit, units)) },
           ],
@@ -92,6 +92,14 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     { kind: 'paragraph', tone: 'plain', text: answer.advice.map(adviceWords).join(' ') },
     { kind: 'paragraph', tone: 'small', text: `Limits rest on: ${sourceWords(plan.limits).join('; ')}.` },
   ];
+}
+
+/** A limit that is advice may fail and leave the plan standing: then the heading may not say less than the list. */
+function marginsTitle(tight: readonly Limit[]): string {
+  if (tight.length === 0) return 'Margins: every one holds';
+  return tight.some(({ verdict }) => verdict === 'fails')
+    ? 'Tight margins, and advice not kept'
+    : 'Tight margins';
 }
 
 /** The tables of the gauge stops: one over the whole width, several in pairs. */

@@ -172,9 +172,12 @@ function meaning(check: CommissionCheck, { text, value }: CheckedReading): numbe
   return text === 'yes' ? true : text === 'no' ? false : undefined;
 }
 
-/** Millivolts and seconds stay as the meter shows them, whatever the shop's units. */
+/** Millivolts and seconds stay as the meter shows them, whatever the shop's units, to a tenth of the band's half. */
 function amountOf(check: MeasureCheck, value: number, units: UnitSystem): string {
   const { quantity, perSi } = READING_UNITS[check.unit];
-  const asRead = check.unit === 'mV' || check.unit === 's' ? { unit: check.unit } : {};
-  return formatAmount(value / perSi, quantity, units, asRead);
+  if (check.unit !== 'mV' && check.unit !== 's') return formatAmount(value / perSi, quantity, units);
+  const half = (check.most - check.least) / 2;
+  const digits = half > 0 ? Math.max(0, 1 - Math.floor(Math.log10(half))) : 3;
+  // adding 0 takes the sign off a zero that was rounded from below
+  return `${(Number(value.toFixed(Math.min(digits, 6))) + 0).toFixed(Math.min(digits, 6))} ${check.unit}`;
 }

@@ -16,10 +16,10 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
   const report = answerHazard(read, answer, kit);
   return framedPaper(subject, options, {
     above: 'Hot-work and hazard sheet · air carbon-arc gouging',
+    below: [jobWords(read.job, units)],
     one_page: false,
     roles: ['Permit issued by', 'Operator', 'Fire watch', 'Responsible engineer'],
     blocks: [
-      { kind: 'paragraph', tone: 'plain', text: jobWords(read.job, units) },
       { kind: 'paragraph', tone: 'lead', text: report.defers },
       {
         kind: 'fields',

@@ -35,12 +35,11 @@ export function quoteDocument(subject: PaperSubject, options: PaperOptions): Pap
   const cost = answerCost(read, answer, heat === undefined ? {} : { heat });
   return framedPaper(subject, options, {
     above: cost.kind === 'no_plan' ? 'Quote: nothing to quote' : 'Quote · estimate for gouging and refill',
+    below: [job.groove.purpose, jobWords(job, units)],
     one_page: false,
     roles:
       cost.kind === 'no_plan' ? ['Read by'] : ['Prepared by', 'Approved by', 'Accepted for the customer'],
     blocks: [
-      { kind: 'paragraph', tone: 'lead', text: job.groove.purpose },
-      { kind: 'paragraph', tone: 'plain', text: jobWords(job, units) },
       ...(cost.kind === 'no_plan'
         ? [{ kind: 'paragraph', tone: 'plain', text: cost.says } as const]
         : [

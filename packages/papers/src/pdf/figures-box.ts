@@ -92,12 +92,16 @@ function columnsOf(
   const count = figures.items.length;
   const equal = usable / count;
   if (needed.every((one) => one <= equal)) return { columns: needed.map(() => equal), valueSize: size };
-  const noteSize = SIZES[figures.size].note * paint.scale;
-  const withNotes = figures.items.map(({ note = '' }, index) => {
-    const [line] = textLines(note, 'regular', noteSize, 1e6, paint.faces);
-    return Math.max(needed[index]!, (line?.width ?? 0) + 0.5);
-  });
-  for (const widths of [withNotes, needed]) {
+  const sizes = SIZES[figures.size];
+  const small = (text: string, size: number): number =>
+    (textLines(text, 'regular', size * paint.scale, 1e6, paint.faces)[0]?.width ?? 0) + 0.5;
+  const withLabels = figures.items.map(({ label }, index) =>
+    Math.max(needed[index]!, small(label, sizes.label)),
+  );
+  const withNotes = figures.items.map(({ note = '' }, index) =>
+    Math.max(withLabels[index]!, small(note, sizes.note)),
+  );
+  for (const widths of [withNotes, withLabels, needed]) {
     const spare = usable - widths.reduce((total, one) => total + one, 0);
     if (spare >= 0) return { columns: widths.map((one) => one + spare / count), valueSize: size };
   }
