@@ -1,20 +1,18 @@
 import { API_PATHS, type CardOptions, fillPath } from '@furrow/contract';
 import type { UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { fetchCard } from '../api/index.ts';
 import { download } from '../hand-out/index.ts';
 import { jobTitle, SaveStatus } from '../job-page/index.ts';
 import { goTo, jobPath, nameAddress } from '../route/index.ts';
 import { JobPages, SiteHeader } from '../site/index.ts';
 import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
+import { OpenFileButton } from '../take-in/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { fileName } from './file-name.ts';
 import { PasteDialog } from './paste-dialog.tsx';
 import { ReplaceDialog } from './replace-dialog.tsx';
-
-/** Largest file that is looked at; a job is far smaller. */
-const FILE_BYTES_MOST = 1_000_000;
 
 /** Paper that a shop has at hand, by the units it works in. */
 function paperFor(units: UnitSystem): CardOptions['paper'] {
@@ -32,7 +30,6 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
       ? undefined
       : `${fillPath(API_PATHS.jobCardPage, { id: state.savedAs.id })}?units=${units}&paper=${paperFor(units)}`,
   );
-  const file = useRef<HTMLInputElement>(null);
   const [pasting, setPasting] = useState(false);
   const [replacement, setReplacement] = useState<string>();
   const [trouble, setTrouble] = useState<string>();
@@ -45,14 +42,6 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
     const kept = draftOf(localStorage, 'new');
     if (kept === undefined || kept.text === text) openText(text);
     else setReplacement(text);
-  };
-  const openFile = async (chosen: File | undefined): Promise<void> => {
-    if (chosen === undefined) return;
-    if (chosen.size > FILE_BYTES_MOST) {
-      setTrouble(`${chosen.name} is too large to be a job file.`);
-      return;
-    }
-    offerText(await chosen.text());
   };
   const save = async (asCopy: boolean): Promise<void> => {
     const id = await bench.save(asCopy);
@@ -93,23 +82,7 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
         <button type="button" onClick={() => void save(true)}>
           Save as copy
         </button>
-        <button type="button" onClick={() => file.current?.click()}>
-          Open file
-        </button>
-        <input
-          ref={file}
-          type="file"
-          class="unseen"
-          tabIndex={-1}
-          aria-label="Job file to open"
-          accept=".yaml,.yml,.json,.txt"
-          onChange={(event) => {
-            const input = event.currentTarget;
-            void openFile(input.files?.[0]).then(() => {
-              input.value = '';
-            });
-          }}
-        />
+        <OpenFileButton noun="job" onText={offerText} onTrouble={setTrouble} />
         <button type="button" onClick={() => setPasting(true)}>
           Paste
         </button>

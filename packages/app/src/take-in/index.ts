@@ -1,0 +1,1 @@
+export { OpenFileButton } from './open-file-button.tsx';
