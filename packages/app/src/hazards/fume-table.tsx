@@ -36,7 +36,7 @@ export function FumeTable({ fume }: { readonly fume: FumeReport }): VNode {
                 <td key={set} class="words">
                   {index === null ? null : <b>{formatReported(index, '-', units)} </b>}
                   <Wording says={verdict} />
-                  {not_covered.length === 0 ? '' : `; no limit for ${not_covered.join(', ')}`}
+                  {index === null || not_covered.length === 0 ? '' : `; without ${not_covered.join(', ')}`}
                 </td>
               ))}
             </tr>

@@ -167,7 +167,7 @@ export interface MixtureReport {
   readonly set: string;
   /** Index over the measured substances that the set covers; null where none is [-]. */
   readonly index: number | null;
-  /** Measured substances that the set does not cover. */
+  /** Substances to reckon with that the index leaves out: not measured, or without a limit in the set. */
   readonly not_covered: readonly string[];
   readonly verdict: HazardWording;
 }

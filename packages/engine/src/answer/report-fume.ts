@@ -41,7 +41,13 @@ export function reportFume({ site, plate }: Job): FumeReport {
         site,
       ),
     ),
-    mixtures: SETS.map((set) => mixtureReport(set, measured)),
+    mixtures: SETS.map((set) =>
+      mixtureReport(
+        set,
+        measured,
+        [...expected, ...others].map(({ substance }) => substance),
+      ),
+    ),
   };
 }
 
@@ -100,20 +106,27 @@ function isGas(substance: Substance): boolean {
   return substance === 'carbon_monoxide' || substance === 'nitrogen_dioxide' || substance === 'ozone';
 }
 
-function mixtureReport(set: LimitSet, measured: readonly Measured[]): MixtureReport {
+/** Index over what was both measured and limited; of all that the air may carry, the rest is named. */
+function mixtureReport(
+  set: LimitSet,
+  measured: readonly Measured[],
+  reckonedWith: readonly Substance[],
+): MixtureReport {
   const parts = measured.flatMap((one) => {
     const limit = exposureLimit(one.substance, set);
     const concentration = concentrationFor(limit, one);
-    return limit === null || concentration === null ? [] : [{ concentration, limit: limit.most }];
+    return limit === null || concentration === null
+      ? []
+      : [{ substance: one.substance, concentration, limit: limit.most }];
   });
   const index = parts.length === 0 ? null : mixtureIndex(parts);
-  const missing = measured.filter(({ substance }) => exposureLimit(substance, set) === null);
+  const missing = reckonedWith.filter((one) => !parts.some(({ substance }) => substance === one));
   const over = hazardWording(index, 1, 'most');
   return {
     set: LIMIT_SET_NAMES[set],
     index,
-    not_covered: missing.map(({ substance }) => SUBSTANCE_NAMES[substance]),
-    // what a set leaves out may be what fails
+    not_covered: missing.map((substance) => SUBSTANCE_NAMES[substance]),
+    // what the index leaves out may be what fails
     verdict: missing.length > 0 && over === 'within the figure named' ? 'not covered by the source' : over,
   };
 }

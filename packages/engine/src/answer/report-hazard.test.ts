@@ -200,6 +200,29 @@ describe('air', () => {
     );
   });
 
+  it('does not call air good while what is to be expected in it was not measured', () => {
+    const some = withSite('  fume: { measured: [{ substance: iron_oxide, mg_per_m3: 1, time: 8 h }] }');
+    const osha = some.fume.mixtures[0]!;
+    expect(osha.index).toBeCloseTo(0.1, 9);
+    expect(osha.not_covered).toContain('Copper fume');
+    expect(osha.not_covered).not.toContain('Iron oxide fume');
+    expect(osha.verdict).toBe('not covered by the source');
+    const all = some.fume.substances.map(({ name }) => name);
+    for (const { index, not_covered } of withSite('  torches: 1').fume.mixtures) {
+      expect(index).toBeNull();
+      expect(not_covered).toEqual(all);
+    }
+  });
+
+  it('calls air within the figure once all that is to be expected was measured', () => {
+    const clean = ['iron_oxide', 'manganese', 'chromium_vi', 'nickel', 'copper', 'carbon_monoxide'];
+    const lines = [...clean, 'nitrogen_dioxide', 'ozone'].map(
+      (substance) => `      - { substance: ${substance}, mg_per_m3: 0.0001, time: 8 h }`,
+    );
+    const [osha] = withSite(`  fume:\n    measured:\n${lines.join('\n')}`).fume.mixtures;
+    expect(osha).toMatchObject({ not_covered: [], verdict: 'within the figure named' });
+  });
+
   it('shows the air that dilution would need, for every torch', () => {
     const report = withSite(
       '  torches: 2\n  ventilation: { flow: 100 m3/min }\n  fume: { emission_mg_per_min: 500 }',

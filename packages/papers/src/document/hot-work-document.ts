@@ -135,7 +135,7 @@ function zoneBlocks(
 function mixtureBlocks({ mixtures, substances }: HazardReport['fume'], units: UnitSystem): PaperBlock[] {
   if (substances.every(({ measured_mg_per_m3: measured }) => measured === null)) return [];
   const told = mixtures.map(({ set, index, verdict, not_covered }) => {
-    const without = not_covered.length === 0 ? '' : `, without ${not_covered.join(' and ')}`;
+    const without = not_covered.length === 0 ? '' : ` (without ${not_covered.join(', ')})`;
     return `${set} ${formatReported(index, '-', units)}, ${verdict}${without}`;
   });
   return [

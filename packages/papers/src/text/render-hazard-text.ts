@@ -161,7 +161,7 @@ function fumeLines({ set, substances, mixtures }: FumeReport, units: UnitSystem)
     ...substances.flatMap(({ name, why }) => wrapped(plainLine(`${name}: ${why}.`), WIDTH, '    ')),
     ...mixtures.flatMap(({ set: of, index, verdict, not_covered }) =>
       wrapped(
-        `Additive index by ${of}: ${formatReported(index, '-', units)}, ${verdict}${not_covered.length === 0 ? '' : `; without ${not_covered.join(', ')}`}.`,
+        `Additive index by ${of}: ${formatReported(index, '-', units)}, ${verdict}${index === null || not_covered.length === 0 ? '' : `; without ${not_covered.join(', ')}`}.`,
         WIDTH,
         '    ',
       ),
