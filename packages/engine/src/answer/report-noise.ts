@@ -1,5 +1,6 @@
 import {
   dailyExposureLevel,
+  GOUGING_NOISE_SOURCE,
   type HearingProtection,
   hearingAttenuation,
   type NoiseTask,
@@ -107,7 +108,8 @@ function taskReport(task: Crew['tasks'][number], { noise, torches }: Job['site']
     level_dBA: level,
     osha_time_min: oshaDuration(level.most) / MINUTE,
     niosh_time_min: nioshDuration(level.most) / MINUTE,
-    source: measured === undefined ? PROCESS_NOISE_SOURCE : STATED,
+    source:
+      measured !== undefined ? STATED : work === 'gouging' ? GOUGING_NOISE_SOURCE : PROCESS_NOISE_SOURCE,
   };
 }
 

@@ -45,6 +45,7 @@ export {
 export { type MixturePart, mixtureIndex, shiftConcentration } from './mixture-index.ts';
 export type { NoiseTask } from './noise-task.ts';
 export {
+  GOUGING_NOISE_SOURCE,
   GOUGING_SOUND_POWER,
   type LevelBand,
   type NoisyWork,

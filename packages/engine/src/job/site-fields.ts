@@ -106,7 +106,7 @@ const fume = z.strictObject({
 const noise = z.strictObject({
   at_ear_dBA: described(z.number().min(60).max(150), {
     title: 'Gouging noise at the ear',
-    help: 'Measured level at the ear while gouging, in dBA; it replaces the usual band of 100 to 115 dBA.',
+    help: 'Level at the ear in dBA, measured with all torches burning; it replaces the usual band of 100 to 120 dBA.',
   }).optional(),
   plug_NRR_dB: described(z.number().min(0).max(50), {
     title: 'Ear plug, NRR',
