@@ -228,8 +228,12 @@ export function heatSection({ heat }: Job): HazardSection {
         source: { text: 'common practice, no source', provenance: 'common practice' },
       },
       {
-        text: 'Preheat for gouging at least as the welding procedure asks, unless the responsible engineer says otherwise.',
+        text: 'Preheat may be needed before gouging, above all where the code asks for heat treatment after welding.',
         source: confirmed('ASME PCC-2 Article 304, 304-2.6.2'),
+      },
+      {
+        text: 'Preheat for gouging at least as the welding procedure asks, unless the responsible engineer says otherwise.',
+        source: { text: 'common practice, no source', provenance: 'common practice' },
       },
     ],
   };

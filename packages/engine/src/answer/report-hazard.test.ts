@@ -245,6 +245,17 @@ describe('the closed space', () => {
   });
 });
 
+it('asks for preheat in the words of its source, and for more than that only as practice', () => {
+  const { rules } = withSite('  torches: 1').sections.find(({ id }) => id === 'heat')!;
+  const preheat = rules.filter(({ text }) => text.startsWith('Preheat'));
+  expect(preheat.map(({ source }) => source)).toEqual([
+    { text: 'ASME PCC-2 Article 304, 304-2.6.2', provenance: 'confirmed' },
+    { text: 'common practice, no source', provenance: 'common practice' },
+  ]);
+  expect(preheat[0]!.text).toContain('may be needed');
+  expect(preheat[1]!.text).toContain('at least as the welding procedure asks');
+});
+
 describe('the shade table', () => {
   it('is advice, unless the job states it as binding; then the plan stays inside it', () => {
     const bound = answerJob(job(`${PLAIN}\nsite:\n  eyes: { table: binding }\n`), 'test');
