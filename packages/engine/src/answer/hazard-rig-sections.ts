@@ -16,6 +16,8 @@ const KPA = 1000;
 const CLEANING_MOST = 206.8427188;
 /** Bore of a hose that needs a device against its failure from here on: 1/2 in [mm]. */
 const HOSE_BORE = 12.7;
+/** A lead cannot be nearer than this; at it every current of gouging is over the figure [m]. */
+const NEAREST = 1e-3;
 const DIRECTIVE = recalled('Directive 2013/35/EU Annex II');
 
 /** Open-circuit volts of the kit's sources, and rules on leads. */
@@ -92,9 +94,9 @@ export function fieldSection({ site }: Job, { current_A: current }: HazardSettin
       note:
         wearer === undefined
           ? 'no implant wearer is stated to come near'
-          : 'static field; ripple is not in it',
+          : `${wearer < NEAREST ? 'touching, reckoned at 1 mm; ' : ''}static field; ripple is not in it`,
     });
-  const near = wearer === undefined || wearer === 0 ? undefined : wearer;
+  const near = wearer === undefined ? undefined : Math.max(wearer, NEAREST);
   return {
     id: 'field',
     title: 'Magnetic field',

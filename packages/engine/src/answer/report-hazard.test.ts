@@ -256,6 +256,14 @@ it('asks for preheat in the words of its source, and for more than that only as 
   expect(preheat[1]!.text).toContain('at least as the welding procedure asks');
 });
 
+it('finds an implant wearer who touches a lead over the figure, not uncovered', () => {
+  const report = withSite('  leads: { wearer: 0 mm }');
+  for (const id of ['field_single', 'field_pair']) {
+    expect(row(report, id).verdict).toBe('over the figure named');
+    expect(row(report, id).note).toContain('reckoned at 1 mm');
+  }
+});
+
 describe('the shade table', () => {
   it('is advice, unless the job states it as binding; then the plan stays inside it', () => {
     const bound = answerJob(job(`${PLAIN}\nsite:\n  eyes: { table: binding }\n`), 'test');
