@@ -22,9 +22,25 @@ describe('substances', () => {
     ['low_alloy_steel', { Cr: 2.25 }, 'none', ['chromium_vi']],
     ['carbon_steel', { Ni: 0.4 }, 'none', ['nickel']],
     ['carbon_steel', {}, 'chromium', ['chromium_vi']],
+    ['low_alloy_steel', {}, 'none', ['chromium_vi', 'nickel']],
+    ['low_alloy_steel', { Cr: 0 }, 'none', ['nickel']],
+    ['copper_alloy', {}, 'none', ['nickel']],
   ] as const)('of %s with %o and coating %s have %o', (family, composition, coating, wanted) => {
     const found = named(family, composition, coating);
     for (const substance of wanted) expect(found).toContain(substance);
+  });
+
+  it('that a family often holds are let off only by a composition that states none', () => {
+    expect(named('low_alloy_steel', { Cr: 0 }, 'none')).not.toContain('chromium_vi');
+    expect(named('low_alloy_steel', { Ni: 0 }, 'none')).not.toContain('nickel');
+    expect(named('low_alloy_steel', { Cr: 0, Ni: 0 }, 'chromium')).toContain('chromium_vi');
+    expect(named('copper_alloy', { Ni: 0 }, 'none')).not.toContain('nickel');
+    const why = (composition: { Cr?: number }): string | undefined =>
+      expectedSubstances('low_alloy_steel', composition, 'none').find(
+        ({ substance }) => substance === 'chromium_vi',
+      )?.why;
+    expect(why({})).toContain('unless the composition says otherwise');
+    expect(why({ Cr: 2.25 })).toBe('the composition states 2.25 % chromium');
   });
 
   it('of copper have no iron', () => {

@@ -56,11 +56,20 @@ const FAMILY_ALLOYS: Readonly<Partial<Record<MetalFamily, readonly Substance[]>>
   cast_iron: ['manganese'],
 };
 
+/** What alloys of a family often hold, so that only a composition that states none of it lets it off. */
+const POSSIBLE_ALLOYS: Readonly<Partial<Record<MetalFamily, readonly AlloyedSubstance[]>>> = {
+  low_alloy_steel: ['chromium_vi', 'nickel'],
+  copper_alloy: ['nickel'],
+};
+
+type AlloyedSubstance = 'chromium_vi' | 'nickel';
+
 /**
  * Substances to reckon with when a metal is gouged, each with its reason.
  *
  * The base metal and its alloys, the copper coating of the electrode, the coating of the plate, and the gases of
- * the arc. Chromium and nickel that a composition states count whatever the family.
+ * the arc. Chromium and nickel that a composition states count whatever the family; in families that often hold
+ * them they count unless the composition states 0.
  *
  * @param family - family of the metal [text], one of the MetalFamily names
  * @param composition - mass percents as stated [record], may be empty
@@ -80,6 +89,10 @@ export function expectedSubstances(
     ...(IRON_BASED.has(family) ? [{ substance: 'iron_oxide' as const, why: `the metal is ${metal}` }] : []),
     ...(FAMILY_ALLOYS[family] ?? []).map((substance) => ({ substance, why: `part of ${metal}` })),
     ...statedAlloys(composition),
+    ...possibleAlloys(family, composition).map((substance) => ({
+      substance,
+      why: `possible in ${metal}, unless the composition says otherwise`,
+    })),
     {
       substance: 'copper',
       why:
@@ -93,6 +106,11 @@ export function expectedSubstances(
   return found.filter(
     ({ substance }, index) => found.findIndex((one) => one.substance === substance) === index,
   );
+}
+
+function possibleAlloys(family: MetalFamily, { Cr, Ni }: Composition): readonly AlloyedSubstance[] {
+  const stated = { chromium_vi: Cr, nickel: Ni };
+  return (POSSIBLE_ALLOYS[family] ?? []).filter((substance) => stated[substance] !== 0);
 }
 
 function statedAlloys({ Cr = 0, Ni = 0 }: Composition): ExpectedSubstance[] {
