@@ -232,6 +232,13 @@ describe('air', () => {
     expect(row(report, 'dilution').figure).toBeCloseTo(300, 6);
     expect(row(report, 'dilution').verdict).toBe('over the figure named');
   });
+
+  it('does not call fans enough that are enough for iron oxide alone', () => {
+    const report = withSite('  ventilation: { flow: 200 m3/min }\n  fume: { emission_mg_per_min: 500 }');
+    expect(row(report, 'dilution')).toMatchObject({ value: 200, verdict: 'not covered by the source' });
+    expect(row(report, 'dilution').figure).toBeCloseTo(150, 6);
+    expect(row(report, 'dilution').note).toContain('copper and manganese need more');
+  });
 });
 
 describe('the closed space', () => {
