@@ -11,8 +11,8 @@ import {
   type UnitSystem,
 } from '@furrow/engine';
 
-/** Copies of the files that papers were made from, kept beside them. */
-export const KEPT = { job: 'job.yaml', kit: 'kit.yaml' } as const;
+/** Copies of the files that papers were made from, kept beside them under names that a user’s own files do not have. */
+export const KEPT = { job: 'papers-made-from.job.yaml', kit: 'papers-made-from.kit.yaml' } as const;
 
 /** What papers that already lie in a folder were made from, and what has changed since. */
 export interface Superseded {
