@@ -1,5 +1,4 @@
-import { API_PATHS, type CardOptions, fillPath } from '@furrow/contract';
-import type { UnitSystem } from '@furrow/engine';
+import { API_PATHS, fillPath } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { fetchCard } from '../api/index.ts';
@@ -10,14 +9,10 @@ import { JobPages, SiteHeader } from '../site/index.ts';
 import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../state/index.ts';
 import { OpenFileButton } from '../take-in/index.ts';
 import { useUnits } from '../theme/index.ts';
+import { cardRequest, paperFor } from './card-request.ts';
 import { fileName } from './file-name.ts';
 import { PasteDialog } from './paste-dialog.tsx';
 import { ReplaceDialog } from './replace-dialog.tsx';
-
-/** Paper that a shop has at hand, by the units it works in. */
-function paperFor(units: UnitSystem): CardOptions['paper'] {
-  return units === 'inch' ? 'letter' : 'a4';
-}
 
 /** Title and state of the job, and what can be done with it as a whole. */
 export function BenchHeader({ demo }: { readonly demo: string }): VNode {
@@ -49,8 +44,7 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
   };
   const fetchPdf = async (): Promise<Blob | undefined> => {
     setTrouble(undefined);
-    const { text } = bench.store.get().file;
-    const reply = await fetchCard({ text, units, paper: paperFor(units) });
+    const reply = await fetchCard(cardRequest(bench, units));
     if (!reply.ok) setTrouble(`No card: ${reply.failure.message}`);
     return reply.ok ? reply.value : undefined;
   };

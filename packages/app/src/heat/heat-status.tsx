@@ -1,11 +1,13 @@
 import type { VNode } from 'preact';
+import { useBenchState } from '../state/index.ts';
 import { useHeat, useHeatDesk } from './heat-context.ts';
-import type { HeatState } from './heat-state.ts';
+import { statusWords } from './status-words.ts';
 
 /** How the heat stands: solving, quick look, refined, stopped or failed; a change is told aloud, the progress is not. */
 export function HeatStatus(): VNode {
   const desk = useHeatDesk();
-  const words = useHeat(statusWords);
+  const planned = useBenchState((state) => state.planned);
+  const words = useHeat((state) => statusWords(state, planned));
   const is = useHeat((state) => state.run.is);
   const share = useHeat((state) =>
     state.run.is === 'running' ? Math.round(100 * state.run.share) : undefined,
@@ -37,28 +39,4 @@ export function HeatStatus(): VNode {
       ) : null}
     </div>
   );
-}
-
-function statusWords({ run, shown }: HeatState): string {
-  switch (run.is) {
-    case 'waiting':
-      return 'The heat is solved as soon as there is a plan.';
-    case 'running':
-      return run.quality === 'quick' ? 'Solving a quick look.' : 'A quick look; refining it.';
-    case 'done':
-      return `Refined${errorWords(shown)}.`;
-    case 'stopped':
-      return shown === undefined
-        ? 'Stopped before there was anything to show.'
-        : 'Stopped; what is shown was solved before.';
-    case 'nothing':
-      return 'No plan holds for this job, so there is no heat to follow. The bench tells what would free it.';
-    case 'failed':
-      return `The heat could not be solved: ${run.why}`;
-  }
-}
-
-function errorWords(shown: HeatState['shown']): string {
-  const error = shown?.heat.report.grid_error_percent ?? null;
-  return error === null ? '' : `; the grid’s error of the peaks is about ${error.toPrecision(2)} %`;
 }
