@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../job/index.ts';
+import { metalOf } from '../material/index.ts';
+import { publishedPosterior } from '../removal/index.ts';
 import { answerJob } from './answer.ts';
 import { answerHeat, type HeatQuestion } from './answer-heat.ts';
+import { stationPasses } from './heat-passes.ts';
 import type { HeatAnswer, HeatRange } from './heat-report.ts';
 
 const PENSTOCK = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
@@ -167,10 +170,45 @@ it('cautions where the interpass temperature is never reached', () => {
 });
 
 it('holds the back face and the hardness against what the job states, as soft limits', () => {
-  const { report } = heatOf(withHeat('back_face: paint, back_face_most: 320 degC, hardness_most_HV: 350'))!;
+  const { report } = heatOf(withHeat('back_face: paint, back_face_most: 360 degC, hardness_most_HV: 350'))!;
   const byId = new Map(report.limits.map((limit) => [limit.id, limit]));
   expect(byId.get('back_face_field')).toMatchObject({ verdict: 'holds', demand: report.back_face_degC.most });
   expect(byId.get('hardness')).toMatchObject({ verdict: 'fails', hard: false });
+});
+
+it('works out neither preheat nor hardness where manganese is not stated: counted as absent it would ask for too little', () => {
+  const { report } = heatOf(BARE.replace(/composition: \{[^}]*\}/u, 'composition: { C: 0.16 }'))!;
+  expect([report.preheat, report.hardness]).toEqual([null, null]);
+  expect(report.preheat_missing).toContain('manganese');
+});
+
+it('names the elements that it counts as absent', () => {
+  const { report } = heatOf(BARE)!;
+  expect(report.preheat!.methods[0]!.remarks.join(' ')).toContain('counted as absent: Mo, Cr, Cu, Ni');
+});
+
+it('takes the hardness where the face cools quickest, not in its middle', () => {
+  const { t85_s, hardness } = heatOf(BARE)!.report;
+  const reached = /the times here reach from ([\d.]+) to/u.exec(hardness!.note)![1];
+  expect(Number(reached)).toBeLessThan(Math.min(t85_s!.least, t85_s!.middle, t85_s!.most) + 1e-3);
+});
+
+it('follows the most heat where the groove is deepest', () => {
+  const known = read(BARE);
+  const { job } = known;
+  const { plan } = answerJob(known, 'test');
+  const metal = metalOf(job.plate.material, job.plate.composition);
+  const passes = stationPasses({
+    job,
+    plan: plan!,
+    posterior: publishedPosterior(metal, job.seam.position),
+    station: 3,
+    need: { energy: 1e10, face: 0 },
+  });
+  const deepest = (floor: readonly { depth: number }[]): number =>
+    Math.max(...floor.map(({ depth }) => depth));
+  expect(deepest(passes.at(-1)!.floor)).toBeCloseTo(plan!.floor_depth_mm.p50 / 1000, 4);
+  expect(deepest(passes.at(-1)!.deepFloor)).toBeCloseTo(plan!.floor_depth_mm.p95 / 1000, 4);
 });
 
 it('looks at the place that is asked for, later the farther along', () => {

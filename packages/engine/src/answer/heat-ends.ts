@@ -54,10 +54,10 @@ export function* heatEnds(input: HeatEndsInput): Generator<number, HeatEnds> {
     length,
     before: whole ? end : { seamGoesOn: true, plate: 0 },
     after: end,
-    passes: passes.map(({ at, duration, floor, heat: { gross, share }, pass }) => ({
+    passes: passes.map(({ at, duration, deepFloor, heat: { gross, share }, pass }) => ({
       at,
       duration,
-      floor,
+      floor: deepFloor,
       travel: pass.travel_mm_per_min * MM_PER_MIN,
       keptPerLength: gross * share.most,
     })),

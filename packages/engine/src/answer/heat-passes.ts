@@ -13,6 +13,8 @@ import { predictWidth, type RemovalPosterior } from '../removal/index.ts';
 
 const MM = 1e-3;
 const MM_PER_MIN = MM / 60;
+/** Plate that the section must have left under the deepest floor [m]. */
+const PLATE_LEFT = 1e-3;
 /** Grid step of the floors handed to the field [m]. */
 const FLOOR_STEP = 0.1e-3;
 
@@ -23,8 +25,10 @@ export interface StationPass {
   readonly at: number;
   /** How long the arc lies over the station [s]. */
   readonly duration: number;
-  /** Floor after the pass, from left to right. */
+  /** Floor after the pass at the plan's median depth, from left to right. */
   readonly floor: readonly SectionPoint[];
+  /** The same at the 95th percentile of the plan's depth: what lies behind gets hottest there. */
+  readonly deepFloor: readonly SectionPoint[];
   readonly heat: KeptHeat;
 }
 
@@ -58,8 +62,8 @@ function rowAt(stop: GaugeStop, reading: number): GaugeStop['table'][number] | u
   );
 }
 
-/** Floors after each pass, scaled so that the deepest point at the end is the plan's median. */
-function floorsOf(passes: readonly PlanPass[], plan: Plan, width: number): readonly Floor[] {
+/** Floors after each pass, scaled so that the deepest point at the end is the one wanted [m]. */
+function floorsOf(passes: readonly PlanPass[], wanted: number, width: number): readonly Floor[] {
   const outermost = Math.max(0, ...passes.map((pass) => Math.abs(pass.offset_mm))) * MM;
   const halfWidth = outermost + width;
   const cut = (scale: number): Floor[] => {
@@ -69,7 +73,6 @@ function floorsOf(passes: readonly PlanPass[], plan: Plan, width: number): reado
       return floor;
     });
   };
-  const wanted = plan.floor_depth_mm.p50 * MM;
   const deepest = (floors: readonly Floor[]): number => measureFloor(floors.at(-1)!).deepest;
   // Tracks side by side deepen each other, so one scale does not do: it is corrected once from what came out.
   const first = wanted / deepest(cut(1));
@@ -120,7 +123,10 @@ export function stationPasses(input: StationPassInput): readonly StationPass[] {
   const { job, plan, posterior, need } = input;
   const passes = passesRun(plan);
   const diameter = plan.electrode_diameter_mm * MM;
-  const floors = floorsOf(passes, plan, predictWidth(posterior, diameter).p50);
+  const width = predictWidth(posterior, diameter).p50;
+  const floors = floorsOf(passes, plan.floor_depth_mm.p50 * MM, width);
+  const deepest = Math.min(plan.floor_depth_mm.p95 * MM, job.plate.thickness - PLATE_LEFT);
+  const deepFloors = floorsOf(passes, deepest, width);
   const areas = floors.map((floor) => measureFloor(floor).area);
   const times = timesAt(passes, input);
   const stated = { least: job.heat.kept_least, most: job.heat.kept_most };
@@ -135,6 +141,7 @@ export function stationPasses(input: StationPassInput): readonly StationPass[] {
       at: times[index]!,
       duration,
       floor: lineOf(floors[index]!),
+      deepFloor: lineOf(deepFloors[index]!),
       heat: keptHeat(energy, need, stated),
     };
   });

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { type Limit, limitOf, type Source } from '../limit/index.ts';
-import type { HeatReport } from './heat-report.ts';
+import type { HeatReport, PreheatMethod } from './heat-report.ts';
 import { inCelsius } from './heat-units.ts';
 
 const JOB: Source = { text: 'the job', provenance: 'job file' };
@@ -41,24 +41,35 @@ export function heatReportLimits(
       }),
     );
   }
-  const asked = report.preheat?.methods.find((each) => each.temperature_degC !== null);
-  if (heat.preheat !== undefined && asked?.temperature_degC != null) {
+  const asked = strictest(report.preheat?.methods ?? []);
+  if (heat.preheat !== undefined && asked !== undefined) {
     limits.push(
       limitOf({
         id: 'gouging_preheat',
         title: 'Preheat for gouging',
         demand: inCelsius(heat.preheat),
-        capacity: asked.temperature_degC,
+        capacity: asked.temperature,
         unit: 'degC',
         sense: 'least',
         hard: false,
         source: {
-          text: `${asked.method}; for gouging common practice, no code formula`,
-          provenance: 'memory',
+          text: `${asked.method.method}; for gouging common practice, no code formula`,
+          provenance: asked.method.source.provenance,
         },
         remedy: 'preheat as for the re-weld',
       }),
     );
   }
   return limits;
+}
+
+/** The method that asks for most, where one gives a temperature. */
+function strictest(
+  methods: readonly PreheatMethod[],
+): { readonly method: PreheatMethod; readonly temperature: number } | undefined {
+  return methods
+    .flatMap((method) =>
+      method.temperature_degC === null ? [] : [{ method, temperature: method.temperature_degC }],
+    )
+    .sort((a, b) => b.temperature - a.temperature)[0];
 }

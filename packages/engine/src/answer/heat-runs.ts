@@ -55,10 +55,10 @@ export function* heatRuns(input: HeatRunsInput): Generator<number, HeatRuns> {
       ambient: job.heat.ambient,
       start,
       losses: job.heat.losses,
-      passes: passes.map(({ at, duration, floor, heat }) => ({
+      passes: passes.map(({ at, duration, floor, deepFloor, heat }) => ({
         at,
         duration,
-        floor,
+        floor: end === 'most' ? deepFloor : floor,
         keptPerLength: heat.gross * heat.share[end],
       })),
       interpassMost: job.heat.interpass_most,

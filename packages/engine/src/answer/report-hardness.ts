@@ -24,7 +24,7 @@ export function reportHardness(
   if (material !== 'carbon_steel' && material !== 'low_alloy_steel') {
     return missing('The formulas are for carbon and low-alloy steel that turns to austenite and back.');
   }
-  if (composition?.C === undefined) {
+  if (composition?.C === undefined || composition.Mn === undefined) {
     return missing(
       'The formulas need the composition, with carbon and manganese at least: state it from the certificate.',
     );

@@ -37,11 +37,14 @@ export interface HeatReportInput {
 export function reportHeat(input: HeatReportInput): HeatReport {
   const { job, metal, passes, runs, start, station, quality } = input;
   const { material, composition } = job.plate;
-  const floor = passes.at(-1)!.floor;
+  const { floor, deepFloor } = passes.at(-1)!;
   const turns = transformationOf(material, composition);
   const past = (of: typeof widthPast, kelvin: number | undefined): HeatRange | null =>
-    kelvin === undefined ? null : rangeOf((end) => inUnit(of(peakMap(runs[end]), floor, kelvin), 'mm'));
-  const t85 = rangeOrNull((end) => medianCooling(runs[end].surface.map((point) => point.t85)));
+    kelvin === undefined
+      ? null
+      : rangeOf((end) => inUnit(of(peakMap(runs[end]), end === 'most' ? deepFloor : floor, kelvin), 'mm'));
+  const faceTimes = (end: keyof HeatRange): number[] => runs[end].surface.map((point) => point.t85);
+  const t85 = rangeOrNull((end) => medianCooling(faceTimes(end)));
   const cooling = reportCooling({
     metal,
     ferritic: material === 'carbon_steel' || material === 'low_alloy_steel',
@@ -68,7 +71,7 @@ export function reportHeat(input: HeatReportInput): HeatReport {
     back_face_degC: rangeOf((end) => inCelsius(runs[end].backFacePeak)),
     t85_s: t85,
     ...cooling,
-    ...reportHardness(job, t85),
+    ...reportHardness(job, t85 && hardnessTimes(t85, faceTimes)),
     ...reportPreheat(job, start),
     skin: reportSkin(job, floor),
     balance: balanceOf(runs),
@@ -87,6 +90,12 @@ function keptOf({ heat }: StationPass, end: keyof HeatRange): number {
 function keptShare(passes: readonly StationPass[]): HeatRange {
   const gross = passes.reduce((sum, { heat }) => sum + heat.gross, 0);
   return rangeOf((end) => passes.reduce((sum, pass) => sum + keptOf(pass, end), 0) / gross);
+}
+
+/** Cooling times of the face for the hardness: where it cools quickest it is hardest, so the ends are those of the whole face. */
+function hardnessTimes(t85: HeatRange, timesOf: (end: keyof HeatRange) => readonly number[]): HeatRange {
+  const all = (['least', 'middle', 'most'] as const).flatMap(timesOf).filter((time) => !Number.isNaN(time));
+  return { least: Math.min(...all), middle: t85.middle, most: Math.max(...all) };
 }
 
 /** The middle of the cooling times along the groove's face; NaN where less than half of it passes 800 and 500 degC. */
@@ -157,7 +166,7 @@ function assumptionsOf(
     },
     {
       topic: 'Section',
-      text: 'Heat flows across the seam and through the plate, not along it: right away from the ends of a long seam. Each pass gives its heat evenly to the face it has newly cut, while the arc is over the section.',
+      text: 'Heat flows across the seam and through the plate, not along it: right away from the ends of a long seam. Each pass gives its heat evenly to the face it has newly cut, while the arc is over the section. Least and middle are at the median depth of the plan, most at its 95th percentile, where least plate is left.',
       source: { text: 'heat conduction on the section, enthalpy with latent heat', provenance: 'derived' },
     },
     {

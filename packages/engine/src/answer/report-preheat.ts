@@ -31,7 +31,7 @@ export function reportPreheat(
       'Both methods are for carbon and low-alloy steel; for this metal follow its own welding procedure.',
     );
   }
-  if (composition?.C === undefined) {
+  if (composition?.C === undefined || composition.Mn === undefined) {
     return missing(
       'Both methods need the composition, with carbon and manganese at least: state it from the certificate.',
     );
@@ -74,6 +74,7 @@ function methodB({ plate, reweld, heat }: Job, composition: Composition): Prehea
     ],
     inside_range: result.outside.length === 0,
     remarks: [
+      ...absentOf(composition),
       ...result.outside.map((each) => `Outside the range of the method: ${each}.`),
       ...(result.temperature <= heat.ambient
         ? ['Not above the ambient temperature: no preheat is asked for.']
@@ -82,6 +83,14 @@ function methodB({ plate, reweld, heat }: Job, composition: Composition): Prehea
     ],
     source: { text: 'EN 1011-2:2001 Annex C, method B', provenance: 'memory' },
   };
+}
+
+/** Elements of CET that the job does not state and that count as absent: each of them would ask for more. */
+function absentOf(composition: Composition): string[] {
+  const absent = (['Mo', 'Cr', 'Cu', 'Ni'] as const).filter((element) => composition[element] === undefined);
+  return absent.length === 0
+    ? []
+    : [`Not stated and counted as absent: ${absent.join(', ')}; what there is of them asks for more.`];
 }
 
 function hydrogenControl({ plate, reweld }: Job, composition: Composition): PreheatMethod {

@@ -95,8 +95,8 @@ export function compareWays(job: Job, work: ArcWork, practice: CostPractice): re
       time: (manual + skin) / MILLING_GAIN,
       note: '2.5 times as quick as manual gouging with grinding, where a cutter can be brought to the seam, and the job’s set-up',
       source: {
-        text: 'shipyard trial of a milling-type back-gouging tool, report of September 2010 (naval hulls)',
-        provenance: 'confirmed',
+        text: 'ratio from a shipyard trial of a milling-type back-gouging tool, report of September 2010 (naval hulls), on the assumed time by hand',
+        provenance: 'common practice',
       },
     },
   };

@@ -38,8 +38,10 @@ export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): Gougi
   });
   if (!PREHEATED.has(plate.material))
     return ambient('this metal is gouged without preheat unless the job says so');
-  if (plate.composition?.C === undefined)
-    return ambient('the ambient temperature: without the carbon content no preheat can be worked out');
+  if (plate.composition?.C === undefined || plate.composition.Mn === undefined)
+    return ambient(
+      'the ambient temperature: without carbon and manganese no preheat can be worked out, which does not mean that none is needed',
+    );
   const { temperature } = preheatMethodB({
     composition: plate.composition,
     thickness: plate.thickness,

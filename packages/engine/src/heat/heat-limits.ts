@@ -11,10 +11,10 @@ const ZERO_C = 273.15;
 /** Plate reckoned with at least, where the tolerance would let the groove go through [m]. */
 const LIGAMENT_LEAST = 1e-3;
 
-/** Plate left under the middle of the depths accepted, which plans aim at, and no less than the job asks to keep. */
+/** Plate left under the deepest point accepted, where the back face gets hottest, and no less than the job asks to keep. */
 function ligamentOf({ groove, plate }: Job): number {
-  const middle = plate.thickness - groove.depth.wanted - groove.depth.plus / 2;
-  return Math.max(middle, groove.ligament_least, LIGAMENT_LEAST);
+  const least = plate.thickness - groove.depth.wanted - groove.depth.plus;
+  return Math.max(least, groove.ligament_least, LIGAMENT_LEAST);
 }
 
 /**
