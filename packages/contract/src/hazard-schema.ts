@@ -1,8 +1,9 @@
+import { HAZARD_WORDINGS } from '@furrow/engine';
 import { z } from 'zod';
 import { limitSchema } from './limit-schema.ts';
 
 const sourceSchema = limitSchema.shape.source;
-const wording = z.enum(['within the figure named', 'over the figure named', 'not covered by the source']);
+const wording = z.enum(HAZARD_WORDINGS);
 const rangeSchema = z
   .object({
     least: z.number().describe('Lower end, in the unit of the key.'),
@@ -234,6 +235,19 @@ const fireZoneSchema = z
 export const hazardSchema = z
   .object({
     setting: settingSchema,
+    breaches: z
+      .array(
+        z.object({
+          of: z.string().describe('Hazard or crew that it belongs to, in words.'),
+          rule: z.string(),
+          value: z.number().nullable().describe('What there is, in the unit beside it.'),
+          figure: z.number().nullable().describe('What the rule names, in the unit beside it.'),
+          unit: z.string(),
+          sense: z.enum(['most', 'least']),
+          verdict: wording,
+        }),
+      )
+      .describe('What is over or short of a figure named; it stands first.'),
     noise: z.array(crewNoiseSchema),
     fume: fumeSchema,
     field: fieldSchema,

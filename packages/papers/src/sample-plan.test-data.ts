@@ -4,10 +4,10 @@ import { type Answer, type Plan, type PlanPass, type ReadJob, readJob } from '@f
 /** The demo jobs, by the name of their file. */
 export type ExampleName = 'penstock-seam' | 'casting-wash' | 'defect-pocket';
 
-/** Reads a demo job. */
-export function exampleJob(name: ExampleName): ReadJob {
+/** Reads a demo job, its text changed first where a test asks for it. */
+export function exampleJob(name: ExampleName, changed: (text: string) => string = (text) => text): ReadJob {
   const file = new URL(`../../../examples/${name}.yaml`, import.meta.url);
-  const outcome = readJob(readFileSync(file, 'utf8'));
+  const outcome = readJob(changed(readFileSync(file, 'utf8')));
   if (!outcome.ok) throw new Error(outcome.issues.map((issue) => issue.message).join('\n'));
   return outcome.value;
 }

@@ -1,4 +1,5 @@
 import { formatReported, type HazardReport } from '@furrow/engine';
+import { shadeFigure } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { Figure } from '../figure/index.ts';
 import { useUnits } from '../theme/index.ts';
@@ -6,8 +7,7 @@ import { useUnits } from '../theme/index.ts';
 /** What must be known first, and that none of it permits work. */
 export function HazardHead({ report }: { readonly report: HazardReport }): VNode {
   const units = useUnits();
-  const { setting, fire_zone: zone, field, sections, defers } = report;
-  const shade = sections.flatMap(({ rows }) => rows).find(({ id }) => id === 'shade_least')?.figure ?? null;
+  const { setting, fire_zone: zone, field, defers } = report;
   const single = field.distances[0]?.single_mm ?? null;
   return (
     <section class="panel" aria-labelledby="hazard-title">
@@ -31,11 +31,7 @@ export function HazardHead({ report }: { readonly report: HazardReport }): VNode
           value={formatReported(zone.watch_min, 'min', units)}
           note="after the last arc"
         />
-        <Figure
-          name="Filter shade"
-          value={shade === null ? 'no row' : String(shade)}
-          note={shade === null ? 'a competent person decides' : 'at least'}
-        />
+        <Figure name="Filter shade" {...shadeFigure(report)} />
         <Figure
           name="Implant wearers"
           value={formatReported(single, 'mm', units)}

@@ -5,6 +5,7 @@ import { JobHeader, RestoredNotice } from '../job-page/index.ts';
 import { MarginList } from '../margins/index.ts';
 import { CautionPanel, ResultStatus } from '../result/index.ts';
 import { isOutdated, useBenchState } from '../state/index.ts';
+import { BreachPanel } from './breach-panel.tsx';
 import { CrewNoise } from './crew-noise.tsx';
 import { CrewTable } from './crew-table.tsx';
 import { FieldTable } from './field-table.tsx';
@@ -48,6 +49,7 @@ function Report({ report }: { readonly report: HazardReport }): VNode {
   const { noise, sections, fume, field, limits, fire_zone: zone, stop_work: stop, cautions } = report;
   return (
     <>
+      <BreachPanel breaches={report.breaches} />
       <HazardHead report={report} />
       <StopWork conditions={stop} />
       <ZonePanel zone={zone} />

@@ -35,7 +35,7 @@ export interface HazardFigure {
   readonly source: Source;
 }
 
-/** A value held against the figure that a rule names, in one of three wordings. */
+/** A value held against the figure that a rule names, in one of four wordings. */
 export interface HazardRow {
   readonly id: string;
   /** What the rule is about, in words. */
@@ -50,6 +50,20 @@ export interface HazardRow {
   readonly verdict: HazardWording;
   readonly note: string;
   readonly source: Source;
+}
+
+/** What is over or short of a figure named: it stands first wherever the report is shown. */
+export interface HazardBreach {
+  /** Hazard or crew that it belongs to, in words. */
+  readonly of: string;
+  readonly rule: string;
+  /** What there is [see unit]. */
+  readonly value: number | null;
+  /** What the rule names [see unit]. */
+  readonly figure: number | null;
+  readonly unit: string;
+  readonly sense: 'most' | 'least';
+  readonly verdict: HazardWording;
 }
 
 /** What a rule asks in words, where there is nothing to reckon. */
@@ -225,6 +239,8 @@ export interface FieldReport {
 /** What a job asks of the people around it: figures, values against rules, and standing lists. It permits nothing. */
 export interface HazardReport {
   readonly setting: HazardSetting;
+  /** What is over or short of a figure named. */
+  readonly breaches: readonly HazardBreach[];
   readonly noise: readonly CrewNoiseReport[];
   readonly fume: FumeReport;
   readonly field: FieldReport;

@@ -15,7 +15,9 @@ export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): st
   const back = report.back_face_degC;
   for (const limit of report.limits) {
     if (limit.verdict === 'fails')
-      cautions.push(`${limit.title}: over the figure named. ${sentence(limit.remedy)}`);
+      cautions.push(
+        `${limit.title}: ${limit.sense === 'most' ? 'over' : 'short of'} the figure named. ${sentence(limit.remedy)}`,
+      );
   }
   if (report.passes.some(({ wait_s }) => wait_s.most >= DAY)) {
     cautions.push(

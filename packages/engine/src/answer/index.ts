@@ -31,6 +31,7 @@ export type {
   FieldReport,
   FireZoneReport,
   FumeReport,
+  HazardBreach,
   HazardFigure,
   HazardRange,
   HazardReport,

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { STANDING_CAUTIONS, STOP_WORK } from '../hazard/index.ts';
 import { type ReadJob, readJob } from '../job/index.ts';
 import { readKit } from '../kit/index.ts';
 import { answerJob } from './answer.ts';
@@ -67,18 +68,43 @@ describe('a job that states nothing of its site', () => {
   });
 
   it('carries every caution and every condition to stop, each figure with its source', () => {
-    expect(report.cautions).toHaveLength(12);
-    expect(report.stop_work).toHaveLength(10);
+    expect(report.cautions).toEqual(STANDING_CAUTIONS);
+    expect(report.stop_work).toEqual(STOP_WORK);
     for (const { rows, figures, rules } of report.sections) {
       for (const { source } of [...rows, ...figures, ...rules]) expect(source.text).not.toBe('');
     }
   });
 
   it('has no limit from memory that binds', () => {
-    for (const limit of report.limits) {
-      if (limit.source.provenance === 'memory') expect(limit.hard).toBe(false);
+    const near = job(`${PLAIN}\nsite:\n  leads: { wearer: 100 mm }\n`);
+    const { limits } = answerHazard(near, answerJob(near, 'test'));
+    const recalled = limits.filter(({ source }) => source.provenance === 'memory');
+    expect(recalled.map(({ id, hard }) => [id, hard])).toEqual([['implant_distance', false]]);
+    expect(limits.map(({ id }) => id)).toContain('shade_table');
+  });
+});
+
+describe('what is over or short of a figure named', () => {
+  const report = withSite(
+    '  eyes: { shade: 9 }\n  fire: { clear: 12 m, clear_ahead: 18 m, watch: 30 min }\n  fume: { measured: [{ substance: copper, mg_per_m3: 0.3, time: 8 h }] }',
+  );
+
+  it('never reads as satisfied: an at-least rule is fallen short of, an at-most rule is gone over', () => {
+    for (const id of ['shade_least', 'fire_clear_ahead', 'fire_watch_nfpa']) {
+      expect(row(report, id).verdict).toBe('short of the figure named');
     }
-    expect(report.limits.map(({ id }) => id)).toContain('shade_table');
+    expect(row(report, 'hot_plate').verdict).toBe('over the figure named');
+  });
+
+  it('is gathered whole, so that it can stand first', () => {
+    const rules = report.breaches.map(({ of, rule }) => `${of}: ${rule}`);
+    expect(rules).toContain('Fire: Clear of what can burn, ahead along the jet');
+    expect(rules).toContain('Fume and gas: Copper fume, OSHA PEL');
+    expect(rules).toContain('Fume and gas: Additive index, OSHA PEL');
+    const broken = rowsOf(report).filter(({ verdict }) => /^(over|short)/u.test(verdict));
+    expect(broken.length).toBeGreaterThan(3);
+    for (const one of broken) expect(rules.some((text) => text.endsWith(`: ${one.rule}`))).toBe(true);
+    expect(rules.some((text) => text.includes('watch after the last arc, OSHA'))).toBe(false);
   });
 });
 
@@ -230,7 +256,7 @@ describe('air', () => {
     );
     // 3 x 1000 mg/min / 10 mg/m3
     expect(row(report, 'dilution').figure).toBeCloseTo(300, 6);
-    expect(row(report, 'dilution').verdict).toBe('over the figure named');
+    expect(row(report, 'dilution').verdict).toBe('short of the figure named');
   });
 
   it('does not call fans enough that are enough for iron oxide alone', () => {
@@ -244,7 +270,7 @@ describe('air', () => {
 describe('the closed space', () => {
   it('asks for oxygen, fans and an attendant', () => {
     const report = withSite('  place: closed_space\n  oxygen: 18.9 %');
-    expect(row(report, 'oxygen_least').verdict).toBe('over the figure named');
+    expect(row(report, 'oxygen_least').verdict).toBe('short of the figure named');
     expect(row(report, 'oxygen_most').verdict).toBe('within the figure named');
     expect(row(report, 'fan_flow').note).toContain('a closed space');
     const rules = report.sections.find(({ id }) => id === 'space')!.rules.map(({ text }) => text);

@@ -4,6 +4,7 @@ import type { Kit, ReadKit } from '../kit/index.ts';
 import type { Limit } from '../limit/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Answer } from './answer.ts';
+import { hazardBreaches } from './hazard-breaches.ts';
 import { fumeSection } from './hazard-fume-section.ts';
 import type { HazardReport, HazardSetting } from './hazard-report.ts';
 import { airSection, fieldSection, reportField, shockSection, spaceSection } from './hazard-rig-sections.ts';
@@ -19,7 +20,7 @@ const DEFERS =
 /**
  * Tells what a job asks of the people around it: noise by crew, shade, fire zone, fume, shock, field, air, space.
  *
- * Values stand beside the figure that a source names, in one of three wordings; what is missing is not covered.
+ * Values stand beside the figure that a source names, in one of four wordings; what is missing is not covered.
  *
  * @param read - the job as read [record], from `readJob`
  * @param answer - what came of planning it [record], from `answerJob`
@@ -35,13 +36,17 @@ export function answerHazard(read: ReadJob, answer: Answer, kit?: ReadKit): Haza
   const setting = settingOf(job, plan);
   const arcTime = plan === undefined ? null : plan.arc_time_s.p90;
   const zone = reportFireZone(job, kit?.kit);
+  const noise = reportNoise(job, arcTime);
+  const fume = reportFume(job);
+  const sections = sectionsOf(job, setting, zone, kit?.kit);
   return {
     setting,
-    noise: reportNoise(job, arcTime),
-    fume: reportFume(job),
+    breaches: hazardBreaches(noise, sections, fume),
+    noise,
+    fume,
     field: reportField(job, setting),
     fire_zone: zone,
-    sections: sectionsOf(job, setting, zone, kit?.kit),
+    sections,
     limits: plan === undefined ? [] : ownLimits(plan, job),
     cautions: STANDING_CAUTIONS,
     stop_work: STOP_WORK,

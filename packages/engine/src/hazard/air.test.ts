@@ -104,7 +104,7 @@ describe('hazardWording', () => {
   it.each([
     [90, 90, 'most', 'within the figure named'],
     [90.1, 90, 'most', 'over the figure named'],
-    [10, 11, 'least', 'over the figure named'],
+    [10, 11, 'least', 'short of the figure named'],
     [11, 11, 'least', 'within the figure named'],
     [null, 90, 'most', 'not covered by the source'],
     [90, null, 'most', 'not covered by the source'],

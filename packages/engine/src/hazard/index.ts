@@ -62,5 +62,5 @@ export {
   type Substance,
 } from './substance.ts';
 export { type MatrixVentilation, matrixVentilation } from './ventilation-matrix.ts';
-export { type HazardWording, hazardWording } from './wording.ts';
+export { breaksRule, HAZARD_WORDINGS, type HazardWording, hazardWording } from './wording.ts';
 export { type ZoneOutlines, zoneOutlines } from './zone-outline.ts';

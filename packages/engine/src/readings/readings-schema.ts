@@ -16,6 +16,11 @@ const person = z.strictObject({
 
 const runPass = z.strictObject({
   number: count(1, 200, { title: 'Pass', help: 'Number of the pass on the set-up card.' }),
+  plate: amount(
+    'temperature',
+    { least: 233.15, most: 1273.15 },
+    { title: 'Plate', help: 'Temperature of the plate beside the seam when the pass started.' },
+  ).optional(),
   current: amount(
     'current',
     { least: 1, most: 5000 },

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
 import { cardDocument } from './card-document.ts';
-import type { PaperBlock } from './paper-document.ts';
+import type { PaperBlock, PaperDocument } from './paper-document.ts';
 
 const read = exampleJob('penstock-seam');
 const options = { units: 'metric', paper: 'a4' } as const;
@@ -29,6 +29,31 @@ describe('set-up card', () => {
       ['Push angle', '45°', undefined],
       ['Travel', '700', 'mm/min'],
       ['Passes', '2', undefined],
+      ['Preheat', 'ask', undefined],
+      ['Interpass', '250', '°C'],
+    ]);
+  });
+
+  test('says what the figures assume where no preheat is stated, and the set minimum where one is', () => {
+    const notes = (card: PaperDocument): string[] =>
+      flat(card.blocks).flatMap((block) =>
+        block.kind === 'figures'
+          ? block.items.flatMap(({ label, value, note }) =>
+              label === 'Preheat' || label === 'Interpass' ? [`${label} ${value}: ${note}`] : [],
+            )
+          : [],
+      );
+    expect(notes(card)).toEqual([
+      'Preheat ask: none stated; figures assume 82 °C',
+      'Interpass 250: at most; not stated, usual',
+    ]);
+    const stated = exampleJob('penstock-seam', (text) =>
+      text.replace('heat:\n', 'heat:\n  preheat: 100 degC\n  interpass_most: 150 degC\n'),
+    );
+    const inch = { units: 'inch', paper: 'a4' } as const;
+    expect(notes(cardDocument(stated, sampleAnswer(stated, plan), inch))).toEqual([
+      'Preheat 212: at least, beside the seam',
+      'Interpass 302: at most, before a pass',
     ]);
   });
 

@@ -48,7 +48,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     `width in its band: ${chanceWords(assurance.width_in_band)}`,
   ];
   return [
-    { kind: 'figures', size: 'big', items: settingFigures(plan, units) },
+    { kind: 'figures', size: 'big', items: settingFigures(read, plan, units) },
     {
       kind: 'columns',
       columns: [

@@ -28,6 +28,25 @@ describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (un
     expect(JSON.stringify(blocks)).toContain('Nothing here permits work');
   });
 
+  it('puts what is short of a figure named first, and the set minimum beside the conditions to stop', () => {
+    const [first] = lists;
+    for (const { rule } of report.breaches) expect(first!.join(' ')).toContain(rule);
+    expect(first!.join(' ')).toMatch(/ahead along the jet: .*short of the figure named/u);
+    const text = JSON.stringify(blocks);
+    expect(text).toContain(
+      units === 'metric'
+        ? 'Preheat: none stated; the figures assume a plate at 82 °C, as for the re-weld. Before each further pass: at most 250 °C'
+        : 'Preheat: none stated; the figures assume a plate at 179 °F, as for the re-weld. Before each further pass: at most 482 °F',
+    );
+  });
+
+  it('shows the shade that advice asks for beside the least', () => {
+    const shade = blocks
+      .flatMap((block) => (block.kind === 'figures' ? block.items : []))
+      .find(({ label }) => label === 'Filter shade');
+    expect(shade?.value).toMatch(/^14–15$|^15$/u);
+  });
+
   it('leaves places for permit, checks, watch and signatures', () => {
     const fields = blocks.flatMap((block) => (block.kind === 'fields' ? block.items : []));
     expect(fields.map(({ label }) => label)).toContain('Hot-work permit number');

@@ -1,10 +1,12 @@
 import { answerHazard, formatReported, type HazardReport, type UnitSystem } from '@furrow/engine';
-import { fireZoneDrawing } from '../drawing/index.ts';
+import { breachTexts, fireZoneDrawing, shadeFigure } from '../drawing/index.ts';
+import { type Figure, valueAndUnit } from './figure.ts';
 import { crewTables, fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
 import { jobWords } from './job-words.ts';
-import type { Figure, PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
+import { plateWords } from './plate-figures.ts';
 
 /** Rows for the rounds of the fire watch [-]. */
 const ROUNDS = 3;
@@ -31,6 +33,7 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
           { label: 'Valid until' },
         ],
       },
+      ...breachBlocks(report, units),
       { kind: 'figures', size: 'big', items: figures(report, units) },
       ...zoneBlocks(report, subject, units),
       checksBefore(report),
@@ -54,18 +57,23 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
   });
 }
 
-function figures({ fire_zone: zone, field, setting, sections }: HazardReport, units: UnitSystem): Figure[] {
-  const shade = sections.flatMap(({ rows }) => rows).find(({ id }) => id === 'shade_least');
+/** What is over or short of a figure named stands before everything else. */
+function breachBlocks({ breaches }: HazardReport, units: UnitSystem): PaperBlock[] {
+  if (breaches.length === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: 'Over or short of a figure named' },
+    { kind: 'list', tone: 'caution', items: breachTexts(breaches, units) },
+  ];
+}
+
+function figures(report: HazardReport, units: UnitSystem): Figure[] {
+  const { fire_zone: zone, field, setting } = report;
   const implant = field.distances[0];
   return [
     amount('Clear all round', zone.radius_m, 'm', units, 'and below'),
     amount('Clear ahead', zone.ahead_m, 'm', units, 'along the jet'),
     amount('Fire watch', zone.watch_min, 'min', units, 'after the last arc'),
-    {
-      label: 'Filter shade',
-      value: shade?.figure == null ? 'no row' : String(shade.figure),
-      note: shade?.figure == null ? 'a competent person decides' : 'at least',
-    },
+    { label: 'Filter shade', ...shadeFigure(report) },
     amount(
       'Current',
       setting.current_A,
@@ -80,16 +88,12 @@ function figures({ fire_zone: zone, field, setting, sections }: HazardReport, un
 }
 
 function amount(label: string, value: number, unit: string, units: UnitSystem, note: string): Figure {
-  const text = formatReported(value, unit, units);
-  const [, number, tail] = /^(.*\d)\s(\D+)$/u.exec(text) ?? [];
-  return number === undefined || tail === undefined || number.includes(' ')
-    ? { label, value: text, note }
-    : { label, value: number, unit: tail, note };
+  return { label, ...valueAndUnit(formatReported(value, unit, units)), note };
 }
 
 function zoneBlocks(
   { fire_zone: zone, stop_work }: HazardReport,
-  { kit, answer }: PaperSubject,
+  { kit, answer, read }: PaperSubject,
   units: UnitSystem,
 ): PaperBlock[] {
   const bay = kit === undefined ? undefined : answer.supply?.place?.bay;
@@ -113,6 +117,7 @@ function zoneBlocks(
           blocks: [
             { kind: 'heading', level: 2, text: 'Stop work' },
             { kind: 'list', tone: 'caution', items: stop_work },
+            { kind: 'paragraph', tone: 'plain', text: `Set for this job. ${plateWords(read, units)}` },
             {
               kind: 'paragraph',
               tone: 'small',

@@ -1,6 +1,7 @@
 export { boundUnits } from './bound-units.ts';
 export { cardDocument } from './card-document.ts';
 export { chanceWords } from './chance-words.ts';
+export type { Figure } from './figure.ts';
 export { actionText, gaugePlaces, gaugeTable, readingText } from './gauge-table.ts';
 export { hotWorkDocument } from './hot-work-document.ts';
 export { jobWords } from './job-words.ts';
@@ -10,7 +11,6 @@ export type {
   DrawingBlock,
   Field,
   FieldsBlock,
-  Figure,
   FiguresBlock,
   HeadingBlock,
   ListBlock,

@@ -1,5 +1,6 @@
 import type { UnitSystem } from '@furrow/engine';
 import type { Drawing } from '../drawing/index.ts';
+import type { Figure } from './figure.ts';
 
 /** Sheets a document can be printed on. */
 export type PaperSize = 'a4' | 'letter';
@@ -29,16 +30,6 @@ export interface ParagraphBlock {
   readonly kind: 'paragraph';
   readonly text: string;
   readonly tone: 'plain' | 'lead' | 'small';
-}
-
-/** One value with its label. */
-export interface Figure {
-  readonly label: string;
-  readonly value: string;
-  /** Unit, set smaller than the value. */
-  readonly unit?: string;
-  /** What the reader must know beside the value. */
-  readonly note?: string;
 }
 
 /** Values with their labels, side by side; `big` ones are read at arm's length. */

@@ -90,7 +90,7 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
   const lanes = plan.passes.length + plan.gauge_stops.length;
   return [
     { kind: 'heading', level: 2, text: 'Setting' },
-    { kind: 'figures', size: 'plain', items: settingFigures(plan, units) },
+    { kind: 'figures', size: 'plain', items: settingFigures(read, plan, units) },
     passTable(plan, units),
     ...plan.gauge_stops.flatMap((stop): PaperBlock[] => [
       { kind: 'heading', level: 2, text: `Stop after layer ${stop.after_layer}` },

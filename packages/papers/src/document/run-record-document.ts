@@ -1,9 +1,17 @@
-import { formatAmount, type Plan, type PlanPass, type Readings, type UnitSystem } from '@furrow/engine';
+import {
+  formatAmount,
+  type Plan,
+  type PlanPass,
+  type QuantityKind,
+  type Readings,
+  type UnitSystem,
+} from '@furrow/engine';
 import { fineNumber, fineUnit } from '../drawing/index.ts';
 import { jobWords } from './job-words.ts';
 import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
+import { plateWords } from './plate-figures.ts';
 import { mismatchBlocks } from './readings-mismatch.ts';
 import { refusalBlocks } from './refusal-blocks.ts';
 
@@ -34,6 +42,7 @@ export function runRecordDocument(subject: PaperSubject, options: PaperOptions):
         ],
       },
       ...mismatchBlocks(subject),
+      { kind: 'paragraph', tone: 'plain', text: plateWords(read, units) },
       ...(plan === undefined
         ? refusalBlocks(read, answer, units)
         : [passesRun(plan, readings, units), ...changes(plan, readings, units)]),
@@ -54,7 +63,7 @@ function passesRun(plan: Plan, readings: Readings | undefined, units: UnitSystem
   const run = new Map((readings?.passes ?? []).map((pass) => [pass.number, pass]));
   const planned = new Set(plan.passes.map(({ number }) => number));
   const beyond = [...run.keys()].filter((number) => !planned.has(number)).sort((a, b) => a - b);
-  const shown = (value: number | undefined, kind: 'current' | 'voltage' | 'speed' | 'pressure'): string =>
+  const shown = (value: number | undefined, kind: QuantityKind): string =>
     value === undefined ? '' : formatAmount(value, kind, units);
   const wanted = (pass: PlanPass): string =>
     `${shown(pass.current_A, 'current')}, ${pass.set_by_gauge ? 'travel by gauge' : shown(pass.travel_mm_per_min / 60_000, 'speed')}`;
@@ -64,6 +73,7 @@ function passesRun(plan: Plan, readings: Readings | undefined, units: UnitSystem
       String(number),
       pass === undefined ? '' : fineNumber(pass.offset_mm / 1000, units),
       pass === undefined ? 'not planned' : wanted(pass),
+      shown(read?.plate, 'temperature'),
       shown(read?.current, 'current'),
       shown(read?.voltage, 'voltage'),
       shown(read?.travel, 'speed'),
@@ -82,6 +92,7 @@ function passesRun(plan: Plan, readings: Readings | undefined, units: UnitSystem
       { title: 'Pass', align: 'end', weight: 0.4, strong: true },
       { title: `Offset, ${fineUnit(units)}`, align: 'end', weight: 0.6 },
       { title: 'As set', align: 'start', weight: 1.4 },
+      { title: 'Plate before', align: 'end', weight: 0.8, hand: true },
       { title: 'Current', align: 'end', weight: 0.8, hand: true },
       { title: 'Arc volts', align: 'end', weight: 0.8, hand: true },
       { title: 'Travel', align: 'end', weight: 0.9, hand: true },

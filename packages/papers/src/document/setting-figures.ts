@@ -1,9 +1,10 @@
-import { formatAmount, type Plan, type UnitSystem } from '@furrow/engine';
+import { formatAmount, type Plan, type ReadJob, type UnitSystem } from '@furrow/engine';
 import { fineLength, fineNumber } from '../drawing/index.ts';
-import type { Figure } from './paper-document.ts';
+import { type Figure, valueAndUnit } from './figure.ts';
+import { plateFigures } from './plate-figures.ts';
 
-/** What the crew sets before the first arc, as big numbers. */
-export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
+/** What the crew sets before the first arc, the plate's temperature among it, as big numbers. */
+export function settingFigures(read: ReadJob, plan: Plan, units: UnitSystem): Figure[] {
   const of = (key: 'current_A' | 'arc_voltage_V' | 'push_angle_deg'): number[] =>
     plan.passes.map((pass) => pass[key]);
   const fixed = plan.passes
@@ -27,6 +28,7 @@ export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
     { label: 'Push angle', value: rangeOf(degrees, 'angle', units), note: 'to the surface' },
     travel,
     { label: 'Passes', value: String(plan.passes.length), note: passesNote(plan) },
+    ...plateFigures(read, units),
   ];
 }
 
@@ -60,12 +62,6 @@ export function expectationFigures(plan: Plan, units: UnitSystem): Figure[] {
 export function passesNote(plan: Plan): string {
   const count = (amount: number, name: string): string => `${amount} ${name}${amount === 1 ? '' : 's'}`;
   return `${count(plan.layers, 'layer')} of ${count(plan.tracks, 'track')}`;
-}
-
-/** A shown amount as value and unit: `3/8` and `in`; an angle keeps its sign. */
-function valueAndUnit(amount: string): { value: string; unit?: string } {
-  const match = /^([\d\s./−–-]+?)\s(\D+)$/u.exec(amount);
-  return match === null ? { value: amount } : { value: match[1]!, unit: match[2]! };
 }
 
 function rangeOf(

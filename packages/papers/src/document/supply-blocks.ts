@@ -1,5 +1,6 @@
 import { formatAmount, type Kit, type SupplyReport, type UnitSystem } from '@furrow/engine';
-import type { Figure, PaperBlock } from './paper-document.ts';
+import type { Figure } from './figure.ts';
+import type { PaperBlock } from './paper-document.ts';
 
 /** What is set and expected at power source and air, for the plan's heaviest pass. */
 export function supplyBlocks(supply: SupplyReport, kit: Kit | undefined, units: UnitSystem): PaperBlock[] {

@@ -1,6 +1,8 @@
 import {
   formatReported,
+  type HazardBreach,
   type HazardRange,
+  type HazardReport,
   type HazardRow,
   type Source,
   type UnitSystem,
@@ -12,7 +14,10 @@ export function sourceText({ text, provenance }: Source): string {
 }
 
 /** What a rule names, with the way it bounds: `at most 90.0 dBA`. */
-export function figureText({ figure, unit, sense }: HazardRow, units: UnitSystem): string {
+export function figureText(
+  { figure, unit, sense }: Pick<HazardRow, 'figure' | 'unit' | 'sense'>,
+  units: UnitSystem,
+): string {
   return figure === null ? '–' : `at ${sense} ${formatReported(figure, unit, units)}`;
 }
 
@@ -28,4 +33,33 @@ export function rangeText(range: HazardRange | null, unit: string, units: UnitSy
 /** What must be known beside a value, and where its rule stands. */
 export function noteText({ note, source }: Pick<HazardRow, 'note' | 'source'>): string {
   return note === '' ? sourceText(source) : `${note.replace(/\.$/u, '')}; ${sourceText(source)}`;
+}
+
+/** What is over or short of a figure named, a sentence for each hazard and crew and way of breaking a rule. */
+export function breachTexts(breaches: readonly HazardBreach[], units: UnitSystem): readonly string[] {
+  const groups = new Map<string, string[]>();
+  for (const breach of breaches) {
+    const { of, rule, value, unit, verdict } = breach;
+    const head = `${of}, ${verdict}`;
+    const told = `${rule} ${formatReported(value, unit, units)} (${figureText(breach, units)})`;
+    groups.set(head, [...(groups.get(head) ?? []), told]);
+  }
+  return [...groups].map(([head, told]) => `${head}: ${told.join('; ')}.`);
+}
+
+/** The filter shade to wear, as advice asks for it, with the least that the rule allows beside it. */
+export function shadeFigure({ sections }: HazardReport): { readonly value: string; readonly note: string } {
+  const eyes = sections.find(({ id }) => id === 'eyes');
+  const least = eyes?.rows.find(({ id }) => id === 'shade_least')?.figure ?? null;
+  const asked = (eyes?.figures ?? []).flatMap(({ value }) => (value === null ? [] : [value]));
+  const ends = [...new Set([Math.min(...asked), Math.max(...asked)])];
+  return {
+    value: asked.length === 0 ? (least === null ? 'no row' : String(least)) : ends.join('–'),
+    note:
+      least === null
+        ? 'no row in the table of least shades: a competent person decides'
+        : asked.length === 0
+          ? 'at least'
+          : `asked for by advice; at least ${least}`,
+  };
 }

@@ -30,7 +30,7 @@ export type {
 export { drawingToSvg } from './drawing-to-svg.ts';
 export { escapeMarkup } from './escape-markup.ts';
 export { type FireZoneDrawingInput, fireZoneDrawing } from './fire-zone-drawing.ts';
-export { figureText, noteText, rangeText, sourceText } from './hazard-words.ts';
+export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
 export { BESIDE_CUT, type HeatCourse, heatCourse } from './heat-course.ts';
 export { type HeatDrawingInput, heatDrawing } from './heat-drawing.ts';
 export type { HeatMarks } from './heat-levels.ts';

@@ -8,7 +8,7 @@ import {
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
-import { figureText, noteText, rangeText, sourceText } from '../drawing/index.ts';
+import { breachTexts, figureText, noteText, rangeText, sourceText } from '../drawing/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';
@@ -33,6 +33,13 @@ export function renderHazardText(report: HazardReport, title: string, units: Uni
       WIDTH,
     ),
     '',
+    ...(report.breaches.length === 0
+      ? []
+      : listLines(
+          'Over or short of a figure named',
+          breachTexts(report.breaches, units).map(plainLine),
+          '!',
+        )),
     ...report.noise.flatMap((crew) => crewLines(crew, units)),
     ...report.sections.flatMap((section) => [
       ...sectionLines(section, units),

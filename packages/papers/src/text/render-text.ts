@@ -31,7 +31,7 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
     ...wrapped(plainLine(job.groove.purpose), WIDTH),
     ...wrapped(jobWords(job, units), WIDTH),
     '',
-    ...(answer.plan === undefined ? refusalLines(answer, units) : planLines(answer.plan, units)),
+    ...(answer.plan === undefined ? refusalLines(answer, units) : planLines(read, answer.plan, units)),
     ...(answer.supply === undefined ? [] : [...wrapped(plainLine(answer.supply.time.says), WIDTH), '']),
     ...alternativeLines(answer.alternatives, units),
     ...listed('For this metal', answer.advice.map(adviceWords), '- '),
@@ -51,14 +51,14 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
   return `${lines.join('\n')}\n`;
 }
 
-function planLines(plan: Plan, units: UnitSystem): string[] {
+function planLines(read: ReadJob, plan: Plan, units: UnitSystem): string[] {
   const { assurance } = plan;
   return [
     plan.kind === 'blind'
       ? `PLAN: ${passesNote(plan)}, run as set`
       : `PLAN: ${passesNote(plan)}, gauge and adjust between layers`,
     '',
-    ...figureLines([...settingFigures(plan, units), ...expectationFigures(plan, units)]),
+    ...figureLines([...settingFigures(read, plan, units), ...expectationFigures(plan, units)]),
     '',
     ...tableLines(passTable(plan, units)),
     '',
