@@ -6,7 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { drawShops, metalOf, publishedPosterior, runPlan, type Setup } from '@furrow/engine';
+import { drawShops, metalOf, publishedBelief, runPlan, type Setup } from '@furrow/engine';
 import { machineLine, timed, unrestNote } from './timing.ts';
 
 const SHOPS = 4000;
@@ -15,7 +15,7 @@ const CALLS = 41;
 const ENERGY = 0.2;
 const DIAMETER = 12.7e-3;
 
-const posterior = publishedPosterior(metalOf('carbon_steel'), 'flat');
+const posterior = publishedBelief(metalOf('carbon_steel'), 'flat');
 const draws = drawShops(posterior, SHOPS, 1);
 const setup: Setup = {
   electrode: { diameter: DIAMETER, kind: 'jointed', length: 0.43, stub: 0, count: 10, price_each: 0 },

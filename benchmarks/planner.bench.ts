@@ -13,8 +13,8 @@ import {
   predictDepth,
   predictWidth,
   processLimits,
-  publishedPosterior,
-  type RemovalPosterior,
+  publishedBelief,
+  type RemovalBelief,
   readJob,
   runPlan,
   type Setup,
@@ -88,7 +88,7 @@ interface Found {
   readonly what: string;
 }
 
-function exhaustive(job: Job, posterior: RemovalPosterior): { best: Found | undefined; tried: number } {
+function exhaustive(job: Job, posterior: RemovalBelief): { best: Found | undefined; tried: number } {
   const draws = drawShops(posterior, SHOPS, (job.plan.seed + SEED_APART) % 2 ** 31);
   const limits = processLimits(posterior.meltingEnergy);
   const { groove, kit, plan, rates, plate } = job;
@@ -196,7 +196,7 @@ for (const [name, text] of Object.entries(JOBS)) {
   const outcome = readJob(text);
   if (!outcome.ok) throw new Error(outcome.issues[0]!.message);
   const { job } = outcome.value;
-  const posterior = publishedPosterior(metalOf(job.plate.material, job.plate.composition), job.seam.position);
+  const posterior = publishedBelief(metalOf(job.plate.material, job.plate.composition), job.seam.position);
   const limits = [processLimits(posterior.meltingEnergy)];
   const planning = timed(CALLS, () => planJob(job, posterior, limits));
   const result = planJob(job, posterior, limits);

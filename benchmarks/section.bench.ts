@@ -5,7 +5,7 @@ import {
   flatFloor,
   measureFloor,
   metalOf,
-  publishedPosterior,
+  publishedBelief,
   runPlan,
   type Setup,
 } from '@furrow/engine';
@@ -14,7 +14,7 @@ import { machineLine, timed, unrestNote } from './timing.ts';
 const WIDTH = 16e-3;
 const CALLS = 31;
 const SHOPS = 2000;
-const posterior = publishedPosterior(metalOf('carbon_steel'), 'flat');
+const posterior = publishedBelief(metalOf('carbon_steel'), 'flat');
 const draws = drawShops(posterior, SHOPS, 1);
 
 function gridSection(tracks: number): () => unknown {

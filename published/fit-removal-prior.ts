@@ -7,12 +7,12 @@ const belief = fitRemovalPrior(PROCESS_ROWS, metalOf('carbon_steel').meltingEner
 const target = new URL('../packages/engine/src/removal/published-prior.ts', import.meta.url);
 writeFileSync(
   target,
-  `import type { RemovalBelief } from './fit-prior.ts';
+  `import type { RowFit } from './fit-prior.ts';
 
 /**
  * Prior of the removal law, fitted to the operating rows of published/process.json (all from memory).
  * Written by \`npm run fit\`; a test in published/ proves it fresh.
  */
-export const PUBLISHED_PRIOR: RemovalBelief = ${JSON.stringify(belief, null, 2)};
+export const PUBLISHED_PRIOR: RowFit = ${JSON.stringify(belief, null, 2)};
 `,
 );

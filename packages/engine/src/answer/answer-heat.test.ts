@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
-import { publishedPosterior } from '../removal/index.ts';
+import { publishedBelief } from '../removal/index.ts';
 import { answerJob } from './answer.ts';
 import { answerHeat, type HeatQuestion } from './answer-heat.ts';
 import { stationPasses } from './heat-passes.ts';
@@ -201,7 +201,7 @@ it('follows the most heat where the groove is deepest', () => {
   const passes = stationPasses({
     job,
     plan: plan!,
-    posterior: publishedPosterior(metal, job.seam.position),
+    posterior: publishedBelief(metal, job.seam.position),
     station: 3,
     need: { energy: 1e10, face: 0 },
   });

@@ -1,7 +1,7 @@
 import { faceHeat, gougingStart } from '../heat/index.ts';
 import type { ReadJob } from '../job/index.ts';
 import { metalOf, thermalOf } from '../material/index.ts';
-import { publishedPosterior } from '../removal/index.ts';
+import { publishedBelief } from '../removal/index.ts';
 import type { Answer } from './answer.ts';
 import { endWindow, heatEnds, SHORT_SEAM } from './heat-ends.ts';
 import { type StationPass, stationPasses } from './heat-passes.ts';
@@ -39,7 +39,7 @@ export function* answerHeat(
   { station, quality }: HeatQuestion,
 ): Generator<number, HeatAnswer | null> {
   if (plan === undefined) return null;
-  const posterior = publishedPosterior(metalOf(job.plate.material), job.seam.position);
+  const posterior = publishedBelief(metalOf(job.plate.material), job.seam.position);
   const metal = thermalOf(job.plate.material);
   const start = gougingStart(job);
   const place = Math.min(job.seam.length, Math.max(0, station ?? job.seam.length / 2));

@@ -107,7 +107,7 @@ describe('An answer', () => {
       revision: job.revision,
       program_version: '1.2.3',
       seed: job.job.plan.seed,
-      posterior_id: 'published-1/carbon_steel/flat',
+      posterior_id: 'published-2/carbon_steel/flat',
       defaults_used: job.defaultsUsed,
     });
     expect(inputs.revision).toMatch(/^[0-9a-f]{64}$/);
@@ -135,7 +135,7 @@ describe('An answer', () => {
       read(textOf('penstock-seam').replace('position: flat', 'position: overhead')),
       '1.2.3',
     );
-    expect(overhead.inputs.posterior_id).toBe('published-1/carbon_steel/overhead');
+    expect(overhead.inputs.posterior_id).toBe('published-2/carbon_steel/overhead');
     expect(overhead.cautions.some((caution) => caution.includes('overhead'))).toBe(true);
     expect(answers.get('penstock-seam')!.cautions.some((caution) => caution.includes('overhead'))).toBe(
       false,

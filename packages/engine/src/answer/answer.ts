@@ -8,7 +8,7 @@ import type { LimitFunction } from '../limit/index.ts';
 import { type Metal, metalOf, thermalOf } from '../material/index.ts';
 import { type Plan, type PlanResult, planJob, type Refusal } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
-import { processLimits, publishedPosterior, type RemovalPosterior } from '../removal/index.ts';
+import { processLimits, publishedBelief, type RemovalBelief } from '../removal/index.ts';
 import { kitLimits } from './kit-limits.ts';
 import { planWithKit } from './kit-plans.ts';
 import { kitRefusal } from './kit-refusal.ts';
@@ -85,7 +85,7 @@ export function answerJob(
 ): Answer {
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
-  const posterior = publishedPosterior(metal, job.seam.position);
+  const posterior = publishedBelief(metal, job.seam.position);
   const process = [
     processLimits(posterior.meltingEnergy),
     hazardLimits(),
@@ -121,7 +121,7 @@ export function answerJob(
 /** The plan that the kit carries, or the refusal with what the kit lacks, and the report on its supply. */
 function answerWithKit(
   job: Job,
-  posterior: RemovalPosterior,
+  posterior: RemovalBelief,
   process: readonly LimitFunction[],
   read: ReadKit,
   system: UnitSystem,

@@ -9,7 +9,7 @@ import {
 import { type KeptHeat, keptHeat, type MeltingNeed } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
 import type { GaugeStop, Plan, PlanPass } from '../plan/index.ts';
-import { predictWidth, type RemovalPosterior } from '../removal/index.ts';
+import { predictWidth, type RemovalBelief } from '../removal/index.ts';
 
 const MM = 1e-3;
 const MM_PER_MIN = MM / 60;
@@ -36,7 +36,7 @@ export interface StationPass {
 export interface StationPassInput {
   readonly job: Job;
   readonly plan: Plan;
-  readonly posterior: RemovalPosterior;
+  readonly posterior: RemovalBelief;
   /** Place of the section from the start of the seam [m]. */
   readonly station: number;
   readonly need: MeltingNeed;

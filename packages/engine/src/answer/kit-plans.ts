@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
 import { type AfterCostFunction, type Plan, type PlanResult, planJob } from '../plan/index.ts';
-import type { RemovalPosterior } from '../removal/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
 import type { KitLimits } from './kit-limits.ts';
 
 /** The job planned with the kit's margins and by the process alone. */
@@ -14,7 +14,7 @@ export interface KitPlans {
 /** Plans a job within a kit, and by the process alone wherever the kit's margins turned a setting away. */
 export function planWithKit(
   job: Job,
-  posterior: RemovalPosterior,
+  posterior: RemovalBelief,
   process: readonly LimitFunction[],
   kit: KitLimits,
   afterCost: AfterCostFunction,

@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { electricOfKit, type Kit } from '../kit/index.ts';
 import type { Candidate } from '../limit/index.ts';
-import type { RemovalPosterior } from '../removal/index.ts';
+import { middleLaw, type RemovalBelief } from '../removal/index.ts';
 import {
   type Characteristic,
   type ElectricLoop,
@@ -40,7 +40,7 @@ export function reportElectric(
   kit: Kit,
   candidate: Candidate,
   job: Job,
-  posterior: RemovalPosterior,
+  posterior: RemovalBelief,
 ): SolvedElectric {
   const { current, voltage } = candidate;
   const loop: ElectricLoop = {
@@ -54,7 +54,7 @@ export function reportElectric(
   return { loop, solved: outcome.value, report: pointOf(loop, outcome.value, posterior) };
 }
 
-function pointOf(loop: ElectricLoop, solved: WorkingLoop, posterior: RemovalPosterior): ElectricPoint {
+function pointOf(loop: ElectricLoop, solved: WorkingLoop, posterior: RemovalBelief): ElectricPoint {
   const laid = new Map(
     [...loop.sources.flatMap(({ leads = [] }) => leads), ...loop.leads].map((lead) => [lead.name, lead]),
   );
@@ -155,7 +155,7 @@ function curveOf(
 function senseReports(
   loop: ElectricLoop,
   solved: WorkingLoop,
-  posterior: RemovalPosterior,
+  posterior: RemovalBelief,
 ): readonly SenseReport[] {
   const set = turnedDown(loop, solved);
   const named = (side: Lead['side']): string[] =>
@@ -183,7 +183,7 @@ function senseReports(
         error_V,
         current_A,
         arc_length_change_mm: { least: Math.min(...changes), most: Math.max(...changes) },
-        depth_change_percent: (power ** posterior.belief.depth.mean[1]! - 1) * 100,
+        depth_change_percent: (power ** middleLaw(posterior)[1]! - 1) * 100,
         says,
       },
     ];

@@ -10,7 +10,7 @@ import type { Kit, ReadKit } from '../kit/index.ts';
 import { type Candidate, type Limit, withSensitivity } from '../limit/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
-import type { RemovalPosterior } from '../removal/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
 import type { AirReport } from './air-report.ts';
 import { commissionSupplyOf } from './commission-of-kit.ts';
 import type { KitLimits } from './kit-limits.ts';
@@ -26,7 +26,7 @@ import type { SupplyReport } from './supply-report.ts';
 export interface SupplyInput {
   readonly read: ReadKit;
   readonly job: Job;
-  readonly posterior: RemovalPosterior;
+  readonly posterior: RemovalBelief;
   readonly limits: KitLimits;
   readonly plans: KitPlans;
   /** Units of the checks' words. */

@@ -20,7 +20,14 @@ export {
   diffusionKernel,
 } from './kernel/diffusion-kernel.ts';
 export type { DiffusionLayout, DiffusionMemory, DiffusionSize } from './kernel/diffusion-layout.ts';
+export {
+  mixtureProbability,
+  mixtureQuantile,
+  type NormalPart,
+  normalProbability,
+} from './normal-mixture.ts';
 export { normalQuantile } from './normal-quantile.ts';
 export { percentile, percentiles } from './percentile.ts';
 export { studentProbability, studentQuantile } from './student-t.ts';
 export { symmetricInverse } from './symmetric-inverse.ts';
+export { type SpreadMode, type SpreadNode, spreadMode, spreadNodes } from './variance-nodes.ts';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Job, readJob } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
-import { processLimits, publishedPosterior, type RemovalPosterior } from '../removal/index.ts';
+import { processLimits, publishedBelief, type RemovalBelief } from '../removal/index.ts';
 import { planJob } from './plan-job.ts';
 import type { Plan } from './result.ts';
 import { simulateShops } from './shop-simulator.test-support.ts';
@@ -96,8 +96,8 @@ const JOBS: readonly (readonly [string, 'blind' | 'any', Job])[] = [
   ['an assurance of 99 %', 'any', testJob({ groove: { assurance: '99 %', depth: half('20 mm') } }).job],
 ];
 
-function posteriorOf(job: Job): RemovalPosterior {
-  return publishedPosterior(metalOf(job.plate.material, job.plate.composition), job.seam.position);
+function posteriorOf(job: Job): RemovalBelief {
+  return publishedBelief(metalOf(job.plate.material, job.plate.composition), job.seam.position);
 }
 
 const planned = new Map<Job, readonly Plan[]>();

@@ -22,7 +22,7 @@ it('gives the shops that drawing them anew gives', () => {
 it('does not mix up beliefs, counts or seeds, however many are asked for', () => {
   const wider = {
     ...posterior,
-    belief: { ...posterior.belief, depth: { ...posterior.belief.depth, scale: 9 } },
+    depth: posterior.depth.map((node) => ({ ...node, levels: { ...node.levels, pass: 0.9 } })),
   };
   for (let seed = 1; seed < 30; seed += 1) {
     expect(shopsOf(posterior, 20, seed).level).toEqual(drawShops(posterior, 20, seed).level);

@@ -1,4 +1,4 @@
-import type { RemovalPosterior } from '../removal/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
 import { drawShops, type ShopDraws } from './shop-draws.ts';
 
 /** Sets of shops kept [-]: those of a plan, of a refusal, and of the belief before. */
@@ -9,8 +9,8 @@ const kept = new Map<string, ShopDraws>();
  * The shops of a belief, a count and a seed, kept from the last plans: who edits a job meets the same shops at every
  * edit, and drawing them takes longer than many a search. What is kept is what would be drawn anew.
  */
-export function shopsOf(posterior: RemovalPosterior, count: number, seed: number): ShopDraws {
-  const key = JSON.stringify([posterior.belief, count, seed]);
+export function shopsOf(posterior: RemovalBelief, count: number, seed: number): ShopDraws {
+  const key = JSON.stringify([posterior.depth, posterior.extraWidth, posterior.wear, count, seed]);
   const shops = kept.get(key) ?? drawShops(posterior, count, seed);
   // The one used last goes to the end, so that the first is the one not used for longest.
   kept.delete(key);

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
-import type { RemovalPosterior } from '../removal/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
 import { shopsOf } from './kept-shops.ts';
 import { refuse } from './refuse.ts';
 import { reportPlan } from './report.ts';
@@ -40,7 +40,7 @@ export type PlanResult =
  * more in shops that had no part in the search. Same inputs, same plan.
  *
  * @param job - the job [record], from `readJob`
- * @param posterior - what is known of removal [record], from `publishedPosterior`
+ * @param posterior - what is known of removal [record], from `publishedBelief`
  * @param limits - limit functions of the rooms that have any [list], may be empty
  * @param afterCost - money and time for everything beside the arc, from the groove left behind [record], or left out
  * @returns plan and alternatives, or a refusal [record]
@@ -50,7 +50,7 @@ export type PlanResult =
  */
 export function planJob(
   job: Job,
-  posterior: RemovalPosterior,
+  posterior: RemovalBelief,
   limits: readonly LimitFunction[],
   afterCost?: AfterCostFunction,
 ): PlanResult {

@@ -2,6 +2,7 @@ import { arcHeight, heightAt, passWidth } from '../groove/index.ts';
 import type { Job, KitElectrode } from '../job/index.ts';
 import { depthRegressors, predictWidth } from '../removal/index.ts';
 import type { DepthDemand } from './chance.ts';
+import { conjugateBelief } from './conjugate-belief.ts';
 import { currentsOf } from './currents.ts';
 import { depthDemand, runDemand } from './demand.ts';
 import type { Miss, MissNote } from './miss.ts';
@@ -169,7 +170,7 @@ function taskOf(
   return {
     base: { ...base, pattern },
     pattern,
-    belief: posterior.belief.depth,
+    belief: conjugateBelief(posterior).depth,
     energyRange: [Math.log(base.unitTravel / fastest), Math.log(base.unitTravel / slowest)],
     depth,
     run: runDemand(job),

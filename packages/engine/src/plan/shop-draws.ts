@@ -5,7 +5,8 @@ import {
   type RegressionBelief,
   stratifiedNormals,
 } from '../numeric/index.ts';
-import type { RemovalPosterior } from '../removal/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
+import { conjugateBelief } from './conjugate-belief.ts';
 
 /** Standard deviation of the depth factor of later passes in a track, about 1 [-] (judgement, no source). */
 export const LATER_PASS_SD = 0.1;
@@ -51,17 +52,17 @@ const GAUGE_SERIES = 5003;
 /**
  * Draws shops from what is known of removal; the same seed gives the same shops.
  *
- * @param posterior - what is known of removal [record], from `publishedPosterior`
+ * @param posterior - what is known of removal [record], from `publishedBelief`
  * @param count - how many shops [-], at least 1
  * @param seed - the seed [-], a whole number from 0 to 2^31 - 1
  * @returns the shops [record]
  * @source derived: stratified draws from the normal-inverse-gamma beliefs
  * @example
- * drawShops(publishedPosterior(metalOf('carbon_steel'), 'flat'), 3, 1).level.length // => 3
+ * drawShops(publishedBelief(metalOf('carbon_steel'), 'flat'), 3, 1).level.length // => 3
  */
-export function drawShops(posterior: RemovalPosterior, count: number, seed: number): ShopDraws {
+export function drawShops(posterior: RemovalBelief, count: number, seed: number): ShopDraws {
   const stream = drawStream(seed);
-  const { depth, extraWidth, wear } = posterior.belief;
+  const { depth, extraWidth, wear } = conjugateBelief(posterior);
   const law = drawCoefficients(depth, count, stream);
   const passNoise = noiseSeries(count, seed, 1);
   const width = drawResponse(extraWidth, count, stream);

@@ -3,7 +3,8 @@ import { mersenne } from 'pure-rand/generator/mersenne';
 import { cutPass, type Floor, flatFloor, floorDepthAt, measureFloor, shallowestIn } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
 import type { RegressionBelief } from '../numeric/index.ts';
-import type { RemovalPosterior } from '../removal/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
+import { conjugateBelief } from './conjugate-belief.ts';
 import type { GaugeRow, Plan } from './result.ts';
 
 /**
@@ -46,7 +47,7 @@ const SLACK = 1e-6;
 export function simulateShops(
   plan: Plan,
   job: Job,
-  posterior: RemovalPosterior,
+  posterior: RemovalBelief,
   count: number,
   seed: number,
 ): SimulatedShares {
@@ -155,8 +156,8 @@ function rowFor(table: readonly GaugeRow[], reading: number): GaugeRow {
   return row;
 }
 
-function drawShop(plan: Plan, posterior: RemovalPosterior, normal: () => number): Shop {
-  const { depth, extraWidth } = posterior.belief;
+function drawShop(plan: Plan, posterior: RemovalBelief, normal: () => number): Shop {
+  const { depth, extraWidth } = conjugateBelief(posterior);
   const law = drawLaw(depth, normal);
   const width = drawLaw(extraWidth, normal);
   const extra = Math.max(0, width.coefficients[0]! + width.spread * normal());

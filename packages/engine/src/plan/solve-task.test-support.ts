@@ -1,12 +1,13 @@
 import type { Job } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
-import { publishedPosterior, type RemovalPosterior } from '../removal/index.ts';
+import { publishedBelief, type RemovalBelief } from '../removal/index.ts';
+import { conjugateBelief } from './conjugate-belief.ts';
 import { depthDemand, runDemand } from './demand.ts';
 import type { SolveTask } from './solve.ts';
 
 /** The published belief for the metal and position of a job. */
-export function posteriorOf(job: Job): RemovalPosterior {
-  return publishedPosterior(metalOf(job.plate.material, job.plate.composition), job.seam.position);
+export function posteriorOf(job: Job): RemovalBelief {
+  return publishedBelief(metalOf(job.plate.material, job.plate.composition), job.seam.position);
 }
 
 /** A solver's task for the first electrode of a job's kit at a current, with one track. */
@@ -19,7 +20,7 @@ export function singleTrackTask(job: Job, current: number): SolveTask {
   return {
     base: { electrode, current, voltage, angleTerm: 0, unitTravel, pattern },
     pattern,
-    belief: posterior.belief.depth,
+    belief: conjugateBelief(posterior).depth,
     energyRange: [Math.log(unitTravel / job.kit.travel.most), Math.log(unitTravel / job.kit.travel.least)],
     depth: depthDemand(job, 0),
     run: runDemand(job),

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { Candidate, LimitFunction } from '../limit/index.ts';
-import type { RemovalPosterior } from '../removal/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
 import { candidateOf, energiesOf } from './candidate-of.ts';
 import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import { type Miss, type MissNote, missOf } from './miss.ts';
@@ -23,7 +23,7 @@ export interface Feasible {
 /** What the search works with. */
 export interface SearchInput {
   readonly job: Job;
-  readonly posterior: RemovalPosterior;
+  readonly posterior: RemovalBelief;
   readonly limits: readonly LimitFunction[];
   readonly draws: ShopDraws;
   /** A few shops in which hopeless set-ups are seen to be so. */

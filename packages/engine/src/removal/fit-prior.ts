@@ -1,10 +1,4 @@
-import {
-  type Observation,
-  predict,
-  type RegressionBelief,
-  studentQuantile,
-  updateBelief,
-} from '../numeric/index.ts';
+import { type Observation, type RegressionBelief, updateBelief } from '../numeric/index.ts';
 import { depthRegressors, type PassSetting } from './setting.ts';
 
 /** One published operating point: how a pass was run and what it left. */
@@ -20,8 +14,8 @@ export interface RemovalRow {
   readonly wear?: number;
 }
 
-/** What is known of depth, width and wear together. */
-export interface RemovalBelief {
+/** What operating rows of many rigs say of depth, width and wear: least squares with a weak prior. */
+export interface RowFit {
   /** ln(h / D) = a + b ln q + c (angle - 45 deg) / 15 deg. */
   readonly depth: RegressionBelief;
   /** Width less the electrode diameter [m]. */
@@ -35,7 +29,7 @@ export interface RemovalBelief {
  * c: mean 0.05, standard deviation 0.10 at s = 0.23 (a steeper electrode digs a little deeper: judgement).
  * Extra width: the 3.2 mm rule of thumb, worth one row. Wear: 15.5 mm3 per A min, worth one row.
  */
-const BEFORE_ROWS: RemovalBelief = {
+const BEFORE_ROWS: RowFit = {
   depth: {
     mean: [-0.84, 1.5, 0.05],
     precision: [
@@ -56,30 +50,17 @@ const BEFORE_ROWS: RemovalBelief = {
  * @param rows - operating points [list], depths, widths and wear > 0
  * @param meltingEnergy - energy to heat and melt a unit volume of the rows' metal [J/m3], > 0
  * @returns beliefs of depth, extra width and wear [record]
- * @source derived: conjugate update of a weak prior, then widened until its 90 % interval holds every row
+ * @source derived: conjugate update of a weak prior
  * @example
  * fitRemovalPrior([], 10.5e9).extraWidth.mean // => [0.0032]
  */
-export function fitRemovalPrior(rows: readonly RemovalRow[], meltingEnergy: number): RemovalBelief {
+export function fitRemovalPrior(rows: readonly RemovalRow[], meltingEnergy: number): RowFit {
   const { depth, extraWidth, wear } = removalObservations(rows, meltingEnergy);
   return {
-    depth: covering(updateBelief(BEFORE_ROWS.depth, depth), depth),
-    extraWidth: covering(updateBelief(BEFORE_ROWS.extraWidth, extraWidth), extraWidth),
-    wear: covering(updateBelief(BEFORE_ROWS.wear, wear), wear),
+    depth: updateBelief(BEFORE_ROWS.depth, depth),
+    extraWidth: updateBelief(BEFORE_ROWS.extraWidth, extraWidth),
+    wear: updateBelief(BEFORE_ROWS.wear, wear),
   };
-}
-
-/**
- * Widens a belief until its 90 % interval holds every row it was fitted to: a shop that works like one of the
- * published rows must not fall outside what is promised to it.
- */
-function covering(belief: RegressionBelief, rows: readonly Observation[]): RegressionBelief {
-  const edge = studentQuantile(0.95, 2 * belief.shape);
-  const factor = rows.reduce((most, row) => {
-    const { location, spread } = predict(belief, row.x);
-    return Math.max(most, ((row.y - location) / (spread * edge)) ** 2);
-  }, 1);
-  return { ...belief, scale: belief.scale * factor };
 }
 
 /**
@@ -97,10 +78,10 @@ export function depthObservation(row: RemovalRow, meltingEnergy: number): Observ
 }
 
 /** What operating rows say of depth, extra width and wear; a row says of the last two only what it has. */
-export function removalObservations(
+function removalObservations(
   rows: readonly RemovalRow[],
   meltingEnergy: number,
-): { readonly [law in keyof RemovalBelief]: readonly Observation[] } {
+): { readonly [law in keyof RowFit]: readonly Observation[] } {
   return {
     depth: rows.map((row) => depthObservation(row, meltingEnergy)),
     extraWidth: rows.flatMap((row): Observation[] =>

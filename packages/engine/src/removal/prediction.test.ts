@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { METAL_FAMILIES, metalOf } from '../material/index.ts';
-import { publishedPosterior } from './posterior.ts';
 import { predictDepth, predictWear, predictWidth } from './prediction.ts';
+import { publishedBelief } from './published-belief.ts';
 import { type PassSetting, specificEnergy } from './setting.ts';
 
-const FLAT = publishedPosterior(metalOf('carbon_steel'), 'flat');
+const FLAT = publishedBelief(metalOf('carbon_steel'), 'flat');
 const HALF_INCH: PassSetting = {
   diameter: 0.0127,
   current: 850,
@@ -75,7 +75,7 @@ describe('predictDepth', () => {
 
 describe('a belief for other work', () => {
   const spread = (family: (typeof METAL_FAMILIES)[number], position: 'flat' | 'overhead'): number => {
-    const { p05, p95 } = predictDepth(publishedPosterior(metalOf(family), position), HALF_INCH);
+    const { p05, p95 } = predictDepth(publishedBelief(metalOf(family), position), HALF_INCH);
     return Math.log(p95 / p05);
   };
 
@@ -90,7 +90,7 @@ describe('a belief for other work', () => {
   it('keeps the law, with the metal’s own melting energy', () => {
     for (const family of METAL_FAMILIES) {
       const metal = metalOf(family);
-      const posterior = publishedPosterior(metal, 'flat');
+      const posterior = publishedBelief(metal, 'flat');
       const scale = FLAT.meltingEnergy / metal.meltingEnergy.value;
       const asSteel = predictDepth(FLAT, { ...HALF_INCH, travel: HALF_INCH.travel / scale });
       expect(predictDepth(posterior, HALF_INCH).p50).toBeCloseTo(asSteel.p50, 12);
@@ -99,7 +99,7 @@ describe('a belief for other work', () => {
 
   it('says so', () => {
     expect(FLAT.remarks).toEqual([]);
-    expect(publishedPosterior(metalOf('copper_alloy'), 'vertical_down').remarks).toEqual([
+    expect(publishedBelief(metalOf('copper_alloy'), 'vertical_down').remarks).toEqual([
       expect.stringContaining('copper'),
       expect.stringContaining('vertical down'),
     ]);

@@ -1,10 +1,10 @@
-import type { RemovalBelief } from './fit-prior.ts';
+import type { RowFit } from './fit-prior.ts';
 
 /**
  * Prior of the removal law, fitted to the operating rows of published/process.json (all from memory).
  * Written by `npm run fit`; a test in published/ proves it fresh.
  */
-export const PUBLISHED_PRIOR: RemovalBelief = {
+export const PUBLISHED_PRIOR: RowFit = {
   depth: {
     mean: [-0.8567520332696932, 1.391101170671209, 0.05000000000000001],
     precision: [
@@ -13,7 +13,7 @@ export const PUBLISHED_PRIOR: RemovalBelief = {
       [0, 0, 5.3],
     ],
     shape: 7,
-    scale: 0.5631574195911502,
+    scale: 0.42607810171983174,
   },
   extraWidth: {
     mean: [0.0034599999999999995],
@@ -25,6 +25,6 @@ export const PUBLISHED_PRIOR: RemovalBelief = {
     mean: [-22.08560640800189],
     precision: [[9]],
     shape: 5,
-    scale: 0.23723874651587998,
+    scale: 0.20865350467925617,
   },
 };
