@@ -39,6 +39,22 @@ function providePdfTools() {
   if (spawnSync('pdfinfo', ['-v'], { stdio: 'ignore' }).error !== undefined) installPackage('poppler-utils');
 }
 
+/** A PostgreSQL server to test the store with, in the usual place of a Debian-like system. */
+function providePostgres() {
+  if (!existsSync('/usr/lib/postgresql')) installPackage('postgresql');
+  return existsSync('/usr/lib/postgresql');
+}
+
+function explainMissingPostgres(isFailure) {
+  heading('PostgreSQL');
+  console.log('No PostgreSQL server was found. Install the package postgresql of the system.');
+  console.log(
+    isFailure
+      ? 'In CI that is a failure.'
+      : 'The tests on PostgreSQL are left out and counted as skipped; those on SQLite run.',
+  );
+}
+
 function explainMissingBrowser(isFailure) {
   heading('browser');
   console.log(
@@ -80,6 +96,11 @@ if (provideBrowser() === undefined) {
   const isFailure = process.env.CI === 'true';
   explainMissingBrowser(isFailure);
   if (isFailure) failures.push('browser');
+}
+if (!providePostgres()) {
+  const isFailure = process.env.CI === 'true';
+  explainMissingPostgres(isFailure);
+  if (isFailure) failures.push('PostgreSQL');
 }
 if (!args.includes('--only-tests')) failures.push(...CHECKS.filter((name) => !runScript(name)));
 const filters = args.filter((arg) => arg !== '--only-tests');

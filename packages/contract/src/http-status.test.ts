@@ -8,7 +8,13 @@ describe('HTTP_STATUS', () => {
   });
 
   it('answers what a person can mend with a 4xx status and what they cannot with a 5xx one', () => {
-    const beyondThePerson = ['PORT_UNAVAILABLE', 'PROGRAM_FAULT', 'STORE_HISTORY', 'STORE_UNAVAILABLE'];
+    const beyondThePerson = [
+      'PORT_UNAVAILABLE',
+      'PROGRAM_FAULT',
+      'STORE_HISTORY',
+      'STORE_IN_DOUBT',
+      'STORE_UNAVAILABLE',
+    ];
     for (const [code, status] of Object.entries(HTTP_STATUS)) {
       expect(status >= 500, code).toBe(beyondThePerson.includes(code));
       expect(status, code).toBeGreaterThanOrEqual(400);

@@ -61,5 +61,6 @@ export const HTTP_STATUS = {
   REVISION_NOT_FOUND: 404,
   SEARCH_TOO_LARGE: 422,
   STORE_HISTORY: 503,
+  STORE_IN_DOUBT: 503,
   STORE_UNAVAILABLE: 503,
 } as const satisfies Readonly<Record<IssueCode, number>>;

@@ -9,7 +9,15 @@ const kit = keepableTextSchema
   .describe('The kit file, YAML or JSON; without it the plan knows no limits of supply.');
 
 /** Body of a request that carries a job: to save it for the first time. */
-export const jobTextSchema = z.object({ text }).meta({ id: 'JobText' });
+export const jobTextSchema = z
+  .object({
+    text,
+    id: z
+      .uuid()
+      .exactOptional()
+      .describe('Identifier that the job is to have; sent again with it, a job is not saved twice.'),
+  })
+  .meta({ id: 'JobText' });
 
 /** Body of a request for the plan of a job, with or without the kit it has to get by with. */
 export const planRequestSchema = z.object({ text, kit }).meta({ id: 'PlanRequest' });

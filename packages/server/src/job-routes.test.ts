@@ -81,6 +81,22 @@ describe('saved jobs', () => {
     expect((await server.inject(fillPath(API_PATHS.job, { id }))).json()).toEqual(newer);
   });
 
+  it('are saved once when what was not answered is sent again', async () => {
+    const { id } = await create(whole);
+    expect((await save(id, draft, 1)).statusCode).toBe(200);
+    const again = await save(id, draft, 1);
+    expect([again.statusCode, again.json<SavedJob>().revision_number]).toEqual([200, 2]);
+    const named = { id: '00000000-0000-4000-8000-0000000000aa', text: whole };
+    const post = (payload: object) => server.inject({ method: 'POST', url: API_PATHS.jobs, payload });
+    const first = await post(named);
+    expect([first.statusCode, first.json<SavedJob>().id]).toEqual([201, named.id]);
+    expect((await post(named)).json()).toEqual(first.json());
+    const other = await post({ ...named, text: draft });
+    expect(other.statusCode).toBe(409);
+    expect(other.json()).toMatchObject({ code: 'JOB_CHANGED_MEANWHILE', newer: first.json() });
+    expect((await server.inject(API_PATHS.jobs)).json()).toHaveLength(2);
+  });
+
   it('can be duplicated, binned and restored', async () => {
     const job = await create(whole);
     const { id } = job;

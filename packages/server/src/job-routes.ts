@@ -1,6 +1,7 @@
 import {
   API_PATHS,
   binnedJobSchema,
+  type ConflictBody,
   conflictSchema,
   errorSchema,
   jobParametersSchema,
@@ -12,7 +13,7 @@ import {
   savedJobSchema,
   savedRevisionSchema,
 } from '@furrow/contract';
-import type { JobStore } from '@furrow/store';
+import type { JobStore, StoredJob } from '@furrow/store';
 import { z } from 'zod';
 import { contentOf } from './job-reading.ts';
 import { Refused } from './refused.ts';
@@ -33,13 +34,28 @@ export function jobRoutes(server: ZodServer, store: JobStore): void {
     {
       schema: {
         summary: 'Save a new job',
-        description: 'A draft with mistakes is saved too; `valid` and `issues` tell.',
+        description:
+          'A draft with mistakes is saved too; `valid` and `issues` tell. With an identifier of its own it can be ' +
+          'sent again after an answer that was lost.',
         body: jobTextSchema,
-        response: { 201: savedJobSchema, 400: errorSchema, 413: errorSchema },
+        response: {
+          201: savedJobSchema,
+          400: errorSchema,
+          404: errorSchema,
+          409: conflictSchema,
+          413: errorSchema,
+        },
       },
     },
-    async (request, reply) =>
-      reply.status(201).send(savedJob(await store.create(contentOf(request.body.text)))),
+    async (request, reply) => {
+      const { text, id } = request.body;
+      const content = contentOf(text);
+      if (id === undefined) return reply.status(201).send(savedJob(await store.create(content)));
+      const outcome = await store.createAs(id, content);
+      if (outcome.ok) return reply.status(201).send(savedJob(outcome.job));
+      if (outcome.code === 'JOB_NOT_FOUND') return jobNotFound(id);
+      return reply.status(409).send(conflictOf(outcome.newer, 'made anew'));
+    },
   );
   server.get(
     API_PATHS.job,
@@ -68,14 +84,7 @@ export function jobRoutes(server: ZodServer, store: JobStore): void {
       const outcome = await store.save(request.params.id, contentOf(text), based_on);
       if (outcome.ok) return savedJob(outcome.job);
       if (outcome.code === 'JOB_NOT_FOUND') return jobNotFound(request.params.id);
-      const newer = savedJob(outcome.newer);
-      return reply.status(409).send({
-        code: outcome.code,
-        message:
-          `This job was saved elsewhere meanwhile: it is at revision ${newer.revision_number}, ` +
-          `yours was made from ${based_on}. Nothing was overwritten.`,
-        newer,
-      });
+      return reply.status(409).send(conflictOf(outcome.newer, `made from ${based_on}`));
     },
   );
   server.delete(
@@ -94,6 +103,17 @@ export function jobRoutes(server: ZodServer, store: JobStore): void {
   );
   revisionRoutes(server, store);
   copyRoutes(server, store);
+}
+
+function conflictOf(job: StoredJob, made: string): ConflictBody {
+  const newer = savedJob(job);
+  return {
+    code: 'JOB_CHANGED_MEANWHILE',
+    message:
+      `This job was saved elsewhere meanwhile: it is at revision ${newer.revision_number}, ` +
+      `yours was ${made}. Nothing was overwritten.`,
+    newer,
+  };
 }
 
 function revisionRoutes(server: ZodServer, store: JobStore): void {

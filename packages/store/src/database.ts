@@ -7,8 +7,12 @@ export interface Database {
   /** Where it is, as shown to a person; never with a password. */
   readonly place: string;
   readonly kysely: Kysely<Tables>;
-  /** Does a piece of work, waiting for its turn where another program holds the database. */
+  /** Does a piece of work that comes to the same when done twice, again where that can help. */
   patiently<T>(work: () => Promise<T>): Promise<T>;
+  /** Throws a `StoreFailure` where this database cannot keep what Furrow stores. */
+  check(): Promise<void>;
+  /** The same database, opened once more with time for a migration. */
+  forMigration(): Database;
   /** Copies the database aside before a migration, `step` being the last one it has been through. */
   backup(step: number): Promise<void>;
 }

@@ -59,6 +59,8 @@ export interface JobStore {
   /** Folder of the database; for PostgreSQL, its host and name. */
   readonly place: string;
   create(content: JobContent): Promise<StoredJob>;
+  /** The same under an identifier that was made outside, so that what is sent again is not saved twice. */
+  createAs(id: string, content: JobContent): Promise<SaveOutcome>;
   /** Jobs outside the bin, newest save first. */
   list(): Promise<readonly StoredSummary[]>;
   get(id: string): Promise<StoredJob | undefined>;

@@ -21,14 +21,19 @@ export async function migrate(
   checkHistory(history, migrations, database.place);
   if (history.length === migrations.length) return;
   if (history.length > 0) await database.backup(history.length);
-  await database.patiently(() =>
-    database.kysely.transaction().execute(async (transaction) => {
-      if (database.kind === 'postgresql') {
-        await sql`select pg_advisory_xact_lock(${MIGRATION_LOCK})`.execute(transaction);
-      }
-      await runMissing(transaction, database, migrations, now);
-    }),
-  );
+  const unhurried = database.forMigration();
+  try {
+    await unhurried.patiently(() =>
+      unhurried.kysely.transaction().execute(async (transaction) => {
+        if (database.kind === 'postgresql') {
+          await sql`select pg_advisory_xact_lock(${MIGRATION_LOCK})`.execute(transaction);
+        }
+        await runMissing(transaction, database, migrations, now);
+      }),
+    );
+  } finally {
+    await unhurried.kysely.destroy();
+  }
 }
 
 /** Reads the history again, now under the lock: another program may have been quicker. */

@@ -16,6 +16,7 @@ export async function openStore(where: StorePlace, sources: StoreSources): Promi
   return attempt(shown, async () => {
     const database = 'url' in where ? openPostgres(where.url) : openSqlite(where.folder);
     try {
+      await database.patiently(() => database.check());
       await migrate(database, MIGRATIONS, sources.now);
     } catch (error) {
       await database.kysely.destroy();

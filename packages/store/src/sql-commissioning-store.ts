@@ -6,7 +6,7 @@ import type {
   CommissioningStore,
   StoredCommissioning,
 } from './commissioning-store.ts';
-import { stampCommissioning } from './stamp-commissioning.ts';
+import { isUnchangedBy, stampCommissioning } from './stamp-commissioning.ts';
 import type { Tables } from './tables.ts';
 import type { Work } from './work.ts';
 
@@ -45,7 +45,10 @@ async function newest(kysely: Kysely<Tables>, jobId: string): Promise<StoredComm
   return { job_id: jobId, revision_number: row.number, saved_at: row.saved_at, ...content };
 }
 
-/** Of two saves based on the same revision exactly one gets to insert the next number. */
+/**
+ * Of two saves based on the same revision exactly one gets to insert the next number. If that number is taken by the
+ * very same entries, that save is this one, sent again.
+ */
 async function saveEntry(
   transaction: Transaction<Tables>,
   jobId: string,
@@ -71,7 +74,8 @@ async function saveEntry(
     }
   }
   const newer = await newest(transaction, jobId);
-  return newer === undefined
-    ? { ok: false, code: 'JOB_NOT_FOUND' }
+  if (newer === undefined) return { ok: false, code: 'JOB_NOT_FOUND' };
+  return newer.revision_number === basedOn + 1 && isUnchangedBy(newer, entry)
+    ? { ok: true, commissioning: newer }
     : { ok: false, code: 'COMMISSIONING_CHANGED_MEANWHILE', newer };
 }

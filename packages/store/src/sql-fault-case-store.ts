@@ -2,7 +2,7 @@ import type { FaultCaseStore } from './fault-case-store.ts';
 import type { Work } from './work.ts';
 
 /** The faults found in their table. */
-export function sqlFaultCaseStore({ kysely, run }: Work, now: () => Date): FaultCaseStore {
+export function sqlFaultCaseStore({ kysely, run, transact }: Work, now: () => Date): FaultCaseStore {
   return {
     list: () =>
       run(async () => {
@@ -18,21 +18,24 @@ export function sqlFaultCaseStore({ kysely, run }: Work, now: () => Date): Fault
         }));
       }),
     put: ({ id, cause, symptoms }) =>
-      run(async () => {
+      transact(async (transaction) => {
         const values = { cause, symptoms: JSON.stringify(symptoms), counted_at: now().toISOString() };
-        await kysely
+        await transaction
           .insertInto('fault_case')
           .values({ id, ...values })
           .onConflict((conflict) => conflict.column('id').doUpdateSet(values))
           .execute();
       }),
-    remove: (id) =>
-      run(async () => {
-        const { numDeletedRows } = await kysely
+    remove: (id) => {
+      let removed = false;
+      return transact(async (transaction) => {
+        const { numDeletedRows } = await transaction
           .deleteFrom('fault_case')
           .where('id', '=', id)
           .executeTakeFirst();
-        return numDeletedRows > 0n;
-      }),
+        removed ||= numDeletedRows > 0n;
+        return removed;
+      });
+    },
   };
 }

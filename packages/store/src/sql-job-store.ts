@@ -17,7 +17,11 @@ export function sqlJobStore(database: Database, { now, newId }: StoreSources): J
   return {
     kind,
     place,
-    create: (content) => transact((transaction) => insertJob(transaction, newId(), content, now())),
+    create: (content) => {
+      const id = newId();
+      return transact(async (transaction) => newJob(await createJob(transaction, id, content, now())));
+    },
+    createAs: (id, content) => transact((transaction) => createJob(transaction, id, content, now())),
     list: () =>
       run(async () => (await summaries(kysely).where('job.deleted_at', 'is', null).execute()).map(summaryOf)),
     get: (id) => run(() => findJob(kysely, id)),
@@ -38,23 +42,28 @@ export function sqlJobStore(database: Database, { now, newId }: StoreSources): J
           .select(['job_id as id', 'number as revision_number', 'revision', 'title', 'saved_at', 'text'])
           .executeTakeFirst(),
       ),
-    duplicate: (id) =>
-      transact(async (transaction) => {
+    duplicate: (id) => {
+      const copy = newId();
+      return transact(async (transaction) => {
         const original = await findJob(transaction, id);
         if (original === undefined) return undefined;
         const { text, title, revision } = original;
-        return insertJob(transaction, newId(), { text, title, revision }, now());
-      }),
-    bin: (id) =>
-      run(async () => {
-        const { numUpdatedRows } = await kysely
+        return newJob(await createJob(transaction, copy, { text, title, revision }, now()));
+      });
+    },
+    bin: (id) => {
+      let binned = false;
+      return transact(async (transaction) => {
+        const { numUpdatedRows } = await transaction
           .updateTable('job')
           .set({ deleted_at: now().toISOString() })
           .where('id', '=', id)
           .where('deleted_at', 'is', null)
           .executeTakeFirst();
-        return numUpdatedRows > 0n;
-      }),
+        binned ||= numUpdatedRows > 0n;
+        return binned;
+      });
+    },
     listBin: () =>
       run(async () => {
         const rows = await summaries(kysely)
@@ -65,16 +74,19 @@ export function sqlJobStore(database: Database, { now, newId }: StoreSources): J
           .execute();
         return rows.map((row) => ({ ...summaryOf(row), deleted_at: row.deleted_at ?? '' }));
       }),
-    restore: (id) =>
-      transact(async (transaction) => {
+    restore: (id) => {
+      let restored = false;
+      return transact(async (transaction) => {
         const { numUpdatedRows } = await transaction
           .updateTable('job')
           .set({ deleted_at: null })
           .where('id', '=', id)
           .where('deleted_at', 'is not', null)
           .executeTakeFirst();
-        return numUpdatedRows > 0n ? findJob(transaction, id) : undefined;
-      }),
+        restored ||= numUpdatedRows > 0n;
+        return restored ? findJob(transaction, id) : undefined;
+      });
+    },
     close: () => kysely.destroy(),
   };
 }
@@ -129,16 +141,33 @@ function revisionsOf(kysely: Kysely<Tables>, id: string) {
     );
 }
 
-async function insertJob(
+/** A job of this id and text that is there already is this one, sent again. */
+async function createJob(
   transaction: Transaction<Tables>,
   id: string,
   content: JobContent,
   time: Date,
-): Promise<StoredJob> {
+): Promise<SaveOutcome> {
   const at = time.toISOString();
-  await transaction.insertInto('job').values({ id, created_at: at, deleted_at: null, latest: 1 }).execute();
-  await insertRevision(transaction, id, 1, content, at);
-  return { id, ...content, revision_number: 1, saved_at: at, created_at: at };
+  const { numInsertedOrUpdatedRows: inserted } = await transaction
+    .insertInto('job')
+    .values({ id, created_at: at, deleted_at: null, latest: 1 })
+    .onConflict((conflict) => conflict.doNothing())
+    .executeTakeFirst();
+  if (inserted === 1n) {
+    await insertRevision(transaction, id, 1, content, at);
+    return { ok: true, job: { id, ...content, revision_number: 1, saved_at: at, created_at: at } };
+  }
+  const newer = await findJob(transaction, id);
+  if (newer === undefined) return { ok: false, code: 'JOB_NOT_FOUND' };
+  return newer.text === content.text
+    ? { ok: true, job: newer }
+    : { ok: false, code: 'JOB_CHANGED_MEANWHILE', newer };
+}
+
+function newJob(outcome: SaveOutcome): StoredJob {
+  if (!outcome.ok) throw new Error('the identifier of a new job is taken');
+  return outcome.job;
 }
 
 async function insertRevision(
@@ -156,7 +185,8 @@ async function insertRevision(
 
 /**
  * The update comes first: it takes the write lock (SQLite) or the row's lock (PostgreSQL), so that of two
- * saves based on the same revision exactly one finds it still the newest.
+ * saves based on the same revision exactly one finds it still the newest. If the next one is of the very same text, that
+ * save is this one, sent again.
  */
 async function saveRevision(
   transaction: Transaction<Tables>,
@@ -175,8 +205,9 @@ async function saveRevision(
     .executeTakeFirst();
   if (numUpdatedRows === 0n) {
     const newer = await findJob(transaction, id);
-    return newer === undefined
-      ? { ok: false, code: 'JOB_NOT_FOUND' }
+    if (newer === undefined) return { ok: false, code: 'JOB_NOT_FOUND' };
+    return newer.revision_number === number && newer.text === content.text
+      ? { ok: true, job: newer }
       : { ok: false, code: 'JOB_CHANGED_MEANWHILE', newer };
   }
   await insertRevision(transaction, id, number, content, time.toISOString());

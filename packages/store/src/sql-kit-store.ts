@@ -33,7 +33,7 @@ function newest(kysely: Kysely<Tables>): Promise<StoredKit | undefined> {
 
 /**
  * The number is the key of the row: of two saves based on the same revision exactly one gets to insert it, the
- * other waits and then finds it taken.
+ * other waits and then finds it taken. If it is taken by the very same text, that save is this one, sent again.
  */
 async function saveKit(
   transaction: Transaction<Tables>,
@@ -51,5 +51,8 @@ async function saveKit(
       .executeTakeFirst();
     if (inserted === 1n) return { ok: true, kit: { text, title, revision, revision_number, saved_at: at } };
   }
-  return { ok: false, code: 'KIT_CHANGED_MEANWHILE', newer: await newest(transaction) };
+  const newer = await newest(transaction);
+  return newer?.revision_number === revision_number && newer.text === text
+    ? { ok: true, kit: newer }
+    : { ok: false, code: 'KIT_CHANGED_MEANWHILE', newer };
 }

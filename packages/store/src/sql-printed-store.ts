@@ -26,17 +26,20 @@ export function sqlPrintedStore(
           .orderBy('id')
           .execute();
       }),
-    add: (jobId, { paper, revision_number, revision, kit_revision }) =>
-      transact(async (transaction) => {
+    add: (jobId, { paper, revision_number, revision, kit_revision }) => {
+      const id = newId();
+      return transact(async (transaction) => {
         if (!(await isKept(transaction, jobId))) return false;
         const printed_at = now().toISOString();
         const values = { paper, revision_number, revision, kit_revision, printed_at };
         await transaction
           .insertInto('printed')
-          .values({ id: newId(), job_id: jobId, ...values })
+          .values({ id, job_id: jobId, ...values })
+          .onConflict((conflict) => conflict.doNothing())
           .execute();
         return true;
-      }),
+      });
+    },
   };
 }
 

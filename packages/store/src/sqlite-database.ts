@@ -58,6 +58,8 @@ export function openSqlite(folder: string): Database {
       }),
     }),
     patiently,
+    check: async () => undefined,
+    forMigration: () => openSqlite(folder),
     backup: async (step) => {
       // Unlike a copy of the file, this takes in what still lies in the write-ahead log.
       file.prepare('vacuum into ?').run(freeName(join(folder, `before-step-${step + 1}`)));

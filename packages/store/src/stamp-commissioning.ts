@@ -22,6 +22,15 @@ export function stampCommissioning(
   };
 }
 
+/** Whether an entry says just what is kept already, times aside. */
+export function isUnchangedBy(kept: CommissioningContent, entry: CommissioningEntry): boolean {
+  const { readings, ticks, findings } = stampCommissioning(kept, entry, '');
+  return isDeepStrictEqual(
+    { readings, ticks, findings },
+    { readings: kept.readings, ticks: kept.ticks, findings: kept.findings },
+  );
+}
+
 function stamped<Entry extends object>(
   entry: Entry,
   before: (Entry & Stamped) | undefined,

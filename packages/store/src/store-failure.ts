@@ -1,7 +1,7 @@
-/** The database cannot be used: not reachable, locked, full, or of another version of the program. */
+/** The database cannot be used: not reachable, locked, full, of another version, or lost while it was storing. */
 export class StoreFailure extends Error {
   override readonly name = 'StoreFailure';
-  readonly code: 'STORE_UNAVAILABLE' | 'STORE_HISTORY';
+  readonly code: 'STORE_UNAVAILABLE' | 'STORE_HISTORY' | 'STORE_IN_DOUBT';
 
   constructor(code: StoreFailure['code'], message: string, cause?: unknown) {
     super(message, { cause });

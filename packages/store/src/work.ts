@@ -3,10 +3,15 @@ import type { Database } from './database.ts';
 import { attempt } from './store-failure.ts';
 import type { Tables } from './tables.ts';
 
-/** The ways of doing work on a database: each does all of it or none. */
+/**
+ * The ways of doing work on a database: each does all of it or none. Whatever writes is a transaction, and comes to the
+ * same when it is done twice: after an answer that was lost it is done again.
+ */
 export interface Work {
   readonly kysely: Kysely<Tables>;
+  /** For reading. */
   run<T>(work: () => Promise<T>): Promise<T>;
+  /** For writing. */
   transact<T>(work: (transaction: Transaction<Tables>) => Promise<T>): Promise<T>;
 }
 

@@ -49,9 +49,9 @@ export function fetchRevision(id: string, number: number): Promise<Reply<SavedRe
   return request('GET', fillPath(API_PATHS.jobRevision, { id, number }), savedRevisionSchema);
 }
 
-/** Saves a job for the first time. */
-export function createJob(text: string): Promise<Reply<SavedJob>> {
-  return request('POST', API_PATHS.jobs, savedJobSchema, { text });
+/** Saves a job for the first time, under an identifier made here: sent again, it is not saved twice. */
+export function createJob(id: string, text: string): Promise<Reply<SavedJob>> {
+  return request('POST', API_PATHS.jobs, savedJobSchema, { id, text });
 }
 
 /** Saves a job again, as the next revision after the one it was made from. */

@@ -85,4 +85,24 @@ describe('the kit on its desk', () => {
     expect(desk.store.get().file.text).toBe(TEXT);
     expect(draftOf(memory, 'kit')).toBeUndefined();
   });
+
+  it('takes a save that was stored without an answer for its own', async () => {
+    const desk = openKitDesk(saved(TEXT, 4), new MemoryStorage());
+    desk.change([{ do: 'set', path: ['title'], value: 'First' }]);
+    const first = desk.store.get().file.text;
+    vi.stubGlobal('fetch', () => Promise.reject(new TypeError('no connection')));
+    expect(await desk.save()).toBe(false);
+    desk.change([{ do: 'set', path: ['title'], value: 'Second' }]);
+    const second = desk.store.get().file.text;
+    const conflict = { code: 'KIT_CHANGED_MEANWHILE', message: 'm', newer: saved(first, 5) };
+    const bases: number[] = [];
+    vi.stubGlobal('fetch', async (_path: string, request: { body: string }) => {
+      bases.push(JSON.parse(request.body).based_on);
+      return bases.length === 1
+        ? new Response(JSON.stringify(conflict), { status: 409 })
+        : new Response(JSON.stringify(saved(second, 6)), { status: 200 });
+    });
+    expect(await desk.save()).toBe(true);
+    expect(bases).toEqual([4, 5]);
+  });
 });

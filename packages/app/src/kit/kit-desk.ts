@@ -64,6 +64,8 @@ export function openKitDesk(saved: SavedKit, memory: Storage): KitDesk {
     restored,
   });
 
+  /** Texts that were sent and not answered: they may be saved all the same, and are no change of somebody else. */
+  let unanswered: readonly string[] = [];
   const remember = (): void => {
     const state = store.get();
     if (isKitUnsaved(state)) keepDraft(memory, DRAFT, { text: state.file.text, based_on: state.revision });
@@ -106,7 +108,14 @@ export function openKitDesk(saved: SavedKit, memory: Storage): KitDesk {
       const { file, revision, save, newer } = store.get();
       if (save.is === 'saving') return false;
       store.set({ save: { is: 'saving' } });
-      const reply = await saveKit(file.text, overwrite ? (newer?.revision_number ?? revision) : revision);
+      const sent = unanswered;
+      unanswered = [...sent, file.text];
+      let reply = await saveKit(file.text, overwrite ? (newer?.revision_number ?? revision) : revision);
+      const met = reply.ok ? undefined : reply.failure.newerKit;
+      if (met !== undefined && sent.includes(met.text)) {
+        reply = await saveKit(file.text, met.revision_number);
+      }
+      if (reply.ok || reply.failure.newerKit !== undefined) unanswered = [];
       if (reply.ok) {
         settled(reply.value);
         return true;

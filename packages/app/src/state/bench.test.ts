@@ -142,4 +142,40 @@ describe('a bench', () => {
     expect(state().save).toMatchObject({ is: 'failed', conflict: false });
     expect(state().file.text).toBe(DEMO);
   });
+
+  it('takes a save that was stored without an answer for its own, not for somebody else’s', async () => {
+    const { bench, state } = setUp({ text: DEMO, savedAs: SAVED });
+    const sent: { based_on: number }[] = [];
+    const mine = `${DEMO}# first\n`;
+    bench.setText(mine);
+    vi.stubGlobal('fetch', () => Promise.reject(new TypeError('no connection')));
+    await bench.save(false);
+    bench.setText(`${mine}# second\n`);
+    const next = SAVED.revision + 1;
+    const conflict = { code: 'JOB_CHANGED_MEANWHILE', message: 'm', newer: savedReply(mine, next) };
+    vi.stubGlobal('fetch', async (_path: string, request: { body: string }) => {
+      sent.push(JSON.parse(request.body));
+      return sent.length === 1
+        ? new Response(JSON.stringify(conflict), { status: 409 })
+        : new Response(JSON.stringify(savedReply(`${mine}# second\n`, next + 1)), { status: 200 });
+    });
+    expect(await bench.save(false)).toBe(ID);
+    expect(sent.map(({ based_on }) => based_on)).toEqual([SAVED.revision, next]);
+    expect(isUnsaved(state())).toBe(false);
+  });
+
+  it('sends a new job that was not answered again under the same identifier', async () => {
+    const { bench } = setUp();
+    const ids: unknown[] = [];
+    vi.stubGlobal('fetch', async (_path: string, request: { body: string }) => {
+      ids.push(JSON.parse(request.body).id);
+      if (ids.length === 1) throw new TypeError('no connection');
+      return new Response(JSON.stringify(savedReply(DEMO, 1)), { status: 201 });
+    });
+    await bench.save(false);
+    expect(await bench.save(false)).toBe(ID);
+    await bench.save(true);
+    expect(ids[1]).toBe(ids[0]);
+    expect(ids[2]).not.toBe(ids[0]);
+  });
 });

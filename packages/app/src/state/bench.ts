@@ -1,3 +1,4 @@
+import type { SavedJob } from '@furrow/contract';
 import { readJob } from '@furrow/engine';
 import { createJob, type Reply, saveJob } from '../api/index.ts';
 import { editFile, jobFile, type TextFile } from '../document/index.ts';
@@ -88,14 +89,25 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     else keepDraft(memory, key(), { text: state.file.text, based_on: state.savedAs?.revision ?? 0 });
   };
 
+  /** What was sent and not answered: it may be saved all the same, and is then no change of somebody else. */
+  let unanswered: Sent | undefined;
+  const send = async (text: string, to: SavedAs | undefined): Promise<Reply<SavedJob>> => {
+    const id = to?.id ?? unanswered?.newId ?? crypto.randomUUID();
+    const sent = unanswered?.texts ?? [];
+    const newId = to === undefined ? id : undefined;
+    unanswered = { newId, texts: [...sent, text] };
+    let reply = to === undefined ? await createJob(id, text) : await saveJob(id, text, to.revision);
+    const met = reply.ok ? undefined : reply.failure.newer;
+    if (met !== undefined && sent.includes(met.text)) reply = await saveJob(id, text, met.revision_number);
+    if (reply.ok || reply.failure.newer !== undefined) unanswered = undefined;
+    return reply;
+  };
+
   const save = async (asCopy: boolean): Promise<string | undefined> => {
     const { file, savedAs, save: now } = store.get();
     if (now.is === 'saving') return undefined;
     store.set({ save: { is: 'saving' } });
-    const reply: Reply<{ id: string; revision_number: number; text: string }> =
-      savedAs === undefined || asCopy
-        ? await createJob(file.text)
-        : await saveJob(savedAs.id, file.text, savedAs.revision);
+    const reply = await send(file.text, asCopy ? undefined : savedAs);
     if (!reply.ok) {
       const { message, newer } = reply.failure;
       store.set({ save: { is: 'failed', why: message, conflict: newer !== undefined } });
@@ -137,6 +149,13 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     },
     close: () => planner.close(),
   };
+}
+
+/** Saves that were sent and not answered. */
+interface Sent {
+  /** Identifier of the new job that they were to become. */
+  readonly newId: string | undefined;
+  readonly texts: readonly string[];
 }
 
 /** A draft made from an older revision stays based on it, so that saving it tells of the newer one. */

@@ -108,6 +108,9 @@ export const ISSUE_CODES = {
   STORE_HISTORY: {
     meaning: 'The database was made by another version of the program and cannot be used by this one.',
   },
+  STORE_IN_DOUBT: {
+    meaning: 'The database was lost while it was storing something; it is not known whether that is stored.',
+  },
   STORE_UNAVAILABLE: { meaning: 'The database cannot be read or written at the moment; nothing was saved.' },
 } as const;
 

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 
 /** A PostgreSQL server of a test's own, reachable by its socket only. */
 export interface PostgresServer {
-  /** URL of an empty database. */
-  readonly newDatabase: () => string;
+  /** URL of an empty database, which keeps text as UTF8 unless told otherwise. */
+  readonly newDatabase: (encoding?: string) => string;
   readonly stop: () => void;
 }
 
@@ -39,9 +39,9 @@ export function startPostgres(binaries: string): PostgresServer {
   run('pg_ctl', '-D', data, '-w', '-l', join(folder, 'log'), '-o', settings, 'start');
   let databases = 0;
   return {
-    newDatabase: () => {
+    newDatabase: (encoding = 'UTF8') => {
       const name = `test${++databases}`;
-      run('createdb', '-h', folder, '-U', 'furrow', name);
+      run('createdb', '-h', folder, '-U', 'furrow', '-E', encoding, '-T', 'template0', name);
       return `postgresql:///${name}?host=${folder}&user=furrow`;
     },
     stop: () => {
