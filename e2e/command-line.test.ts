@@ -192,7 +192,8 @@ describe.concurrent('command line', () => {
   it('leaves the old card or the new one when it is killed while it writes, never a part of one', async () => {
     const place = mkdtempSync(join(folder, 'card-'));
     const card = join(place, 'card.pdf');
-    const old = Buffer.from('%PDF-1.3 the card of yesterday\n%%EOF\n');
+    await runFurrow(['card', REFUSED, '-o', card]);
+    const old = readFileSync(card);
     for (let round = 0; round < 3; round += 1) {
       writeFileSync(card, old);
       const kill = new AbortController();
@@ -203,11 +204,17 @@ describe.concurrent('command line', () => {
       watcher.close();
       expect(kill.signal.aborted).toBe(true);
       const bytes = readFileSync(card);
-      const whole =
-        bytes.equals(old) || (pdfPages(bytes) === 1 && bytes.toString('latin1').trimEnd().endsWith('%%EOF'));
-      expect(whole).toBe(true);
+      const whole = /%%EOF\s+%furrow [0-9a-f]{64}\n$/u.test(bytes.toString('latin1'));
+      expect(bytes.equals(old) || (whole && pdfPages(bytes) === 1)).toBe(true);
     }
     expect(readdirSync(place).filter((name) => name.endsWith('.pdf'))).toEqual(['card.pdf']);
+  });
+
+  it('writes no card over a file that is none', async () => {
+    const notes = fileWith('notes.pdf', 'the only copy');
+    const { code, out, err } = await runFurrow(['card', POCKET, '-o', notes]);
+    expect([code, out, readFileSync(notes, 'utf8')]).toEqual([2, '', 'the only copy']);
+    expect(err).toContain(`${notes}: nothing was written.`);
   });
 
   it('serves the bench, tells where, and stops when asked', async () => {

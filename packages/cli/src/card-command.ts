@@ -3,8 +3,9 @@ import { answerJob, type UnitSystem } from '@furrow/engine';
 import { cardDocument, renderPdf } from '@furrow/papers';
 import { EXIT } from './exit-code.ts';
 import { loadJobWithKit } from './load-document.ts';
+import { type Written, writeCard } from './output/card-file.ts';
+import { whyUnwritable } from './output/disk.ts';
 import type { Streams } from './streams.ts';
-import { writeWhole } from './write-file.ts';
 
 /** Options of `furrow card`. */
 export interface CardOptions {
@@ -26,16 +27,25 @@ export async function cardCommand(file: string, options: CardOptions, streams: S
   const answer = answerJob(job, PROGRAM_VERSION, kit, options.units);
   const { units, paper } = options;
   const pdf = await renderPdf(cardDocument(job, answer, { units, paper }));
+  let written: Written;
   try {
-    await writeWhole(options.output, pdf);
+    written = writeCard(options.output, pdf);
   } catch (error) {
-    streams.problem([`${options.output}: the card could not be written: ${(error as Error).message}`]);
+    const why = whyUnwritable(error);
+    if (why === undefined) throw error;
+    streams.problem([`${options.output}: the card could not be written: ${why}`]);
+    return EXIT.badInput;
+  }
+  if (written === 'in_the_way') {
+    streams.problem([
+      `${options.output}: nothing was written. What lies there is no card, or was changed after Furrow wrote it: name another file, or move it away first.`,
+    ]);
     return EXIT.badInput;
   }
   if (answer.plan === undefined) {
     streams.problem([`${options.output} says why there is no plan; it holds no setting to run.`]);
     return EXIT.refusal;
   }
-  streams.print(`Wrote ${options.output}.`);
+  streams.print(`Wrote ${options.output}${written === 'new' ? '' : ', in place of an earlier card'}.`);
   return EXIT.plan;
 }

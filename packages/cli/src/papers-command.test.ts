@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -25,26 +25,53 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
-/** Runs the command on the job; gives what it printed. */
-async function papers(kit?: string): Promise<string> {
+interface Run {
+  readonly code: number;
+  readonly printed: string;
+  readonly problem: string;
+}
+
+/** Runs the command on the job. */
+async function papers(kit?: string): Promise<Run> {
   const printed: string[] = [];
+  const problem: string[] = [];
   const code = await papersCommand(
     job,
     { output, units: 'metric', kit, paper: 'a4', readings: undefined, json: false },
-    { print: (text) => printed.push(text), problem: (lines) => expect(lines).toEqual([]) },
+    { print: (text) => printed.push(text), problem: (lines) => problem.push(...lines) },
   );
-  expect(code).toBe(EXIT.refusal);
-  return printed.join('\n');
+  return { code, printed: printed.join('\n'), problem: problem.join('\n') };
 }
 
-test('files of the user that lie in the folder stay as they are, with a kit and without', async () => {
+/** Every file of the folder with its bytes. */
+function contents(): Record<string, string> {
+  const names = readdirSync(output).toSorted();
+  return Object.fromEntries(names.map((name) => [name, readFileSync(join(output, name), 'latin1')]));
+}
+
+test('files of the user stay beside the papers, and what is no longer made is taken away and told', async () => {
   output = folder;
   const own = { 'job.yaml': '# the only copy\n', 'kit.yaml': '# of this one too\n' };
   for (const [name, text] of Object.entries(own)) writeFileSync(join(output, name), text);
+  expect(await papers(KIT)).toMatchObject({ code: EXIT.refusal, problem: '' });
   const kept = join(output, 'papers-made-from.kit.yaml');
-  await papers(KIT);
   expect(readFileSync(kept, 'utf8')).toBe(readFileSync(KIT, 'utf8'));
-  await papers();
-  expect(existsSync(kept)).toBe(false);
-  for (const [name, text] of Object.entries(own)) expect(readFileSync(join(output, name), 'utf8')).toBe(text);
+  const { code, printed } = await papers();
+  expect(code).toBe(EXIT.refusal);
+  for (const gone of ['papers-made-from.kit.yaml', 'commissioning-sheet.pdf']) {
+    expect(printed).toContain(`Removed ${join(output, gone)}`);
+    expect(existsSync(join(output, gone))).toBe(false);
+  }
+  expect(contents()).toMatchObject(own);
+});
+
+test('files of the user under the names of papers stop the run before it touches anything', async () => {
+  output = folder;
+  const own = ['kit.yaml', 'job.yaml', 'bay.dxf', 'section.svg', 'hot-work-sheet.pdf'];
+  for (const name of own) writeFileSync(join(output, name), `${name} of the user`);
+  const before = contents();
+  const { code, printed, problem } = await papers();
+  expect([code, printed]).toEqual([EXIT.badInput, '']);
+  for (const name of ['section.svg', 'hot-work-sheet.pdf']) expect(problem).toContain(join(output, name));
+  expect(contents()).toEqual(before);
 });

@@ -1,13 +1,15 @@
-import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { PROGRAM_VERSION } from '@furrow/contract';
 import { answerJob, type UnitSystem } from '@furrow/engine';
-import { KEPT, type Superseded, supersededIn } from './earlier-papers.ts';
 import { EXIT } from './exit-code.ts';
 import { loadJobWithKit, loadReadings } from './load-document.ts';
-import { type PaperFiles, paperFiles } from './paper-files.ts';
+import { whyUnwritable } from './output/disk.ts';
+import { keptFiles, type Superseded, supersededIn } from './output/earlier-papers.ts';
+import { holdSignals } from './output/hold-signals.ts';
+import { type PaperFiles, paperFiles } from './output/paper-files.ts';
+import { InTheWay, recoverFolder, replacePapers } from './output/paper-folder.ts';
+import { PAPER_LIST } from './output/paper-list.ts';
 import type { Streams } from './streams.ts';
-import { writeWhole } from './write-file.ts';
 
 /** Options of `furrow papers`. */
 export interface PapersOptions {
@@ -38,32 +40,33 @@ export async function papersCommand(file: string, options: PapersOptions, stream
   const { units, paper, output } = options;
   const answer = answerJob(job, PROGRAM_VERSION, kit, units);
   try {
+    const restored = holdSignals(() => recoverFolder(output));
     const superseded = await supersededIn(output, job, kit, units);
     const made = await paperFiles({ read: job, answer, kit, readings: readings?.read }, { units, paper });
-    await mkdir(output, { recursive: true });
-    for (const { file: name, bytes } of made.files) await writeWhole(join(output, name), bytes);
-    // papers of an earlier revision that there are none of now must not stay among the new ones
-    for (const { paper: gone } of made.left_out) {
-      for (const ending of ['pdf', 'svg', 'dxf'])
-        await rm(join(output, `${gone}.${ending}`), { force: true });
-    }
-    await keep(output, KEPT.job, texts.job);
-    await keep(output, KEPT.kit, texts.kit);
-    const listed = { ...answer.inputs, units, paper, output, made, superseded };
+    const kept = keptFiles(texts);
+    const files = [...made.files, ...kept];
+    const { removed } = holdSignals(() => replacePapers(output, files, PROGRAM_VERSION));
+    const listed = { ...answer.inputs, units, paper, output, made, kept, removed, restored, superseded };
     streams.print(options.json ? JSON.stringify(asJson(listed), null, 2) : inWords(listed));
   } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    if (code === undefined) throw error;
-    streams.problem([`${output}: the papers could not be written: ${message}`]);
+    streams.problem(whyNotWritten(output, error));
     return EXIT.badInput;
   }
   return answer.plan === undefined ? EXIT.refusal : EXIT.plan;
 }
 
-/** Keeps what the papers were made from beside them, so that a later change can be told. */
-async function keep(folder: string, name: string, text: string | undefined): Promise<void> {
-  if (text === undefined) await rm(join(folder, name), { force: true });
-  else await writeWhole(join(folder, name), new TextEncoder().encode(text));
+/** Why the folder is as it was; throws an error that is not the disk’s. */
+function whyNotWritten(output: string, error: unknown): readonly string[] {
+  if (error instanceof InTheWay) {
+    return [
+      `${output}: nothing was written or removed, because of what lies there:`,
+      ...error.lines.map((line) => `  ${line}`),
+      'Name another folder, or move these away first.',
+    ];
+  }
+  const why = whyUnwritable(error);
+  if (why === undefined) throw error;
+  return [`${output}: the papers could not be written: ${why} What lay there is as it was.`];
 }
 
 interface Listed {
@@ -74,6 +77,12 @@ interface Listed {
   readonly paper: 'a4' | 'letter';
   readonly output: string;
   readonly made: PaperFiles;
+  /** Copies of what the papers were made from. */
+  readonly kept: readonly { readonly file: string }[];
+  /** Papers of before that there are none of now. */
+  readonly removed: readonly string[];
+  /** Whether an earlier run had been cut short here. */
+  readonly restored: boolean;
   readonly superseded: Superseded | undefined;
 }
 
@@ -85,6 +94,8 @@ function asJson({
   paper,
   output,
   made,
+  kept,
+  removed,
   superseded,
 }: Listed): object {
   return {
@@ -102,17 +113,23 @@ function asJson({
       sha256,
     })),
     left_out: made.left_out,
+    list: PAPER_LIST,
+    kept: kept.map(({ file }) => file),
+    removed,
     superseded: superseded ?? null,
   };
 }
 
-function inWords({ revision, output, made, superseded }: Listed): string {
+function inWords({ revision, output, made, kept, removed, restored, superseded }: Listed): string {
   return [
+    ...(restored ? ['An earlier run was cut short here: the papers of before were put back first.'] : []),
     ...made.files.map(
       ({ file, pages }) =>
         `Wrote ${join(output, file)}${pages === null ? '' : `, ${pages} page${pages === 1 ? '' : 's'}`}`,
     ),
     ...made.left_out.map(({ paper, why }) => `Left out ${paper}: ${why}.`),
+    ...removed.map((file) => `Removed ${join(output, file)}, of the papers before.`),
+    `Kept what they were made from as ${kept.map(({ file }) => file).join(' and ')}; ${PAPER_LIST} lists what is Furrow’s there.`,
     ...(superseded === undefined
       ? []
       : [

@@ -12,7 +12,17 @@ import {
 } from '@furrow/engine';
 
 /** Copies of the files that papers were made from, kept beside them under names that a user’s own files do not have. */
-export const KEPT = { job: 'papers-made-from.job.yaml', kit: 'papers-made-from.kit.yaml' } as const;
+const KEPT = { job: 'papers-made-from.job.yaml', kit: 'papers-made-from.kit.yaml' } as const;
+
+/** The copies to keep beside new papers. */
+export function keptFiles(texts: { readonly job: string; readonly kit: string | undefined }): readonly {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+}[] {
+  const job = { file: KEPT.job, bytes: new TextEncoder().encode(texts.job) };
+  if (texts.kit === undefined) return [job];
+  return [job, { file: KEPT.kit, bytes: new TextEncoder().encode(texts.kit) }];
+}
 
 /** What papers that already lie in a folder were made from, and what has changed since. */
 export interface Superseded {
@@ -70,7 +80,9 @@ async function read<Read>(
   try {
     text = await readFile(file, 'utf8');
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
+    // what cannot be read stands in the way, and is told when the papers are put there
+    if (['ENOENT', 'EISDIR', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? ''))
+      return undefined;
     throw error;
   }
   const outcome = reader(text);
