@@ -31,7 +31,9 @@ describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (un
   it('puts what is short of a figure named first, and the set minimum beside the conditions to stop', () => {
     const [first] = lists;
     for (const { rule } of report.breaches) expect(first!.join(' ')).toContain(rule);
-    expect(first!.join(' ')).toMatch(/^Fire, short of the figure named: .*ahead along the jet (?:59\.1 ft|18\.00 m)/u););
+    expect(first!.join(' ')).toMatch(
+      /^Fire, short of the figure named: .*ahead along the jet (?:59\.1 ft|18\.00 m)/u,
+    );
     const text = JSON.stringify(blocks);
     expect(text).toContain(
       units === 'metric'
