@@ -7,9 +7,12 @@ export {
   type DocumentDifference,
   type DocumentField,
   type DocumentPath,
+  type DocumentTree,
+  documentTree,
   type FieldFacts,
   type JsonSchema,
   pathText,
+  topField,
 } from './document/index.ts';
 export * from './faults/index.ts';
 export * from './groove/index.ts';

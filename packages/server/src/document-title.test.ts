@@ -17,8 +17,17 @@ describe('draftTitle', () => {
     expect(draftTitle(text, 'Untitled job')).toBe(title);
   });
 
-  it('survives a text nested deeper than any reader goes', () => {
-    expect(draftTitle('['.repeat(100_000), 'Untitled job')).toBe('Untitled job');
+  it.each([
+    ['lists in lists', '['.repeat(100_000)],
+    ['groups as names of groups', `title: a\n${'{'.repeat(32)}${'}'.repeat(32)}`],
+    ['references to references', `a: &a [x]\n${'b: &b [*a, *a]\n'.repeat(3000)}`],
+    ['more than a text may have', `title: a\n${' '.repeat(200_000)}`],
+  ])('is none in a text of %s', (_name, text) => {
+    expect(draftTitle(text, 'Untitled job')).toBe('Untitled job');
+  });
+
+  it('is found among thousands of mistakes', () => {
+    expect(draftTitle(`title: Tank seam\n${'a: b: c\n'.repeat(9_000)}`, 'Untitled job')).toBe('Tank seam');
   });
 });
 

@@ -1,7 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import type { Example } from '@furrow/contract';
-import { isMap, isScalar, parseDocument } from 'yaml';
+import { topField } from '@furrow/engine';
 import { contentOf } from './job-reading.ts';
 import { kitContentOf } from './kit-reading.ts';
 
@@ -21,13 +21,9 @@ export async function readExamples(folder: string): Promise<Examples> {
   for (const file of files) {
     const text = await readFile(join(folder, file), 'utf8');
     const name = basename(file, ENDING);
-    if (isKit(text)) kits.push({ name, title: kitContentOf(text).title, text });
+    if (topField(text, 'furrow_kit') !== undefined)
+      kits.push({ name, title: kitContentOf(text).title, text });
     else jobs.push({ name, title: contentOf(text).title, text });
   }
   return { jobs, kits };
-}
-
-function isKit(text: string): boolean {
-  const { contents } = parseDocument(text);
-  return isMap(contents) && contents.items.some(({ key }) => isScalar(key) && key.value === 'furrow_kit');
 }

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Edit } from './edit.ts';
 import { editFile } from './edit-file.ts';
 import { jobFile } from './job-file.ts';
-import { writtenAt } from './text-file.ts';
+import { entriesAt, writtenAt } from './text-file.ts';
 
 const DEMO = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
 
@@ -108,5 +108,21 @@ describe('writtenAt', () => {
     const file = jobFile('plate: { thickness_mm: 32 }\nkit: { travel: { least_in_per_min: 6 } }\n');
     expect(writtenAt(file, ['plate', 'thickness'])).toBe('32 mm');
     expect(writtenAt(file, ['kit', 'travel', 'least'])).toBe('6 in/min');
+  });
+});
+
+describe('a text that no reader builds a tree from', () => {
+  it.each([
+    ['groups as names of groups', `${'{'.repeat(32)}${'}'.repeat(32)}`],
+    ['lists in lists', '['.repeat(2000)],
+    ['references to references', `title: a\n${'b: &b [*b, *b]\n'.repeat(60)}`],
+    ['names announced by a question mark', `title: a\n${'? '.repeat(900)}b`],
+  ])('of %s is a file with nothing in its fields that the form leaves alone', (_name, text) => {
+    const file = jobFile(text);
+    expect(file.broken).toBe(true);
+    expect(writtenAt(file, ['title'])).toBeUndefined();
+    expect(entriesAt(file, ['kit', 'electrodes'])).toBe(0);
+    expect(editFile(file, [{ do: 'set', path: ['title'], value: 'b' }]).ok).toBe(false);
+    expect(file.text).toBe(text);
   });
 });

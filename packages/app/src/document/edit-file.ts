@@ -15,8 +15,7 @@ export type Edited =
  * its place, letter for letter; other changes go through the tree, which keeps comments and order.
  */
 export function editFile(file: TextFile, edits: readonly Edit[]): Edited {
-  const broken = file.document.errors[0];
-  if (broken !== undefined) {
+  if (file.broken) {
     return { ok: false, why: 'The text has a mistake that must be put right in the text view first.' };
   }
   let current = file;
@@ -42,7 +41,7 @@ function editOnce(file: TextFile, edit: Edit): Edited {
     const { document } = textFile(file.text, file.fields);
     applyEdit(document, edit, file.fields);
     const next = textFile(document.toString({ lineWidth: 0 }), file.fields);
-    return next.document.errors.length === 0 ? { ok: true, file: next } : refused;
+    return !next.broken ? { ok: true, file: next } : refused;
   } catch {
     // the tree refuses paths that run through an alias or through something that is no group
     return refused;

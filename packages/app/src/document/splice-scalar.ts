@@ -18,7 +18,7 @@ export function spliceScalar(
   for (const text of written) {
     if (text === '' || text.includes('\n')) continue;
     const next = textFile(file.text.slice(0, start) + text + file.text.slice(end), file.fields);
-    if (next.document.errors.length === 0 && sameContent(next, expected)) return next;
+    if (!next.broken && sameContent(next, expected)) return next;
   }
   return undefined;
 }

@@ -1,5 +1,5 @@
-import type { DocumentPath, JobField } from '@furrow/engine';
-import { type Document, isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { type DocumentPath, documentTree, type JobField } from '@furrow/engine';
+import { Document, isMap, isScalar, type Pair, type YAMLMap } from 'yaml';
 import type { FieldList } from './field-list.ts';
 import { keyedUnit } from './keyed-unit.ts';
 import { patternOf } from './path.ts';
@@ -9,12 +9,17 @@ export interface TextFile {
   readonly text: string;
   /** The fields such a file can have. */
   readonly fields: FieldList;
-  readonly document: Document.Parsed;
+  readonly document: Document;
+  /** Whether the text has mistakes of syntax, which the form cannot write around. */
+  readonly broken: boolean;
 }
 
-/** Parses the text of a file that can have these fields; a file with mistakes is a file too. */
+/** Parses the text of a file that can have these fields; a file with mistakes is a file too, with an empty tree if need be. */
 export function textFile(text: string, fields: FieldList): TextFile {
-  return { text, fields, document: parseDocument(text, { prettyErrors: false, logLevel: 'silent' }) };
+  const tree = documentTree(text);
+  if (!tree.ok) return { text, fields, document: new Document(), broken: true };
+  const { document, mistakes } = tree.value;
+  return { text, fields, document, broken: mistakes.length > 0 };
 }
 
 /** What the file has at a field, as a person wrote it; undefined where it has nothing. */
@@ -51,7 +56,7 @@ function isNumber(pair: Pair): boolean {
   return isScalar(pair.value) && typeof pair.value.value === 'number';
 }
 
-/** A pair's key as text. */
-export function keyText(pair: Pair): string {
-  return String(isScalar(pair.key) ? pair.key.value : pair.key);
+/** A pair's key as text; empty for one that is no plain text. */
+export function keyText({ key }: Pair): string {
+  return isScalar(key) ? String(key.value) : typeof key === 'string' ? key : '';
 }

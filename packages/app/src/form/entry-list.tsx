@@ -19,7 +19,7 @@ interface EntryListProps {
 export function EntryList({ list, named, contents }: EntryListProps): VNode {
   const sheet = useSheet();
   const count = useSheetState((state) => entriesAt(state.readable, list));
-  const broken = useSheetState((state) => state.file.document.errors.length > 0);
+  const broken = useSheetState((state) => state.file.broken);
   const words = listWords(patternOf(list));
   const add = (): void => {
     sheet.change([{ do: 'append', path: list, entry: freshEntry(words, count, named) }]);
@@ -54,7 +54,7 @@ interface EntryProps {
 
 function Entry({ path, words, onRemove, children }: EntryProps): VNode {
   const name = useSheetState((state) => writtenAt(state.readable, [...path, 'name']));
-  const broken = useSheetState((state) => state.file.document.errors.length > 0);
+  const broken = useSheetState((state) => state.file.broken);
   const { wrong, open } = useGroupWrong(path);
   const number = Number(path.at(-1)) + 1;
   return (

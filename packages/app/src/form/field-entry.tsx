@@ -36,7 +36,7 @@ export function FieldEntry({
 }: FieldEntryProps): VNode {
   const sheet = useSheet();
   const written = useSheetState((state) => writtenAt(state.readable, path));
-  const broken = useSheetState((state) => state.file.document.errors.length > 0);
+  const broken = useSheetState((state) => state.file.broken);
   const [typed, setTyped] = useState<string>();
   const enter = (text: string): void => {
     setTyped(text);

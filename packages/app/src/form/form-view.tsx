@@ -17,7 +17,7 @@ export function FormView(): VNode {
   const groups = useMemo(() => formGroups(fields.all, title), [fields, title]);
   const [view, setView] = useState<View>('form');
   const [wanted, setWanted] = useState<{ line: number; wish: number }>();
-  const broken = useSheetState((state) => state.file.document.errors.length > 0);
+  const broken = useSheetState((state) => state.file.broken);
   const showLine = (line: number): void => {
     setView('text');
     setWanted({ line, wish: (wanted?.wish ?? 0) + 1 });

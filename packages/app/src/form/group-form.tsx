@@ -15,7 +15,7 @@ interface GroupFormProps {
 export function GroupForm({ paths, name }: GroupFormProps): VNode {
   const { noun } = useSheet();
   const fields = useSheetState((state) => state.file.fields);
-  const broken = useSheetState((state) => state.file.document.errors.length > 0);
+  const broken = useSheetState((state) => state.file.broken);
   const refused = useSheetState((state) => state.editRefused);
   const groups = useMemo(() => formGroups(fields.all), [fields]);
   return (

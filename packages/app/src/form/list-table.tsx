@@ -18,7 +18,7 @@ interface ListTableProps {
 export function ListTable({ list, fields }: ListTableProps): VNode {
   const sheet = useSheet();
   const count = useSheetState((state) => entriesAt(state.readable, list));
-  const broken = useSheetState((state) => state.file.document.errors.length > 0);
+  const broken = useSheetState((state) => state.file.broken);
   const words = listWords(patternOf(list));
   const columns = Array.from({ length: count }, (_, index) => index);
   const add = (): void => {

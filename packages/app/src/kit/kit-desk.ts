@@ -76,7 +76,7 @@ export function openKitDesk(saved: SavedKit, memory: Storage): KitDesk {
     const read = readKit(file.text);
     store.set({
       file,
-      readable: file.document.errors.length === 0 ? file : state.readable,
+      readable: file.broken ? state.readable : file,
       issues: issuesOf(file),
       editRefused: undefined,
       read: read.ok ? read.value : state.read,

@@ -70,7 +70,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     const edit = state.edit + 1;
     store.set({
       file,
-      readable: file.document.errors.length === 0 ? file : state.readable,
+      readable: file.broken ? state.readable : file,
       edit,
       issues: outcome.ok ? [] : outcome.issues,
       read: outcome.ok ? outcome.value : state.read,

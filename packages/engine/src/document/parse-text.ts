@@ -1,13 +1,10 @@
-import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLMap } from 'yaml';
+import type { Document, LineCounter } from 'yaml';
 import type { Issue, Outcome } from '../issue/index.ts';
 import type { DocumentCodes } from './document-kind.ts';
+import { documentTree, type Mistake } from './document-tree.ts';
 import { nestedDeeper } from './nesting.ts';
-import { shown, UNPRINTABLE } from './printable.ts';
+import { DOCUMENT_TEXT_MOST, LEVELS_MOST, REFERENCES_MOST, type TextFault } from './text-shape.ts';
 
-/** Greatest size of a document [characters]. */
-export const DOCUMENT_TEXT_MOST = 200_000;
-/** Levels of nesting a document may have; the deepest fields lie at 6. */
-const LEVELS_MOST = 20;
 /** Issues of syntax told at once: the first ones tell, the others mostly follow from them. */
 const SYNTAX_ISSUES_MOST = 5;
 
@@ -31,41 +28,19 @@ export function parseText(text: string, manner: Manner): Outcome<ParsedText> {
     const message = `The file has ${text.length} characters; a ${manner.name} has at most ${DOCUMENT_TEXT_MOST}.`;
     return { ok: false, issues: [{ code: manner.codes.tooLarge, message, path: '' }] };
   }
-  const unprintable = UNPRINTABLE.exec(text);
-  if (unprintable !== null) return unprintableIssue(text, unprintable.index, manner);
-  try {
-    return parse(text, manner);
-  } catch (error) {
-    // The library follows nesting by calling itself.
-    if (error instanceof RangeError) return refuse(tooDeep(manner), manner);
-    throw error;
-  }
-}
-
-function parse(text: string, manner: Manner): Outcome<ParsedText> {
-  const lines = new LineCounter();
-  const document = parseDocument(text, {
-    lineCounter: lines,
-    logLevel: 'error',
-    prettyErrors: false,
-    // Looked for below: the parser compares each key with each other one.
-    uniqueKeys: false,
-  });
-  const syntax = [...document.errors, ...duplicateKeys(document)];
-  if (syntax.some(isOverflow)) return refuse(tooDeep(manner), manner);
-  if (syntax.length > 0) {
-    const issues = syntax.slice(0, SYNTAX_ISSUES_MOST).map((error) => syntaxIssue(error, lines, manner));
+  const tree = documentTree(text);
+  if (!tree.ok) return { ok: false, issues: [shapeIssue(text, tree.fault, manner)] };
+  const { document, lines, mistakes } = tree.value;
+  if (mistakes.length > 0) {
+    const issues = mistakes.slice(0, SYNTAX_ISSUES_MOST).map((error) => syntaxIssue(error, lines, manner));
     return { ok: false, issues };
   }
   let raw: unknown;
   try {
-    raw = document.toJS({ maxAliasCount: 50 });
+    raw = document.toJS({ maxAliasCount: REFERENCES_MOST });
   } catch (error) {
     // The library tells of bad references by throwing.
-    return refuse(
-      error instanceof RangeError ? tooDeep(manner) : `The file cannot be read: ${(error as Error).message}.`,
-      manner,
-    );
+    return refuse(`The file cannot be read: ${(error as Error).message}.`, manner);
   }
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
     return refuse(
@@ -73,34 +48,9 @@ function parse(text: string, manner: Manner): Outcome<ParsedText> {
       manner,
     );
   }
+  // References can nest deeper than what is written.
   if (nestedDeeper(raw, LEVELS_MOST)) return refuse(tooDeep(manner), manner);
   return { ok: true, value: { raw: raw as Record<string, unknown>, document, lines } };
-}
-
-interface SyntaxFault {
-  readonly message: string;
-  readonly pos: readonly [number, number];
-  readonly code?: string;
-}
-
-/** Keys that stand twice in one group, the later one each. */
-function duplicateKeys(document: Document): SyntaxFault[] {
-  const faults: SyntaxFault[] = [];
-  visit(document, {
-    Map(_key, map: YAMLMap) {
-      const seen = new Set<string>();
-      for (const { key } of map.items) {
-        if (!isScalar(key)) continue;
-        const name = String(key.value);
-        if (seen.has(name)) {
-          const at = key.range?.[0] ?? 0;
-          faults.push({ message: `“${shown(name)}” stands twice in one group; keep one.`, pos: [at, at] });
-        }
-        seen.add(name);
-      }
-    },
-  });
-  return faults;
 }
 
 function tooDeep({ name }: Manner): string {
@@ -111,7 +61,7 @@ function refuse(message: string, { codes }: Manner): Outcome<ParsedText> {
   return { ok: false, issues: [{ code: codes.syntax, message, path: '', accepted: 'YAML or JSON' }] };
 }
 
-function syntaxIssue(error: SyntaxFault, lines: LineCounter, { name, codes }: Manner): Issue {
+function syntaxIssue(error: Mistake, lines: LineCounter, { name, codes }: Manner): Issue {
   const { line, col } = lines.linePos(error.pos[0]);
   const several = error.code === 'MULTIPLE_DOCS';
   const words = several ? `It holds more than one document; keep one ${name} per file.` : error.message;
@@ -124,20 +74,15 @@ function syntaxIssue(error: SyntaxFault, lines: LineCounter, { name, codes }: Ma
   };
 }
 
-/** The parser tells of nesting it cannot follow as a syntax fault with the engine's own words. */
-function isOverflow({ message }: SyntaxFault): boolean {
-  return /call stack|recursion/iu.test(message);
-}
-
-function unprintableIssue(text: string, at: number, { codes }: Manner): Outcome<ParsedText> {
-  const before = text.slice(0, at).split(/\r?\n/u);
+function shapeIssue(text: string, fault: TextFault, { codes }: Manner): Issue {
+  const before = text.slice(0, fault.offset).split(/\r?\n/u);
   const position = { line: before.length, column: before.at(-1)!.length + 1 };
-  const point = text.charCodeAt(at).toString(16).toUpperCase().padStart(4, '0');
-  const message = `Line ${position.line}: the file holds the unprintable character U+${point}; remove it.`;
   return {
-    ok: false,
-    issues: [
-      { code: codes.syntax, message, path: '', read: `U+${point}`, accepted: 'printable text', position },
-    ],
+    code: codes.syntax,
+    message: `Line ${position.line}: ${fault.message.charAt(0).toLowerCase()}${fault.message.slice(1)}`,
+    path: '',
+    ...(fault.read === '' ? {} : { read: fault.read }),
+    accepted: fault.accepted,
+    position,
   };
 }
