@@ -21,6 +21,20 @@ export {
 } from './kernel/diffusion-kernel.ts';
 export type { DiffusionLayout, DiffusionMemory, DiffusionSize } from './kernel/diffusion-layout.ts';
 export {
+  evenWeights,
+  type NestedGroup,
+  type NestedModel,
+  type NestedPass,
+  type NestedPrior,
+  type NestedReading,
+  type NestedSds,
+  type NestedSolution,
+  type NestedWeights,
+  nestedModel,
+  outlierWeights,
+  solveNested,
+} from './nested-model/nested-model.ts';
+export {
   mixtureProbability,
   mixtureQuantile,
   type NormalPart,

@@ -1,0 +1,317 @@
+import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { noiseSquares, type SeamReadings, seamReadings, summarisePass } from './seam-readings.ts';
+
+/** One reading of a pass. */
+export interface NestedReading {
+  /** Place along the pass, in the unit of the range [-]. */
+  readonly place: number;
+  /** What was read [-]. */
+  readonly value: number;
+  /** Variance of the reading's own noise [-]. */
+  readonly variance: number;
+}
+
+/** One pass: the regressors that all its readings share, only those that are not 0, and its readings. */
+export interface NestedPass {
+  /** Columns of the coefficients [list]. */
+  readonly columns: readonly number[];
+  /** Regressor at each of these columns [list]. */
+  readonly regressors: readonly number[];
+  readonly readings: readonly NestedReading[];
+}
+
+/** Passes that share a draw of the group level. */
+export type NestedGroup = readonly NestedPass[];
+
+/** Standard deviations of the levels below the coefficients. */
+export interface NestedSds {
+  /** Common to a group [-]. */
+  readonly group: number;
+  /** Common to a pass [-]. */
+  readonly pass: number;
+  /** Of the process along a pass [-]. */
+  readonly seam: number;
+}
+
+/** Normal prior of the coefficients. */
+export interface NestedPrior {
+  /** Means [list]. */
+  readonly mean: readonly number[];
+  /** Precision, row by row [list]. */
+  readonly precision: readonly (readonly number[])[];
+}
+
+/** What divides the variance of each group's level, each pass's level and each reading's noise; 1: as it is. */
+export interface NestedWeights {
+  /** One to each group [-]. */
+  readonly group: Float64Array;
+  /** One to each pass, by group [-]. */
+  readonly pass: readonly Float64Array[];
+  /** One to each reading, by group and pass [-]. */
+  readonly reading: readonly (readonly Float64Array[])[];
+}
+
+/** A model ready to be solved many times. */
+export interface NestedModel {
+  /** Number of coefficients [-]. */
+  readonly size: number;
+  readonly groups: readonly (readonly PreparedPass[])[];
+}
+
+interface PreparedPass {
+  readonly columns: readonly number[];
+  readonly regressors: readonly number[];
+  readonly seam: SeamReadings;
+}
+
+/** What a model says of its coefficients, given the standard deviations. */
+export interface NestedSolution {
+  /** ln of the marginal likelihood, coefficients integrated out; flat ones make it that of REML [-]. */
+  readonly logMarginal: number;
+  /** ln of the likelihood at the best coefficients: that of maximum likelihood where there is no prior [-]. */
+  readonly logProfile: number;
+  /** Mean of the coefficients [list]. */
+  readonly mean: readonly number[];
+  /** Their covariance, worked out when asked for [list]. */
+  readonly covariance: () => number[][];
+}
+
+/**
+ * Gets a model ready: readings in order, gaps worked out once.
+ *
+ * @param groups - groups of passes [list], each pass with at least one reading
+ * @param size - number of coefficients [-], at least 1
+ * @param range - range of the Matern 3/2 process along a pass [-], > 0
+ * @returns the model [record]
+ * @source none: bookkeeping
+ * @example
+ * nestedModel([[{ columns: [0], regressors: [1], readings: [{ place: 0, value: 2, variance: 1 }] }]], 1, 1).size // => 1
+ */
+export function nestedModel(groups: readonly NestedGroup[], size: number, range: number): NestedModel {
+  return {
+    size,
+    groups: groups.map((passes) =>
+      passes.map(({ columns, regressors, readings }) => ({
+        columns,
+        regressors,
+        seam: seamReadings(readings, range),
+      })),
+    ),
+  };
+}
+
+/**
+ * Weights of 1 for every group, pass and reading of a model.
+ *
+ * @param model - the model [record], from `nestedModel`
+ * @returns the weights [record]
+ * @source none: bookkeeping
+ * @example
+ * evenWeights(nestedModel([[]], 1, 1)).group.length // => 1
+ */
+export function evenWeights({ groups }: NestedModel): NestedWeights {
+  return {
+    group: new Float64Array(groups.length).fill(1),
+    pass: groups.map((passes) => new Float64Array(passes.length).fill(1)),
+    reading: groups.map((passes) => passes.map(({ seam }) => new Float64Array(seam.values.length).fill(1))),
+  };
+}
+
+/**
+ * Solves a linear mixed model of readings in passes in groups, given its standard deviations: exact.
+ *
+ * value = x . beta + group + pass + seam(place) + noise. Each pass is summed up by a state-space filter, each group's
+ * level is taken out by a rank-one update, so that the work grows with the number of readings and the size of beta.
+ *
+ * @param model - the model [record], from `nestedModel`
+ * @param sds - standard deviations of the levels [record], >= 0; several readings of a pass need noise or a seam process
+ * @param prior - normal prior of the coefficients [record], or undefined for flat ones
+ * @param weights - what divides the variances [record], from `evenWeights` or `outlierWeights`
+ * @returns likelihoods, coefficients and their covariance [record]
+ * @source Pinheiro and Bates, Mixed-Effects Models in S and S-PLUS (2000), section 2.2 (memory); Hartikainen and Sarkka, MLSP 2010 (memory)
+ * @example
+ * const model = nestedModel([[{ columns: [0], regressors: [1], readings: [{ place: 0, value: 2, variance: 0 }] }], [{ columns: [0], regressors: [1], readings: [{ place: 0, value: 4, variance: 0 }] }]], 1, 1);
+ * solveNested(model, { group: 1, pass: 1, seam: 0 }, undefined, evenWeights(model)).mean // => [3]
+ */
+export function solveNested(
+  model: NestedModel,
+  sds: NestedSds,
+  prior: NestedPrior | undefined,
+  weights: NestedWeights,
+): NestedSolution {
+  const { size } = model;
+  const precision = prior?.precision.map((row) => Float64Array.from(row)) ?? emptySquare(size);
+  const pull = new Float64Array(size);
+  let outer = 0;
+  if (prior !== undefined) {
+    for (let r = 0; r < size; r += 1) {
+      for (let c = 0; c < size; c += 1) pull[r]! += prior.precision[r]![c]! * prior.mean[c]!;
+      outer += pull[r]! * prior.mean[r]!;
+    }
+  }
+  for (let g = 0; g < model.groups.length; g += 1) {
+    const sums = sumGroup(model, sds, weights, g);
+    outer += sums.rest + sums.square - sums.pull ** 2 * sums.variance;
+    const { touched, regressors } = sums;
+    addPasses(precision, pull, sums.passes);
+    for (const r of touched) {
+      pull[r]! -= regressors[r]! * sums.pull * sums.variance;
+      for (const c of touched) precision[r]![c]! -= regressors[r]! * regressors[c]! * sums.variance;
+    }
+  }
+  const factor = new CholeskyDecomposition(new Matrix(precision.map((row) => [...row])));
+  const mean = factor.solve(Matrix.columnVector([...pull])).to1DArray();
+  const explained = mean.reduce((sum, value, i) => sum + value * pull[i]!, 0);
+  const before = prior === undefined ? 0 : logDeterminant(new Matrix(prior.precision.map((row) => [...row])));
+  const after = factor.lowerTriangularMatrix.diagonal().reduce((sum, value) => sum + 2 * Math.log(value), 0);
+  return {
+    logMarginal: -0.5 * (outer - explained + after - before),
+    logProfile: -0.5 * (outer - explained),
+    mean,
+    covariance: () => factor.solve(Matrix.eye(size)).to2DArray(),
+  };
+}
+
+/** What of a model does not fit the rest: chances, from a second, ten times wider spread that any of them may be of. */
+const OUTLIER_SHARE = 0.03;
+const OUTLIER_VARIANCE = 100;
+
+/**
+ * Weighs down what does not fit: groups, passes and readings whose own draw is too far out for their level.
+ *
+ * A contaminated normal likelihood: any draw is, with a small chance, of a tenfold standard deviation. The weight is
+ * the mean precision over both, given the mean square of the draw; one step of the fixed point.
+ *
+ * @param model - the model [record], from `nestedModel`
+ * @param sds - standard deviations of the levels [record], > 0
+ * @param prior - normal prior of the coefficients [record], or undefined for flat ones
+ * @param weights - the weights so far [record], each above 0
+ * @returns the weights after one step [record]
+ * @source Little and Rubin, Statistical Analysis with Missing Data, contaminated normal model (memory); share 0.03 and tenfold spread: judgement
+ * @example
+ * const model = nestedModel([[{ columns: [0], regressors: [1], readings: [{ place: 0, value: 2, variance: 1 }] }]], 1, 1);
+ * outlierWeights(model, { group: 1, pass: 1, seam: 1 }, undefined, evenWeights(model)).group[0] > 0.9 // => true
+ */
+export function outlierWeights(
+  model: NestedModel,
+  sds: NestedSds,
+  prior: NestedPrior | undefined,
+  weights: NestedWeights,
+): NestedWeights {
+  const solution = solveNested(model, sds, prior, weights);
+  const covariance = solution.covariance();
+  const group = new Float64Array(model.groups.length);
+  const pass: Float64Array[] = [];
+  const reading: Float64Array[][] = [];
+  for (let g = 0; g < model.groups.length; g += 1) {
+    const sums = sumGroup(model, sds, weights, g);
+    const { touched, regressors, variance } = sums;
+    let seen = sums.pull;
+    let doubt = 0;
+    for (const r of touched) {
+      seen -= regressors[r]! * solution.mean[r]!;
+      for (const c of touched) doubt += regressors[r]! * covariance[r]![c]! * regressors[c]!;
+    }
+    const level = variance * seen;
+    group[g] = weightOf((level ** 2 + variance + variance ** 2 * doubt) / sds.group ** 2);
+    const passWeights = new Float64Array(sums.passes.length);
+    const readingWeights: Float64Array[] = [];
+    sums.passes.forEach(({ columns, regressors: x, mean, variance: spread }, k) => {
+      const expected = columns.reduce((sum, c, i) => sum + x[i]! * solution.mean[c]!, level);
+      const own = sds.pass ** 2 / weights.pass[g]![k]!;
+      const share = own / spread;
+      const off = share * (mean - expected);
+      passWeights[k] = weightOf((off ** 2 + own * (1 - share)) / sds.pass ** 2);
+      const { seam } = model.groups[g]![k]!;
+      readingWeights.push(
+        noiseSquares(seam, sds.seam, expected + off, weights.reading[g]![k]!).map(weightOf),
+      );
+    });
+    pass.push(passWeights);
+    reading.push(readingWeights);
+  }
+  return { group, pass, reading };
+}
+
+/** Mean precision of a draw, given its mean square in units of the narrow variance. */
+function weightOf(square: number): number {
+  const narrow = (1 - OUTLIER_SHARE) * Math.exp(-square / 2);
+  const wide = (OUTLIER_SHARE * Math.exp(-square / 2 / OUTLIER_VARIANCE)) / Math.sqrt(OUTLIER_VARIANCE);
+  const chance = wide / (narrow + wide);
+  return 1 - chance + chance / OUTLIER_VARIANCE;
+}
+
+interface SummedPass {
+  readonly columns: readonly number[];
+  readonly regressors: readonly number[];
+  readonly mean: number;
+  /** Variance of the mean about the coefficients and the group's level. */
+  readonly variance: number;
+}
+
+interface GroupSums {
+  readonly passes: readonly SummedPass[];
+  /** Columns that any pass of the group has. */
+  readonly touched: readonly number[];
+  /** Precision-weighted sums over the passes. */
+  readonly regressors: Readonly<Record<number, number>>;
+  readonly pull: number;
+  readonly square: number;
+  /** Variance of the group's level given the coefficients. */
+  readonly variance: number;
+  /** Minus twice the ln likelihood that depends on no coefficient. */
+  readonly rest: number;
+}
+
+function sumGroup(model: NestedModel, sds: NestedSds, weights: NestedWeights, g: number): GroupSums {
+  const groupVariance = sds.group ** 2 / weights.group[g]!;
+  const regressors: Record<number, number> = {};
+  let [precision, pull, square, rest] = [0, 0, 0, 0];
+  const passes = model.groups[g]!.map(({ columns, regressors: x, seam }, k): SummedPass => {
+    const summary = summarisePass(seam, sds.seam, weights.reading[g]![k]!);
+    const variance = summary.variance + sds.pass ** 2 / weights.pass[g]![k]!;
+    precision += 1 / variance;
+    pull += summary.mean / variance;
+    square += summary.mean ** 2 / variance;
+    rest += summary.rest + Math.log(variance);
+    columns.forEach((column, i) => {
+      regressors[column] = (regressors[column] ?? 0) + x[i]! / variance;
+    });
+    return { columns, regressors: x, mean: summary.mean, variance };
+  });
+  return {
+    passes,
+    touched: Object.keys(regressors).map(Number),
+    regressors,
+    pull,
+    square,
+    variance: groupVariance / (1 + groupVariance * precision),
+    rest: rest + Math.log1p(groupVariance * precision),
+  };
+}
+
+function addPasses(
+  precision: readonly Float64Array[],
+  pull: Float64Array,
+  passes: readonly SummedPass[],
+): void {
+  for (const { columns, regressors, mean, variance } of passes) {
+    for (let i = 0; i < columns.length; i += 1) {
+      pull[columns[i]!]! += (regressors[i]! * mean) / variance;
+      const row = precision[columns[i]!]!;
+      // In this order of factors both halves of the matrix round alike.
+      for (let k = 0; k < columns.length; k += 1)
+        row[columns[k]!]! += (regressors[i]! * regressors[k]!) / variance;
+    }
+  }
+}
+
+function emptySquare(size: number): Float64Array[] {
+  return Array.from({ length: size }, () => new Float64Array(size));
+}
+
+function logDeterminant(matrix: Matrix): number {
+  return new CholeskyDecomposition(matrix).lowerTriangularMatrix
+    .diagonal()
+    .reduce((sum, value) => sum + 2 * Math.log(value), 0);
+}
