@@ -1,4 +1,14 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, watch, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  watch,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -215,6 +225,21 @@ describe.concurrent('command line', () => {
     const { code, out, err } = await runFurrow(['card', POCKET, '-o', notes]);
     expect([code, out, readFileSync(notes, 'utf8')]).toEqual([2, '', 'the only copy']);
     expect(err).toContain(`${notes}: nothing was written.`);
+  });
+
+  it('ends quietly when its reader has read enough', async () => {
+    const run = await runFurrow(['schema'], { unread: true });
+    expect([run.code, run.err]).toEqual([0, '']);
+  });
+
+  it.skipIf(!existsSync('/dev/full'))('tells that its output could not be written', async () => {
+    const full = openSync('/dev/full', 'w');
+    const run = await runFurrow(['schema'], { output: full });
+    closeSync(full);
+    expect([run.code, run.err]).toEqual([
+      2,
+      'The output could not be written: the disk is full; make room and try again.\n',
+    ]);
   });
 
   it('serves the bench, tells where, and stops when asked', async () => {

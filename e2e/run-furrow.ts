@@ -1,4 +1,5 @@
-import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
+import { type ChildProcessByStdio, spawn } from 'node:child_process';
+import type { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 
 const PROGRAM = fileURLToPath(new URL('../packages/cli/bin/furrow.js', import.meta.url));
@@ -15,11 +16,19 @@ interface RunOptions {
   readonly input?: string | Uint8Array;
   /** Ends the program by force when it is aborted. */
   readonly signal?: AbortSignal;
+  /** Whether its reader has gone before it writes anything. */
+  readonly unread?: boolean;
+  /** Open file that its output goes to. */
+  readonly output?: number;
 }
 
 /** Runs the built program as another program would. */
-export function runFurrow(args: readonly string[], { input, signal }: RunOptions = {}): Promise<FurrowRun> {
-  const child = start(args);
+export function runFurrow(
+  args: readonly string[],
+  { input, signal, unread, output }: RunOptions = {},
+): Promise<FurrowRun> {
+  const child = start(args, output);
+  if (unread) child.stdout?.destroy();
   signal?.addEventListener('abort', () => child.kill('SIGKILL'), { once: true });
   // a program that has read enough closes the pipe
   child.stdin.on('error', () => undefined);
@@ -33,10 +42,12 @@ export function serveFurrow(args: readonly string[]): {
   readonly stop: () => Promise<FurrowRun>;
 } {
   const child = start(['serve', ...args]);
+  const { stdout } = child;
+  if (stdout === null) throw new Error('the output of the program is not read');
   const end = endOf(child);
   const url = new Promise<string>((resolve, reject) => {
     let out = '';
-    child.stdout.on('data', (text: string) => {
+    stdout.on('data', (text: string) => {
       out += text;
       const found = /Furrow is ready: (\S+)\n/u.exec(out)?.[1];
       if (found !== undefined) resolve(found);
@@ -52,17 +63,19 @@ export function serveFurrow(args: readonly string[]): {
   };
 }
 
-function start(args: readonly string[]): ChildProcessWithoutNullStreams {
-  const child = spawn(process.execPath, [PROGRAM, ...args]);
-  child.stdout.setEncoding('utf8');
+type Child = ChildProcessByStdio<Writable, Readable | null, Readable>;
+
+function start(args: readonly string[], output: number | 'pipe' = 'pipe'): Child {
+  const child = spawn(process.execPath, [PROGRAM, ...args], { stdio: ['pipe', output, 'pipe'] }) as Child;
+  child.stdout?.setEncoding('utf8');
   child.stderr.setEncoding('utf8');
   return child;
 }
 
-function endOf(child: ChildProcessWithoutNullStreams): Promise<FurrowRun> {
+function endOf(child: Child): Promise<FurrowRun> {
   return new Promise((resolve, reject) => {
     let [out, err] = ['', ''];
-    child.stdout.on('data', (text: string) => {
+    child.stdout?.on('data', (text: string) => {
       out += text;
     });
     child.stderr.on('data', (text: string) => {

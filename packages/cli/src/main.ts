@@ -3,6 +3,7 @@ import { jobJsonSchema, kitJsonSchema, readingsJsonSchema } from '@furrow/engine
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { CardOptions } from './card-command.ts';
 import { checkCommand, checkKitCommand } from './check-command.ts';
+import { watchOutput } from './closed-output.ts';
 import type { CompareOptions } from './compare-command.ts';
 import type { CostCommandOptions } from './cost-command.ts';
 import { EXIT } from './exit-code.ts';
@@ -25,6 +26,7 @@ const STREAMS: Streams = {
 
 /** Runs the command line and gives the exit code: 0 for a plan, 3 for a refusal, 2 for bad input. */
 export async function main(argv: readonly string[], streams: Streams = STREAMS): Promise<number> {
+  for (const output of [process.stdout, process.stderr]) watchOutput(output, streams.problem);
   let code = 0;
   const program = commands(streams, (next) => {
     code = next;

@@ -1,0 +1,1 @@
+export function thirdPartyNotices(root: string): { text: string; unchecked: string[] };
