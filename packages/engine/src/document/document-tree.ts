@@ -36,7 +36,7 @@ export type TreeOutcome =
  * What could hang or end the program is refused on the way in: more than 200 000 characters, 10 000 lines, 20 levels or
  * 50 references, and anything but plain text as the name of a field. Work grows with the length of the text.
  *
- * @param text - the file's content [text]
+ * @param text - the file's content [text], any
  * @returns the tree with its mistakes, or the fault with its place [record]
  * @source none: bookkeeping
  * @example
@@ -63,8 +63,8 @@ export function documentTree(text: string): TreeOutcome {
 /**
  * The text that a file has in a field at its top.
  *
- * @param text - the file's content [text], which may hold mistakes
- * @param name - of the field [text]
+ * @param text - the file's content [text], mistakes included
+ * @param name - of the field [text], any
  * @returns what stands there; undefined where nothing or no single value does [text]
  * @source none: bookkeeping
  * @example

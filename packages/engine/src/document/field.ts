@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { IssueCode } from '../issue/index.ts';
-import { formatAmount, parseAmount, type QuantityKind } from '../quantity/index.ts';
+import { formatBound, parseAmount, type QuantityKind } from '../quantity/index.ts';
 
 /** What a form, a message and the list of defaults need to know of a field. */
 export interface FieldFacts {
@@ -28,6 +28,9 @@ export interface IssueParams {
   readonly nearest?: string;
 }
 
+/** What arithmetic in another unit may add to an amount at a bound, as a share of it [1]. */
+const ARITHMETIC = 1e-9;
+
 interface AmountRange {
   /** Least accepted value, SI. */
   readonly least: number;
@@ -51,11 +54,13 @@ export function amount(
   range: AmountRange,
   facts: Omit<FieldFacts, 'kind'>,
 ): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {
-  const show = (value: number): string => {
-    const [metric, inch] = [formatAmount(value, kind, 'metric'), formatAmount(value, kind, 'inch')];
+  const shown = (side: 'least' | 'most'): string => {
+    const [metric, inch] = [
+      formatBound(range[side], kind, 'metric', side),
+      formatBound(range[side], kind, 'inch', side),
+    ];
     return metric === inch ? metric : `${metric} (${inch})`;
   };
-  const accepted = `${show(range.least)} to ${show(range.most)}`;
   const schema = z.string().transform((text, context): number => {
     const outcome = parseAmount(text, kind);
     if (!outcome.ok) {
@@ -70,17 +75,19 @@ export function amount(
       }
       return z.NEVER;
     }
-    if (outcome.value < range.least || outcome.value > range.most) {
-      const nearest = show(outcome.value < range.least ? range.least : range.most);
-      const params: IssueParams = { furrow: 'AMOUNT_RANGE', read: text, accepted, nearest };
-      context.addIssue({
-        code: 'custom',
-        message: `${facts.title}: “${text}” is outside what is accepted here, ${accepted}.`,
-        params: { ...params },
-      });
-      return z.NEVER;
-    }
-    return outcome.value;
+    const { value } = outcome;
+    const within = Math.min(Math.max(value, range.least), range.most);
+    // 99.9 % comes out as 0.9990000000000001
+    if (Math.abs(value - within) <= ARITHMETIC * Math.abs(value)) return within;
+    const accepted = `${shown('least')} to ${shown('most')}`;
+    const nearest = shown(value < range.least ? 'least' : 'most');
+    const params: IssueParams = { furrow: 'AMOUNT_RANGE', read: text, accepted, nearest };
+    context.addIssue({
+      code: 'custom',
+      message: `${facts.title}: “${text}” is outside what is accepted here, ${accepted}.`,
+      params: { ...params },
+    });
+    return z.NEVER;
   });
   return described(schema, { ...facts, kind });
 }

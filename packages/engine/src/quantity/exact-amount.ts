@@ -2,7 +2,7 @@ import { unitNamed } from './find-unit.ts';
 import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
 
 /** Unit each kind is written in, by system; one unit whatever the size, so that documents compare. */
-const DOCUMENT_UNITS: Readonly<Record<QuantityKind, Readonly<Record<UnitSystem, string>>>> = {
+export const DOCUMENT_UNITS: Readonly<Record<QuantityKind, Readonly<Record<UnitSystem, string>>>> = {
   length: { inch: 'in', metric: 'mm' },
   speed: { inch: 'in/min', metric: 'mm/min' },
   pressure: { inch: 'psi', metric: 'bar' },
