@@ -212,12 +212,26 @@ const airPointReportSchema = z
   })
   .meta({ id: 'AirPointReport', description: 'Pressures at one point between receiver and torch.' });
 
+const passDrawdownReportSchema = z
+  .object({
+    from_s: z.number().describe('When the torch opens, since it was first opened [s].'),
+    to_s: z.number().describe('When it shuts [s].'),
+    lowest_kPa: z.number().describe('Lowest pressure in the receiver in this pass [kPa gauge].'),
+  })
+  .meta({ id: 'PassDrawdownReport', description: 'One pass on the course of the receiver.' });
+
 const drawdownReportSchema = z
   .object({
     time_s: z.array(z.number()),
     receiver_kPa: z.array(z.number()),
     compressor_on: z.array(z.boolean()),
-    lowest_kPa: z.number().describe('Lowest pressure in the receiver [kPa gauge].'),
+    passes: z.array(passDrawdownReportSchema),
+    lowest_kPa: z.number().describe('Lowest pressure in the receiver while the torch blows [kPa gauge].'),
+    lowest_quick_kPa: z
+      .number()
+      .describe(
+        'The same where the draw is so quick that the air cools: the lower end of what is to be expected [kPa gauge].',
+      ),
     needed_kPa: z
       .number()
       .nullable()
@@ -228,13 +242,21 @@ const drawdownReportSchema = z
       .number()
       .nullable()
       .describe('Time from which the flowing pressure is too low [s]; null where that does not happen.'),
+    below_from_pass: z
+      .number()
+      .nullable()
+      .describe('Pass in which that is, from 1 [-]; null where that does not happen.'),
     below_from_mm: z
       .number()
       .nullable()
-      .describe('Length along the pass from which it is too low [mm]; null where that does not happen.'),
+      .describe('Length along that pass from which it is too low [mm]; null where that does not happen.'),
     compressor_starts: z.number().describe('How often the compressor starts to deliver [-].'),
   })
-  .meta({ id: 'DrawdownReport', description: 'How the receiver goes over one pass; lists of equal length.' });
+  .meta({
+    id: 'DrawdownReport',
+    description:
+      'How the receiver goes over all passes and the pauses between them; `time_s`, `receiver_kPa` and `compressor_on` are of equal length.',
+  });
 
 const hoseChangesReportSchema = z
   .object({
@@ -258,7 +280,7 @@ const airReportSchema = z
     receiver_kPa: z
       .number()
       .describe(
-        'Pressure in the receiver for which the points are given, the lowest of the pass [kPa gauge].',
+        'Pressure in the receiver for which the points are given, the lowest while the torch blows [kPa gauge].',
       ),
     torch_flow_L_per_min: z.number().describe('Free air through the torch (20 degC, 1 bar, dry) [L/min].'),
     receiver_flow_L_per_min: z
@@ -287,7 +309,7 @@ const airReportSchema = z
     hose_changes: hoseChangesReportSchema.nullable(),
     cautions: z.array(z.string()),
   })
-  .meta({ id: 'AirReport', description: 'The air from receiver to torch while one pass is cut.' });
+  .meta({ id: 'AirReport', description: 'The air from receiver to torch through all passes of the plan.' });
 
 const pointReportSchema = z
   .object({ x_m: z.number().describe('To the right [m].'), y_m: z.number().describe('Up the plan [m].') })

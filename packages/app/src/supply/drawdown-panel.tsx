@@ -4,7 +4,7 @@ import { shownSize } from '../amount/index.ts';
 import { CourseBox, timeScale } from '../course/index.ts';
 import { useUnits } from '../theme/index.ts';
 
-/** Pressure in the receiver over one pass, and from where on it is too low. */
+/** Pressure in the receiver over all passes and pauses, and from where on it is too low. */
 export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport }): VNode {
   const units = useUnits();
   const { time_s: time, needed_kPa: needed, below_from_s: below } = drawdown;
@@ -14,7 +14,9 @@ export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport 
   return (
     <section class="panel" aria-labelledby="drawdown-title">
       <header class="panel-head">
-        <h2 id="drawdown-title">Receiver over one pass</h2>
+        <h2 id="drawdown-title">
+          Receiver over {drawdown.passes.length === 1 ? 'the pass' : `all ${drawdown.passes.length} passes`}
+        </h2>
         <p class="caption">{startsText(drawdown.compressor_starts)}</p>
       </header>
       <CourseBox
@@ -31,15 +33,21 @@ export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport 
   );
 }
 
-function belowText({ below_from_s, below_from_mm }: DrawdownReport, units: UnitSystem): string {
-  if (below_from_s === null) return 'The pressure holds over the whole pass.';
-  const when =
-    below_from_s <= 0 ? 'from the first moment' : `after ${formatAmount(below_from_s, 'time', units)}`;
-  const where = below_from_mm === null ? '' : `, ${shownSize(below_from_mm, units)} into the pass`;
-  return `The flowing pressure is too low ${when}${below_from_s <= 0 ? '' : where}.`;
+function belowText(
+  { passes, below_from_s, below_from_pass, below_from_mm }: DrawdownReport,
+  units: UnitSystem,
+): string {
+  if (below_from_s === null)
+    return passes.length === 1
+      ? 'The pressure holds over the whole pass.'
+      : `The pressure holds through all ${passes.length} passes and the pauses between them.`;
+  if (below_from_s <= 0) return 'The flowing pressure is too low from the first moment.';
+  const where =
+    below_from_mm === null ? '' : `, ${shownSize(below_from_mm, units)} into pass ${below_from_pass}`;
+  return `The flowing pressure is too low after ${formatAmount(below_from_s, 'time', units)}${where}.`;
 }
 
 function startsText(starts: number): string {
-  if (starts === 0) return 'the compressor does not start in the pass';
+  if (starts === 0) return 'the compressor does not start';
   return `the compressor starts ${starts === 1 ? 'once' : `${starts} times`}`;
 }

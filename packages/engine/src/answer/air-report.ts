@@ -1,8 +1,8 @@
 import type { Source } from '../limit/index.ts';
 
-/** The air from receiver to torch while one pass is cut. */
+/** The air from receiver to torch through all passes of the plan. */
 export interface AirReport {
-  /** Pressure in the receiver for which the points are given, the lowest of the pass [kPa gauge]. */
+  /** Pressure in the receiver for which the points are given, the lowest while the torch blows [kPa gauge]. */
   readonly receiver_kPa: number;
   /** Free air through the torch (20 degC, 1 bar, dry) [L/min]. */
   readonly torch_flow_L_per_min: number;
@@ -50,24 +50,39 @@ export interface AirPointReport {
   readonly flowing_kPa: number;
 }
 
-/** How the receiver goes over one pass; lists of equal length. */
+/** How the receiver goes over all passes and the pauses between them; `time_s`, `receiver_kPa` and `compressor_on` are of equal length. */
 export interface DrawdownReport {
-  /** Time since the torch was opened [s]. */
+  /** Time since the torch was first opened [s]. */
   readonly time_s: readonly number[];
   /** Pressure in the receiver [kPa gauge]. */
   readonly receiver_kPa: readonly number[];
   /** Whether the compressor delivers from here on. */
   readonly compressor_on: readonly boolean[];
-  /** Lowest pressure in the receiver [kPa gauge]. */
+  readonly passes: readonly PassDrawdownReport[];
+  /** Lowest pressure in the receiver while the torch blows [kPa gauge]. */
   readonly lowest_kPa: number;
+  /** The same where the draw is so quick that the air cools: the lower end of what is to be expected [kPa gauge]. */
+  readonly lowest_quick_kPa: number;
   /** Pressure in the receiver below which the wanted pressure is not met [kPa gauge]; null where none meets it. */
   readonly needed_kPa: number | null;
   /** Time from which the flowing pressure is too low [s]; null where that does not happen. */
   readonly below_from_s: number | null;
-  /** Length along the pass from which it is too low [mm]; null where that does not happen. */
+  /** Pass in which that is, from 1 [-]; null where that does not happen. */
+  readonly below_from_pass: number | null;
+  /** Length along that pass from which it is too low [mm]; null where that does not happen. */
   readonly below_from_mm: number | null;
   /** How often the compressor starts to deliver [-]. */
   readonly compressor_starts: number;
+}
+
+/** One pass on the course of the receiver. */
+export interface PassDrawdownReport {
+  /** When the torch opens, since it was first opened [s]. */
+  readonly from_s: number;
+  /** When it shuts [s]. */
+  readonly to_s: number;
+  /** Lowest pressure in the receiver in this pass [kPa gauge]. */
+  readonly lowest_kPa: number;
 }
 
 /** The shortest list of hose changes from stock, or the best that stock can do. */

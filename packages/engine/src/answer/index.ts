@@ -1,4 +1,10 @@
-export type { AirPointReport, AirReport, DrawdownReport, HoseChangesReport } from './air-report.ts';
+export type {
+  AirPointReport,
+  AirReport,
+  DrawdownReport,
+  HoseChangesReport,
+  PassDrawdownReport,
+} from './air-report.ts';
 export { type Advice, type Answer, type AnswerInputs, answerJob } from './answer.ts';
 export { type CostChangeReport, tryCostChanges } from './answer-cost-changes.ts';
 export { answerHeat, type HeatQuestion } from './answer-heat.ts';

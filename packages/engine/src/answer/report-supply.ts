@@ -11,6 +11,7 @@ import { type Candidate, type Limit, withSensitivity } from '../limit/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
+import { passDuty } from '../supply/index.ts';
 import type { AirReport } from './air-report.ts';
 import { commissionSupplyOf } from './commission-of-kit.ts';
 import type { KitLimits } from './kit-limits.ts';
@@ -59,10 +60,7 @@ export function reportSupply(input: SupplyInput): SupplyReport {
   }
   const candidate = candidateOfPlan(shown, job);
   const electric = reportElectric(read.kit, candidate, job, posterior);
-  const air = reportAir(read.kit, {
-    time: candidate.passLength / candidate.travel,
-    length: candidate.passLength,
-  });
+  const air = reportAir(read.kit, passDuty(candidate, job), candidate.travel);
   const airReport = air.ok ? air.value : null;
   const place = placeOf(read.kit, electric, airReport);
   const commissioning = commissioningOf(input, plans.withKit, electric, airReport, system);

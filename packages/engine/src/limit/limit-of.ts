@@ -6,7 +6,10 @@ const TIGHT_SHARE = 0.95;
 const ROUNDING = 1e-9;
 
 /** A limit before its verdict is worked out. */
-export type LimitStatement = Omit<Limit, 'verdict' | 'sensitivity'>;
+export interface LimitStatement extends Omit<Limit, 'verdict' | 'sensitivity' | 'remedy'> {
+  /** What to change if it fails, in words; where it takes work to find, a function that is asked when it is read. */
+  readonly remedy: string | (() => string);
+}
 
 /**
  * Works out the verdict of a limit.
@@ -20,11 +23,21 @@ export type LimitStatement = Omit<Limit, 'verdict' | 'sensitivity'>;
  * @example
  * limitOf({ id: 'x', title: 'x', demand: 96, capacity: 100, unit: 'A', sense: 'most', hard: true, source: { text: 'x', provenance: 'derived' }, remedy: '' }).verdict // => "tight"
  */
-export function limitOf(statement: LimitStatement): Limit {
-  return { ...statement, verdict: verdictOf(statement), sensitivity: [] };
+export function limitOf({ remedy, ...statement }: LimitStatement): Limit {
+  const limit = { ...statement, remedy: '', verdict: verdictOf(statement), sensitivity: [] };
+  if (typeof remedy === 'string') return { ...limit, remedy };
+  let found: string | undefined;
+  return Object.defineProperty(limit, 'remedy', {
+    enumerable: true,
+    configurable: true,
+    get: () => {
+      found ??= remedy();
+      return found;
+    },
+  });
 }
 
-function verdictOf({ demand, capacity, sense }: LimitStatement): Verdict {
+function verdictOf({ demand, capacity, sense }: Pick<Limit, 'demand' | 'capacity' | 'sense'>): Verdict {
   const room = sense === 'most' ? capacity - demand : demand - capacity;
   const scale = Math.abs(capacity);
   // Written so that a demand that is no number fails.

@@ -27,7 +27,10 @@ export function missOf(limit: Limit): Miss {
     demand: limit.demand,
     limit: limit.capacity,
     unit: limit.unit,
-    remedy: limit.remedy,
+    // Asked only of the misses that are told: a remedy can take work to find.
+    get remedy() {
+      return limit.remedy;
+    },
     size: Math.abs(limit.demand - limit.capacity) / scale,
   };
 }

@@ -96,8 +96,8 @@ function airLines(air: AirReport, units: UnitSystem): string[] {
   const flow = (litres: number): string => formatAmount(litres / 60_000, 'air_flow', units);
   const holds =
     drawdown.below_from_s === null
-      ? 'The pressure holds for the whole pass.'
-      : `From ${formatAmount(drawdown.below_from_s, 'time', units)} on the pressure is too low.`;
+      ? `The pressure holds through ${drawdown.passes.length === 1 ? 'the pass' : `all ${drawdown.passes.length} passes`}.`
+      : `From ${formatAmount(drawdown.below_from_s, 'time', units)} on, in pass ${drawdown.below_from_pass}, the pressure is too low.`;
   return [
     'Air, flowing at the lowest of the receiver',
     ...textTable(

@@ -1,5 +1,5 @@
 import type { Issue, Outcome } from '../../issue/index.ts';
-import { inUnit } from '../../quantity/index.ts';
+import { formatAmount } from '../../quantity/index.ts';
 import { FREE_AIR_DENSITY } from './air-state.ts';
 import type { AirItem, AirSupply } from './air-supply.ts';
 import { checkAir, openBranches } from './check-air.ts';
@@ -9,30 +9,30 @@ import { type PathState, solvePath } from './solve-path.ts';
 export interface AirPressure {
   /** Id of the item behind which the point lies; `receiver` for the start; the last is the torch's inlet. */
   readonly behind: string;
-  /** Pressure without flow [kPa gauge]. */
-  readonly static_kPa: number;
-  /** Pressure while the torch blows [kPa gauge]. */
-  readonly flowing_kPa: number;
+  /** Pressure without flow [Pa gauge]. */
+  readonly static: number;
+  /** Pressure while the torch blows [Pa gauge]. */
+  readonly flowing: number;
 }
 
 /** Flow and pressures of an air supply while the torch blows. */
 export interface AirPoint {
-  /** Pressure in the receiver [kPa gauge]. */
-  readonly receiver_kPa: number;
-  /** Free air through the torch (20 degC, 1 bar, dry) [L/min]. */
-  readonly torch_flow_L_per_min: number;
-  /** Free air out of the receiver, other users included [L/min]. */
-  readonly receiver_flow_L_per_min: number;
-  /** Flowing pressure behind the last regulator, or before the torch where there is none [kPa gauge]. */
-  readonly regulator_kPa: number;
-  /** Flowing pressure before the torch [kPa gauge]. */
-  readonly torch_kPa: number;
+  /** Pressure in the receiver [Pa gauge]. */
+  readonly receiver: number;
+  /** Free air through the torch (20 degC, 1 bar, dry) [m3/s]. */
+  readonly torchFlow: number;
+  /** Free air out of the receiver, other users included [m3/s]. */
+  readonly receiverFlow: number;
+  /** Flowing pressure behind the last regulator, or before the torch where there is none [Pa gauge]. */
+  readonly regulator: number;
+  /** Flowing pressure before the torch [Pa gauge]. */
+  readonly torch: number;
   /** Every point from receiver to torch. */
   readonly points: readonly AirPressure[];
   /** Ids of what is choked; `torch` is meant to be. */
   readonly choked: readonly string[];
-  /** Regulator that holds its pressure; null where its supply is too low or there is none. */
-  readonly regulating: string | null;
+  /** Regulator that holds its pressure; undefined where its supply is too low or there is none. */
+  readonly regulating: string | undefined;
 }
 
 /**
@@ -46,7 +46,7 @@ export interface AirPoint {
  * @source complete isothermal equation (Crane TP-410), Colebrook, ISO 6358
  * @example
  * const supply = { atmosphere: 101325, temperature: 293.15, compressor: { delivery: [{ pressure: 8e5, freeAir: 0.02 }] }, receiver: { volume: 0.5, cutIn: 6e5, cutOut: 8e5 }, path: [], torch: { kind: 'conductance', conductance: 3e-8, criticalRatio: 0.5 } };
- * airPoint(supply, 7e5).value.torch_flow_L_per_min // => 1438.306...
+ * airPoint(supply, 7e5).value.torchFlow * 60000 // => 1438.306...
  */
 export function airPoint(supply: AirSupply, receiver: number): Outcome<AirPoint> {
   const issues = checkAir(supply);
@@ -77,28 +77,28 @@ function noFlow({ path }: AirSupply, receiver: number): Issue {
     draws.length > 0 && receiver > 0
       ? `${draws.join(' and ')} take more than can pass on the way to the torch`
       : 'the receiver has no pressure above the atmosphere';
-  const message = `At ${inUnit(receiver, 'kPa').toFixed(0)} kPa in the receiver no air reaches the torch: ${reason}.`;
+  const message = `At ${formatAmount(receiver, 'pressure', 'metric')} in the receiver no air reaches the torch: ${reason}.`;
   return { code: 'AIR_NO_FLOW', path: draws.length > 0 ? 'path' : 'receiver', message };
 }
 
 function pointOf(supply: AirSupply, state: PathState, receiver: number): AirPoint {
   const { path, atmosphere } = supply;
-  const flowing = state.pressures.map((pressure) => inUnit(pressure - atmosphere, 'kPa'));
+  const flowing = state.pressures.map((pressure) => pressure - atmosphere);
   const names = ['receiver', ...path.map(({ id }) => id)];
   let still = receiver;
   const points = names.map((behind, i) => {
     const item = i === 0 ? undefined : path[i - 1];
     if (item?.kind === 'regulator') still = Math.min(still, item.set);
-    return { behind, static_kPa: inUnit(still, 'kPa'), flowing_kPa: flowing[i]! };
+    return { behind, static: still, flowing: flowing[i]! };
   });
   return {
-    receiver_kPa: inUnit(receiver, 'kPa'),
-    torch_flow_L_per_min: inUnit(state.torchFlow / FREE_AIR_DENSITY, 'L_per_min'),
-    receiver_flow_L_per_min: inUnit(state.receiverFlow / FREE_AIR_DENSITY, 'L_per_min'),
-    regulator_kPa: flowing[regulatorIndex(path)]!,
-    torch_kPa: flowing.at(-1)!,
+    receiver,
+    torchFlow: state.torchFlow / FREE_AIR_DENSITY,
+    receiverFlow: state.receiverFlow / FREE_AIR_DENSITY,
+    regulator: flowing[regulatorIndex(path)]!,
+    torch: flowing.at(-1)!,
     points,
     choked: state.choked,
-    regulating: state.regulating ?? null,
+    regulating: state.regulating,
   };
 }

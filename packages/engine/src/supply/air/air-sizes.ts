@@ -66,6 +66,14 @@ export function airBore(kind: 'hose' | 'pipe', size: string): Outcome<number> {
   return { ok: false, issues: [issue] };
 }
 
+/** Trade sizes of hose wider than a bore, the narrowest first; of sizes alike the first. */
+export function widerHoses(bore: number): readonly { readonly size: string; readonly bore: number }[] {
+  return Object.entries(HOSES)
+    .map(([size, each]) => ({ size, bore: each }))
+    .filter(({ size, bore: each }) => size.endsWith('in') && each > bore * 1.02)
+    .sort((a, b) => a.bore - b.bore);
+}
+
 /** Absolute roughness of clean walls [m]; the hose's is an assumption. */
 export const AIR_ROUGHNESS: Readonly<Record<string, number>> = {
   drawn_copper: 1.5e-6,

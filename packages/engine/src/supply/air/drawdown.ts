@@ -1,113 +1,150 @@
 import type { Issue, Outcome } from '../../issue/index.ts';
-import { bracketedRoot, integrateUntil } from '../../numeric/index.ts';
-import { inUnit } from '../../quantity/index.ts';
-import { airPoint, regulatorIndex, withOpenBranches } from './air-point.ts';
+import { bracketedRoot } from '../../numeric/index.ts';
+import type { DutyInterval } from '../duty/index.ts';
+import { type AirPoint, airPoint, regulatorIndex, withOpenBranches } from './air-point.ts';
 import { AIR_GAS_CONSTANT, FREE_AIR_DENSITY } from './air-state.ts';
 import type { AirSupply } from './air-supply.ts';
-import { freeAirDelivered } from './compressor-delivery.ts';
+import { followReceiver, type ReceiverCourse, receiverDraw } from './receiver-course.ts';
 import { type PathState, solvePath } from './solve-path.ts';
 
-/** What is asked of the air over a seam. */
+/** What is asked of the air while the torch blows. */
 export interface AirWish {
   /** Flowing pressure wanted [Pa gauge]. */
   readonly pressure: number;
   /** Where it is wanted: behind the last regulator, or before the torch. */
   readonly at: 'regulator' | 'torch';
-  /** Time for which the torch blows without a pause [s]. */
-  readonly time: number;
 }
 
-/** The receiver at one moment of the seam. */
+/** The receiver at one moment of the duty. */
 export interface DrawdownSample {
-  /** Time since the torch was opened [s]. */
-  readonly time_s: number;
-  /** Pressure in the receiver [kPa gauge]. */
-  readonly receiver_kPa: number;
+  /** Time since the torch was first opened [s]. */
+  readonly time: number;
+  /** Pressure in the receiver [Pa gauge]. */
+  readonly receiver: number;
   /** Whether the compressor delivers from here on. */
-  readonly compressor_on: boolean;
+  readonly compressorOn: boolean;
+  /** Place in the duty of the interval that it lies in [-]. */
+  readonly interval: number;
 }
 
-/** How the receiver's pressure goes over the seam. */
+/** Where in the duty the flowing pressure is first too low. */
+export interface DrawdownBelow {
+  /** Since the torch was first opened [s]. */
+  readonly time: number;
+  /** Pass, from 1 [-]. */
+  readonly pass: number;
+  /** Since the torch was opened for that pass [s]. */
+  readonly intoPass: number;
+  /** Time for which the torch has blown by then, pauses left out [s]. */
+  readonly blown: number;
+}
+
+/** How the receiver's pressure goes over all passes and the pauses between them. */
 export interface Drawdown {
   /** The receiver in time, at the steps of the solution. */
   readonly samples: readonly DrawdownSample[];
-  /** Lowest pressure in the receiver [kPa gauge]. */
-  readonly lowest_kPa: number;
-  /** Lowest flowing pressure at the point asked for [kPa gauge]. */
-  readonly lowest_flowing_kPa: number;
-  /** Pressure in the receiver below which the wish is not met; null where no pressure up to the cut-out meets it [kPa gauge]. */
-  readonly needed_kPa: number | null;
-  /** Time from which the flowing pressure is below the wanted one; null where that does not happen [s]. */
-  readonly below_from_s: number | null;
-  /** How often the compressor starts to deliver; followed up to 500 starts [-]. */
-  readonly compressor_starts: number;
+  /** Lowest pressure in the receiver while the torch blows [Pa gauge]. */
+  readonly lowest: number;
+  /** The same for each pass, in order [Pa gauge]. */
+  readonly lowestByPass: readonly number[];
+  /** The same where the draw is so quick that no heat comes from the wall: the lower end of what is to be expected [Pa gauge]. */
+  readonly lowestQuick: number;
+  /** Lowest flowing pressure at the point asked for [Pa gauge]. */
+  readonly lowestFlowing: number;
+  /** Pressure in the receiver below which the wish is not met; undefined where no pressure up to the cut-out meets it [Pa gauge]. */
+  readonly needed: number | undefined;
+  /** Where the flowing pressure first is below the wanted one; undefined where that does not happen. */
+  readonly below: DrawdownBelow | undefined;
+  /** The same for the quick draw. */
+  readonly belowQuick: DrawdownBelow | undefined;
+  /** How often the compressor starts to deliver [-]. */
+  readonly compressorStarts: number;
   /** Things to know that do not prevent the answer. */
   readonly cautions: readonly Issue[];
 }
 
-/** Starts of the compressor after which the rest of the seam repeats what was seen and is not followed. */
-const STARTS_MOST = 500;
-/** Change over one stretch below which the receiver counts as settled, as a share of its pressure [-]. */
-const SETTLED = 1e-6;
-/** Time constants of the receiver that are followed before it is asked whether it has settled [-]. */
-const STRETCH = 20;
-const ERRORS = { relative: 1e-9, absolute: 1e-3 };
+/** Ratio of specific heats of air: what the pressure falls by more when no heat comes from the wall [-]. */
+const HEAT_RATIO = 1.4;
 
 /**
- * Pressure in the receiver over the seam, and from when on the flowing pressure is too low.
+ * Pressure in the receiver over all passes and pauses, and from when on the flowing pressure is too low.
  *
- * V/(R T) dp/dt = delivered - taken, isothermal, with the flow of the whole path at each pressure; the compressor
- * starts at the cut-in and stops at the cut-out. The seam starts with a full receiver, the compressor at rest.
+ * V/(R T) dp/dt = delivered - taken, with the flow of the whole path at each pressure; the compressor starts at the
+ * cut-in and stops at the cut-out. It begins with a full receiver, the compressor at rest; in a pause the torch is shut
+ * and only others take air. Isothermal, as a slow draw is; beside it the quick draw that takes no heat from the wall,
+ * whose pressure falls 1.4 times as fast and rises no faster: what happens lies between the two.
  *
  * @param supply - the air supply [record], see AirSupply
- * @param wish - flowing pressure, where and for how long [record], pressure and time > 0
+ * @param wish - flowing pressure and where [record], pressure > 0
+ * @param duty - torch open and shut in turn [list], durations >= 0 s, open at least once
  * @returns the course of the receiver, or why there is none [record]
- * @source mass balance, derived; the flow as in airPoint
+ * @source mass balance and first law, derived; the flow as in airPoint
  * @example
  * const supply = { atmosphere: 1e5, temperature: 293.15, compressor: { delivery: [{ pressure: 7e5, freeAir: 0 }] }, receiver: { volume: 0.5, cutIn: 1e5, cutOut: 7e5 }, path: [], torch: { kind: 'conductance', conductance: 8e-8, criticalRatio: 0.5 } };
- * airDrawdown(supply, { pressure: 4e5, at: 'torch', time: 100 }).value.below_from_s // => 29.4...
+ * airDrawdown(supply, { pressure: 4e5, at: 'torch' }, [{ arc: true, duration: 100 }]).value.below.time // => 29.4...
  */
-export function airDrawdown(supply: AirSupply, wish: AirWish): Outcome<Drawdown> {
+export function airDrawdown(
+  supply: AirSupply,
+  wish: AirWish,
+  duty: readonly DutyInterval[],
+): Outcome<Drawdown> {
+  const wrong = checkDuty(duty);
+  if (wrong.length > 0) return { ok: false, issues: wrong };
+  const follow = drawdownFollower(supply, wish);
+  return follow.ok ? { ok: true, value: follow.value(duty) } : follow;
+}
+
+/** As airDrawdown, for many checked duties of one supply: the flow at each pressure is solved once for all of them. */
+export function drawdownFollower(
+  supply: AirSupply,
+  wish: AirWish,
+): Outcome<(duty: readonly DutyInterval[]) => Drawdown> {
   const wrong = checkWish(wish);
   if (wrong.length > 0) return { ok: false, issues: wrong };
   const start = airPoint(supply, supply.receiver.cutOut);
   if (!start.ok) return start;
   const open = withOpenBranches(supply);
-  const course = follow(open, wish.time);
-  const lowest = Math.min(...course.samples.map(({ pressure }) => pressure));
+  const draw = receiverDraw(open);
   const needed = neededPressure(open, wish);
-  const flowing = (receiver: number): number => flowingAt(open, wish.at, receiver);
-  const kPa = (absolute: number): number => inUnit(absolute - supply.atmosphere, 'kPa');
+  const marks = needed === undefined ? [] : [needed];
+  const gauge = (absolute: number): number => absolute - supply.atmosphere;
+  const cautions = smallReceiver(open, start.value, needed);
   return {
     ok: true,
-    value: {
-      samples: course.samples.map(({ time, pressure, on }) => ({
-        time_s: time,
-        receiver_kPa: kPa(pressure),
-        compressor_on: on,
-      })),
-      lowest_kPa: kPa(lowest),
-      lowest_flowing_kPa: kPa(flowing(lowest)),
-      needed_kPa: needed === undefined ? null : kPa(needed),
-      below_from_s: needed === undefined ? 0 : (crossing(open, course.samples, needed) ?? null),
-      compressor_starts: course.starts,
-      cautions: smallReceiver(open, start.value.receiver_flow_L_per_min, needed),
+    value: (duty) => {
+      const course = followReceiver(open, draw, duty, { falling: 1 }, marks);
+      const quick = followReceiver(open, draw, duty, { falling: HEAT_RATIO }, marks);
+      const byPass = lowestByPass(course, duty);
+      const lowest = Math.min(...byPass);
+      return {
+        samples: course.moments.map(({ pressure, ...moment }) => ({ ...moment, receiver: gauge(pressure) })),
+        lowest: gauge(lowest),
+        lowestByPass: byPass.map(gauge),
+        lowestQuick: gauge(Math.min(...lowestByPass(quick, duty))),
+        lowestFlowing: gauge(flowingAt(open, wish.at, lowest)),
+        needed: needed === undefined ? undefined : gauge(needed),
+        below: firstBelow(course, duty, needed),
+        belowQuick: firstBelow(quick, duty, needed),
+        compressorStarts: course.starts,
+        cautions,
+      };
     },
   };
 }
 
 /** What is wrong with a wish, empty when nothing is. */
-export function checkWish({ pressure, time }: AirWish): readonly Issue[] {
-  const issues: Issue[] = [];
-  if (!(pressure > 0 && Number.isFinite(pressure))) {
-    const message = `The flowing pressure wanted is ${pressure} Pa; a pressure above 0 is needed, such as 550000 Pa.`;
-    issues.push({ code: 'AIR_VALUE', path: 'wish.pressure', message });
-  }
-  if (!(time > 0 && Number.isFinite(time))) {
-    const message = `The torch is said to blow for ${time} s; a time above 0 is needed, such as 300 s.`;
-    issues.push({ code: 'AIR_VALUE', path: 'wish.time', message });
-  }
-  return issues;
+export function checkWish({ pressure }: AirWish): readonly Issue[] {
+  if (pressure > 0 && Number.isFinite(pressure)) return [];
+  const message = `The flowing pressure wanted is ${pressure} Pa; a pressure above 0 is needed, such as 550000 Pa.`;
+  return [{ code: 'AIR_VALUE', path: 'wish.pressure', message }];
+}
+
+function checkDuty(duty: readonly DutyInterval[]): readonly Issue[] {
+  const sound = duty.every(({ duration }) => duration >= 0 && Number.isFinite(duration));
+  const time = duty.reduce((sum, { arc, duration }) => (arc ? sum + duration : sum), 0);
+  if (sound && time > 0) return [];
+  const message = `The torch is said to blow for ${time} s; a time above 0 is needed, such as 300 s.`;
+  return [{ code: 'AIR_VALUE', path: 'duty', message }];
 }
 
 /** Absolute flowing pressure at the point asked for; the atmosphere where nothing flows. */
@@ -118,7 +155,7 @@ export function flowingAt(supply: AirSupply, at: AirWish['at'], receiver: number
 }
 
 /** Absolute receiver pressure that just gives the wanted flowing pressure; undefined where the cut-out does not. */
-function neededPressure(supply: AirSupply, wish: AirWish): number | undefined {
+export function neededPressure(supply: AirSupply, wish: AirWish): number | undefined {
   const { atmosphere, receiver } = supply;
   const wanted = wish.pressure + atmosphere;
   const most = receiver.cutOut + atmosphere;
@@ -128,83 +165,45 @@ function neededPressure(supply: AirSupply, wish: AirWish): number | undefined {
   return bracketedRoot((pressure) => excess(pressure) + 1e-9, atmosphere * 1.000001, most, 1e-6);
 }
 
-interface Moment {
-  readonly time: number;
-  readonly pressure: number;
-  readonly on: boolean;
+/** Lowest absolute pressure in each interval in which the torch blows. */
+function lowestByPass({ moments }: ReceiverCourse, duty: readonly DutyInterval[]): readonly number[] {
+  const lowest = duty.map(() => Number.POSITIVE_INFINITY);
+  for (const { interval, pressure } of moments) lowest[interval] = Math.min(lowest[interval]!, pressure);
+  return lowest.filter((_, i) => duty[i]!.arc && duty[i]!.duration > 0);
 }
 
-/** Rate of the receiver's absolute pressure. */
-function rateOf(supply: AirSupply, on: boolean): (pressure: number) => number {
-  const { atmosphere, temperature, receiver, compressor } = supply;
-  const stiffness = (AIR_GAS_CONSTANT * temperature) / receiver.volume;
-  return (pressure) => {
-    const taken = pressure > atmosphere ? (solvePath(supply, pressure)?.receiverFlow ?? 0) : 0;
-    // The last stated pressure still counts as stated when rounding lifts the receiver above it.
-    const gauge = Math.min(pressure - atmosphere, receiver.cutOut);
-    const delivered = on ? freeAirDelivered(compressor, gauge) * FREE_AIR_DENSITY : 0;
-    return stiffness * (delivered - taken);
-  };
-}
-
-function follow(
-  supply: AirSupply,
-  end: number,
-): { readonly samples: readonly Moment[]; readonly starts: number } {
-  const { atmosphere, receiver } = supply;
-  const cutIn = receiver.cutIn + atmosphere;
-  const cutOut = receiver.cutOut + atmosphere;
-  const samples: Moment[] = [];
-  let time = 0;
-  let pressure = cutOut;
-  let on = false;
-  let starts = 0;
-  const emptying = Math.abs(rateOf(supply, false)(cutOut));
-  const stretch = (STRETCH * cutOut) / emptying;
-  while (time < end && starts < STARTS_MOST) {
-    const rate = rateOf(supply, on);
-    const loaded = on;
-    const before = pressure;
-    const until = Math.min(end, time + stretch);
-    const run = integrateUntil((_, [p]) => [rate(p!)], { time, state: [pressure] }, until, {
-      ...ERRORS,
-      event: (_, [p]) => (loaded ? cutOut - p! : p! - cutIn),
-    });
-    samples.push(...run.times.map((at, i) => ({ time: at, pressure: run.states[i]![0]!, on: loaded })));
-    time = run.times.at(-1)!;
-    pressure = run.stopped ? (on ? cutOut : cutIn) : run.states.at(-1)![0]!;
-    if (run.stopped) {
-      on = !on;
-      if (on) starts += 1;
-    } else if (Math.abs(pressure - before) < SETTLED * pressure) {
-      samples.push({ time: end, pressure, on });
-      break;
-    }
-  }
-  return { samples, starts };
-}
-
-/** First time at which the receiver falls below a pressure. */
-function crossing(supply: AirSupply, samples: readonly Moment[], needed: number): number | undefined {
-  if (samples[0]!.pressure < needed) return 0;
-  const after = samples.findIndex(({ pressure }) => pressure < needed * (1 - 1e-9));
-  if (after < 0) return undefined;
-  const { time, pressure, on } = samples[after - 1]!;
-  const rate = rateOf(supply, on);
-  const run = integrateUntil((_, [p]) => [rate(p!)], { time, state: [pressure] }, samples[after]!.time, {
-    ...ERRORS,
-    event: (_, [p]) => p! - needed,
-  });
-  return run.times.at(-1)!;
+/** Where the receiver, while the torch blows, is first below a pressure that moments lie on. */
+function firstBelow(
+  { moments }: ReceiverCourse,
+  duty: readonly DutyInterval[],
+  needed: number | undefined,
+): DrawdownBelow | undefined {
+  const at = moments.findIndex(
+    ({ interval, pressure }) =>
+      duty[interval]!.arc &&
+      duty[interval]!.duration > 0 &&
+      (needed === undefined || pressure < needed * (1 - 1e-9)),
+  );
+  if (at < 0) return undefined;
+  const { interval } = moments[at]!;
+  // It fell through the pressure at the moment before, if that belongs to the same pass.
+  const last = moments[at - 1];
+  const time = last?.interval === interval ? last.time : moments[at]!.time;
+  const before = duty.slice(0, interval);
+  const passes = before.filter(({ arc, duration }) => arc && duration > 0);
+  const lasting = (of: readonly DutyInterval[]): number =>
+    of.reduce((sum, { duration }) => sum + duration, 0);
+  const intoPass = time - lasting(before);
+  return { time, pass: passes.length + 1, intoPass, blown: lasting(passes) + intoPass };
 }
 
 /** A receiver that lasts less than a minute without the compressor is told of. */
-function smallReceiver(supply: AirSupply, flow: number, needed: number | undefined): readonly Issue[] {
+function smallReceiver(supply: AirSupply, full: AirPoint, needed: number | undefined): readonly Issue[] {
   const { atmosphere, receiver, temperature } = supply;
   const from = receiver.cutOut + atmosphere;
   const to = Math.min(from, Math.max(needed ?? from, atmosphere));
   const usable = ((from - to) * receiver.volume) / (AIR_GAS_CONSTANT * temperature);
-  const seconds = usable / (FREE_AIR_DENSITY * (flow / 6e4));
+  const seconds = usable / (FREE_AIR_DENSITY * full.receiverFlow);
   if (seconds >= 60 || needed === undefined) return [];
   const message = `The receiver of ${(receiver.volume * 1000).toFixed(0)} L holds usable air for ${seconds.toFixed(0)} s at the flow of the torch, less than a minute: the compressor must carry the flow.`;
   return [{ code: 'AIR_RECEIVER_SMALL', path: 'receiver.volume', message }];

@@ -1,5 +1,4 @@
 import type { Issue, Outcome } from '../../issue/index.ts';
-import { inUnit } from '../../quantity/index.ts';
 import { airPoint, regulatorIndex, withOpenBranches } from './air-point.ts';
 import type { AirFitting, AirItem, AirRun, AirSupply } from './air-supply.ts';
 import { type AirWish, checkWish, flowingAt } from './drawdown.ts';
@@ -33,16 +32,16 @@ export interface HoseChanges {
   readonly reached: boolean;
   /** What to change; empty where nothing needs to be, or nothing helps. */
   readonly changes: readonly HoseChange[];
-  /** Flowing pressure without any change [kPa gauge]. */
-  readonly before_kPa: number;
-  /** Flowing pressure after the changes [kPa gauge]. */
-  readonly after_kPa: number;
-  /** Highest flowing pressure that any shorter list could give, stock counts set aside; null where nothing is shorter [kPa gauge]. */
-  readonly shorter_best_kPa: number | null;
+  /** Flowing pressure without any change [Pa gauge]. */
+  readonly before: number;
+  /** Flowing pressure after the changes [Pa gauge]. */
+  readonly after: number;
+  /** Highest flowing pressure that any shorter list could give, stock counts set aside; undefined where nothing is shorter [Pa gauge]. */
+  readonly shorterBest: number | undefined;
   /** Lists of changes that were solved [-]. */
-  readonly lists_tried: number;
+  readonly listsTried: number;
   /** Lists ruled out by a bound, as parts of the search [-]. */
-  readonly parts_ruled_out: number;
+  readonly partsRuledOut: number;
 }
 
 /** Networks that one search may solve. */
@@ -84,7 +83,7 @@ interface Found {
  * @example
  * const hose = { kind: 'hose', id: 'hose', bore: 0.0095, length: 15, roughness: 1.5e-6, fittings: [] };
  * const supply = { atmosphere: 101325, temperature: 293.15, compressor: { delivery: [{ pressure: 8e5, freeAir: 0.02 }] }, receiver: { volume: 0.5, cutIn: 6e5, cutOut: 8e5 }, path: [hose], torch: { kind: 'conductance', conductance: 3e-8, criticalRatio: 0.5 } };
- * leastHoseChanges(supply, { pressure: 5.5e5, at: 'torch', time: 60 }, [{ ...hose, id: 'wide', bore: 0.019, count: 1 }], 6e5).value.changes // => [{"out":"hose","in":"wide"}]
+ * leastHoseChanges(supply, { pressure: 5.5e5, at: 'torch' }, [{ ...hose, id: 'wide', bore: 0.019, count: 1 }], 6e5).value.changes // => [{"out":"hose","in":"wide"}]
  */
 export function leastHoseChanges(
   supply: AirSupply,
@@ -100,7 +99,10 @@ export function leastHoseChanges(
   const wanted = (wish.pressure + supply.atmosphere) * (1 - 1e-9);
   const before = pressureWith(search, new Map());
   if (before >= wanted)
-    return { ok: true, value: answer(search, { pressure: before, swaps: new Map() }, true, before, null) };
+    return {
+      ok: true,
+      value: answer(search, { pressure: before, swaps: new Map() }, true, before, undefined),
+    };
   let shorter = before;
   for (let size = 1; size <= search.hoses.length; size += 1) {
     const bound = { best: before };
@@ -247,19 +249,19 @@ function answer(
   found: Found,
   reached: boolean,
   before: number,
-  shorter: number | null,
+  shorter: number | undefined,
 ): HoseChanges {
-  const kPa = (pressure: number): number => inUnit(pressure - search.supply.atmosphere, 'kPa');
+  const gauge = (pressure: number): number => pressure - search.supply.atmosphere;
   return {
     reached,
     changes: [...found.swaps].map(([at, k]) => ({
       out: search.supply.path[at]!.id,
       in: search.stock[k]!.id,
     })),
-    before_kPa: kPa(before),
-    after_kPa: kPa(found.pressure),
-    shorter_best_kPa: shorter === null ? null : kPa(shorter),
-    lists_tried: search.solves,
-    parts_ruled_out: search.ruledOut,
+    before: gauge(before),
+    after: gauge(found.pressure),
+    shorterBest: shorter === undefined ? undefined : gauge(shorter),
+    listsTried: search.solves,
+    partsRuledOut: search.ruledOut,
   };
 }

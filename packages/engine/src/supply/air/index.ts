@@ -32,7 +32,13 @@ export type {
 } from './air-supply.ts';
 export { checkAir } from './check-air.ts';
 export { freeAirDelivered } from './compressor-delivery.ts';
-export { type AirWish, airDrawdown, type Drawdown, type DrawdownSample } from './drawdown.ts';
+export {
+  type AirWish,
+  airDrawdown,
+  type Drawdown,
+  type DrawdownBelow,
+  type DrawdownSample,
+} from './drawdown.ts';
 export { colebrookFriction, frictionFactor } from './friction-factor.ts';
 export { type HoseChange, type HoseChanges, leastHoseChanges, type StockHose } from './hose-changes.ts';
 export {

@@ -1,7 +1,8 @@
 import type { Issue } from '../../issue/index.ts';
+import type { DutyInterval } from '../duty/index.ts';
 import { conductorSizeOf } from './conductor-size.ts';
 import { HOTTEST } from './copper.ts';
-import type { DutyInterval, Lead, LeadJoint } from './lead.ts';
+import type { Lead, LeadJoint } from './lead.ts';
 import { outsideRange } from './supply-issue.ts';
 
 /** Everything that keeps a lead from being reckoned with. */

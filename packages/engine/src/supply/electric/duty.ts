@@ -1,4 +1,4 @@
-import type { DutyInterval } from './lead.ts';
+import type { DutyInterval } from '../duty/index.ts';
 
 /** The period that power sources are rated over, IEC 60974-1 (confirmed) [s]. */
 const PERIOD = 600;

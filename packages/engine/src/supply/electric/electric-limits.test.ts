@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../job/index.ts';
 import type { Candidate, Limit } from '../../limit/index.ts';
+import { passDuty } from '../duty/index.ts';
 import { type ElectricKit, electricLimits } from './electric-limits.ts';
 import { BACK, OUT, SOURCE, working } from './kit.test-support.ts';
-import { passDuty } from './pass-duty.ts';
 
 const KIT: ElectricKit = { sources: [{ source: SOURCE }], leads: [OUT, BACK], ambient: 303.15 };
 const job = { rates: { start_time: 60, return_travel: 0.05 } } as Job;

@@ -1,14 +1,14 @@
 import type { Outcome } from '../../issue/index.ts';
 import type { Job } from '../../job/index.ts';
 import type { Candidate, Limit, LimitFunction } from '../../limit/index.ts';
+import { type DutyInterval, passDuty } from '../duty/index.ts';
 import { kitIssues } from './check-loop.ts';
 import type { ElectricLoop } from './electric-loop.ts';
-import type { DutyInterval, Lead } from './lead.ts';
+import type { Lead } from './lead.ts';
 import { type HeatModel, heatModelOf } from './lead-heat.ts';
 import { leadLimits } from './lead-limits.ts';
 import type { LoopResult } from './loop-result.ts';
 import { runsOf } from './loop-runs.ts';
-import { passDuty } from './pass-duty.ts';
 import { solveChecked } from './solve-loop.ts';
 import { loadLimits, unreachable, voltageLimit } from './source-limits.ts';
 

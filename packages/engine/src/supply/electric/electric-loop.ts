@@ -1,4 +1,5 @@
-import type { DutyInterval, Lead } from './lead.ts';
+import type { DutyInterval } from '../duty/index.ts';
+import type { Lead } from './lead.ts';
 import type { SourceBranch } from './power-source.ts';
 
 /** What the arc holds: the electrode feed its voltage, or feed and source together a current. */

@@ -6,7 +6,7 @@ export { type ElectricKit, electricLimits } from './electric-limits.ts';
 export type { Arc, ElectricLoop } from './electric-loop.ts';
 export { effectiveSupplyCurrent, type InputPower, inputPower } from './input-power.ts';
 export { type JointState, jointState } from './joint-heat.ts';
-export type { DutyInterval, Lead, LeadCovering, LeadJoint } from './lead.ts';
+export type { Lead, LeadCovering, LeadJoint } from './lead.ts';
 export { type HeatModel, leadHeatCapacity, leadHeatLoss } from './lead-heat.ts';
 export {
   leadTemperatures,
@@ -23,7 +23,6 @@ export type {
   SourceState,
   WorkingLoop,
 } from './loop-result.ts';
-export { passDuty } from './pass-duty.ts';
 export type { Characteristic, PowerSource, RatingPoint, SourceBranch } from './power-source.ts';
 export { conventionalLoadVoltage, permissibleMinutes, permittedCurrent, ratedMaximum } from './rating.ts';
 export { type SenseError, senseWireError } from './sense-wire.ts';

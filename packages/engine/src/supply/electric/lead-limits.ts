@@ -1,6 +1,7 @@
 import { type Limit, limitOf, type Source } from '../../limit/index.ts';
+import type { DutyInterval } from '../duty/index.ts';
 import { CELSIUS } from './copper.ts';
-import type { DutyInterval, Lead } from './lead.ts';
+import type { Lead } from './lead.ts';
 import type { HeatModel } from './lead-heat.ts';
 import type { LeadState, WorkingLoop } from './loop-result.ts';
 import type { LeadRun } from './loop-runs.ts';

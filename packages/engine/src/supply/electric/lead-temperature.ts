@@ -1,5 +1,5 @@
+import type { DutyInterval } from '../duty/index.ts';
 import { HOTTEST } from './copper.ts';
-import type { DutyInterval } from './lead.ts';
 import type { HeatModel } from './lead-heat.ts';
 
 /** Temperature of a conductor at a moment. */

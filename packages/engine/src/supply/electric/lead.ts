@@ -42,10 +42,3 @@ export interface Lead {
   /** The model knows a lead that lies clear and straight; anything else is cautioned, never computed. */
   readonly laid?: 'clear' | 'bundled' | 'coiled';
 }
-
-/** Arc on or off for a while, as in the job's real duty. */
-export interface DutyInterval {
-  readonly arc: boolean;
-  /** How long [s]. */
-  readonly duration: number;
-}

@@ -1,6 +1,6 @@
+import type { DutyInterval } from '../duty/index.ts';
 import type { ElectricLoop } from './electric-loop.ts';
 import type { Agreement } from './joined-sources.ts';
-import type { DutyInterval } from './lead.ts';
 import { leadTemperatures, type TemperatureCourse } from './lead-temperature.ts';
 import type { LeadRun } from './loop-runs.ts';
 import { fixedTemperatures, workingPoint } from './working-point.ts';

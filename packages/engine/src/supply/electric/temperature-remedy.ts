@@ -1,6 +1,7 @@
+import type { DutyInterval } from '../duty/index.ts';
 import { conductorOf } from './conductor.ts';
 import { nextSize } from './conductor-size.ts';
-import type { DutyInterval, Lead } from './lead.ts';
+import type { Lead } from './lead.ts';
 import type { HeatModel } from './lead-heat.ts';
 import { leadTemperatures } from './lead-temperature.ts';
 import type { LeadRun } from './loop-runs.ts';

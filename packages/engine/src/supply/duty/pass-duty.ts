@@ -1,6 +1,6 @@
 import type { Job } from '../../job/index.ts';
 import type { Candidate } from '../../limit/index.ts';
-import type { DutyInterval } from './lead.ts';
+import type { DutyInterval } from './duty-interval.ts';
 
 /**
  * Arc on and off over all passes of a candidate, one after the other.

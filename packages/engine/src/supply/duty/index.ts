@@ -1,0 +1,2 @@
+export type { DutyInterval } from './duty-interval.ts';
+export { passDuty } from './pass-duty.ts';
