@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { settingOf } from './air.test-support.ts';
-import { type AirDemand, airLimits, REGULATOR_PRESSURE, TORCH_PRESSURE } from './air-limits.ts';
+import { type AirDemand, REGULATOR_PRESSURE, TORCH_PRESSURE } from './air-demand.ts';
+import { airLimits } from './air-limits.ts';
 import type { AirSupply } from './air-supply.ts';
 
 const supply: AirSupply = {

@@ -2,6 +2,7 @@ import type { Issue, Outcome } from '../../issue/index.ts';
 import { type Limit, type LimitFunction, limitOf, type Source } from '../../limit/index.ts';
 import { inUnit } from '../../quantity/index.ts';
 import { type DutyInterval, passDuty } from '../duty/index.ts';
+import type { AirDemand, SourcedPressure } from './air-demand.ts';
 import { type AirPoint, airPoint } from './air-point.ts';
 import { airRemedy } from './air-remedy.ts';
 import type { AirSupply } from './air-supply.ts';
@@ -9,41 +10,10 @@ import { checkAir } from './check-air.ts';
 import { freeAirDelivered } from './compressor-delivery.ts';
 import { type Drawdown, drawdownFollower } from './drawdown.ts';
 
-/** A pressure and where it comes from. */
-export interface SourcedPressure {
-  /** Pressure [Pa gauge]. */
-  readonly value: number;
-  readonly source: Source;
-}
-
-/** What the air must hold while the torch blows. */
-export interface AirDemand {
-  /** Least flowing pressure behind the regulator. */
-  readonly regulator: SourcedPressure;
-  /** Least flowing pressure before the torch. */
-  readonly torch: SourcedPressure;
-  /** Where the torch's passage comes from: the shop's own measurement, or a recalled figure. */
-  readonly torchSource: Source;
-}
-
 /** Part of the time of blowing that is looked at beyond its end, so that a receiver that just holds is told apart [-]. */
 const LOOK_BEYOND = 0.1;
 /** Duties whose limits are kept, so that none is followed twice in a row [-]. */
 const REMEMBERED_MOST = 500;
-const PSI = 6894.757293168361;
-
-/** Flowing pressure behind the regulator that the trade asks for: 80 psi, common practice. */
-export const REGULATOR_PRESSURE: SourcedPressure = {
-  value: 80 * PSI,
-  source: { text: 'common practice, no source: 80 to 100 psi while flowing', provenance: 'common practice' },
-};
-
-/** Flowing pressure before the torch at which the process still works: 60 psi, an encyclopaedia. */
-export const TORCH_PRESSURE: SourcedPressure = {
-  value: 60 * PSI,
-  source: { text: 'encyclopaedia article on air-arc work: 60 to 100 psi', provenance: 'confirmed' },
-};
-
 const QUICK: Source = {
   text: 'drawn quickly, the air in the receiver cools and its pressure falls up to 1.4 times as fast: whether it does, only a trial tells',
   provenance: 'derived',

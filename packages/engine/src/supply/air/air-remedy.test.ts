@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { once, settingOf } from './air.test-support.ts';
-import { type AirDemand, airLimits, REGULATOR_PRESSURE, TORCH_PRESSURE } from './air-limits.ts';
+import { type AirDemand, REGULATOR_PRESSURE, TORCH_PRESSURE } from './air-demand.ts';
+import { airLimits } from './air-limits.ts';
 import { airRemedy } from './air-remedy.ts';
 import type { AirItem, AirRegulator, AirRun, AirSupply } from './air-supply.ts';
 

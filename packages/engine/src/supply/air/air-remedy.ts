@@ -1,7 +1,7 @@
 import { bisect } from '../../numeric/index.ts';
 import { formatAmount, type QuantityKind } from '../../quantity/index.ts';
 import type { DutyInterval } from '../duty/index.ts';
-import type { AirDemand } from './air-limits.ts';
+import type { AirDemand } from './air-demand.ts';
 import { airPoint } from './air-point.ts';
 import { widerHoses } from './air-sizes.ts';
 import type { AirItem, AirRegulator, AirRun, AirSupply } from './air-supply.ts';

@@ -1,10 +1,5 @@
-export {
-  type AirDemand,
-  airLimits,
-  REGULATOR_PRESSURE,
-  type SourcedPressure,
-  TORCH_PRESSURE,
-} from './air-limits.ts';
+export { type AirDemand, REGULATOR_PRESSURE, type SourcedPressure, TORCH_PRESSURE } from './air-demand.ts';
+export { airLimits } from './air-limits.ts';
 export { type AirPoint, type AirPressure, airPoint } from './air-point.ts';
 export { AIR_FITTINGS, AIR_ROUGHNESS, airBore } from './air-sizes.ts';
 export {
