@@ -155,7 +155,7 @@ export function flowingAt(supply: AirSupply, at: AirWish['at'], receiver: number
 }
 
 /** Absolute receiver pressure that just gives the wanted flowing pressure; undefined where the cut-out does not. */
-export function neededPressure(supply: AirSupply, wish: AirWish): number | undefined {
+function neededPressure(supply: AirSupply, wish: AirWish): number | undefined {
   const { atmosphere, receiver } = supply;
   const wanted = wish.pressure + atmosphere;
   const most = receiver.cutOut + atmosphere;
