@@ -1,3 +1,4 @@
+import { STATED_UNITS } from '@furrow/engine';
 import { z } from 'zod';
 import { planSchema } from './plan-schema.ts';
 import { supplySchema } from './supply-schema.ts';
@@ -26,7 +27,7 @@ const refusalSchema = z
         constraint: z.string(),
         demand: z.number(),
         limit: z.number(),
-        unit: z.string(),
+        unit: z.enum(STATED_UNITS),
         remedy: z.string(),
       }),
     ),

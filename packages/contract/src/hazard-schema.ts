@@ -1,4 +1,4 @@
-import { HAZARD_WORDINGS } from '@furrow/engine';
+import { HAZARD_WORDINGS, STATED_UNITS } from '@furrow/engine';
 import { z } from 'zod';
 import { limitSchema } from './limit-schema.ts';
 
@@ -35,7 +35,7 @@ const figureSchema = z
   .object({
     name: z.string(),
     value: z.number().nullable().describe('The figure, in `unit`; null where it is not known.'),
-    unit: z.string(),
+    unit: z.enum(STATED_UNITS),
     note: z.string(),
     source: sourceSchema,
   })
@@ -50,7 +50,7 @@ const rowSchema = z
       .number()
       .nullable()
       .describe('What the rule names, in `unit`; null where the source names none for this case.'),
-    unit: z.string(),
+    unit: z.enum(STATED_UNITS),
     sense: z.enum(['most', 'least']),
     verdict: wording,
     note: z.string(),

@@ -1,3 +1,4 @@
+import { STATED_UNITS } from '@furrow/engine';
 import { z } from 'zod';
 
 /** Demand against capacity, with what is needed to show and explain it. */
@@ -7,7 +8,7 @@ export const limitSchema = z
     title: z.string(),
     demand: z.number().describe('What the setting asks for, in `unit`.'),
     capacity: z.number().describe('What there is, in `unit`.'),
-    unit: z.string(),
+    unit: z.enum(STATED_UNITS),
     sense: z.enum(['most', 'least']),
     verdict: z.enum(['holds', 'tight', 'fails']),
     hard: z.boolean(),

@@ -1,5 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { type Answer, type Plan, type PlanPass, type ReadJob, readJob } from '@furrow/engine';
+import {
+  type Answer,
+  type Plan,
+  type PlanPass,
+  type ReadJob,
+  readJob,
+  type StatedUnit,
+} from '@furrow/engine';
 
 /** The demo jobs, by the name of their file. */
 export type ExampleName = 'penstock-seam' | 'casting-wash' | 'defect-pocket';
@@ -137,7 +144,7 @@ function limit(
   title: string,
   demand: number,
   capacity: number,
-  unit: string,
+  unit: StatedUnit,
   verdict: Plan['limits'][number]['verdict'],
 ): Plan['limits'][number] {
   return {

@@ -1,2 +1,1 @@
-export { dropText, heatText } from './part-amount.ts';
-export { figures, shown, shownBand, shownChance, shownSize } from './shown.ts';
+export { figures } from './figures.ts';

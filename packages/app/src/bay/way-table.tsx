@@ -1,6 +1,5 @@
 import { formatAmount, type PlaceReport } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { heatText } from '../amount/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -21,7 +20,7 @@ export function WayTable({ place }: { readonly place: PlaceReport }): VNode {
             <td>{route.pieces.join(' + ')}</td>
             <td>{route.joints}</td>
             <td>{route.cleats}</td>
-            <td>{heatText(route.loss_W, units)}</td>
+            <td>{formatAmount(route.loss_W, 'power', units)}</td>
           </tr>
         ))}
       </tbody>

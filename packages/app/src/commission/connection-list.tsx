@@ -1,6 +1,5 @@
-import { type Connection, formatAmount, type UnitSystem } from '@furrow/engine';
+import { type Connection, formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shownSize } from '../amount/index.ts';
 import { connectionId } from './connection-id.ts';
 import { useRig, useRigState } from './rig-context.ts';
 
@@ -59,7 +58,7 @@ function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
   const facts = [
     KINDS[kind],
     sizeText(size, parallels),
-    length_mm === null ? '' : shownSize(length_mm, system),
+    length_mm === null ? '' : formatStated(length_mm, 'mm', system, 'length'),
     polarity === null ? '' : `${polarity} pole`,
     voltage_V === null ? '' : `loses ${lossText(voltage_V)} at the set current`,
   ];

@@ -1,7 +1,6 @@
-import type { CostChangeReport } from '@furrow/engine';
+import { type CostChangeReport, formatStated } from '@furrow/engine';
 import { difference, money, workTime } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
-import { shown, shownSize } from '../amount/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -39,7 +38,7 @@ export function ChangeTable({ changes, trying, currency }: ChangeTableProps): VN
             <td>
               {change.setting === null
                 ? OUTCOMES[change.outcome]
-                : `${shownSize(change.setting.electrode_diameter_mm, units)}, ${shown(change.setting.current_A, 'A', units)}, ${change.setting.passes} ${change.setting.passes === 1 ? 'pass' : 'passes'}`}
+                : `${formatStated(change.setting.electrode_diameter_mm, 'mm', units, 'length')}, ${formatStated(change.setting.current_A, 'A', units)}, ${change.setting.passes} ${change.setting.passes === 1 ? 'pass' : 'passes'}`}
             </td>
             <td class="words">{change.says}</td>
           </tr>

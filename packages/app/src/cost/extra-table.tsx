@@ -1,7 +1,6 @@
-import type { CostReport } from '@furrow/engine';
+import { type CostReport, formatStated } from '@furrow/engine';
 import { metalMass, money, sectionArea, workTime } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -9,7 +8,7 @@ import { useUnits } from '../theme/index.ts';
 export function ExtraTable({ cost }: { readonly cost: CostReport }): VNode {
   const units = useUnits();
   const { extra, refill, currency } = cost;
-  const length = (mm: number): string => (mm === 0 ? '–' : `+${shown(mm, 'mm', units)}`);
+  const length = (mm: number): string => (mm === 0 ? '–' : `+${formatStated(mm, 'mm', units)}`);
   return (
     <ScrollTable
       id="cost-extra"
@@ -20,8 +19,8 @@ export function ExtraTable({ cost }: { readonly cost: CostReport }): VNode {
           The planned groove takes {metalMass(refill.weld_metal_kg, units)} of weld metal by {refill.process}{' '}
           ({metalMass(refill.filler_kg, units)} of filler), {workTime(refill.arc_time_s)} of arc in{' '}
           {workTime(refill.time_s)}: {sectionArea(refill.gouged_area_mm2, units)} as gouged,{' '}
-          {sectionArea(refill.ground_area_mm2, units)} after {shown(refill.skin_allowance_mm, 'mm', units)}{' '}
-          were ground off.
+          {sectionArea(refill.ground_area_mm2, units)} after{' '}
+          {formatStated(refill.skin_allowance_mm, 'mm', units)} were ground off.
         </p>
       }
     >

@@ -1,4 +1,4 @@
-import { type CrewNoiseReport, formatReported } from '@furrow/engine';
+import { type CrewNoiseReport, formatStated } from '@furrow/engine';
 import { rangeText } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
@@ -9,7 +9,7 @@ import { useUnits } from '../theme/index.ts';
 export function CrewNoise({ crew }: { readonly crew: CrewNoiseReport }): VNode {
   const units = useUnits();
   const { five_dB: five, three_dB: three, protection } = crew;
-  const time = (minutes: number | null): string => formatReported(minutes, 'min', units);
+  const time = (minutes: number | null): string => formatStated(minutes, 'min', units);
   const id = `crew-${crew.name.toLowerCase().replace(/[^a-z0-9]+/gu, '-')}`;
   return (
     <section class="panel" aria-labelledby={`${id}-title`}>
@@ -78,7 +78,7 @@ export function CrewNoise({ crew }: { readonly crew: CrewNoiseReport }): VNode {
         Worn: {protection.worn}
         {protection.attenuation_dB === null
           ? ''
-          : `, ${formatReported(protection.attenuation_dB, 'dB', units)} counted on`}
+          : `, ${formatStated(protection.attenuation_dB, 'dB', units)} counted on`}
         . {protection.says}{' '}
         {protection.gouging_time_min === null
           ? ''

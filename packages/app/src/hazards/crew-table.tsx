@@ -1,4 +1,4 @@
-import { type CrewNoiseReport, formatReported } from '@furrow/engine';
+import { type CrewNoiseReport, formatStated } from '@furrow/engine';
 import { figureText } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
@@ -41,7 +41,7 @@ export function CrewTable({ crews }: { readonly crews: readonly CrewNoiseReport[
                     '–'
                   ) : (
                     <>
-                      {own.value === null ? null : <b>{formatReported(own.value, own.unit, units)} </b>}
+                      {own.value === null ? null : <b>{formatStated(own.value, own.unit, units)} </b>}
                       <Wording says={own.verdict} />
                     </>
                   )}

@@ -1,4 +1,4 @@
-import { type FieldReport, formatReported } from '@furrow/engine';
+import { type FieldReport, formatStated } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
 import { ScrollBox } from '../table/index.ts';
@@ -15,17 +15,17 @@ export function FieldTable({ field }: { readonly field: FieldReport }): VNode {
             <th scope="col">Field</th>
             <th scope="col">For</th>
             <th scope="col">From a single lead</th>
-            <th scope="col">From a pair, {formatReported(field.apart_mm, 'mm', units)} apart</th>
+            <th scope="col">From a pair, {formatStated(field.apart_mm, 'mm', units)} apart</th>
             <th scope="col">Source</th>
           </tr>
         </thead>
         <tbody>
           {field.distances.map(({ field_mT, what, single_mm, pair_mm, source }) => (
             <tr key={field_mT}>
-              <th scope="row">{formatReported(field_mT, 'mT', units)}</th>
+              <th scope="row">{formatStated(field_mT, 'mT', units)}</th>
               <td class="words">{what}</td>
-              <td>{formatReported(single_mm, 'mm', units)}</td>
-              <td>{formatReported(pair_mm, 'mm', units)}</td>
+              <td>{formatStated(single_mm, 'mm', units)}</td>
+              <td>{formatStated(pair_mm, 'mm', units)}</td>
               <td class="words">
                 <SourceText source={source} />
               </td>

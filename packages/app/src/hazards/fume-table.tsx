@@ -1,4 +1,4 @@
-import { type FumeReport, formatReported, type SubstanceLimit, type SubstanceReport } from '@furrow/engine';
+import { type FumeReport, formatStated, type SubstanceLimit, type SubstanceReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
 import { ColumnHeads, ScrollBox } from '../table/index.ts';
@@ -20,7 +20,7 @@ export function FumeTable({ fume }: { readonly fume: FumeReport }): VNode {
               <tr key={substance.name}>
                 <th scope="row">{substance.name}</th>
                 <td class="words">{substance.why}</td>
-                <td>{formatReported(substance.measured_mg_per_m3, 'mg/m3', units)}</td>
+                <td>{formatStated(substance.measured_mg_per_m3, 'mg/m3', units)}</td>
                 {substance.limits.map((limit) => (
                   <td key={limit.set} class="words">
                     <Limit limit={limit} substance={substance} />
@@ -34,7 +34,7 @@ export function FumeTable({ fume }: { readonly fume: FumeReport }): VNode {
               <td />
               {mixtures.map(({ set, index, verdict, not_covered }) => (
                 <td key={set} class="words">
-                  {index === null ? null : <b>{formatReported(index, '-', units)} </b>}
+                  {index === null ? null : <b>{formatStated(index, '-', units)} </b>}
                   <Wording says={verdict} />
                   {index === null || not_covered.length === 0 ? '' : `; without ${not_covered.join(', ')}`}
                 </td>
@@ -67,7 +67,7 @@ function Limit({
       <span class="hazard-source">
         <SourceText source={source} />
       </span>
-      {flow === null ? null : <> {formatReported(flow, 'm3/min', units)} of air</>}
+      {flow === null ? null : <> {formatStated(flow, 'm3/min', units)} of air</>}
       {substance.measured_mg_per_m3 === null ? null : (
         <>
           {' '}

@@ -1,4 +1,4 @@
-import { formatReported, type HazardReport } from '@furrow/engine';
+import { formatStated, type HazardReport } from '@furrow/engine';
 import { shadeFigure } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { Figure } from '../figure/index.ts';
@@ -14,7 +14,7 @@ export function HazardHead({ report }: { readonly report: HazardReport }): VNode
       <header class="panel-head">
         <h2 id="hazard-title">To keep clear of</h2>
         <p class="caption">
-          {formatReported(setting.current_A, 'A', units)}{' '}
+          {formatStated(setting.current_A, 'A', units)}{' '}
           {setting.of === 'plan' ? 'in the plan' : 'at most from the source: there is no plan'},{' '}
           {setting.torches === 1 ? 'one torch' : `${setting.torches} torches at once`},{' '}
           {setting.place.replace('_', ' ')}
@@ -24,17 +24,17 @@ export function HazardHead({ report }: { readonly report: HazardReport }): VNode
         </button>
       </header>
       <dl class="headline hazard-figures">
-        <Figure name="Fuel, all round" value={formatReported(zone.radius_m, 'm', units)} note="and below" />
-        <Figure name="Fuel, ahead" value={formatReported(zone.ahead_m, 'm', units)} note="along the jet" />
+        <Figure name="Fuel, all round" value={formatStated(zone.radius_m, 'm', units)} note="and below" />
+        <Figure name="Fuel, ahead" value={formatStated(zone.ahead_m, 'm', units)} note="along the jet" />
         <Figure
           name="Fire watch"
-          value={formatReported(zone.watch_min, 'min', units)}
+          value={formatStated(zone.watch_min, 'min', units)}
           note="after the last arc"
         />
         <Figure name="Filter shade" {...shadeFigure(report)} />
         <Figure
           name="Implant wearers"
-          value={formatReported(single, 'mm', units)}
+          value={formatStated(single, 'mm', units)}
           note="from a single lead, and out unless cleared"
         />
       </dl>

@@ -1,4 +1,4 @@
-import { formatReported, type HazardRow, type HazardSection } from '@furrow/engine';
+import { formatStated, type HazardRow, type HazardSection } from '@furrow/engine';
 import { figureText } from '@furrow/papers/drawing';
 import type { ComponentChildren, VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
@@ -37,7 +37,7 @@ export function SectionPanel({ section, children }: SectionPanelProps): VNode {
         <ul class="hazard-list">
           {figures.map(({ name, value, unit, note, source }) => (
             <li key={name}>
-              {name}: <b>{formatReported(value, unit, units)}</b>
+              {name}: <b>{formatStated(value, unit, units)}</b>
               {note === '' ? '' : `, ${note}`} <SmallSource source={source} />
             </li>
           ))}
@@ -62,7 +62,7 @@ function Row({ row }: { readonly row: HazardRow }): VNode {
   return (
     <tr>
       <th scope="row">{row.rule}</th>
-      <td>{formatReported(row.value, row.unit, units)}</td>
+      <td>{formatStated(row.value, row.unit, units)}</td>
       <td>{figureText(row, units)}</td>
       <td class="words">
         <Wording says={row.verdict} />

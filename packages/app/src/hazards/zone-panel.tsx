@@ -1,4 +1,4 @@
-import { type FireZoneReport, formatReported } from '@furrow/engine';
+import { type FireZoneReport, formatStated } from '@furrow/engine';
 import { fireZoneDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { DrawingView, useSize } from '../drawing/index.ts';
@@ -37,9 +37,9 @@ export function ZonePanel({ zone }: { readonly zone: FireZoneReport }): VNode {
         )}
       </div>
       <p>
-        {zone.direction} Sparks are reckoned with {formatReported(zone.up_m, 'm', units)} upwards and{' '}
-        {formatReported(zone.down_m, 'm', units)} downwards. The lobe is the hull of the circle and the
-        farthest point ahead; its width is a convention of the drawing.
+        {zone.direction} Sparks are reckoned with {formatStated(zone.up_m, 'm', units)} upwards and{' '}
+        {formatStated(zone.down_m, 'm', units)} downwards. The lobe is the hull of the circle and the farthest
+        point ahead; its width is a convention of the drawing.
       </p>
     </section>
   );

@@ -1,8 +1,7 @@
-import { formatAmount, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
 import { BESIDE_CUT, heatCourse } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { shown as shownAmount, shownSize } from '../amount/index.ts';
 import { CourseBox, timeScale } from '../course/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { useHeat } from './heat-context.ts';
@@ -17,7 +16,7 @@ export function CoursePanel({ shown }: { readonly shown: ShownHeat }): VNode {
   const scale = timeScale(course.time_s.at(-1) ?? 0);
   const now = frameOf(shown, time)?.time;
   const most = shown.planned.read.job.heat.back_face_most;
-  const beside = `surface ${shownSize(BESIDE_CUT * 1000, units)} beside the groove`;
+  const beside = `surface ${formatStated(BESIDE_CUT * 1000, 'mm', units, 'length')} beside the groove`;
   const highest = Math.max(...course.back_degC);
   return (
     <section class="panel" aria-labelledby="heat-course-title">
@@ -29,7 +28,7 @@ export function CoursePanel({ shown }: { readonly shown: ShownHeat }): VNode {
       </header>
       <CourseBox
         title="Temperatures over time"
-        description={`Back face at most ${shownAmount(highest, 'degC', units)}.`}
+        description={`Back face at most ${formatStated(highest, 'degC', units)}.`}
         unit={{ across: scale.unit, up: units === 'inch' ? '°F' : '°C' }}
         across={course.time_s.map((at) => at / scale.seconds)}
         courses={[

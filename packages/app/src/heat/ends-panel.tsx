@@ -1,14 +1,13 @@
-import type { HeatReport } from '@furrow/engine';
+import { formatStated, type HeatReport, type StatedUnit } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
 /** The end of the seam, or the whole of a short one, beside the section: heat flows along the seam as well. */
 export function EndsPanel({ ends }: { readonly ends: NonNullable<HeatReport['ends']> }): VNode {
   const units = useUnits();
-  const text = (value: number | null, unit: string): string =>
-    value === null ? '–' : shown(value, unit, units);
+  const text = (value: number | null, unit: StatedUnit): string =>
+    value === null ? '–' : formatStated(value, unit, units);
   const { t85_s: cooling } = ends;
   const rows = [
     ['Back face, highest', text(ends.back_face_degC, 'degC'), text(ends.section_back_face_degC, 'degC')],
@@ -27,7 +26,7 @@ export function EndsPanel({ ends }: { readonly ends: NonNullable<HeatReport['end
     <ScrollTable
       id="heat-ends"
       title={ends.whole_seam ? 'The whole seam' : 'The end of the seam'}
-      note={`heat that flows along the seam too, over ${shown(ends.window_mm, 'mm', units)}`}
+      note={`heat that flows along the seam too, over ${formatStated(ends.window_mm, 'mm', units)}`}
       lead={<p class="remark">{ends.note}</p>}
     >
       <ColumnHeads names={['What', 'There', 'In the section']} />

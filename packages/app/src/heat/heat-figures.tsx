@@ -1,6 +1,5 @@
-import type { HeatReport, Job, UnitSystem } from '@furrow/engine';
+import { formatStated, type HeatReport, type Job, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { Figure } from '../figure/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { rangeText } from './range-text.ts';
@@ -20,7 +19,7 @@ export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
   const gouging = gougingText(report, heat.preheat, units);
   const wait = passes.reduce((sum, pass) => sum + pass.wait_s.most, 0);
   const critical = (celsius: number | undefined): string =>
-    celsius === undefined ? '' : shown(celsius, 'degC', units);
+    celsius === undefined ? '' : formatStated(celsius, 'degC', units);
   return (
     <dl class="headline heat-figures">
       <Figure
@@ -29,7 +28,7 @@ export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
         note={
           limit === undefined
             ? `highest; no limit is stated${behind === undefined ? '' : ` for ${behind}`}`
-            : `at most ${shown(limit.capacity, limit.unit, units)}${behind === undefined ? '' : ` for ${behind}`}: ${limit.verdict}`
+            : `at most ${formatStated(limit.capacity, limit.unit, units)}${behind === undefined ? '' : ` for ${behind}`}: ${limit.verdict}`
         }
       />
       {report.width_past_ac1_mm === null ? null : (
@@ -73,12 +72,12 @@ export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
       <Figure name="Preheat for gouging" value={gouging.value} note={gouging.note} />
       <Figure
         name="Waits between passes"
-        value={wait < 0.5 ? 'none' : shown(wait, 's', 'metric')}
+        value={wait < 0.5 ? 'none' : formatStated(wait, 's', 'metric')}
         note="at most, for the interpass temperature"
       />
       <Figure
         name="Grinding"
-        value={shown(skin.allowance_mm, 'mm', units)}
+        value={formatStated(skin.allowance_mm, 'mm', units)}
         note={`adds ${skin.added_percent.toFixed(0)} % to the refill; plate keeps ${(100 * kept_share.least).toFixed(0)} to ${(100 * kept_share.most).toFixed(0)} % of the arc’s energy`}
       />
     </dl>
@@ -93,13 +92,13 @@ function gougingText(
 ): { readonly value: string; readonly note: string } {
   if (preheat !== null) {
     return {
-      value: shown(preheat.gouging.temperature_degC, 'degC', units),
+      value: formatStated(preheat.gouging.temperature_degC, 'degC', units),
       note: preheat.gouging.stated
         ? 'as the job states'
         : 'that of the re-weld (common practice); can be changed',
     };
   }
   if (stated !== undefined)
-    return { value: shown(stated - 273.15, 'degC', units), note: 'as the job states' };
+    return { value: formatStated(stated - 273.15, 'degC', units), note: 'as the job states' };
   return { value: 'none', note: preheat_missing ?? '' };
 }

@@ -1,8 +1,7 @@
-import { metalOf } from '@furrow/engine';
+import { formatStated, metalOf } from '@furrow/engine';
 import { heatDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { shownSize } from '../amount/index.ts';
 import { DrawingView, useSize } from '../drawing/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { useHeat } from './heat-context.ts';
@@ -34,8 +33,8 @@ export function HeatSection({ shown }: { readonly shown: ShownHeat }): VNode {
       <header class="panel-head">
         <h2 id="heat-section-title">Section</h2>
         <p class="caption">
-          {shownSize(report.station_mm, units)} from the start, with the middle share of heat kept by the
-          plate.
+          {formatStated(report.station_mm, 'mm', units, 'length')} from the start, with the middle share of
+          heat kept by the plate.
         </p>
       </header>
       <MomentBar shown={shown} />

@@ -1,7 +1,6 @@
-import { formatAmount } from '@furrow/engine';
+import { formatAmount, formatStated } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { shownSize } from '../amount/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { useHeat, useHeatDesk } from './heat-context.ts';
 import { frameOf, momentOf, type ShownHeat } from './heat-state.ts';
@@ -87,7 +86,7 @@ function useMomentWords(shown: ShownHeat): string {
   if (frame === undefined) return '';
   const when = formatAmount(frame.time, 'time', units);
   if (torch !== undefined) {
-    return `${when}: pass ${torch.pass}, torch ${shownSize(torch.place * 1000, units)} from the start`;
+    return `${when}: pass ${torch.pass}, torch ${formatStated(torch.place * 1000, 'mm', units, 'length')} from the start`;
   }
   if (frame.pass === 0) return `${when}: before the first pass`;
   const passes = shown.heat.report.passes.length;

@@ -1,6 +1,5 @@
-import type { HeatReport } from '@furrow/engine';
+import { formatStated, type HeatReport } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { perLengthRange, perLengthText, rangeText } from './range-text.ts';
@@ -25,7 +24,7 @@ export function PassHeatTable({ report }: { readonly report: HeatReport }): VNod
         {report.passes.map((pass) => (
           <tr key={pass.number}>
             <th scope="row">{pass.number}</th>
-            <td>{shown(pass.at_station_s.middle, 's', units)}</td>
+            <td>{formatStated(pass.at_station_s.middle, 's', units)}</td>
             <td>{perLengthText(pass.gross_kJ_per_mm, units)}</td>
             <td>{perLengthText(pass.with_melt_kJ_per_mm, units)}</td>
             <td>{perLengthRange(pass.kept_kJ_per_mm, units)}</td>

@@ -1,6 +1,6 @@
-import type { HeatReport, PreheatMethod } from '@furrow/engine';
+import { formatStated, type HeatReport, type PreheatMethod } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { figures, shown } from '../amount/index.ts';
+import { figures } from '../amount/index.ts';
 import { SourceText } from '../source/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -34,7 +34,7 @@ export function PreheatPanel({ report }: { readonly report: HeatReport }): VNode
             </>
           )}
           <p class="gouging-preheat">
-            <b>For gouging: {shown(preheat.gouging.temperature_degC, 'degC', units)}</b>
+            <b>For gouging: {formatStated(preheat.gouging.temperature_degC, 'degC', units)}</b>
             {preheat.gouging.stated ? ', as the job states. ' : '. '}
             <SourceText source={preheat.gouging.source} />{' '}
             {preheat.gouging.stated
@@ -54,7 +54,7 @@ function Method({ method }: { readonly method: PreheatMethod }): VNode {
     <article class="method-card">
       <h3>{method.method}</h3>
       <p class="method-value">
-        {temperature === null ? 'cannot be used' : shown(temperature, 'degC', units)}
+        {temperature === null ? 'cannot be used' : formatStated(temperature, 'degC', units)}
       </p>
       <p class={inside_range ? 'caption' : 'verdict-text'}>
         {inside_range ? 'inside what the method is for' : 'outside what the method is for'}

@@ -1,11 +1,16 @@
-import type { HeatRange, UnitSystem } from '@furrow/engine';
-import { shown, shownBand } from '../amount/index.ts';
+import {
+  formatStated,
+  formatStatedBand,
+  type HeatRange,
+  type StatedUnit,
+  type UnitSystem,
+} from '@furrow/engine';
 
 /** A band from its lower to its upper end; one value where both read the same. */
-export function rangeText({ least, most }: HeatRange, unit: string, units: UnitSystem): string {
+export function rangeText({ least, most }: HeatRange, unit: StatedUnit, units: UnitSystem): string {
   const [low, high] = [Math.min(least, most), Math.max(least, most)];
-  const [from, to] = [shown(low, unit, units), shown(high, unit, units)];
-  return from === to ? to : shownBand(low, high, unit, units);
+  const [from, to] = [formatStated(low, unit, units), formatStated(high, unit, units)];
+  return from === to ? to : formatStatedBand(low, high, unit, units);
 }
 
 /** Energy per length, in the unit a shop writes it in. */

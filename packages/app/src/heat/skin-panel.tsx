@@ -1,6 +1,5 @@
-import { formatAmount, type HeatReport, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatStated, type HeatReport, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { SourceText } from '../source/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -15,7 +14,7 @@ export function SkinPanel({ report }: { readonly report: HeatReport }): VNode {
         <h2 id="skin-title">Carburised skin and refill</h2>
       </header>
       <p>
-        Grind <b>{shown(skin.allowance_mm, 'mm', units)}</b> off all round the groove.{' '}
+        Grind <b>{formatStated(skin.allowance_mm, 'mm', units)}</b> off all round the groove.{' '}
         <SourceText source={skin.source} />
       </p>
       <p>

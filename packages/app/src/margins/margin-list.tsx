@@ -1,6 +1,5 @@
-import type { Limit, Verdict } from '@furrow/engine';
+import { formatStatedApart, type Limit, type Verdict } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { SourceText } from '../source/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { MarginScale } from './margin-scale.tsx';
@@ -26,6 +25,7 @@ export function MarginList({ limits }: { readonly limits: readonly Limit[] }): V
 function Margin({ limit }: { readonly limit: Limit }): VNode {
   const units = useUnits();
   const { title, demand, capacity, unit, sense, verdict, source, remedy, sensitivity, hard } = limit;
+  const [asked, given] = formatStatedApart(demand, capacity, unit, units);
   return (
     <li class={`margin margin-${verdict}`}>
       <h3>{title}</h3>
@@ -36,8 +36,7 @@ function Margin({ limit }: { readonly limit: Limit }): VNode {
       </p>
       <MarginScale limit={limit} />
       <p class="margin-numbers">
-        <b>{shown(demand, unit, units)}</b> {sense === 'most' ? 'of at most' : 'where at least'}{' '}
-        <b>{shown(capacity, unit, units)}</b>
+        <b>{asked}</b> {sense === 'most' ? 'of at most' : 'where at least'} <b>{given}</b>
         {sense === 'most' ? '' : ' is needed'}
       </p>
       <details class="margin-more">

@@ -1,6 +1,5 @@
 import { formatAmount, type Plan } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shownChance } from '../amount/index.ts';
 import { isCurrent, useBench, useBenchState } from '../state/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
@@ -79,7 +78,7 @@ function Candidate({ plan, number }: CandidateProps): VNode {
       <td>{costText(plan.cost.p50, plan.currency)}</td>
       <td>{costText(plan.whole_cost.p50, plan.currency)}</td>
       <td>{Math.ceil(plan.electrodes_used.p50)}</td>
-      <td>{shownChance(assuranceOf(plan))}</td>
+      <td>{formatAmount(assuranceOf(plan), 'share', 'metric')}</td>
       <td>{energyText(plan.arc_energy_kJ)}</td>
       <td>
         {number === undefined ? <span class="in-use">in use</span> : <UseButton plan={plan} setup={setup} />}

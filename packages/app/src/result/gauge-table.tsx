@@ -1,6 +1,5 @@
-import type { GaugeStop } from '@furrow/engine';
+import { formatAmount, formatStated, formatStatedBand, type GaugeStop } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown, shownBand, shownChance, shownSize } from '../amount/index.ts';
 import { ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { actionText, readingText } from './gauge-words.ts';
@@ -8,11 +7,13 @@ import { actionText, readingText } from './gauge-words.ts';
 /** What to do for each reading at one stop, and what more stations would buy. */
 export function GaugeTable({ stop }: { readonly stop: GaugeStop }): VNode {
   const units = useUnits();
-  const stations = stop.station_positions_mm.map((place) => shownSize(place, units)).join(', ');
+  const stations = stop.station_positions_mm
+    .map((place) => formatStated(place, 'mm', units, 'length'))
+    .join(', ');
   const lead = (
     <p class="panel-lead">
       Gauge each track at {stop.stations} {stop.stations === 1 ? 'station' : 'stations'} ({stations}) and take
-      the mean. One reading is good to {shown(stop.reading_sd_mm, 'mm', units)} (standard deviation).
+      the mean. One reading is good to {formatStated(stop.reading_sd_mm, 'mm', units)} (standard deviation).
     </p>
   );
   return (
@@ -38,9 +39,9 @@ export function GaugeTable({ stop }: { readonly stop: GaugeStop }): VNode {
             <tr key={row.reading_from_mm} class={`gauge-${row.action}`}>
               <th scope="row">{readingText(row, units)}</th>
               <td>{actionText(row, units)}</td>
-              <td>{shownBand(row.expected_depth_mm.p05, row.expected_depth_mm.p95, 'mm', units)}</td>
-              <td>{shownChance(row.depth_reached)}</td>
-              <td>{shownChance(row.not_too_deep)}</td>
+              <td>{formatStatedBand(row.expected_depth_mm.p05, row.expected_depth_mm.p95, 'mm', units)}</td>
+              <td>{formatAmount(row.depth_reached, 'share', 'metric')}</td>
+              <td>{formatAmount(row.not_too_deep, 'share', 'metric')}</td>
             </tr>
           ))}
         </tbody>
@@ -71,8 +72,8 @@ function StationsTable({ stop }: { readonly stop: GaugeStop }): VNode {
               {choice.stations}
               {choice.stations === stop.stations ? <span class="aside"> planned</span> : null}
             </th>
-            <td>{shownChance(choice.depth_reached)}</td>
-            <td>{shownChance(choice.not_too_deep)}</td>
+            <td>{formatAmount(choice.depth_reached, 'share', 'metric')}</td>
+            <td>{formatAmount(choice.not_too_deep, 'share', 'metric')}</td>
           </tr>
         ))}
       </tbody>

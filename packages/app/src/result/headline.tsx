@@ -1,6 +1,5 @@
-import { formatAmount, type Plan } from '@furrow/engine';
+import { formatAmount, formatStated, formatStatedBand, type Plan } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shownBand, shownChance, shownSize } from '../amount/index.ts';
 import { Figure } from '../figure/index.ts';
 import { useUnits } from '../theme/index.ts';
 import { LockButton } from './lock-button.tsx';
@@ -15,7 +14,7 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
     <dl class="headline">
       <Figure
         name="Electrode"
-        value={shownSize(plan.electrode_diameter_mm, units)}
+        value={formatStated(plan.electrode_diameter_mm, 'mm', units, 'length')}
         note={plan.electrode_kind}
       >
         <LockButton name="electrode_diameter" />
@@ -41,8 +40,8 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       </Figure>
       <Figure
         name="Assurance"
-        value={shownChance(assuranceOf(plan))}
-        note={`deep enough ${shownChance(depth_reached)}, not too deep ${shownChance(not_too_deep)}`}
+        value={formatAmount(assuranceOf(plan), 'share', 'metric')}
+        note={`deep enough ${formatAmount(depth_reached, 'share', 'metric')}, not too deep ${formatAmount(not_too_deep, 'share', 'metric')}`}
       />
       <Figure
         name="Job time"
@@ -56,8 +55,8 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       />
       <Figure
         name="Floor depth"
-        value={shownBand(plan.least_depth_mm.p05, plan.floor_depth_mm.p95, 'mm', units)}
-        note={`ligament kept ${shownChance(ligament_kept)}; arc energy ${energyText(plan.arc_energy_kJ)}`}
+        value={formatStatedBand(plan.least_depth_mm.p05, plan.floor_depth_mm.p95, 'mm', units)}
+        note={`ligament kept ${formatAmount(ligament_kept, 'share', 'metric')}; arc energy ${energyText(plan.arc_energy_kJ)}`}
       />
     </dl>
   );

@@ -1,6 +1,5 @@
-import { formatAmount, type Plan } from '@furrow/engine';
+import { formatAmount, formatStated, formatStatedBand, type Plan } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown, shownBand } from '../amount/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -31,15 +30,15 @@ export function PassTable({ plan }: { readonly plan: Plan }): VNode {
           <tr key={pass.number}>
             <th scope="row">{pass.number}</th>
             <td>{pass.layer}</td>
-            <td>{shown(pass.offset_mm, 'mm', units)}</td>
-            <td>{shown(pass.current_A, 'A', units)}</td>
-            <td>{shown(pass.arc_voltage_V, 'V', units)}</td>
-            <td>{shown(pass.push_angle_deg, 'deg', units)}</td>
+            <td>{formatStated(pass.offset_mm, 'mm', units)}</td>
+            <td>{formatStated(pass.current_A, 'A', units)}</td>
+            <td>{formatStated(pass.arc_voltage_V, 'V', units)}</td>
+            <td>{formatStated(pass.push_angle_deg, 'deg', units)}</td>
             <td>
-              {shown(pass.travel_mm_per_min, 'mm/min', units)}
+              {formatStated(pass.travel_mm_per_min, 'mm/min', units)}
               {pass.set_by_gauge ? <span class="aside"> by gauge</span> : null}
             </td>
-            <td>{shownBand(pass.depth_mm.p05, pass.depth_mm.p95, 'mm', units)}</td>
+            <td>{formatStatedBand(pass.depth_mm.p05, pass.depth_mm.p95, 'mm', units)}</td>
             <td>{formatAmount(pass.dwell_s, 'time', units)}</td>
           </tr>
         ))}

@@ -1,17 +1,16 @@
-import type { Plan, UnitSystem } from '@furrow/engine';
-import { shown, shownSize } from '../amount/index.ts';
+import { formatStated, type Plan, type UnitSystem } from '@furrow/engine';
 
 /** The plan's travel: one value, or the least and the greatest of its passes. */
 export function travelText(plan: Plan, units: UnitSystem): string {
   const travels = plan.passes.map((pass) => pass.travel_mm_per_min);
   const [least, most] = [Math.min(...travels), Math.max(...travels)];
-  const [low, high] = [shown(least, 'mm/min', units), shown(most, 'mm/min', units)];
+  const [low, high] = [formatStated(least, 'mm/min', units), formatStated(most, 'mm/min', units)];
   return low === high ? low : `${low.split(' ')[0]} to ${high}`;
 }
 
 /** The plan's current, as its passes share it. */
 export function currentText(plan: Plan, units: UnitSystem): string {
-  const currents = [...new Set(plan.passes.map((pass) => shown(pass.current_A, 'A', units)))];
+  const currents = [...new Set(plan.passes.map((pass) => formatStated(pass.current_A, 'A', units)))];
   return currents.join(', ');
 }
 
@@ -22,7 +21,7 @@ export function patternText(plan: Plan): string {
 
 /** Electrode in words: 1/2 in, jointed. */
 export function electrodeText(plan: Plan, units: UnitSystem): string {
-  return `${shownSize(plan.electrode_diameter_mm, units)} ${plan.electrode_kind}`;
+  return `${formatStated(plan.electrode_diameter_mm, 'mm', units, 'length')} ${plan.electrode_kind}`;
 }
 
 /** The least of the chances that the job asks for. */

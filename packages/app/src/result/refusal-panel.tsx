@@ -1,6 +1,5 @@
-import type { Refusal } from '@furrow/engine';
+import { formatStated, type Refusal } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { VerdictMark } from '../margins/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -18,7 +17,8 @@ export function RefusalPanel({ refusal }: { readonly refusal: Refusal }): VNode 
           <li key={constraint}>
             <h3>{constraint.replace(/[._]/gu, ' ')}</h3>
             <p class="binding-numbers">
-              asks for <b>{shown(demand, unit, units)}</b>, the limit is <b>{shown(limit, unit, units)}</b>
+              asks for <b>{formatStated(demand, unit, units)}</b>, the limit is{' '}
+              <b>{formatStated(limit, unit, units)}</b>
             </p>
             <p class="remedy">
               <span class="remedy-label">What frees it</span> {remedy}

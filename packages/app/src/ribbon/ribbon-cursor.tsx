@@ -1,7 +1,6 @@
-import type { Job, Plan } from '@furrow/engine';
+import { formatStated, type Job, type Plan } from '@furrow/engine';
 import { type RibbonAxis, ribbonX } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
-import { shownSize } from '../amount/index.ts';
 import { placeText } from '../place/index.ts';
 import { cutPlace, useBench, useBenchState } from '../state/index.ts';
 import { useUnits } from '../theme/index.ts';
@@ -35,7 +34,7 @@ export function RibbonCursor({ axis, job, plan }: RibbonCursorProps): VNode {
     event.preventDefault();
     bench.moveCursor(next);
   };
-  const label = shownSize(place * 1000, units);
+  const label = formatStated(place * 1000, 'mm', units, 'length');
   const late = place > (axis.from + axis.to) / 2;
   return (
     <div

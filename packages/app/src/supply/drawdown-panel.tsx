@@ -1,6 +1,5 @@
-import { type DrawdownReport, formatAmount, type UnitSystem } from '@furrow/engine';
+import { type DrawdownReport, formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shownSize } from '../amount/index.ts';
 import { CourseBox, timeScale } from '../course/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -43,7 +42,9 @@ function belowText(
       : `The pressure holds through all ${passes.length} passes and the pauses between them.`;
   if (below_from_s <= 0) return 'The flowing pressure is too low from the first moment.';
   const where =
-    below_from_mm === null ? '' : `, ${shownSize(below_from_mm, units)} into pass ${below_from_pass}`;
+    below_from_mm === null
+      ? ''
+      : `, ${formatStated(below_from_mm, 'mm', units, 'length')} into pass ${below_from_pass}`;
   return `The flowing pressure is too low after ${formatAmount(below_from_s, 'time', units)}${where}.`;
 }
 

@@ -1,6 +1,5 @@
-import { formatAmount, type LeadReport, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatStated, type LeadReport, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown } from '../amount/index.ts';
 import { CourseBox, timeScale } from '../course/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -19,8 +18,8 @@ export function LeadPanel({ lead }: { readonly lead: LeadReport }): VNode {
         <h2 id={`${id}-title`}>{lead.name}</h2>
         <p class="caption">
           {lead.side} lead, {lead.parallels === 1 ? '' : `${lead.parallels} × `}
-          {lead.size}, {formatAmount(lead.length_m, 'length', units)}: {shown(lead.current_A, 'A', units)},{' '}
-          {shown(lead.drop_V, 'V', units)} dropped
+          {lead.size}, {formatAmount(lead.length_m, 'length', units)}:{' '}
+          {formatStated(lead.current_A, 'A', units)}, {formatStated(lead.drop_V, 'V', units)} dropped
         </p>
       </header>
       <CourseBox

@@ -1,6 +1,5 @@
-import type { ElectricPoint } from '@furrow/engine';
+import { type ElectricPoint, formatAmount, formatStated } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { dropText, heatText, shown } from '../amount/index.ts';
 import { ColumnHeads, ScrollTable } from '../table/index.ts';
 import { useUnits } from '../theme/index.ts';
 
@@ -32,13 +31,15 @@ export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {
                 {source.name}
                 {source.drops_out ? <span class="in-use"> drops out</span> : null}
               </th>
-              <td>{shown(source.current_A, 'A', units)}</td>
+              <td>{formatStated(source.current_A, 'A', units)}</td>
               <td>{source.share_percent.toFixed(0)} %</td>
-              <td>{shown(source.terminal_voltage_V, 'V', units)}</td>
-              <td>{shown(source.no_load_voltage_V, 'V', units)}</td>
+              <td>{formatStated(source.terminal_voltage_V, 'V', units)}</td>
+              <td>{formatStated(source.no_load_voltage_V, 'V', units)}</td>
               <td>{source.permissible_minutes.toFixed(1)} min</td>
               <td>
-                {source.line_current_A === null ? 'not stated' : shown(source.line_current_A, 'A', units)}
+                {source.line_current_A === null
+                  ? 'not stated'
+                  : formatStated(source.line_current_A, 'A', units)}
               </td>
             </tr>
           ))}
@@ -47,7 +48,7 @@ export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {
       <ScrollTable
         id="losses"
         title="Where the volts go"
-        note={`from ${shown(loop.needed_V, 'V', units)} at the terminals to ${shown(loop.arc_voltage_V, 'V', units)} in the arc`}
+        note={`from ${formatStated(loop.needed_V, 'V', units)} at the terminals to ${formatStated(loop.arc_voltage_V, 'V', units)} in the arc`}
       >
         <ColumnHeads names={['Lead', 'Part', 'Voltage', 'Heat', 'Share of the loss']} />
         <tbody>
@@ -55,8 +56,8 @@ export function LoopPanel({ loop }: { readonly loop: ElectricPoint }): VNode {
             <tr key={`${index} ${loss.lead} ${loss.joint ?? ''}`}>
               <th scope="row">{loss.lead}</th>
               <td>{loss.joint === null ? 'its copper' : `joint: ${loss.joint}`}</td>
-              <td>{dropText(loss.drop_V, units)}</td>
-              <td>{heatText(loss.loss_W, units)}</td>
+              <td>{formatAmount(loss.drop_V, 'voltage', units)}</td>
+              <td>{formatAmount(loss.loss_W, 'power', units)}</td>
               <td>
                 <ShareBar share={loop.loss_W > 0 ? loss.loss_W / loop.loss_W : 0} />
               </td>

@@ -1,6 +1,5 @@
-import { formatAmount, type SupplyReport } from '@furrow/engine';
+import { formatAmount, formatStated, type SupplyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { shown, shownSize } from '../amount/index.ts';
 import { Figure } from '../figure/index.ts';
 import { VerdictMark } from '../margins/index.ts';
 import { useUnits } from '../theme/index.ts';
@@ -32,15 +31,15 @@ export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode
         <dl class="headline supply-figures">
           <Figure
             name="Current"
-            value={shown(setting.current_A, 'A', units)}
-            note={`${shownSize(setting.electrode_diameter_mm, units)} electrode at ${shown(setting.arc_voltage_V, 'V', units)}`}
+            value={formatStated(setting.current_A, 'A', units)}
+            note={`${formatStated(setting.electrode_diameter_mm, 'mm', units, 'length')} electrode at ${formatStated(setting.arc_voltage_V, 'V', units)}`}
           />
           {loop === undefined ? null : (
             <>
               <Figure
                 name="Voltage to spare"
-                value={shown(loop.margin_V, 'V', units)}
-                note={`${shown(loop.available_V, 'V', units)} given, ${shown(loop.needed_V, 'V', units)} needed`}
+                value={formatStated(loop.margin_V, 'V', units)}
+                note={`${formatStated(loop.available_V, 'V', units)} given, ${formatStated(loop.needed_V, 'V', units)} needed`}
               />
               <Figure
                 name="Power in the arc"

@@ -165,7 +165,7 @@ function dilutionFigures({ site }: Job): HazardFigure[] {
           {
             name: 'Fume with the fans alone, settled',
             value: (torches * fume.emission_mg_per_min) / MINUTE / effective,
-            unit: 'mg/m3',
+            unit: 'mg/m3' as const,
             note: 'all of the fume together, mixing factor in it',
             source,
           },
@@ -176,7 +176,7 @@ function dilutionFigures({ site }: Job): HazardFigure[] {
           {
             name: 'Air clears to a tenth in',
             value: purgeTime(10, 1, { volume: room.volume, flow: effective }) / MINUTE,
-            unit: 'min',
+            unit: 'min' as const,
             note: 'after the last arc, mixing factor in it',
             source,
           },

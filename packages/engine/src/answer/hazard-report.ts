@@ -1,5 +1,6 @@
 import type { HazardWording } from '../hazard/index.ts';
 import type { Limit, Source } from '../limit/index.ts';
+import type { StatedUnit } from '../quantity/index.ts';
 import type { PointReport } from './place-report.ts';
 
 /** Lower and upper end of what is not known better, in the unit of the key. */
@@ -30,7 +31,7 @@ export interface HazardFigure {
   readonly name: string;
   /** The figure; null where it is not known, as `note` says [see unit]. */
   readonly value: number | null;
-  readonly unit: string;
+  readonly unit: StatedUnit;
   readonly note: string;
   readonly source: Source;
 }
@@ -44,7 +45,7 @@ export interface HazardRow {
   readonly value: number | null;
   /** What the rule names; null where the source names none for this case [see unit]. */
   readonly figure: number | null;
-  readonly unit: string;
+  readonly unit: StatedUnit;
   /** Whether the rule asks for at most or at least its figure. */
   readonly sense: 'most' | 'least';
   readonly verdict: HazardWording;
@@ -61,7 +62,7 @@ export interface HazardBreach {
   readonly value: number | null;
   /** What the rule names [see unit]. */
   readonly figure: number | null;
-  readonly unit: string;
+  readonly unit: StatedUnit;
   readonly sense: 'most' | 'least';
   readonly verdict: HazardWording;
 }

@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { type Limit, limitOf, type Source } from '../limit/index.ts';
+import { fromUnit } from '../quantity/index.ts';
 import type { HeatReport, PreheatMethod } from './heat-report.ts';
-import { inCelsius } from './heat-units.ts';
 
 const JOB: Source = { text: 'the job', provenance: 'job file' };
 
@@ -16,8 +16,8 @@ export function heatReportLimits(
       limitOf({
         id: 'back_face_field',
         title: 'Back face, most heat kept',
-        demand: report.back_face_degC.most,
-        capacity: inCelsius(heat.back_face_most),
+        demand: fromUnit(report.back_face_degC.most, 'degC'),
+        capacity: heat.back_face_most,
         unit: 'degC',
         sense: 'most',
         hard: false,
@@ -47,8 +47,8 @@ export function heatReportLimits(
       limitOf({
         id: 'gouging_preheat',
         title: 'Preheat for gouging',
-        demand: inCelsius(heat.preheat),
-        capacity: asked.temperature,
+        demand: heat.preheat,
+        capacity: fromUnit(asked.temperature, 'degC'),
         unit: 'degC',
         sense: 'least',
         hard: false,

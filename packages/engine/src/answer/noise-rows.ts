@@ -1,3 +1,4 @@
+import type { StatedUnit } from '../quantity/index.ts';
 import type { CrewNoiseReport, HazardRange, HazardRow } from './hazard-report.ts';
 import { confirmed, hazardRow, recalled } from './hazard-row.ts';
 
@@ -20,7 +21,7 @@ export function noiseRows(crew: Omit<CrewNoiseReport, 'rows'>): readonly HazardR
     rule: string,
     range: HazardRange | undefined,
     figure: number,
-    unit: string,
+    unit: StatedUnit,
     source: HazardRow['source'],
   ): HazardRow =>
     hazardRow({

@@ -32,8 +32,8 @@ export function hazardLimits(): LimitFunction {
           limitOf({
             id: 'implant_distance',
             title: 'Distance of an implant wearer from a single lead',
-            demand: 1000 * site.leads.wearer,
-            capacity: 1000 * distanceFromLead(current, IMPLANT_FIELD),
+            demand: site.leads.wearer,
+            capacity: distanceFromLead(current, IMPLANT_FIELD),
             unit: 'mm',
             sense: 'least',
             hard: false,

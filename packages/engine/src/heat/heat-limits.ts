@@ -7,7 +7,6 @@ import { faceHeat } from './face-heat.ts';
 import { gougingStart } from './gouging-start.ts';
 import { keptHeat, type MeltingNeed } from './kept-heat.ts';
 
-const ZERO_C = 273.15;
 /** Plate reckoned with at least, where the tolerance would let the groove go through [m]. */
 const LIGAMENT_LEAST = 1e-3;
 
@@ -40,8 +39,8 @@ export function heatLimits(metal: ThermalMetal, meltingEnergy: number): LimitFun
       limitOf({
         id: 'back_face',
         title: 'Back face, upper estimate',
-        demand: backFaceOf(candidate, known) - ZERO_C,
-        capacity: most - ZERO_C,
+        demand: backFaceOf(candidate, known),
+        capacity: most,
         unit: 'degC',
         sense: 'most',
         hard: true,

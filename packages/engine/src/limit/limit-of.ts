@@ -1,3 +1,4 @@
+import { inUnit } from '../quantity/index.ts';
 import type { Limit, Verdict } from './limit.ts';
 
 /** Share of the capacity from which a demand is called tight [-]. */
@@ -5,26 +6,34 @@ const TIGHT_SHARE = 0.95;
 /** Relative slack that rounding may use up without a limit failing [-]. */
 const ROUNDING = 1e-9;
 
-/** A limit before its verdict is worked out. */
-export interface LimitStatement extends Omit<Limit, 'verdict' | 'sensitivity' | 'remedy'> {
+/** A limit as a room states it: demand and capacity in SI, and the unit in which results state them. */
+export interface LimitStatement
+  extends Omit<Limit, 'verdict' | 'sensitivity' | 'demand' | 'capacity' | 'remedy'> {
+  /** What the setting asks for [SI unit of `unit`]. */
+  readonly demand: number;
+  /** What there is [SI unit of `unit`]. */
+  readonly capacity: number;
   /** What to change if it fails, in words; where it takes work to find, a function that is asked when it is read. */
   readonly remedy: string | (() => string);
 }
 
 /**
- * Works out the verdict of a limit.
+ * States a limit: converts demand and capacity to its unit, and works out its verdict.
  *
  * A demand beyond the capacity fails; one within 5 % of it is tight; any other holds. Zero capacity is
  * compared by sign alone.
  *
- * @param statement - demand, capacity and what belongs to them [record], demand and capacity finite
+ * @param statement - demand, capacity and what belongs to them [record], demand and capacity finite, in SI
  * @returns the limit with its verdict [record]
  * @source none: bookkeeping
  * @example
  * limitOf({ id: 'x', title: 'x', demand: 96, capacity: 100, unit: 'A', sense: 'most', hard: true, source: { text: 'x', provenance: 'derived' }, remedy: '' }).verdict // => "tight"
  */
 export function limitOf({ remedy, ...statement }: LimitStatement): Limit {
-  const limit = { ...statement, remedy: '', verdict: verdictOf(statement), sensitivity: [] };
+  const demand = inUnit(statement.demand, statement.unit);
+  const capacity = inUnit(statement.capacity, statement.unit);
+  const verdict = verdictOf({ ...statement, demand, capacity });
+  const limit = { ...statement, demand, capacity, remedy: '', verdict, sensitivity: [] };
   if (typeof remedy === 'string') return { ...limit, remedy };
   let found: string | undefined;
   return Object.defineProperty(limit, 'remedy', {

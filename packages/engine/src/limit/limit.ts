@@ -1,3 +1,5 @@
+import type { StatedUnit } from '../quantity/index.ts';
+
 /** How far a statement can be trusted: read in a public text, recalled, worked out, a fact of the trade, or given by the shop. */
 export type Provenance = 'confirmed' | 'memory' | 'derived' | 'common practice' | 'job file';
 
@@ -30,7 +32,7 @@ export interface Limit {
   /** What there is, in `unit` [see unit]. */
   readonly capacity: number;
   /** Unit of demand and capacity as shown. */
-  readonly unit: string;
+  readonly unit: StatedUnit;
   /** `most`: demand may not exceed the capacity; `least`: demand may not fall below it. */
   readonly sense: 'most' | 'least';
   readonly verdict: Verdict;

@@ -14,7 +14,7 @@ const stating = (id: string, demand: number): Limit =>
     title: id,
     demand,
     capacity: 1e9,
-    unit: 'x',
+    unit: 'A',
     sense: 'most',
     hard: true,
     source: { text: 'test', provenance: 'derived' },

@@ -1,4 +1,5 @@
 import type { Limit } from '../limit/index.ts';
+import type { StatedUnit } from '../quantity/index.ts';
 import type { Solved, SolveTask } from './solve.ts';
 
 /** The closest miss of one constraint over all that was tried. */
@@ -9,7 +10,7 @@ export interface Miss {
   readonly demand: number;
   /** What there is, in `unit`. */
   readonly limit: number;
-  readonly unit: string;
+  readonly unit: StatedUnit;
   readonly remedy: string;
   /** Relative size of the miss [-]. */
   readonly size: number;

@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import { formatAmount, type QuantityKind } from '../quantity/index.ts';
+import { formatAmount, type QuantityKind, type StatedUnit } from '../quantity/index.ts';
 import { currentRangeOf } from '../removal/index.ts';
 import type { Miss } from './miss.ts';
 import type { Binding, Refusal } from './result.ts';
@@ -9,7 +9,7 @@ import type { SearchInput } from './weigh.ts';
 /** One way to give way: the job with a little of it changed, and how that is told. */
 interface Easing {
   readonly constraint: string;
-  readonly unit: string;
+  readonly unit: StatedUnit;
   /** What the job says now, in `unit`. */
   readonly now: number;
   /** Changes to try, the least first, in `unit`. */

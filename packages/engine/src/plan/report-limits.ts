@@ -1,7 +1,6 @@
 import type { FloorShape } from '../groove/index.ts';
 import { type Limit, limitOf, withSensitivity } from '../limit/index.ts';
 import { percentiles } from '../numeric/index.ts';
-import { inUnit } from '../quantity/index.ts';
 import { candidateOf, energiesOf } from './candidate-of.ts';
 import type { ReportInput } from './report-input.ts';
 import type { RunOutcomes } from './run-plan.ts';
@@ -37,8 +36,8 @@ export function limitsOf(
       ...common,
       id: 'ligament',
       title: `Ligament kept in ${(job.groove.ligament_assurance * 100).toFixed(1).replace(/\.0$/, '')} of 100 shops`,
-      demand: inUnit(ligament, 'mm'),
-      capacity: inUnit(job.groove.ligament_least, 'mm'),
+      demand: ligament,
+      capacity: job.groove.ligament_least,
       unit: 'mm',
       sense: 'least',
       remedy: 'a shallower groove, or a smaller least ligament',
@@ -47,8 +46,8 @@ export function limitsOf(
       ...common,
       id: 'root_radius',
       title: 'Root radius',
-      demand: inUnit(shape.rootRadius ?? 0, 'mm'),
-      capacity: inUnit(job.groove.root_radius_least, 'mm'),
+      demand: shape.rootRadius ?? 0,
+      capacity: job.groove.root_radius_least,
       unit: 'mm',
       sense: 'least',
       remedy: 'a larger electrode',
@@ -57,8 +56,8 @@ export function limitsOf(
       ...common,
       id: 'width_least',
       title: 'Median width at the surface, least',
-      demand: inUnit(typical.width, 'mm'),
-      capacity: inUnit(job.groove.width.least, 'mm'),
+      demand: typical.width,
+      capacity: job.groove.width.least,
       unit: 'mm',
       sense: 'least',
       remedy: 'a larger electrode, or more tracks',
@@ -67,8 +66,8 @@ export function limitsOf(
       ...common,
       id: 'width_most',
       title: 'Median width at the surface, greatest',
-      demand: inUnit(typical.width, 'mm'),
-      capacity: inUnit(job.groove.width.most, 'mm'),
+      demand: typical.width,
+      capacity: job.groove.width.most,
       unit: 'mm',
       sense: 'most',
       remedy: 'a smaller electrode, or fewer tracks',

@@ -1,4 +1,5 @@
 import type { Limit } from '../limit/index.ts';
+import type { StatedUnit } from '../quantity/index.ts';
 
 /** Percentiles of a predicted quantity, in the unit of its key. */
 export interface Band {
@@ -182,7 +183,7 @@ export interface Binding {
   readonly demand: number;
   /** What there is, in `unit` [see unit]. */
   readonly limit: number;
-  readonly unit: string;
+  readonly unit: StatedUnit;
   /** The least change that frees it, in words. */
   readonly remedy: string;
 }

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { type FormatOptions, formatAmount } from './format-amount.ts';
-import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
+import type { AmountKind } from './amount.ts';
+import { type FormatOptions, formatAmount, formatApart } from './format-amount.ts';
+import type { UnitSystem } from './quantity-kind.ts';
 
 const INCH = 0.0254;
 
 describe('formatAmount', () => {
-  it.each<[number, QuantityKind, UnitSystem, string]>([
+  it.each<[number, AmountKind, UnitSystem, string]>([
     [0.009525, 'length', 'inch', '3/8 in'],
     [0.0318, 'length', 'inch', '1 1/4 in'],
     [2 * INCH, 'length', 'inch', '2 in'],
@@ -13,10 +14,26 @@ describe('formatAmount', () => {
     [INCH / 16, 'length', 'inch', '1/16 in'],
     [0.03 * INCH, 'length', 'inch', '0.030 in'],
     [0, 'length', 'inch', '0.000 in'],
-    [119 * INCH, 'length', 'inch', '119 in'],
+    [47 * INCH, 'length', 'inch', '47 in'],
+    [119 * INCH, 'length', 'inch', '9 ft 11 in'],
     [119.99 * INCH, 'length', 'inch', '10 ft'],
     [240 * INCH, 'length', 'inch', '20 ft'],
-    [6, 'length', 'inch', '19 ft 8 1/4 in'],
+    [6, 'length', 'inch', '19 ft 8 in'],
+    [0.002, 'length', 'inch', '5/64 in'],
+    [0.00397, 'length', 'inch', '5/32 in'],
+    [118.125 * INCH, 'length', 'inch', '9 ft 10 in'],
+    [0.01204, 'depth', 'metric', '12.0 mm'],
+    [0.01204, 'depth', 'inch', '0.47 in'],
+    [-0.0004, 'depth', 'metric', '−0.4 mm'],
+    [-0.00001, 'depth', 'metric', '0.0 mm'],
+    [0.85, 'depth', 'metric', '850 mm'],
+    [0.0251, 'voltage', 'metric', '25 mV'],
+    [12.6, 'power', 'metric', '13 W'],
+    [1.2e6, 'heat_per_length', 'metric', '1.20 kJ/mm'],
+    [1.2e6, 'heat_per_length', 'inch', '30.5 kJ/in'],
+    [12.7, 'mass', 'inch', '28.0 lb'],
+    [1.9e7, 'energy', 'metric', '19.0 MJ'],
+    [50, 'temperature_difference', 'inch', '90 °F'],
     [0.0095, 'length', 'metric', '9.5 mm'],
     [0.00076, 'length', 'metric', '0.76 mm'],
     [0.032, 'length', 'metric', '32.0 mm'],
@@ -31,11 +48,13 @@ describe('formatAmount', () => {
     [850.4, 'current', 'inch', '850 A'],
     [4.26, 'current', 'metric', '4.3 A'],
     [42, 'voltage', 'metric', '42.0 V'],
-    [0.35, 'time', 'metric', '0.35 s'],
+    [0.35, 'time', 'metric', '0.3 s'],
     [4.04, 'time', 'metric', '4.0 s'],
     [45.2, 'time', 'metric', '45 s'],
     [59.7, 'time', 'metric', '1 min'],
-    [750, 'time', 'metric', '12 min 30 s'],
+    [0.06, 'time', 'metric', '0.06 s'],
+    [326, 'time', 'metric', '5 min 26 s'],
+    [750, 'time', 'metric', '13 min'],
     [4810, 'time', 'inch', '1 h 20 min'],
     [Math.PI / 4, 'angle', 'metric', '45°'],
     [95e-6, 'area', 'metric', '95 mm²'],
@@ -55,7 +74,7 @@ describe('formatAmount', () => {
     expect(formatAmount(value, kind, system)).toBe(text);
   });
 
-  it.each<[number, QuantityKind, FormatOptions, string]>([
+  it.each<[number, AmountKind, FormatOptions, string]>([
     [250 * (Math.PI / 4) * 1e-3 * INCH ** 2, 'area', { unit: 'kcmil' }, '250 kcmil'],
     [0.00042, 'length', { unit: 'thou' }, '16.54 thou'],
     [0.009525, 'length', { unit: 'in' }, '0.375 in'],
@@ -67,4 +86,11 @@ describe('formatAmount', () => {
     expect(() => formatAmount(Number.NaN, 'length', 'inch')).toThrow(RangeError);
     expect(() => formatAmount(1, 'length', 'inch', { unit: 'psi' })).toThrow(RangeError);
   });
+});
+
+it('tells two amounts that are held against each other apart', () => {
+  expect(formatApart(549600, 551600, 'pressure', 'metric')).toEqual(['5.50 bar', '5.52 bar']);
+  expect(formatApart(549600, 551600, 'pressure', 'inch')).toEqual(['79.7 psi', '80.0 psi']);
+  expect(formatApart(604, 605, 'time', 'metric')).toEqual(['604.0 s', '605.0 s']);
+  expect(formatApart(0.012, 0.012, 'depth', 'metric')).toEqual(['12.0 mm', '12.0 mm']);
 });

@@ -1,7 +1,8 @@
+import type { AmountKind } from './amount.ts';
 import { unitNamed } from './find-unit.ts';
-import { formatInchLength, formatMetricLength } from './format-length.ts';
+import { formatDepth, formatInchLength, formatMetricLength } from './format-length.ts';
 import { formatTime } from './format-time.ts';
-import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
+import type { UnitSystem } from './quantity-kind.ts';
 
 /** How an amount is to be shown. */
 export interface FormatOptions {
@@ -9,66 +10,96 @@ export interface FormatOptions {
   readonly unit?: string;
 }
 
-type PlainKind = Exclude<QuantityKind, 'length' | 'time' | 'share'>;
+/** A unit in which amounts are shown. */
+interface ShownUnit {
+  readonly unit: string;
+  /** The amount in that unit from its SI value. */
+  readonly of: (value: number) => number;
+  /** Decimals that a shop's gauge can tell. */
+  readonly decimals: number;
+  /** Whether one decimal more is shown below 10. */
+  readonly finerBelowTen?: boolean;
+  /** Whether zeros at the end are dropped: a tenth is shown only where there is one. */
+  readonly zeroDropped?: boolean;
+}
 
-const SHOWN_UNITS: Readonly<Record<PlainKind, Readonly<Record<UnitSystem, string>>>> = {
-  speed: { inch: 'in/min', metric: 'mm/min' },
-  pressure: { inch: 'psi', metric: 'bar' },
-  current: { inch: 'A', metric: 'A' },
-  voltage: { inch: 'V', metric: 'V' },
-  angle: { inch: 'deg', metric: 'deg' },
-  area: { inch: 'in2', metric: 'mm2' },
-  temperature: { inch: '°F', metric: '°C' },
-  air_flow: { inch: 'scfm', metric: 'L/min' },
-  power: { inch: 'kW', metric: 'kW' },
-  volume: { inch: 'gal', metric: 'L' },
-  resistance: { inch: 'mohm', metric: 'mohm' },
+/** A unit that documents may state, with the decimals to show. */
+function shownIn(name: string, decimals: number, more: Partial<ShownUnit> = {}): ShownUnit {
+  const { scale } = unitNamed(name);
+  return { unit: name, of: (value) => scale.fromSi(value), decimals, ...more };
+}
+
+/** A unit that only results have. */
+function shownAs(unit: string, size: number, decimals: number, more: Partial<ShownUnit> = {}): ShownUnit {
+  return { unit, of: (value) => value / size, decimals, ...more };
+}
+
+function both(shown: ShownUnit): Readonly<Record<UnitSystem, ShownUnit>> {
+  return { inch: shown, metric: shown };
+}
+
+const GAUGED = { finerBelowTen: true, zeroDropped: true } as const;
+const POUND = 0.45359237;
+const FOOT = 0.3048;
+
+/** Units by kind; voltages and powers of a joint have smaller ones below. */
+const SHOWN: Readonly<Record<AmountKind, Readonly<Record<UnitSystem, ShownUnit>>>> = {
+  length: { inch: shownIn('in', 3), metric: shownIn('mm', 1) },
+  depth: { inch: shownIn('in', 2), metric: shownIn('mm', 1) },
+  time: both(shownIn('s', 1)),
+  share: both(shownIn('%', 1, { zeroDropped: true })),
+  speed: { inch: shownIn('in/min', 1, { zeroDropped: true }), metric: shownIn('mm/min', 0, GAUGED) },
+  pressure: { inch: shownIn('psi', 0, GAUGED), metric: shownIn('bar', 1) },
+  current: both(shownIn('A', 0, GAUGED)),
+  voltage: both(shownIn('V', 1)),
+  angle: both(shownIn('deg', 1, { zeroDropped: true })),
+  area: { inch: shownIn('in2', 3), metric: shownIn('mm2', 1, { zeroDropped: true }) },
+  temperature: { inch: shownIn('°F', 0), metric: shownIn('°C', 0) },
+  air_flow: { inch: shownIn('scfm', 1, { zeroDropped: true }), metric: shownIn('L/min', 0, GAUGED) },
+  power: both(shownIn('kW', 1)),
+  volume: { inch: shownIn('gal', 0, GAUGED), metric: shownIn('L', 0, GAUGED) },
+  resistance: both(shownIn('mohm', 3)),
+  ventilation: {
+    inch: shownAs('cfm', FOOT ** 3 / 60, 0),
+    metric: shownAs('m3/min', 1 / 60, 1, { zeroDropped: true }),
+  },
+  room_volume: { inch: shownAs('ft3', FOOT ** 3, 0), metric: shownAs('m3', 1, 1, { zeroDropped: true }) },
+  mass: { inch: shownAs('lb', POUND, 1), metric: shownAs('kg', 1, 1) },
+  energy: both(shownAs('kJ', 1e3, 0)),
+  heat_per_length: { inch: shownAs('kJ/in', 1e3 / 0.0254, 1), metric: shownAs('kJ/mm', 1e6, 2) },
+  sound: both(shownAs('dBA', 1, 1)),
+  temperature_difference: { inch: shownAs('°F', 5 / 9, 0), metric: shownAs('°C', 1, 0) },
 };
 
-/** Decimals that make sense in a unit, where not one: what a shop's gauge of it can tell. Below 10, one at least. */
-const DECIMALS: Readonly<Record<string, number>> = {
-  'mm/min': 0,
-  psi: 0,
-  A: 0,
-  'L/min': 0,
-  in2: 3,
-  L: 0,
-  gal: 0,
-  mohm: 3,
-  '°C': 0,
-  '°F': 0,
-};
+const MILLIVOLTS = shownIn('mV', 0);
+const WATTS = shownIn('W', 0);
+const MEGAJOULES = shownAs('MJ', 1e6, 1);
 
-/** Units that are never shown in tenths. */
-const WHOLE_ALWAYS: ReadonlySet<string> = new Set(['°C', '°F']);
-
-/** Units whose last zero is dropped: a tenth is shown only where there is one. */
-const ZERO_DROPPED: ReadonlySet<string> = new Set([
-  'in/min',
-  'mm/min',
-  'psi',
-  'A',
-  'deg',
-  'mm2',
-  'scfm',
-  'L/min',
-  'L',
-  'gal',
-]);
+/** The unit for an amount of this size: a joint makes a few watts and millivolts, a lead kilowatts and volts. */
+function shownUnit(value: number, kind: AmountKind, system: UnitSystem): ShownUnit {
+  const size = Math.abs(value);
+  if (kind === 'voltage' && size > 0 && size < 0.9995) return MILLIVOLTS;
+  if (kind === 'power' && size < 999.5) return WATTS;
+  if (kind === 'energy' && size >= 9.9995e6) return MEGAJOULES;
+  return SHOWN[kind][system];
+}
 
 const SHOWN_AS: Readonly<Record<string, string>> = { in2: 'in²', mm2: 'mm²' };
+
+function withUnit(number: string, unit: string): string {
+  return unit === 'deg' ? `${number}°` : `${number} ${SHOWN_AS[unit] ?? unit}`;
+}
 
 function fixed(value: number, decimals: number): string {
   const text = value.toFixed(decimals);
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
-function inShownUnit(value: number, name: string): string {
-  const amount = unitNamed(name).scale.fromSi(value);
-  const whole = DECIMALS[name] === 0 && (WHOLE_ALWAYS.has(name) || Math.abs(amount) >= 9.95);
-  const text = fixed(amount, whole ? 0 : DECIMALS[name] || 1);
-  const number = ZERO_DROPPED.has(name) ? text.replace(/\.0$/, '') : text;
-  return name === 'deg' ? `${number}°` : `${number} ${SHOWN_AS[name] ?? name}`;
+function inShownUnit(value: number, { unit, of, decimals, finerBelowTen, zeroDropped }: ShownUnit): string {
+  const amount = of(value);
+  const text = fixed(amount, finerBelowTen && Math.abs(amount) < 9.95 ? decimals + 1 : decimals);
+  const number = zeroDropped ? text.replace(/\.0+$/u, '') : text;
+  return withUnit(number, unit);
 }
 
 /** Percent; never rounded up to certainty, because 99.99 % is not 100 %. */
@@ -79,24 +110,26 @@ function formatShare(share: number): string {
 }
 
 /**
- * Writes an amount for people, rounded to what a shop can read off.
+ * Writes an amount for people, rounded to what a shop can read off: the one writer of page, paper and terminal.
  *
- * Inch lengths go to the nearest 1/16 in (thousandths below 1/16 in, feet and inches from 10 ft on); metric ones
- * to 0.01 mm below 1 mm, 0.1 mm below 100 mm, 1 mm below 1 m and 0.01 m above. A unit asked for by name is
- * written with four figures.
+ * Inch lengths go to the nearest 1/16 in (1/64 below a quarter, thousandths below 1/16 in, feet and whole inches from 4 ft
+ * on); metric ones to 0.01 mm below 1 mm, 0.1 mm below 100 mm, 1 mm below 1 m and 0.01 m above. A `depth` is read to
+ * 0.1 mm or 0.01 in. A unit asked for by name is written with four figures.
  *
  * @param value - amount in the SI unit of its kind [SI unit of the kind], any finite number
- * @param kind - kind of quantity [text], one of the QuantityKind names
+ * @param kind - what it measures [text], one of the AmountKind names
  * @param system - units to show [text], inch or metric
  * @param options - unit to show instead of the usual one [record], a spelling of unitsOf(kind)
  * @returns amount with its unit [text]
  * @source common practice, no source
  * @example
  * formatAmount(0.0318, 'length', 'inch') // => "1 1/4 in"
+ * formatAmount(0.0118, 'depth', 'inch') // => "0.46 in"
+ * formatAmount(12.7, 'mass', 'inch') // => "28.0 lb"
  */
 export function formatAmount(
   value: number,
-  kind: QuantityKind,
+  kind: AmountKind,
   system: UnitSystem,
   options: FormatOptions = {},
 ): string {
@@ -107,7 +140,61 @@ export function formatAmount(
     return `${Number(unit.scale.fromSi(value).toPrecision(4))} ${options.unit}`;
   }
   if (kind === 'length') return system === 'inch' ? formatInchLength(value) : formatMetricLength(value);
+  if (kind === 'depth') return formatDepth(value, system);
   if (kind === 'time') return formatTime(value);
   if (kind === 'share') return formatShare(value);
-  return inShownUnit(value, SHOWN_UNITS[kind][system]);
+  return inShownUnit(value, shownUnit(value, kind, system));
+}
+
+/** More decimals than any shop reads [-]. */
+const DECIMALS_MOST = 6;
+
+/**
+ * Writes two amounts that are held against each other, with enough figures to tell them apart.
+ *
+ * @param first - the one amount in the SI unit of its kind [SI unit of the kind], any finite number
+ * @param second - the other [SI unit of the kind], any finite number
+ * @param kind - what both measure [text], one of the AmountKind names
+ * @param system - units to show [text], inch or metric
+ * @returns the two amounts with their unit [two texts]
+ * @source common practice, no source
+ * @example
+ * formatApart(549600, 551600, 'pressure', 'metric') // => ["5.50 bar","5.52 bar"]
+ * formatApart(620000, 551600, 'pressure', 'metric') // => ["6.2 bar","5.5 bar"]
+ */
+export function formatApart(
+  first: number,
+  second: number,
+  kind: AmountKind,
+  system: UnitSystem,
+): readonly [string, string] {
+  const usual = [formatAmount(first, kind, system), formatAmount(second, kind, system)] as const;
+  if (usual[0] !== usual[1] || Math.abs(first - second) <= 1e-9 * Math.abs(second)) return usual;
+  const { unit, of, decimals } = shownUnit(second, kind, system);
+  for (let more = decimals; more <= DECIMALS_MOST; more += 1) {
+    const [one, other] = [fixed(of(first), more), fixed(of(second), more)];
+    if (one !== other) return [withUnit(one, unit), withUnit(other, unit)];
+  }
+  return usual;
+}
+
+/**
+ * Writes a band as `low to high` with one unit at its end.
+ *
+ * @param low - lower end in the SI unit of its kind [SI unit of the kind], any finite number
+ * @param high - upper end [SI unit of the kind], any finite number
+ * @param kind - what both measure [text], one of the AmountKind names
+ * @param system - units to show [text], inch or metric
+ * @returns the band [text]; one amount where both ends read the same
+ * @source common practice, no source
+ * @example
+ * formatBand(0.01205, 0.01562, 'depth', 'inch') // => "0.47 to 0.61 in"
+ * formatBand(0.01205, 0.01562, 'depth', 'metric') // => "12.1 to 15.6 mm"
+ */
+export function formatBand(low: number, high: number, kind: AmountKind, system: UnitSystem): string {
+  const [first, last] = [formatAmount(low, kind, system), formatAmount(high, kind, system)];
+  if (first === last) return last;
+  const tail = / \D+$/u.exec(last)?.[0] ?? '';
+  const start = tail !== '' && first.endsWith(tail) ? first.slice(0, -tail.length) : first;
+  return `${start} to ${last}`;
 }

@@ -1,8 +1,10 @@
-export { type EdgeUnit, inUnit } from './edge-unit.ts';
+export { type Amount, type AmountKind, amountOf } from './amount.ts';
 export { exactAmount } from './exact-amount.ts';
 export { unitsOf } from './find-unit.ts';
-export { type FormatOptions, formatAmount } from './format-amount.ts';
+export { type FormatOptions, formatAmount, formatApart, formatBand } from './format-amount.ts';
 export { formatBound } from './format-bound.ts';
-export { formatReported } from './format-reported.ts';
+export { formatStated, formatStatedApart, formatStatedBand } from './format-stated.ts';
 export { parseAmount } from './parse-amount.ts';
 export { QUANTITY_KINDS, type QuantityKind, type UnitSystem } from './quantity-kind.ts';
+export { joinSentences, type Sentence, say, sentencesWritten, sentenceText } from './sentence.ts';
+export { type EdgeUnit, fromUnit, inUnit, kindOfUnit, STATED_UNITS, type StatedUnit } from './stated-unit.ts';

@@ -1,7 +1,7 @@
 import { passArea } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
 import { type Candidate, type Limit, type LimitFunction, limitOf, type Source } from '../limit/index.ts';
-import { formatAmount, inUnit } from '../quantity/index.ts';
+import { formatAmount, type StatedUnit } from '../quantity/index.ts';
 import { currentRangeOf } from './current-range.ts';
 
 /** Share of the arc's power that melting the groove out may use at most [-]. */
@@ -31,9 +31,9 @@ export function processLimits(meltingEnergy: number): LimitFunction {
     ...rangeLimits(
       'travel',
       'Travel',
-      inUnit(candidate.travel, 'mm_per_min'),
-      inUnit(job.kit.travel.least, 'mm_per_min'),
-      inUnit(job.kit.travel.most, 'mm_per_min'),
+      candidate.travel,
+      job.kit.travel.least,
+      job.kit.travel.most,
       'mm/min',
       KIT,
       'a carriage with a wider travel range',
@@ -88,7 +88,7 @@ function rangeLimits(
   demand: number,
   least: number,
   most: number,
-  unit: string,
+  unit: StatedUnit,
   source: Source,
   remedy: string,
 ): Limit[] {
@@ -105,8 +105,8 @@ function removalPower(candidate: Candidate, meltingEnergy: number): Limit {
   return limitOf({
     id: 'removal_power',
     title: 'Power to melt the groove out',
-    demand: inUnit(area * candidate.travel * meltingEnergy, 'kW'),
-    capacity: inUnit(REMOVAL_SHARE_MOST * arcPower, 'kW'),
+    demand: area * candidate.travel * meltingEnergy,
+    capacity: REMOVAL_SHARE_MOST * arcPower,
     unit: 'kW',
     sense: 'most',
     hard: true,
@@ -119,8 +119,8 @@ function depthPerPass(candidate: Candidate): Limit {
   return limitOf({
     id: 'depth_per_pass',
     title: 'Depth of one pass',
-    demand: inUnit(candidate.passDepth, 'mm'),
-    capacity: inUnit(PASS_DEPTH_MOST * candidate.electrode.diameter, 'mm'),
+    demand: candidate.passDepth,
+    capacity: PASS_DEPTH_MOST * candidate.electrode.diameter,
     unit: 'mm',
     sense: 'most',
     hard: true,

@@ -1,7 +1,7 @@
 import {
   type CrewNoiseReport,
   type FumeReport,
-  formatReported,
+  formatStated,
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
@@ -11,7 +11,7 @@ import type { TableBlock } from './paper-document.ts';
 /** A crew's noise: what it does, and by each family of rules what comes of it. */
 export function noiseTable(crew: CrewNoiseReport, units: UnitSystem): TableBlock {
   const { five_dB: five, three_dB: three } = crew;
-  const shift = formatReported(crew.shift_min, 'min', units);
+  const shift = formatStated(crew.shift_min, 'min', units);
   const people = crew.people === null ? '' : `, ${crew.people} people`;
   return {
     kind: 'table',
@@ -27,19 +27,19 @@ export function noiseTable(crew: CrewNoiseReport, units: UnitSystem): TableBlock
     rows: [
       ...crew.tasks.map((task) => [
         task.name,
-        formatReported(task.time_min, 'min', units),
+        formatStated(task.time_min, 'min', units),
         `${rangeText(task.level_dBA, 'dBA', units)}${task.measured ? ', measured' : ''}`,
         task.osha_time_min === null
           ? '–'
-          : `${formatReported(task.osha_time_min, 'min', units)} set against it`,
+          : `${formatStated(task.osha_time_min, 'min', units)} set against it`,
         task.niosh_time_min === null
           ? '–'
-          : `${formatReported(task.niosh_time_min, 'min', units)} set against it`,
+          : `${formatStated(task.niosh_time_min, 'min', units)} set against it`,
       ]),
       [
         'Whole shift',
         shift,
-        crew.quiet_min > 0 ? `${formatReported(crew.quiet_min, 'min', units)} quiet` : '',
+        crew.quiet_min > 0 ? `${formatStated(crew.quiet_min, 'min', units)} quiet` : '',
         five === null ? '–' : `dose ${rangeText(five.pel_dose_percent, '%', units)}`,
         three === null ? '–' : `L_EX,8h ${rangeText(three.exposure_level_dBA, 'dBA', units)}`,
       ],
@@ -70,7 +70,7 @@ export function crewTables(crews: readonly CrewNoiseReport[], units: UnitSystem)
           const own = rows.find(({ id }) => id === rule.id);
           return own === undefined
             ? '–'
-            : `${own.value === null ? '' : `${formatReported(own.value, own.unit, units)}: `}${own.verdict}`;
+            : `${own.value === null ? '' : `${formatStated(own.value, own.unit, units)}: `}${own.verdict}`;
         }),
         sourceText(rule.source),
       ]),
@@ -102,7 +102,7 @@ export function verdictTable(
       .flatMap(({ rows }) => rows)
       .map((row) => [
         row.rule,
-        formatReported(row.value, row.unit, units),
+        formatStated(row.value, row.unit, units),
         figureText(row, units),
         row.verdict,
         noteText(row),
@@ -129,7 +129,7 @@ export function fumeTable({ substances }: FumeReport, units: UnitSystem): TableB
       ...limits.map(({ written, source }) =>
         written === '' ? 'not covered' : `${written}${source?.provenance === 'memory' ? ' (memory)' : ''}`,
       ),
-      formatReported(measured, 'mg/m3', units),
+      formatStated(measured, 'mg/m3', units),
     ]),
   };
 }

@@ -1,4 +1,10 @@
-import { answerHazard, formatReported, type HazardReport, type UnitSystem } from '@furrow/engine';
+import {
+  answerHazard,
+  formatStated,
+  type HazardReport,
+  type StatedUnit,
+  type UnitSystem,
+} from '@furrow/engine';
 import { breachTexts, fireZoneDrawing, shadeFigure } from '../drawing/index.ts';
 import { type Figure, valueAndUnit } from './figure.ts';
 import { crewTables, fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
@@ -87,8 +93,8 @@ function figures(report: HazardReport, units: UnitSystem): Figure[] {
   ];
 }
 
-function amount(label: string, value: number, unit: string, units: UnitSystem, note: string): Figure {
-  return { label, ...valueAndUnit(formatReported(value, unit, units)), note };
+function amount(label: string, value: number, unit: StatedUnit, units: UnitSystem, note: string): Figure {
+  return { label, ...valueAndUnit(formatStated(value, unit, units)), note };
 }
 
 function zoneBlocks(
@@ -97,7 +103,7 @@ function zoneBlocks(
   units: UnitSystem,
 ): PaperBlock[] {
   const bay = kit === undefined ? undefined : answer.supply?.place?.bay;
-  const reach = `${formatReported(zone.up_m, 'm', units)} upwards and ${formatReported(zone.down_m, 'm', units)} downwards`;
+  const reach = `${formatStated(zone.up_m, 'm', units)} upwards and ${formatStated(zone.down_m, 'm', units)} downwards`;
   return [
     {
       kind: 'columns',
@@ -141,7 +147,7 @@ function mixtureBlocks({ mixtures, substances }: HazardReport['fume'], units: Un
   if (substances.every(({ measured_mg_per_m3: measured }) => measured === null)) return [];
   const told = mixtures.map(({ set, index, verdict, not_covered }) => {
     const without = not_covered.length === 0 ? '' : ` (without ${not_covered.join(', ')})`;
-    return `${set} ${formatReported(index, '-', units)}, ${verdict}${without}`;
+    return `${set} ${formatStated(index, '-', units)}, ${verdict}${without}`;
   });
   return [
     {

@@ -27,4 +27,3 @@ export { makePaper, PAPER_KINDS, type PaperKind, paperTitle, paperWanting, subje
 export type { CheckedReading, PaperOptions, PaperSubject } from './paper-subject.ts';
 export { bandText, passTable } from './pass-table.ts';
 export { expectationFigures, passesNote, settingFigures } from './setting-figures.ts';
-export { shownAmount } from './shown-amount.ts';

@@ -1,6 +1,5 @@
-import type { Limit, UnitSystem } from '@furrow/engine';
+import { formatStatedApart, type Limit, type UnitSystem } from '@furrow/engine';
 import type { TableBlock } from './paper-document.ts';
-import { shownAmount } from './shown-amount.ts';
 
 /** Margins with what is asked for, what there is, the verdict in words and where the limit comes from. */
 export function limitTable(caption: string, limits: readonly Limit[], units: UnitSystem): TableBlock {
@@ -15,14 +14,17 @@ export function limitTable(caption: string, limits: readonly Limit[], units: Uni
       { title: 'Verdict', align: 'start', weight: 0.7, strong: true },
       { title: 'Source', align: 'start', weight: 2.4 },
     ],
-    rows: limits.map((limit) => [
-      limit.title,
-      shownAmount(limit.demand, limit.unit, units),
-      `${limit.sense === 'most' ? '≤' : '≥'} ${shownAmount(limit.capacity, limit.unit, units)}`,
-      limit.hard ? limit.verdict : `${limit.verdict}, not binding`,
-      limit.source.text.includes(limit.source.provenance)
-        ? limit.source.text
-        : `${limit.source.text} (${limit.source.provenance})`,
-    ]),
+    rows: limits.map((limit) => {
+      const [demand, capacity] = formatStatedApart(limit.demand, limit.capacity, limit.unit, units);
+      return [
+        limit.title,
+        demand,
+        `${limit.sense === 'most' ? '≤' : '≥'} ${capacity}`,
+        limit.hard ? limit.verdict : `${limit.verdict}, not binding`,
+        limit.source.text.includes(limit.source.provenance)
+          ? limit.source.text
+          : `${limit.source.text} (${limit.source.provenance})`,
+      ];
+    }),
   };
 }

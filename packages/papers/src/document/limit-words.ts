@@ -1,10 +1,8 @@
-import type { Limit, UnitSystem } from '@furrow/engine';
-import { shownAmount } from './shown-amount.ts';
+import { formatStatedApart, type Limit, type UnitSystem } from '@furrow/engine';
 
 /** A margin in words: what is asked for against what there is, and the verdict. */
 export function limitWords(limit: Limit, units: UnitSystem): string {
-  const demand = shownAmount(limit.demand, limit.unit, units);
-  const capacity = shownAmount(limit.capacity, limit.unit, units);
+  const [demand, capacity] = formatStatedApart(limit.demand, limit.capacity, limit.unit, units);
   return `${limit.title}: ${demand} (at ${limit.sense} ${capacity}) ${limit.verdict}`;
 }
 

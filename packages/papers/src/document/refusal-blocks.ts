@@ -1,7 +1,6 @@
-import type { Answer, ReadJob, UnitSystem } from '@furrow/engine';
+import { type Answer, formatStated, type ReadJob, type UnitSystem } from '@furrow/engine';
 import { sectionDrawing } from '../drawing/index.ts';
 import type { PaperBlock } from './paper-document.ts';
-import { shownAmount } from './shown-amount.ts';
 
 /** What a card says where there is no plan: why, and the least change that would free it. */
 export function refusalBlocks({ job }: ReadJob, answer: Answer, units: UnitSystem): PaperBlock[] {
@@ -24,8 +23,8 @@ export function refusalBlocks({ job }: ReadJob, answer: Answer, units: UnitSyste
       ],
       rows: binding.map((entry) => [
         entry.constraint.replaceAll('_', ' '),
-        shownAmount(entry.demand, entry.unit, units),
-        shownAmount(entry.limit, entry.unit, units),
+        formatStated(entry.demand, entry.unit, units),
+        formatStated(entry.limit, entry.unit, units),
         entry.remedy,
       ]),
     },

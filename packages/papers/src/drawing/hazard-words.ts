@@ -1,10 +1,11 @@
 import {
-  formatReported,
+  formatStated,
   type HazardBreach,
   type HazardRange,
   type HazardReport,
   type HazardRow,
   type Source,
+  type StatedUnit,
   type UnitSystem,
 } from '@furrow/engine';
 
@@ -18,13 +19,13 @@ export function figureText(
   { figure, unit, sense }: Pick<HazardRow, 'figure' | 'unit' | 'sense'>,
   units: UnitSystem,
 ): string {
-  return figure === null ? '–' : `at ${sense} ${formatReported(figure, unit, units)}`;
+  return figure === null ? '–' : `at ${sense} ${formatStated(figure, unit, units)}`;
 }
 
 /** A band with one unit at its end; one number where both ends are the same. */
-export function rangeText(range: HazardRange | null, unit: string, units: UnitSystem): string {
+export function rangeText(range: HazardRange | null, unit: StatedUnit, units: UnitSystem): string {
   if (range === null) return '–';
-  const [least, most] = [formatReported(range.least, unit, units), formatReported(range.most, unit, units)];
+  const [least, most] = [formatStated(range.least, unit, units), formatStated(range.most, unit, units)];
   if (least === most) return most;
   const tail = / \S+$/u.exec(most)?.[0] ?? '';
   return `${tail !== '' && least.endsWith(tail) ? least.slice(0, -tail.length) : least} to ${most}`;
@@ -41,7 +42,7 @@ export function breachTexts(breaches: readonly HazardBreach[], units: UnitSystem
   for (const breach of breaches) {
     const { of, rule, value, unit, verdict } = breach;
     const head = `${of}, ${verdict}`;
-    const told = `${rule} ${formatReported(value, unit, units)} (${figureText(breach, units)})`;
+    const told = `${rule} ${formatStated(value, unit, units)} (${figureText(breach, units)})`;
     groups.set(head, [...(groups.get(head) ?? []), told]);
   }
   return [...groups].map(([head, told]) => `${head}: ${told.join('; ')}.`);

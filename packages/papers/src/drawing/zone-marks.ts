@@ -1,4 +1,4 @@
-import { type FireZoneReport, formatReported, type PointReport, type UnitSystem } from '@furrow/engine';
+import { type FireZoneReport, formatStated, type PointReport, type UnitSystem } from '@furrow/engine';
 import { type BayScale, bayPoint } from './bay-scale.ts';
 import { clipLine } from './clip-line.ts';
 import type { Mark, MarkRole } from './drawing.ts';
@@ -21,7 +21,7 @@ export function zoneWords(
   zone: FireZoneReport,
   units: UnitSystem,
 ): readonly { readonly role: MarkRole; readonly text: string }[] {
-  const length = (metres: number): string => formatReported(metres, 'm', units);
+  const length = (metres: number): string => formatStated(metres, 'm', units);
   return [
     { role: 'fire-zone', text: `fire zone, ${length(zone.radius_m)} all round` },
     { role: 'jet-zone', text: `with the jet, ${length(zone.ahead_m)} ahead of the torch` },

@@ -1,5 +1,5 @@
-import type { Limit, UnitSystem } from '@furrow/engine';
-import { shownAmount, sourceWords } from '../document/index.ts';
+import { formatStatedApart, type Limit, type UnitSystem } from '@furrow/engine';
+import { sourceWords } from '../document/index.ts';
 import { plainLine } from './plain-line.ts';
 import { textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';
@@ -17,13 +17,16 @@ export function limitLines(limits: readonly Limit[], units: UnitSystem, width: n
         { title: 'There is', align: 'end' },
         { title: 'Verdict', align: 'start' },
       ],
-      limits.map((limit) => [
-        plainLine(limit.title),
-        shownAmount(limit.demand, limit.unit, units),
-        limit.sense === 'most' ? '≤' : '≥',
-        shownAmount(limit.capacity, limit.unit, units),
-        limit.hard ? limit.verdict : `${limit.verdict} (not binding)`,
-      ]),
+      limits.map((limit) => {
+        const [demand, capacity] = formatStatedApart(limit.demand, limit.capacity, limit.unit, units);
+        return [
+          plainLine(limit.title),
+          demand,
+          limit.sense === 'most' ? '≤' : '≥',
+          capacity,
+          limit.hard ? limit.verdict : `${limit.verdict} (not binding)`,
+        ];
+      }),
     ),
     ...limits
       .filter(({ verdict }) => verdict !== 'holds')

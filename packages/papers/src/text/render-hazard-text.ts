@@ -2,7 +2,7 @@ import {
   type CrewNoiseReport,
   type FieldReport,
   type FumeReport,
-  formatReported,
+  formatStated,
   type HazardReport,
   type HazardRow,
   type HazardSection,
@@ -27,9 +27,9 @@ export function renderHazardText(report: HazardReport, title: string, units: Uni
     ...wrapped(report.defers, WIDTH),
     '',
     ...wrapped(
-      `${formatReported(setting.current_A, 'A', units)} ${setting.of === 'plan' ? 'in the plan' : 'at most from the source, for there is no plan'}, ` +
+      `${formatStated(setting.current_A, 'A', units)} ${setting.of === 'plan' ? 'in the plan' : 'at most from the source, for there is no plan'}, ` +
         `${setting.torches} ${setting.torches === 1 ? 'torch' : 'torches'} at once, ${setting.place.replace('_', ' ')}, ` +
-        `push angle ${formatReported(setting.push_angle_deg, 'deg', units)}.`,
+        `push angle ${formatStated(setting.push_angle_deg, 'deg', units)}.`,
       WIDTH,
     ),
     '',
@@ -64,7 +64,7 @@ function rowLines(rows: readonly HazardRow[], units: UnitSystem): string[] {
       [start('Rule'), end('There is'), end('Figure named'), start('Verdict')],
       rows.map((row) => [
         plainLine(row.rule),
-        formatReported(row.value, row.unit, units),
+        formatStated(row.value, row.unit, units),
         figureText(row, units),
         row.verdict,
       ]),
@@ -78,7 +78,7 @@ function sectionLines({ title, figures, rows, rules }: HazardSection, units: Uni
     title,
     ...figures.flatMap(({ name, value, unit, note, source }) =>
       wrapped(
-        plainLine(`${name}: ${formatReported(value, unit, units)}, ${noteText({ note, source })}.`),
+        plainLine(`${name}: ${formatStated(value, unit, units)}, ${noteText({ note, source })}.`),
         WIDTH,
         '  ',
       ),
@@ -90,7 +90,7 @@ function sectionLines({ title, figures, rows, rules }: HazardSection, units: Uni
 
 function crewLines(crew: CrewNoiseReport, units: UnitSystem): string[] {
   const { five_dB: five, three_dB: three, protection } = crew;
-  const minutes = (value: number | null): string => formatReported(value, 'min', units);
+  const minutes = (value: number | null): string => formatStated(value, 'min', units);
   return [
     ...wrapped(
       plainLine(
@@ -158,9 +158,9 @@ function fumeLines({ set, substances, mixtures }: FumeReport, units: UnitSystem)
           index === 0 ? name : '',
           limit.set,
           limit.written === '' ? 'none' : limit.written,
-          formatReported(limit.ceiling ? highest_mg_per_m3 : measured_mg_per_m3, 'mg/m3', units),
+          formatStated(limit.ceiling ? highest_mg_per_m3 : measured_mg_per_m3, 'mg/m3', units),
           limit.verdict,
-          formatReported(limit.flow_if_all_m3_per_min, 'm3/min', units),
+          formatStated(limit.flow_if_all_m3_per_min, 'm3/min', units),
         ]),
       ),
       '    ',
@@ -168,7 +168,7 @@ function fumeLines({ set, substances, mixtures }: FumeReport, units: UnitSystem)
     ...substances.flatMap(({ name, why }) => wrapped(plainLine(`${name}: ${why}.`), WIDTH, '    ')),
     ...mixtures.flatMap(({ set: of, index, verdict, not_covered }) =>
       wrapped(
-        `Additive index by ${of}: ${formatReported(index, '-', units)}, ${verdict}${index === null || not_covered.length === 0 ? '' : `; without ${not_covered.join(', ')}`}.`,
+        `Additive index by ${of}: ${formatStated(index, '-', units)}, ${verdict}${index === null || not_covered.length === 0 ? '' : `; without ${not_covered.join(', ')}`}.`,
         WIDTH,
         '    ',
       ),
@@ -182,14 +182,14 @@ function fieldLines({ apart_mm, distances }: FieldReport, units: UnitSystem): st
       start('Field'),
       start('For'),
       end('Single lead'),
-      end(`Pair, ${formatReported(apart_mm, 'mm', units)} apart`),
+      end(`Pair, ${formatStated(apart_mm, 'mm', units)} apart`),
       start('Source'),
     ],
     distances.map(({ field_mT, what, single_mm, pair_mm, source }) => [
-      formatReported(field_mT, 'mT', units),
+      formatStated(field_mT, 'mT', units),
       what,
-      formatReported(single_mm, 'mm', units),
-      formatReported(pair_mm, 'mm', units),
+      formatStated(single_mm, 'mm', units),
+      formatStated(pair_mm, 'mm', units),
       sourceText(source),
     ]),
     '    ',

@@ -1,12 +1,12 @@
 import {
   formatAmount,
+  formatStated,
   type HeatRange,
   type HeatReport,
   type PreheatMethod,
   type Source,
   type UnitSystem,
 } from '@furrow/engine';
-import { shownAmount } from '../document/index.ts';
 import { fineLength, fineNumber, fineUnit } from '../drawing/index.ts';
 import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
@@ -51,7 +51,7 @@ export function renderHeatText(report: HeatReport, title: string, units: UnitSys
 const start = (title: string): TextColumn => ({ title, align: 'start' });
 const end = (title: string): TextColumn => ({ title, align: 'end' });
 const percent = (share: number): string => String(Number((100 * share).toPrecision(2)));
-const degrees = (celsius: number, units: UnitSystem): string => shownAmount(celsius, 'degC', units);
+const degrees = (celsius: number, units: UnitSystem): string => formatStated(celsius, 'degC', units);
 const time = (seconds: number): string => formatAmount(seconds, 'time', 'metric');
 const sourced = ({ text, provenance }: Source): string =>
   text.includes(provenance) ? `(${text})` : `(${text}; ${provenance})`;

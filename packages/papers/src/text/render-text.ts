@@ -1,4 +1,12 @@
-import { type Answer, formatAmount, type Plan, type ReadJob, type UnitSystem } from '@furrow/engine';
+import {
+  type Answer,
+  formatAmount,
+  formatStated,
+  formatStatedApart,
+  type Plan,
+  type ReadJob,
+  type UnitSystem,
+} from '@furrow/engine';
 import { adviceWords } from '../document/advice-words.ts';
 import {
   chanceWords,
@@ -10,7 +18,6 @@ import {
   passesNote,
   passTable,
   settingFigures,
-  shownAmount,
   sourceWords,
   type TableBlock,
 } from '../document/index.ts';
@@ -107,13 +114,10 @@ function planLines(read: ReadJob, plan: Plan, units: UnitSystem): string[] {
         { title: 'There is', align: 'end' },
         { title: 'Verdict', align: 'start' },
       ],
-      plan.limits.map((limit) => [
-        limit.title,
-        shownAmount(limit.demand, limit.unit, units),
-        limit.sense === 'most' ? '≤' : '≥',
-        shownAmount(limit.capacity, limit.unit, units),
-        limit.verdict,
-      ]),
+      plan.limits.map((limit) => {
+        const [demand, capacity] = formatStatedApart(limit.demand, limit.capacity, limit.unit, units);
+        return [limit.title, demand, limit.sense === 'most' ? '≤' : '≥', capacity, limit.verdict];
+      }),
     ),
     ...wrapped(`Sources: ${sourceWords(plan.limits).join('; ')}.`, WIDTH, '  '),
     '',
@@ -127,8 +131,8 @@ function refusalLines({ refusal }: Answer, units: UnitSystem): string[] {
     '',
     ...(refusal?.binding ?? []).flatMap((binding) => [
       ...wrapped(
-        `${binding.constraint.replaceAll('_', ' ')}: asks for ${shownAmount(binding.demand, binding.unit, units)}, ` +
-          `there is ${shownAmount(binding.limit, binding.unit, units)}`,
+        `${binding.constraint.replaceAll('_', ' ')}: asks for ${formatStated(binding.demand, binding.unit, units)}, ` +
+          `there is ${formatStated(binding.limit, binding.unit, units)}`,
         WIDTH,
         '  - ',
       ),

@@ -1,6 +1,5 @@
 import type { Issue, Outcome } from '../../issue/index.ts';
 import { type Limit, type LimitFunction, limitOf, type Source } from '../../limit/index.ts';
-import { inUnit } from '../../quantity/index.ts';
 import { type DutyInterval, passDuty } from '../duty/index.ts';
 import type { AirDemand, SourcedPressure } from './air-demand.ts';
 import { type AirPoint, airPoint } from './air-point.ts';
@@ -120,8 +119,8 @@ function pressureLimit(
   const statement = (pressure: number, firm: boolean, source: Source) =>
     limitOf({
       ...named,
-      demand: inUnit(pressure, 'kPa'),
-      capacity: inUnit(wanted.value, 'kPa'),
+      demand: pressure,
+      capacity: wanted.value,
       unit: 'kPa',
       sense: 'least',
       hard: firm,
@@ -145,8 +144,8 @@ function compressorLimit(
   return limitOf({
     id: 'air_compressor',
     title: 'Free air taken, against what the compressor delivers at the cut-in',
-    demand: inUnit(point.receiverFlow, 'L_per_min'),
-    capacity: inUnit(freeAirDelivered(compressor, receiver.cutIn), 'L_per_min'),
+    demand: point.receiverFlow,
+    capacity: freeAirDelivered(compressor, receiver.cutIn),
     unit: 'L/min',
     sense: 'most',
     hard: false,
@@ -188,7 +187,7 @@ function noAir(issues: readonly Issue[], { torch }: AirDemand): Limit {
     id: 'air_torch',
     title: 'Flowing pressure before the torch',
     demand: 0,
-    capacity: inUnit(torch.value, 'kPa'),
+    capacity: torch.value,
     unit: 'kPa',
     sense: 'least',
     hard: true,

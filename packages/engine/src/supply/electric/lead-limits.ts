@@ -1,6 +1,5 @@
 import { type Limit, limitOf, type Source } from '../../limit/index.ts';
 import type { DutyInterval } from '../duty/index.ts';
-import { CELSIUS } from './copper.ts';
 import type { Lead } from './lead.ts';
 import type { HeatModel } from './lead-heat.ts';
 import type { LeadState, WorkingLoop } from './loop-result.ts';
@@ -42,9 +41,9 @@ function temperatureLimit(
   return limitOf({
     id: 'lead_temperature',
     title: `Temperature of the lead "${lead.name}"`,
-    demand: lead.temperature_K - CELSIUS,
-    capacity: lead.insulation_limit_K - CELSIUS,
-    unit: '°C',
+    demand: lead.temperature_K,
+    capacity: lead.insulation_limit_K,
+    unit: 'degC',
     sense: 'most',
     hard: stated,
     source: stated ? STATED : USUAL,
@@ -71,9 +70,9 @@ function jointLimit(leads: readonly LeadState[]): readonly Limit[] {
     limitOf({
       id: 'joint_temperature',
       title: `Temperature of the joint "${worst.name}"`,
-      demand: worst.temperature - CELSIUS,
-      capacity: worst.lead.insulation_limit_K - CELSIUS,
-      unit: '°C',
+      demand: worst.temperature,
+      capacity: worst.lead.insulation_limit_K,
+      unit: 'degC',
       sense: 'most',
       hard: false,
       source: {

@@ -100,8 +100,8 @@ function dutyLimit(loads: readonly Load[], minutes: number): Limit {
   return limitOf({
     id: 'source_duty',
     title: `Minutes of arc in ten, source "${source.name}"`,
-    demand: minutes,
-    capacity: state.permissible_minutes,
+    demand: minutes * 60,
+    capacity: state.permissible_minutes * 60,
     unit: 'min',
     sense: 'most',
     hard: true,
@@ -145,8 +145,8 @@ function leastShare(loads: readonly Load[]): Limit {
   return limitOf({
     id: 'source_share',
     title: `Share of the source "${source.name}"`,
-    demand: state.share * 100,
-    capacity: 1,
+    demand: state.share,
+    capacity: 0.01,
     unit: '%',
     sense: 'least',
     hard: false,

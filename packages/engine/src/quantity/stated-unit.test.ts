@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type EdgeUnit, inUnit } from './edge-unit.ts';
+import { type EdgeUnit, inUnit } from './stated-unit.ts';
 
 it.each<[number, EdgeUnit, number]>([
   [0.0095, 'mm', 9.5],

@@ -1,0 +1,37 @@
+import type { QuantityKind } from './quantity-kind.ts';
+
+/**
+ * What an amount measures and how people read it: a kind that documents may state, or one that only results have.
+ * `depth` is a length as a gauge reads it, `length` one as a tape or a size is read.
+ */
+export type AmountKind =
+  | QuantityKind
+  | 'depth'
+  | 'energy'
+  | 'heat_per_length'
+  | 'mass'
+  | 'room_volume'
+  | 'sound'
+  | 'temperature_difference'
+  | 'ventilation';
+
+/** An amount in SI with what it measures, to be written when the reader's units are known. */
+export interface Amount {
+  /** In the SI unit of its kind [SI unit of the kind]. */
+  readonly value: number;
+  readonly kind: AmountKind;
+}
+
+/**
+ * An amount for a sentence.
+ *
+ * @param value - in the SI unit of its kind [SI unit of the kind], any finite number
+ * @param kind - what it measures [text], one of the AmountKind names
+ * @returns the amount [record]
+ * @source none: bookkeeping
+ * @example
+ * amountOf(0.5, 'length') // => {"value":0.5,"kind":"length"}
+ */
+export function amountOf(value: number, kind: AmountKind): Amount {
+  return { value, kind };
+}

@@ -1,0 +1,99 @@
+import type { Amount } from './amount.ts';
+import { formatAmount } from './format-amount.ts';
+import type { UnitSystem } from './quantity-kind.ts';
+
+/**
+ * Words for a person. Where amounts stand among them, they are kept in SI until the reader's units are known; in JSON a
+ * sentence is its text.
+ */
+export type Sentence = string | { readonly say: readonly (string | Amount)[] };
+
+type Part = string | number | Amount | Sentence;
+
+function partsOf(part: Part): readonly (string | Amount)[] {
+  if (typeof part === 'object') return 'say' in part ? part.say : [part];
+  return [String(part)];
+}
+
+function joined(parts: readonly (string | Amount)[]): Sentence {
+  const say: (string | Amount)[] = [];
+  for (const part of parts) {
+    const last = say.at(-1);
+    if (part === '') continue;
+    if (typeof part === 'string' && typeof last === 'string') say[say.length - 1] = last + part;
+    else say.push(part);
+  }
+  if (say.every((part) => typeof part === 'string')) return say.join('');
+  return { say };
+}
+
+/**
+ * Makes a sentence from a template whose holes are amounts, other sentences, words or counts.
+ *
+ * @param words - the template's own words [list], as a tag is called with them
+ * @param parts - what stands in its holes [list], amounts in SI
+ * @returns the sentence, its amounts still in SI [sentence]
+ * @source none: bookkeeping
+ * @example
+ * sentenceText(say`Mark ${amountOf(0.5, 'length')} along the seam.`, 'metric') // => "Mark 500 mm along the seam."
+ */
+export function say(words: TemplateStringsArray, ...parts: readonly Part[]): Sentence {
+  return joined(
+    words.flatMap((word, index) => [word, ...(index < parts.length ? partsOf(parts[index]!) : [])]),
+  );
+}
+
+/**
+ * Puts sentences one after the other.
+ *
+ * @param sentences - the sentences [list], any
+ * @param between - what stands between two of them [text], any
+ * @returns one sentence [sentence]
+ * @source none: bookkeeping
+ * @example
+ * sentenceText(joinSentences(['Stop.', say`Wait ${amountOf(120, 'time')}.`]), 'metric') // => "Stop. Wait 2 min."
+ */
+export function joinSentences(sentences: readonly Sentence[], between = ' '): Sentence {
+  return joined(sentences.flatMap((each, index) => [index === 0 ? '' : between, ...partsOf(each)]));
+}
+
+/**
+ * Writes a sentence in the reader's units.
+ *
+ * @param sentence - the sentence [sentence], amounts finite
+ * @param system - units to write [text], inch or metric
+ * @returns the words [text]
+ * @source none: bookkeeping
+ * @example
+ * sentenceText(say`at ${amountOf(620528, 'pressure')}`, 'inch') // => "at 90 psi"
+ */
+export function sentenceText(sentence: Sentence, system: UnitSystem): string {
+  return partsOf(sentence)
+    .map((part) => (typeof part === 'string' ? part : formatAmount(part.value, part.kind, system)))
+    .join('');
+}
+
+function isSentence(value: object): value is Exclude<Sentence, string> {
+  return 'say' in value && Array.isArray(value.say) && Object.keys(value).length === 1;
+}
+
+/**
+ * A result with each of its sentences written out, as JSON for other programs has it.
+ *
+ * @param value - the result [record], plain data
+ * @param system - units to write [text], inch or metric
+ * @returns a copy whose sentences are texts [record]
+ * @source none: bookkeeping
+ * @example
+ * sentencesWritten({ remedy: say`${amountOf(0.5, 'length')} less` }, 'metric') // => {"remedy":"500 mm less"}
+ */
+export function sentencesWritten<Result>(value: Result, system: UnitSystem): Result {
+  return written(value, system) as Result;
+}
+
+function written(value: unknown, system: UnitSystem): unknown {
+  if (Array.isArray(value)) return value.map((each) => written(each, system));
+  if (value === null || typeof value !== 'object' || ArrayBuffer.isView(value)) return value;
+  if (isSentence(value)) return sentenceText(value, system);
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, written(each, system)]));
+}
