@@ -242,7 +242,7 @@ export const hazardSchema = z
           rule: z.string(),
           value: z.number().nullable().describe('What there is, in the unit beside it.'),
           figure: z.number().nullable().describe('What the rule names, in the unit beside it.'),
-          unit: z.string(),
+          unit: z.enum(STATED_UNITS),
           sense: z.enum(['most', 'least']),
           verdict: wording,
         }),

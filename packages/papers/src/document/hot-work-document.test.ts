@@ -32,7 +32,7 @@ describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (un
     const [first] = lists;
     for (const { rule } of report.breaches) expect(first!.join(' ')).toContain(rule);
     expect(first!.join(' ')).toMatch(
-      /^Fire, short of the figure named: .*ahead along the jet (?:59\.1 ft|18\.00 m)/u,
+      /^Fire, short of the figure named: .*ahead along the jet (?:59 ft 1 in|18\.00 m)/u,
     );
     const text = JSON.stringify(blocks);
     expect(text).toContain(

@@ -60,8 +60,8 @@ describe('PDF of a card', () => {
   test('goes on to further pages where a paper need not be one page', async () => {
     const long = { ...card, one_page: false, blocks: [...card.blocks, ...card.blocks] };
     const { pages, text } = pdfContent(await renderPdf(long));
-    expect(pages).toBe(2);
-    expect(text).toContain('page 2 of 2');
+    expect(pages).toBeGreaterThan(1);
+    expect(text).toContain(`page ${pages} of ${pages}`);
   });
 
   test('puts a box for a sign that no typeface has, and keeps the sign for readers aloud', async () => {
