@@ -33,7 +33,8 @@ const ROOM_IMPORTS = {
   run: ['removal', ...below('removal')],
   survey: ['removal', ...below('removal')],
   learn: ['run', 'survey', 'removal', ...below('removal')],
-  answer: [...LAYERS.flat(), 'run', 'survey', 'learn'],
+  result: [...LAYERS.flat(), 'run', 'survey', 'learn'],
+  answer: [...LAYERS.flat(), 'run', 'survey', 'learn', 'result'],
 };
 
 const PACKAGE_IMPORTS = {

@@ -7,7 +7,6 @@ import type {
   HazardReport,
   HeatReport,
   Issue,
-  Limit,
   Plan,
 } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
@@ -18,7 +17,6 @@ import type { CountedFaults, faultEvidenceSchema } from './fault-count-schema.ts
 import type { hazardSchema } from './hazard-schema.ts';
 import type { heatSchema } from './heat-schema.ts';
 import type { issueSchema } from './issue-schema.ts';
-import type { limitSchema } from './limit-schema.ts';
 import type { planSchema } from './plan-schema.ts';
 
 // The type checker runs these: a field that the engine has and a schema has not (or the other way round)
@@ -30,7 +28,6 @@ type Same<Schema extends z.ZodType, Type> = Equal<Writable<z.output<Schema>>, Wr
 describe('schemas of the contract', () => {
   it('describe the very types of the engine', () => {
     const issue: Same<typeof issueSchema, Issue> = true;
-    const limit: Same<typeof limitSchema, Limit> = true;
     const plan: Same<typeof planSchema, Plan> = true;
     const answer: Same<typeof answerSchema, Answer> = true;
     const heat: Same<typeof heatSchema, HeatReport> = true;
@@ -39,6 +36,6 @@ describe('schemas of the contract', () => {
     const evidence: z.output<typeof faultEvidenceSchema> extends FaultEvidence ? true : false = true;
     const counts: Equal<Omit<CountedFaults, 'cases'>, Writable<FaultCounts>> = true;
     const hazard: Same<typeof hazardSchema, HazardReport> = true;
-    expect([hazard, issue, limit, plan, answer, heat, cost, change, evidence, counts]).not.toContain(false);
+    expect([hazard, issue, plan, answer, heat, cost, change, evidence, counts]).not.toContain(false);
   });
 });

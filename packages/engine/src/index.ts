@@ -28,4 +28,5 @@ export * from './plan/index.ts';
 export * from './quantity/index.ts';
 export * from './readings/index.ts';
 export * from './removal/index.ts';
+export * from './result/index.ts';
 export * from './supply/index.ts';

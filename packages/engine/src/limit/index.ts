@@ -1,4 +1,14 @@
 export type { Candidate, LimitFunction } from './candidate.ts';
-export type { Limit, Provenance, Sensitivity, Source, Verdict } from './limit.ts';
+export {
+  type Limit,
+  limitSchema,
+  type Provenance,
+  provenanceSchema,
+  type Sensitivity,
+  type Source,
+  sourceSchema,
+  type Verdict,
+} from './limit.ts';
 export { type LimitStatement, limitOf } from './limit-of.ts';
 export { withSensitivity } from './sensitivity.ts';
+export type { Stated } from './stated.ts';

@@ -1,45 +1,53 @@
-import type { StatedUnit } from '../quantity/index.ts';
+import { z } from 'zod';
+import { STATED_UNITS } from '../quantity/index.ts';
+import type { Stated } from './stated.ts';
 
-/** How far a statement can be trusted: read in a public text, recalled, worked out, a fact of the trade, or given by the shop. */
-export type Provenance = 'confirmed' | 'memory' | 'derived' | 'common practice' | 'job file';
+export const provenanceSchema = z
+  .enum(['confirmed', 'memory', 'derived', 'common practice', 'job file'])
+  .describe(
+    'How far a statement can be trusted: read in a public text, recalled, worked out, a fact of the trade, or given by the shop.',
+  );
 
-/** Where a number or a rule comes from. */
-export interface Source {
-  /** Document and table or clause, or what the fact rests on. */
-  readonly text: string;
-  readonly provenance: Provenance;
-}
-
-/** The verdict on one limit, in the words shown to people. */
-export type Verdict = 'holds' | 'tight' | 'fails';
-
-/** How demand answers to one setting: its change in per cent for one per cent more of the setting. */
-export interface Sensitivity {
-  /** Name of the setting, such as `travel`. */
-  readonly setting: string;
-  /** Change of the demand for a change of one per cent in the setting [%]. */
-  readonly demand_percent: number;
-}
+export const sourceSchema = z.object({
+  text: z.string().describe('Document and table or clause, or what the fact rests on.'),
+  provenance: provenanceSchema,
+});
 
 /** Demand against capacity, with everything needed to show and to explain it. */
-export interface Limit {
-  /** Identifier, such as `removal_power`; the same in every plan. */
-  readonly id: string;
-  /** What is limited, in words. */
-  readonly title: string;
-  /** What the setting asks for, in `unit` [see unit]. */
-  readonly demand: number;
-  /** What there is, in `unit` [see unit]. */
-  readonly capacity: number;
-  /** Unit of demand and capacity as shown. */
-  readonly unit: StatedUnit;
-  /** `most`: demand may not exceed the capacity; `least`: demand may not fall below it. */
-  readonly sense: 'most' | 'least';
-  readonly verdict: Verdict;
-  /** A soft limit is shown but never turns a plan away. */
-  readonly hard: boolean;
-  readonly source: Source;
-  /** What to change if it fails, in words. */
-  readonly remedy: string;
-  readonly sensitivity: readonly Sensitivity[];
-}
+export const limitSchema = z
+  .object({
+    id: z.string().describe('Identifier, such as `removal_power`; the same in every plan.'),
+    title: z.string().describe('What is limited, in words.'),
+    demand: z.number().describe('What the setting asks for, in `unit` [see unit].'),
+    capacity: z.number().describe('What there is, in `unit` [see unit].'),
+    unit: z.enum(STATED_UNITS).describe('Unit of demand and capacity.'),
+    sense: z
+      .enum(['most', 'least'])
+      .describe('`most`: demand may not exceed the capacity; `least`: demand may not fall below it.'),
+    verdict: z.enum(['holds', 'tight', 'fails']).describe('The verdict in the words shown to people.'),
+    hard: z.boolean().describe('A soft limit is shown but never turns a plan away.'),
+    source: sourceSchema,
+    remedy: z.string().describe('What to change if it fails, in words.'),
+    sensitivity: z
+      .array(
+        z.object({
+          setting: z.string().describe('Name of the setting, such as `travel`.'),
+          demand_percent: z
+            .number()
+            .describe('Change of the demand for a change of one per cent in the setting [%].'),
+        }),
+      )
+      .describe('How the demand answers to one setting each.'),
+  })
+  .meta({ id: 'Limit', description: 'Demand against capacity, with what is needed to show and explain it.' });
+
+/** How far a statement can be trusted. */
+export type Provenance = Stated<typeof provenanceSchema>;
+/** Where a number or a rule comes from. */
+export type Source = Stated<typeof sourceSchema>;
+/** Demand against capacity. */
+export type Limit = Stated<typeof limitSchema>;
+/** The verdict on one limit. */
+export type Verdict = Limit['verdict'];
+/** How demand answers to one setting. */
+export type Sensitivity = Limit['sensitivity'][number];

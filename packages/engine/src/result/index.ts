@@ -1,0 +1,2 @@
+export { bandSchema, spreadSchema } from './prediction.ts';
+export { sentenceSchema } from './sentence.ts';
