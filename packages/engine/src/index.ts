@@ -21,6 +21,7 @@ export * from './heat/index.ts';
 export * from './issue/index.ts';
 export * from './job/index.ts';
 export * from './kit/index.ts';
+export * from './learn/index.ts';
 export * from './limit/index.ts';
 export * from './material/index.ts';
 export * from './numeric/index.ts';

@@ -17,6 +17,8 @@ export { PUBLISHED_PRIOR } from './published-prior.ts';
 export { depthRegressors, type PassSetting, specificEnergy } from './setting.ts';
 export { lossLength, startDwell } from './start-and-loss.ts';
 export {
+  OTHER_METAL,
+  OTHER_POSITION,
   SEAM_RANGE,
   STARTING_DEPTH,
   STARTING_WEAR,

@@ -11,9 +11,9 @@ export const STARTING_DEPTH: Readonly<Record<'family' | 'job' | 'pass' | 'seam',
   // From the residual of the published rows; they are of about as many rigs as this is worth.
   family: { sd: 0.25, worth: 5 },
   // The three below: judgement, no source.
-  job: { sd: 0.06, worth: 4 },
-  pass: { sd: 0.04, worth: 4 },
-  seam: { sd: 0.045, worth: 4 },
+  job: { sd: 0.06, worth: 3 },
+  pass: { sd: 0.04, worth: 3 },
+  seam: { sd: 0.045, worth: 3 },
 };
 
 /** Range of the process along the seam, Matern 3/2 [m] (judgement, no source). */

@@ -173,7 +173,7 @@ export function solveNested(
 }
 
 /** What of a model does not fit the rest: chances, from a second, ten times wider spread that any of them may be of. */
-const OUTLIER_SHARE = 0.03;
+const OUTLIER_SHARE = 0.01;
 const OUTLIER_VARIANCE = 100;
 
 /**
@@ -187,7 +187,7 @@ const OUTLIER_VARIANCE = 100;
  * @param prior - normal prior of the coefficients [record], or undefined for flat ones
  * @param weights - the weights so far [record], each above 0
  * @returns the weights after one step [record]
- * @source Little and Rubin, Statistical Analysis with Missing Data, contaminated normal model (memory); share 0.03 and tenfold spread: judgement
+ * @source Little and Rubin, Statistical Analysis with Missing Data, contaminated normal model (memory); share 0.01 and tenfold spread: judgement
  * @example
  * const model = nestedModel([[{ columns: [0], regressors: [1], readings: [{ place: 0, value: 2, variance: 1 }] }]], 1, 1);
  * outlierWeights(model, { group: 1, pass: 1, seam: 1 }, undefined, evenWeights(model)).group[0] > 0.9 // => true
@@ -213,7 +213,7 @@ export function outlierWeights(
       for (const c of touched) doubt += regressors[r]! * covariance[r]![c]! * regressors[c]!;
     }
     const level = variance * seen;
-    group[g] = weightOf((level ** 2 + variance + variance ** 2 * doubt) / sds.group ** 2);
+    group[g] = weightOf(level ** 2 + variance + variance ** 2 * doubt, sds.group ** 2);
     const passWeights = new Float64Array(sums.passes.length);
     const readingWeights: Float64Array[] = [];
     sums.passes.forEach(({ columns, regressors: x, mean, variance: spread }, k) => {
@@ -221,10 +221,12 @@ export function outlierWeights(
       const own = sds.pass ** 2 / weights.pass[g]![k]!;
       const share = own / spread;
       const off = share * (mean - expected);
-      passWeights[k] = weightOf((off ** 2 + own * (1 - share)) / sds.pass ** 2);
+      passWeights[k] = weightOf(off ** 2 + own * (1 - share), sds.pass ** 2);
       const { seam } = model.groups[g]![k]!;
       readingWeights.push(
-        noiseSquares(seam, sds.seam, expected + off, weights.reading[g]![k]!).map(weightOf),
+        noiseSquares(seam, sds.seam, expected + off, weights.reading[g]![k]!).map((square) =>
+          weightOf(square, 1),
+        ),
       );
     });
     pass.push(passWeights);
@@ -233,8 +235,10 @@ export function outlierWeights(
   return { group, pass, reading };
 }
 
-/** Mean precision of a draw, given its mean square in units of the narrow variance. */
-function weightOf(square: number): number {
+/** Mean precision of a draw in units of the narrow one, given its mean square; a level that does not vary has no outlier. */
+function weightOf(meanSquare: number, variance: number): number {
+  if (variance === 0) return 1;
+  const square = meanSquare / variance;
   const narrow = (1 - OUTLIER_SHARE) * Math.exp(-square / 2);
   const wide = (OUTLIER_SHARE * Math.exp(-square / 2 / OUTLIER_VARIANCE)) / Math.sqrt(OUTLIER_VARIANCE);
   const chance = wide / (narrow + wide);

@@ -1,0 +1,173 @@
+import type { Metal } from '../material/index.ts';
+import {
+  type DepthNode,
+  type KnowledgeName,
+  type LevelNode,
+  PUBLISHED_PRIOR,
+  publishedBelief,
+  type RemovalBelief,
+  STARTING_DEPTH,
+  STARTING_WEAR,
+  STARTING_WIDTH,
+} from '../removal/index.ts';
+import { columnsOf, type Effects, effectsOf, partsOf } from './effects.ts';
+import { depthGroups, wearGroups, widthGroups } from './learned-quantities.ts';
+import { type Learned, type LearnedNode, learnMixed, type SharedSums } from './mixed-belief.ts';
+import type { Family, ShopObservation } from './observation.ts';
+
+/** What a shop knows: its observations, and what was learned from them. */
+export interface Knowledge {
+  readonly name: KnowledgeName;
+  /** Name of the shop in summaries. */
+  readonly shop: string;
+  /** What it was learned from, in the order of their days; entries taken out are not among them. */
+  readonly observations: readonly ShopObservation[];
+  readonly depth: LearnedQuantity;
+  readonly extraWidth: LearnedQuantity;
+  readonly wear: LearnedQuantity;
+}
+
+/** One quantity as learned, with the columns of its coefficients. */
+export interface LearnedQuantity {
+  readonly learned: Learned;
+  readonly effects: Effects;
+}
+
+/** What a shop's own observations are learned beside. */
+export interface LearningInput {
+  /** Name of the shop. */
+  readonly shop: string;
+  /** Identifier that results name: made from the revision of the shop's file. */
+  readonly id: string;
+  readonly observations: readonly ShopObservation[];
+}
+
+/**
+ * Learns from a shop's trials and gauged jobs.
+ *
+ * @param input - the shop, the identifier of its file and its observations [record], passes with at least one reading
+ * @returns what the shop knows [record]
+ * @source derived: linear mixed model with the published rows as prior; see docs/decisions/spread-in-four-levels.md
+ * @example
+ * learnFrom({ shop: 'yard', id: 'x', observations: [] }).name.jobs // => 0
+ */
+export function learnFrom(input: LearningInput): Knowledge {
+  const { shop } = input;
+  const observations = [...input.observations].sort((a, b) => byDay(a, b));
+  const parts = observations.flatMap(({ family }) => partsOf(family, shop));
+  const law = effectsOf(['level', 'slope', 'angle'], parts);
+  const level = effectsOf(['level'], parts);
+  const shared: SharedSums[] = [];
+  const common = { shared, seenSpread: [] };
+  return {
+    name: {
+      id: input.id,
+      trials: observations.filter(({ kind }) => kind === 'trial').length,
+      jobs: observations.filter(({ kind }) => kind === 'job').length,
+      date: observations.at(-1)?.date ?? null,
+    },
+    shop,
+    observations,
+    depth: {
+      effects: law,
+      learned: learnMixed({
+        ...common,
+        groups: depthGroups(observations, law, shop),
+        effects: law,
+        levels: STARTING_DEPTH,
+        rows: PUBLISHED_PRIOR.depth,
+      }),
+    },
+    extraWidth: {
+      effects: level,
+      learned: learnMixed({
+        ...common,
+        groups: widthGroups(observations, level, shop),
+        effects: level,
+        levels: STARTING_WIDTH,
+        rows: PUBLISHED_PRIOR.extraWidth,
+      }),
+    },
+    wear: {
+      effects: level,
+      learned: learnMixed({
+        ...common,
+        groups: wearGroups(observations, level, shop),
+        effects: level,
+        levels: STARTING_WEAR,
+        rows: PUBLISHED_PRIOR.wear,
+      }),
+    },
+  };
+}
+
+/** Days first, then names, so that the order in the file does not matter. */
+function byDay(a: ShopObservation, b: ShopObservation): number {
+  return a.date < b.date ? -1 : a.date > b.date ? 1 : a.id < b.id ? -1 : a.id > b.id ? 1 : 0;
+}
+
+/**
+ * What a shop's knowledge says of one family: the belief that a plan for it starts from.
+ *
+ * A family without data borrows from what it has in common with others: the shop, metal, position, electrode, torch.
+ *
+ * @param knowledge - what the shop knows [record], from `learnFrom`
+ * @param metal - the metal [record], from `metalOf`
+ * @param family - the family of the work [record], of that metal
+ * @returns the belief [record]
+ * @source derived: marginal of the coefficients of a linear mixed model
+ * @example
+ * beliefOfFamily(learnFrom({ shop: 'yard', id: 'x', observations: [] }), metalOf('carbon_steel'), { metal: 'carbon_steel', position: 'flat', electrode: 'jointed', band: 'middle' }).depth.length // => 9
+ */
+export function beliefOfFamily(knowledge: Knowledge, metal: Metal, family: Family): RemovalBelief {
+  const published = publishedBelief(metal, family.position);
+  const parts = partsOf(family, knowledge.shop);
+  const seen = knowledge.observations.some(
+    (each) => each.family.metal === family.metal && each.family.position === family.position,
+  );
+  return {
+    id: `${knowledge.name.id}/${metal.family}/${family.position}`,
+    depth: knowledge.depth.learned.nodes.map((node) => depthNode(node, knowledge.depth.effects, parts)),
+    seamRange: published.seamRange,
+    extraWidth: levelNodes(knowledge.extraWidth, parts),
+    wear: levelNodes(knowledge.wear, parts),
+    meltingEnergy: published.meltingEnergy,
+    // Where the shop has its own figures for metal and position, the rows' reach is no longer the point.
+    remarks: seen ? [] : published.remarks,
+    knowledge: knowledge.name,
+  };
+}
+
+type Parts = readonly (readonly [string, number])[];
+
+/** The law of a family at one node: its parts added to the level, what no part is known of added to its variance. */
+function depthNode(node: LearnedNode, effects: Effects, parts: Parts): DepthNode {
+  const { columns, unseen } = columnsOf(effects, parts);
+  const rows = [[0, ...columns], [1], [2]];
+  return {
+    weight: node.weight,
+    mean: rows.map((row) => row.reduce((sum, i) => sum + node.mean[i]!, 0)),
+    covariance: rows.map((row, r) =>
+      rows.map(
+        (column, c) =>
+          row.reduce((sum, i) => column.reduce((inner, k) => inner + node.covariance[i]![k]!, sum), 0) +
+          (r === 0 && c === 0 ? unseen * node.sds.family ** 2 : 0),
+      ),
+    ),
+    levels: { job: node.sds.job, pass: node.sds.pass, seam: node.sds.seam },
+  };
+}
+
+function levelNodes({ learned, effects }: LearnedQuantity, parts: Parts): LevelNode[] {
+  const { columns, unseen } = columnsOf(effects, parts);
+  const row = [0, ...columns];
+  return learned.nodes.map(({ weight, sds, mean, covariance }) => ({
+    weight,
+    mean: row.reduce((sum, i) => sum + mean[i]!, 0),
+    variance:
+      row.reduce((sum, i) => row.reduce((inner, k) => inner + covariance[i]![k]!, sum), 0) +
+      unseen * sds.family ** 2,
+    job: sds.job,
+    pass: sds.pass,
+  }));
+}

@@ -1,0 +1,179 @@
+import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import {
+  evenWeights,
+  type NestedGroup,
+  type NestedPrior,
+  type NestedSds,
+  type NestedWeights,
+  nestedModel,
+  outlierWeights,
+  type SpreadMode,
+  type SpreadNode,
+  solveNested,
+  spreadMode,
+  spreadNodes,
+} from '../numeric/index.ts';
+import { SEAM_RANGE, type StartingSpread, startingDensity } from '../removal/index.ts';
+import type { Effects } from './effects.ts';
+
+/** Levels of spread of a quantity, in the order of its nodes; those a quantity does not have are left out. */
+export interface LevelsLearned {
+  readonly family: StartingSpread;
+  readonly job: StartingSpread;
+  readonly pass?: StartingSpread;
+  readonly seam?: StartingSpread;
+}
+
+/** What other shops have taught, as sums that do not depend on their order. */
+export interface SharedSums {
+  /** Column of each row of the sums. */
+  readonly columns: readonly number[];
+  readonly precision: readonly (readonly number[])[];
+  readonly pull: readonly number[];
+}
+
+/** What a set of observations is learned from. */
+export interface LearningTask {
+  readonly groups: readonly NestedGroup[];
+  readonly effects: Effects;
+  readonly levels: LevelsLearned;
+  /** Law of the published rows: mean and precision in units of a family's variance. */
+  readonly rows: { readonly mean: readonly number[]; readonly precision: readonly (readonly number[])[] };
+  readonly shared: readonly SharedSums[];
+  /** What others have seen of the spreads: ln of a standard deviation with its precision, by level. */
+  readonly seenSpread: readonly {
+    readonly level: keyof LevelsLearned;
+    readonly lnSd: number;
+    readonly precision: number;
+  }[];
+}
+
+/** One weighted node of what was learned: given its standard deviations the coefficients are Gaussian. */
+export interface LearnedNode {
+  readonly weight: number;
+  /** Standard deviation of each level; 0 for one the quantity does not have. */
+  readonly sds: {
+    readonly family: number;
+    readonly job: number;
+    readonly pass: number;
+    readonly seam: number;
+  };
+  readonly mean: readonly number[];
+  readonly covariance: readonly (readonly number[])[];
+}
+
+/** What was learned of one quantity. */
+export interface Learned {
+  readonly nodes: readonly LearnedNode[];
+  readonly levelNames: readonly (keyof LevelsLearned)[];
+  readonly mode: SpreadMode;
+  readonly weights: NestedWeights;
+}
+
+/** Steps of the fixed point of the weights, and how often the spreads are found anew under them. */
+const WEIGHT_STEPS = 6;
+const ROUNDS = 3;
+
+/**
+ * Learns a quantity: the most probable spreads under a likelihood that weighs outliers down, nodes about them, and the
+ * coefficients at each node in closed form.
+ */
+export function learnMixed(task: LearningTask): Learned {
+  const { levels, effects } = task;
+  const levelNames = (['family', 'job', 'pass', 'seam'] as const).filter(
+    (name) => levels[name] !== undefined,
+  );
+  const starting = levelNames.map((name) => levels[name]!);
+  const model = nestedModel(task.groups, effects.size, SEAM_RANGE);
+  const sdsOf = (values: readonly number[]): LearnedNode['sds'] => {
+    const sds = { family: 0, job: 0, pass: 0, seam: 0 };
+    levelNames.forEach((name, i) => {
+      sds[name] = values[i]!;
+    });
+    return sds;
+  };
+  let weights = evenWeights(model);
+  const density = (values: readonly number[]): number => {
+    const sds = sdsOf(values);
+    const seen = task.seenSpread.reduce(
+      (sum, { level, lnSd, precision }) => sum - 0.5 * precision * (Math.log(sds[level]) - lnSd) ** 2,
+      0,
+    );
+    const prior = priorOf(task, sds.family);
+    const { logMarginal } = solveNested(model, nestedSds(sds), prior, weights);
+    return startingDensity(starting, values) + seen + logMarginal + prior.logEvidence;
+  };
+  // What is far out even by twice the starting spreads is weighed down first, so that it cannot pass for a wide spread.
+  let values: readonly number[] = starting.map(({ sd }) => 2 * sd);
+  let mode: SpreadMode | undefined;
+  for (let round = 0; round < ROUNDS && task.groups.length > 0; round += 1) {
+    const sds = sdsOf(values);
+    const prior = priorOf(task, sds.family);
+    for (let step = 0; step < WEIGHT_STEPS; step += 1) {
+      weights = outlierWeights(model, nestedSds(sds), prior, weights);
+    }
+    mode = spreadMode(density, values);
+    values = mode.sds;
+  }
+  mode ??= spreadMode(
+    density,
+    starting.map(({ sd }) => sd),
+  );
+  const nodes = spreadNodes(density, mode).map(({ weight, sds: values }: SpreadNode): LearnedNode => {
+    const sds = sdsOf(values);
+    const solved = solveNested(model, nestedSds(sds), priorOf(task, sds.family), weights);
+    return { weight, sds, mean: solved.mean, covariance: solved.covariance() };
+  });
+  return { nodes, levelNames, mode, weights };
+}
+
+function nestedSds({ job, pass, seam }: LearnedNode['sds']): NestedSds {
+  return { group: job, pass, seam };
+}
+
+/** Prior of the coefficients at a family's spread, and how well what other shops have taught agrees with it. */
+interface SharedPrior extends NestedPrior {
+  /** ln of the likelihood of the shared sums, up to a constant [-]. */
+  readonly logEvidence: number;
+}
+
+/** The published law and the parts of the families as prior, with the shared sums added. */
+function priorOf({ rows, effects, shared }: LearningTask, family: number): SharedPrior {
+  const { size, shares } = effects;
+  const law = rows.mean.length;
+  const precision = Array.from({ length: size }, () => new Array<number>(size).fill(0));
+  for (let r = 0; r < law; r += 1) {
+    for (let c = 0; c < law; c += 1) precision[r]![c] = rows.precision[r]![c]! / family ** 2;
+  }
+  for (let i = law; i < size; i += 1) precision[i]![i] = 1 / (shares[i]! * family ** 2);
+  const mean = [...rows.mean, ...new Array<number>(size - law).fill(0)];
+  if (shared.length === 0) return { mean, precision, logEvidence: 0 };
+  const before = precisionFactor(precision);
+  const pull = before.matrix.mmul(Matrix.columnVector(mean));
+  let square = -pull.dot(Matrix.columnVector(mean));
+  for (const sums of shared) {
+    sums.columns.forEach((row, r) => {
+      pull.set(row, 0, pull.get(row, 0) + sums.pull[r]!);
+      sums.columns.forEach((column, c) => {
+        precision[row]![column]! += sums.precision[r]![c]!;
+      });
+    });
+  }
+  const after = precisionFactor(precision);
+  const updated = after.factor.solve(pull);
+  square += pull.dot(updated);
+  return {
+    mean: updated.to1DArray(),
+    precision,
+    logEvidence: 0.5 * (before.logDeterminant - after.logDeterminant + square),
+  };
+}
+
+function precisionFactor(precision: readonly (readonly number[])[]) {
+  const matrix = new Matrix(precision.map((row) => [...row]));
+  const factor = new CholeskyDecomposition(matrix);
+  const logDeterminant = factor.lowerTriangularMatrix
+    .diagonal()
+    .reduce((sum, value) => sum + 2 * Math.log(value), 0);
+  return { matrix, factor, logDeterminant };
+}
