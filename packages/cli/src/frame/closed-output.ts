@@ -1,6 +1,6 @@
 import type { Writable } from 'node:stream';
+import { whyUnwritable } from '../output/disk.ts';
 import { EXIT } from './exit-code.ts';
-import { whyUnwritable } from './output/disk.ts';
 
 /** A program that reads as much as it wants and closes the pipe is no fault. */
 const CLOSED = new Set(['EPIPE', 'ERR_STREAM_DESTROYED', 'ECONNRESET']);

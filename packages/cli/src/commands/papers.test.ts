@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { EXIT } from './exit-code.ts';
-import { papersCommand } from './papers-command.ts';
+import { EXIT } from '../frame/exit-code.ts';
+import { run } from './papers.ts';
 
-const EXAMPLES = fileURLToPath(new URL('../../../examples', import.meta.url));
+const EXAMPLES = fileURLToPath(new URL('../../../../examples', import.meta.url));
 const KIT = join(EXAMPLES, 'yard-kit.yaml');
 // a plate too thin to gouge: the papers of a refusal are made quickly
 const TEXT = readFileSync(join(EXAMPLES, 'penstock-seam.yaml'), 'utf8').replace(
@@ -33,14 +33,16 @@ interface Run {
 
 /** Runs the command on the job. */
 async function papers(kit?: string): Promise<Run> {
-  const printed: string[] = [];
-  const problem: string[] = [];
-  const code = await papersCommand(
-    job,
-    { output, units: 'metric', kit, paper: 'a4', readings: undefined, json: false },
-    { print: (text) => printed.push(text), problem: (lines) => problem.push(...lines) },
-  );
-  return { code, printed: printed.join('\n'), problem: problem.join('\n') };
+  const options = { output, units: 'metric', paper: 'a4', json: false, ...(kit && { kit }) } as const;
+  const {
+    exit,
+    print = '',
+    problem = [],
+  } = await run([job], options, {
+    print: () => undefined,
+    problem: () => undefined,
+  });
+  return { code: exit, printed: print, problem: problem.join('\n') };
 }
 
 /** Every file of the folder with its bytes. */

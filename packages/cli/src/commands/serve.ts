@@ -3,24 +3,23 @@ import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { startServer } from '@furrow/server';
 import { dataFolder, openStore, StoreFailure } from '@furrow/store';
-import { EXIT } from './exit-code.ts';
-import type { Streams } from './streams.ts';
+import { badInput, type Run } from '../frame/command.ts';
 
+// as seen from packages/cli/dist, where this is built to
 const APP_FOLDER = fileURLToPath(new URL('../../app/dist', import.meta.url));
 const EXAMPLE_FOLDER = fileURLToPath(new URL('../../../examples', import.meta.url));
 
-/** Options of `furrow serve`. */
-export interface ServeOptions {
+interface ServeOptions {
   /** Port to listen on; 0 takes any free one [-]. */
   readonly port: number;
   /** Folder of the embedded database; the usual place if left out. */
-  readonly data: string | undefined;
+  readonly data?: string;
   /** Address of a PostgreSQL database in place of the embedded one. */
-  readonly database: string | undefined;
+  readonly database?: string;
 }
 
 /** Serves the bench on this computer until it is told to stop. */
-export async function serveCommand(options: ServeOptions, streams: Streams): Promise<number> {
+export const run: Run<ServeOptions> = async (_args, options, streams) => {
   const folder = options.data ?? dataFolder();
   const place = options.database === undefined ? { folder } : { url: options.database };
   try {
@@ -35,8 +34,7 @@ export async function serveCommand(options: ServeOptions, streams: Streams): Pro
     const started = await startServer(parts, options.port);
     if (!started.ok) {
       await store.close();
-      streams.problem(started.issues.map((issue) => issue.message));
-      return EXIT.badInput;
+      return badInput(started.issues.map((issue) => issue.message));
     }
     const server = started.value;
     streams.print(`Furrow is ready: ${server.url}`);
@@ -49,13 +47,12 @@ export async function serveCommand(options: ServeOptions, streams: Streams): Pro
     await stopSignal();
     await server.close();
     await store.close();
-    return 0;
+    return { exit: 0 };
   } catch (error) {
     if (!(error instanceof StoreFailure)) throw error;
-    streams.problem([error.message]);
-    return EXIT.badInput;
+    return badInput([error.message]);
   }
-}
+};
 
 function stopSignal(): Promise<void> {
   return new Promise((resolve) => {

@@ -19,13 +19,25 @@ export type Loaded<Read> =
   | { readonly ok: true; readonly read: Read; readonly text: string }
   | { readonly ok: false; readonly lines: readonly string[] };
 
-/** A job, and the kit that its plan is to keep to where one was named. */
-export interface JobWithKit {
-  readonly job: ReadJob;
-  readonly kit: ReadKit | undefined;
-  /** Their files as written. */
-  readonly texts: { readonly job: string; readonly kit: string | undefined };
+/** The files of a question about a job. */
+export interface JobFiles {
+  readonly job: string;
+  readonly kit: string | undefined;
+  readonly readings: string | undefined;
 }
+
+type LoadedFiles =
+  | {
+      readonly ok: true;
+      readonly read: {
+        readonly job: ReadJob;
+        readonly kit: ReadKit | undefined;
+        readonly readings: ReadReadings | undefined;
+        /** Job and kit as written. */
+        readonly texts: { readonly job: string; readonly kit: string | undefined };
+      };
+    }
+  | { readonly ok: false; readonly lines: readonly string[] };
 
 /** Reads a job from a file, or from standard input for `-`. */
 export function loadJob(file: string): Promise<Loaded<ReadJob>> {
@@ -37,22 +49,19 @@ export function loadKit(file: string): Promise<Loaded<ReadKit>> {
   return load(file, 'kit', readKit);
 }
 
-/** Reads what was run and gauged from a file, or from standard input for `-`. */
-export function loadReadings(file: string): Promise<Loaded<ReadReadings>> {
-  return load(file, 'readings', readReadings);
-}
-
-/** Reads a job and, where one is named, a kit; what is wrong with either is told. */
-export async function loadJobWithKit(file: string, kitFile: string | undefined): Promise<Loaded<JobWithKit>> {
-  if (file === '-' && kitFile === '-') {
-    return { ok: false, lines: ['Standard input holds one file: name the job or the kit by its path.'] };
+/** Reads a job and what is named beside it; what is wrong with any of them is told. */
+export async function loadJobFiles(files: JobFiles): Promise<LoadedFiles> {
+  if (Object.values(files).filter((file) => file === '-').length > 1) {
+    return { ok: false, lines: ['Standard input holds one file: name the others by their paths.'] };
   }
-  const job = await loadJob(file);
-  const kit = kitFile === undefined ? undefined : await loadKit(kitFile);
-  const lines = [job, kit].flatMap((each) => (each === undefined || each.ok ? [] : each.lines));
-  if (!job.ok || (kit !== undefined && !kit.ok)) return { ok: false, lines };
+  const job = await loadJob(files.job);
+  const kit = files.kit === undefined ? undefined : await loadKit(files.kit);
+  const readings =
+    files.readings === undefined ? undefined : await load(files.readings, 'readings', readReadings);
+  const lines = [job, kit, readings].flatMap((each) => (each === undefined || each.ok ? [] : each.lines));
+  if (!job.ok || kit?.ok === false || readings?.ok === false) return { ok: false, lines };
   const texts = { job: job.text, kit: kit?.text };
-  return { ok: true, text: job.text, read: { job: job.read, kit: kit?.read, texts } };
+  return { ok: true, read: { job: job.read, kit: kit?.read, readings: readings?.read, texts } };
 }
 
 async function load<Read>(

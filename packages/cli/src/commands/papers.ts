@@ -1,59 +1,39 @@
 import { join } from 'node:path';
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, type UnitSystem } from '@furrow/engine';
-import { EXIT } from './exit-code.ts';
-import { loadJobWithKit, loadReadings } from './load-document.ts';
-import { whyUnwritable } from './output/disk.ts';
-import { keptFiles, type Superseded, supersededIn } from './output/earlier-papers.ts';
-import { holdSignals } from './output/hold-signals.ts';
-import { type PaperFiles, paperFiles } from './output/paper-files.ts';
-import { InTheWay, recoverFolder, replacePapers } from './output/paper-folder.ts';
-import { PAPER_LIST } from './output/paper-list.ts';
-import type { Streams } from './streams.ts';
+import type { UnitSystem } from '@furrow/engine';
+import { badInput } from '../frame/command.ts';
+import { exitOf, type JobOptions, onJob, printed } from '../frame/on-job.ts';
+import { whyUnwritable } from '../output/disk.ts';
+import { keptFiles, type Superseded, supersededIn } from '../output/earlier-papers.ts';
+import { holdSignals } from '../output/hold-signals.ts';
+import { type PaperFiles, paperFiles } from '../output/paper-files.ts';
+import { InTheWay, recoverFolder, replacePapers } from '../output/paper-folder.ts';
+import { PAPER_LIST } from '../output/paper-list.ts';
 
-/** Options of `furrow papers`. */
-export interface PapersOptions {
+interface PapersOptions extends JobOptions {
   /** Folder to write into; made if it is not there. */
   readonly output: string;
-  readonly units: UnitSystem;
-  readonly kit: string | undefined;
   readonly paper: 'a4' | 'letter';
-  /** Readings file for run record and groove report; empty ones if left out. */
-  readonly readings: string | undefined;
   readonly json: boolean;
 }
 
 /** Writes all papers and drawings of a job into a folder, and tells what they supersede there. */
-export async function papersCommand(file: string, options: PapersOptions, streams: Streams): Promise<number> {
-  if (options.readings === '-') {
-    streams.problem(['Standard input is for the job: name the readings file by its path.']);
-    return EXIT.badInput;
-  }
-  const loaded = await loadJobWithKit(file, options.kit);
-  const readings = options.readings === undefined ? undefined : await loadReadings(options.readings);
-  const lines = [loaded, readings].flatMap((each) => (each === undefined || each.ok ? [] : each.lines));
-  if (!loaded.ok || (readings !== undefined && !readings.ok)) {
-    streams.problem(lines);
-    return EXIT.badInput;
-  }
-  const { job, kit, texts } = loaded.read;
-  const { units, paper, output } = options;
-  const answer = answerJob(job, PROGRAM_VERSION, kit, units);
-  try {
-    const restored = holdSignals(() => recoverFolder(output));
-    const superseded = await supersededIn(output, job, kit, units);
-    const made = await paperFiles({ read: job, answer, kit, readings: readings?.read }, { units, paper });
-    const kept = keptFiles(texts);
-    const files = [...made.files, ...kept];
-    const { removed } = holdSignals(() => replacePapers(output, files, PROGRAM_VERSION));
-    const listed = { ...answer.inputs, units, paper, output, made, kept, removed, restored, superseded };
-    streams.print(options.json ? JSON.stringify(asJson(listed), null, 2) : inWords(listed));
-  } catch (error) {
-    streams.problem(whyNotWritten(output, error));
-    return EXIT.badInput;
-  }
-  return answer.plan === undefined ? EXIT.refusal : EXIT.plan;
-}
+export const run = onJob<PapersOptions>(
+  async ({ job, kit, readings, texts }, answer, { units, paper, output, json }) => {
+    try {
+      const restored = holdSignals(() => recoverFolder(output));
+      const superseded = await supersededIn(output, job, kit, units);
+      const made = await paperFiles({ read: job, answer, kit, readings }, { units, paper });
+      const kept = keptFiles(texts);
+      const files = [...made.files, ...kept];
+      const { removed } = holdSignals(() => replacePapers(output, files, PROGRAM_VERSION));
+      const listed = { ...answer.inputs, units, paper, output, made, kept, removed, restored, superseded };
+      return { exit: exitOf(answer), print: printed(json, asJson(listed), () => inWords(listed)) };
+    } catch (error) {
+      return badInput(whyNotWritten(output, error));
+    }
+  },
+);
 
 /** Why the folder is as it was; throws an error that is not the disk’s. */
 function whyNotWritten(output: string, error: unknown): readonly string[] {

@@ -1,10 +1,8 @@
 import { type DocumentDifference, jobDifference, kitDifference, type UnitSystem } from '@furrow/engine';
-import { EXIT } from './exit-code.ts';
-import { type Loaded, loadJob, loadKit } from './load-document.ts';
-import type { Streams } from './streams.ts';
+import { badInput, type Run } from '../frame/command.ts';
+import { type Loaded, loadJob, loadKit } from '../frame/load-document.ts';
 
-/** Options of `furrow compare`. */
-export interface CompareOptions {
+interface CompareOptions {
   /** Whether kits are compared in place of jobs. */
   readonly kits: boolean;
   readonly json: boolean;
@@ -12,39 +10,26 @@ export interface CompareOptions {
 }
 
 /** Tells in words in what two revisions of a job, or of a kit, differ. */
-export async function compareCommand(
-  before: string,
-  after: string,
-  options: CompareOptions,
-  streams: Streams,
-): Promise<number> {
+export const run: Run<CompareOptions> = async ([before = '-', after = '-'], { kits, json, units }) => {
   if (before === '-' && after === '-') {
-    streams.problem(['Standard input holds one file: name the other by its path.']);
-    return EXIT.badInput;
+    return badInput(['Standard input holds one file: name the other by its path.']);
   }
-  const { units } = options;
-  const compared = options.kits
+  const compared = kits
     ? await compare(before, after, loadKit, (one, two) => kitDifference(one, two, units))
     : await compare(before, after, loadJob, (one, two) => jobDifference(one, two, units));
-  if (!compared.ok) {
-    streams.problem(compared.lines);
-    return EXIT.badInput;
-  }
+  if (!compared.ok) return badInput(compared.lines);
   const { revisions, differences } = compared;
-  if (options.json) {
-    streams.print(JSON.stringify({ before: revisions[0], after: revisions[1], differences }, null, 2));
-  } else if (differences.length === 0) {
-    streams.print(`Both are revision ${revisions[0].slice(0, 12)}: nothing differs but the writing.`);
-  } else {
-    streams.print(
-      [
-        `Revision ${revisions[0].slice(0, 12)} before, ${revisions[1].slice(0, 12)} now:`,
-        ...differences.map(({ words }) => `  - ${words}`),
-      ].join('\n'),
-    );
+  if (json) {
+    const result = { before: revisions[0], after: revisions[1], differences };
+    return { exit: 0, print: JSON.stringify(result, null, 2) };
   }
-  return EXIT.plan;
-}
+  const [one, two] = revisions.map((revision) => revision.slice(0, 12));
+  const lines =
+    differences.length === 0
+      ? [`Both are revision ${one}: nothing differs but the writing.`]
+      : [`Revision ${one} before, ${two} now:`, ...differences.map(({ words }) => `  - ${words}`)];
+  return { exit: 0, print: lines.join('\n') };
+};
 
 type Compared =
   | { readonly ok: false; readonly lines: readonly string[] }

@@ -1,0 +1,14 @@
+import { answerHazard } from '@furrow/engine';
+import { renderHazardText } from '@furrow/papers';
+import { exitOf, type JobOptions, onJob, printed } from '../frame/on-job.ts';
+
+/** Tells what a job asks of the people around it; told too where there is no plan. */
+export const run = onJob<JobOptions & { readonly json: boolean }>(({ job, kit }, answer, { json, units }) => {
+  const hazard = answerHazard(job, answer, kit);
+  return {
+    exit: exitOf(answer),
+    print: printed(json, { inputs: answer.inputs, hazard }, () =>
+      renderHazardText(hazard, job.job.title, units),
+    ),
+  };
+});

@@ -1,0 +1,121 @@
+import { InvalidArgumentError, Option } from 'commander';
+import type { CommandRecord } from '../frame/command.ts';
+import { JOB_FILE, json, kit, output, paper, units } from '../frame/options.ts';
+
+/** Port of the bench unless another is asked for [-]. */
+const PORT = 4370;
+
+/** The commands of the program, in the order of its help. */
+export const COMMANDS: readonly CommandRecord[] = [
+  {
+    name: 'plan',
+    description: 'plan a job: passes, settings, what to expect and how surely',
+    args: JOB_FILE,
+    options: [json('the whole result'), units(), kit()],
+    load: () => import('./plan.ts'),
+  },
+  {
+    name: 'card',
+    description: 'write the one-page set-up card as a PDF',
+    args: JOB_FILE,
+    options: [output('<file>', 'PDF file to write'), units(), kit(), paper()],
+    load: () => import('./card.ts'),
+  },
+  {
+    name: 'supply',
+    description: "tell what a kit's power, leads, air and bay make of the plan",
+    args: JOB_FILE,
+    options: [kit().makeOptionMandatory(), json('the supply part of the result'), units()],
+    load: () => import('./supply.ts'),
+  },
+  {
+    name: 'heat',
+    description: 'tell what the plan does to the plate: temperatures, cooling, hardness, preheat, skin',
+    args: JOB_FILE,
+    options: [
+      kit(),
+      new Option('--station <place>', 'place of the section from the start of the seam, such as "3 m"'),
+      new Option('--quick', 'a coarse look in place of the refined answer').default(false),
+      json('the inputs and the heat report'),
+      units(),
+    ],
+    load: () => import('./heat.ts'),
+  },
+  {
+    name: 'cost',
+    description: 'tell time and money of the whole job, refill included, and what changes would do',
+    args: JOB_FILE,
+    options: [json('the cost and the changes tried'), units(), kit()],
+    load: () => import('./cost.ts'),
+  },
+  {
+    name: 'hazards',
+    description: 'tell what the job asks of the people around it: noise, fire zone, fume, field, shock',
+    args: JOB_FILE,
+    options: [json('the inputs and the hazard report'), units(), kit()],
+    load: () => import('./hazards.ts'),
+  },
+  {
+    name: 'papers',
+    description: 'write all papers of a job as PDF, and its drawings at full size as SVG and DXF',
+    args: JOB_FILE,
+    options: [
+      output('<folder>', 'folder to write them into'),
+      new Option('--readings <file>', 'what was run and gauged, for run record and groove report'),
+      json('what was written'),
+      units(),
+      kit(),
+      paper(),
+    ],
+    load: () => import('./papers.ts'),
+  },
+  {
+    name: 'compare',
+    description: 'tell in words in what two revisions of a job differ',
+    args: { before: 'job file as it was', after: 'job file as it is' },
+    options: [
+      new Option('--kits', 'compare two kit files in place of jobs').default(false),
+      json('the differences'),
+      units(),
+    ],
+    load: () => import('./compare.ts'),
+  },
+  {
+    name: 'check-file',
+    description: 'check a job file without planning it',
+    args: JOB_FILE,
+    load: async () => ({ run: (await import('./check.ts')).job }),
+  },
+  {
+    name: 'check-kit',
+    description: 'check a kit file',
+    args: { file: 'kit file, or - for standard input' },
+    load: async () => ({ run: (await import('./check.ts')).kit }),
+  },
+  {
+    name: 'schema',
+    description: "print the job's JSON Schema, the kit's, or that of a readings file",
+    options: [
+      new Option('--kit', "the kit's in place of the job's").default(false),
+      new Option('--readings', "that of a readings file in place of the job's").default(false),
+    ],
+    load: () => import('./schema.ts'),
+  },
+  {
+    name: 'serve',
+    description: 'serve the bench in the browser, on this computer only',
+    options: [
+      new Option('--port <number>', 'port to listen on; 0 takes any free one').argParser(port).default(PORT),
+      new Option('--data <folder>', 'folder of the embedded database'),
+      new Option('--database <url>', 'PostgreSQL database in place of the embedded one'),
+    ],
+    load: () => import('./serve.ts'),
+  },
+];
+
+function port(text: string): number {
+  const value = Number(text);
+  if (!/^\d{1,5}$/u.test(text) || value > 65_535)
+    throw new InvalidArgumentError('A port is a whole number from 0 to 65535.');
+  return value;
+}

@@ -1,1 +1,0 @@
-export { main } from './main.ts';
