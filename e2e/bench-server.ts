@@ -3,7 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { startServer } from '@furrow/server';
+import { openWork, startServer } from '@furrow/server';
 import { openStore } from '@furrow/store';
 
 const APP = fileURLToPath(new URL('../packages/app/dist', import.meta.url));
@@ -22,8 +22,10 @@ export async function startBench(): Promise<BenchServer> {
   const folder = await mkdtemp(join(tmpdir(), 'furrow-e2e-'));
   const faults: string[] = [];
   const store = await openStore({ folder }, { now: () => new Date(), newId: randomUUID });
+  const work = openWork();
   const parts = {
     store,
+    work,
     appFolder: APP,
     exampleFolder: EXAMPLES,
     log: (message: string) => void faults.push(message),
@@ -36,6 +38,7 @@ export async function startBench(): Promise<BenchServer> {
     faults,
     async stop() {
       await close();
+      await work.close();
       await store.close();
       await rm(folder, { recursive: true, force: true });
     },

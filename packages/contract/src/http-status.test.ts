@@ -14,6 +14,8 @@ describe('HTTP_STATUS', () => {
       'STORE_HISTORY',
       'STORE_IN_DOUBT',
       'STORE_UNAVAILABLE',
+      'WORK_BUSY',
+      'WORK_STOPPED',
     ];
     for (const [code, status] of Object.entries(HTTP_STATUS)) {
       expect(status >= 500, code).toBe(beyondThePerson.includes(code));

@@ -5,8 +5,8 @@ import { FAULT_MODEL, ISSUE_CODES } from '@furrow/engine';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from './build-server.ts';
+import type { ZodServer } from './routes/zod-server.ts';
 import { EXAMPLES, type TestParts, testParts } from './testing/test-server.ts';
-import type { ZodServer } from './zod-server.ts';
 
 const SEED = 20_260_105;
 const examples = readdirSync(EXAMPLES)

@@ -1,8 +1,8 @@
-import { API_PATHS, type Example, PROGRAM_VERSION } from '@furrow/contract';
+import { API_PATHS, type Example, fillPath, PROGRAM_VERSION } from '@furrow/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from './build-server.ts';
+import type { ZodServer } from './routes/zod-server.ts';
 import { type TestParts, testParts } from './testing/test-server.ts';
-import type { ZodServer } from './zod-server.ts';
 
 let test: TestParts;
 let server: ZodServer;
@@ -70,6 +70,7 @@ describe('the server', () => {
   it('serves no page that could be framed, scripted or styled from elsewhere', async () => {
     for (const url of ['/', API_PATHS.jobs, '/nothing', '/%zz']) {
       const { headers } = await server.inject({ url, headers: asPage });
+      expect(headers['cache-control'], url).toBe(['/', '/nothing'].includes(url) ? 'no-cache' : 'no-store');
       const policy = String(headers['content-security-policy']);
       expect(policy, url).toContain("default-src 'none'");
       expect(policy.replaceAll("'wasm-unsafe-eval'", ''), url).not.toContain('unsafe');
@@ -80,8 +81,28 @@ describe('the server', () => {
     }
   });
 
-  it('lets no answer of the API be kept', async () => {
-    expect((await server.inject(API_PATHS.jobs)).headers['cache-control']).toBe('no-store');
+  it.each(['/api/jobs', '/%61pi/jobs', '/%61%70%69/jobs', '/ap%69/nothing'])(
+    'lets no answer of the API be kept, nor another site ask, however it is written: %s',
+    async (url) => {
+      expect((await server.inject(url)).headers['cache-control']).toBe('no-store');
+      const headers = {
+        'sec-fetch-site': 'cross-site',
+        'sec-fetch-mode': 'navigate',
+        'sec-fetch-dest': 'document',
+      };
+      expect((await server.inject({ url, headers })).json()).toMatchObject({ code: 'ORIGIN_REFUSED' });
+    },
+  );
+
+  it('plans nothing for the pictures of another site', async () => {
+    const headers = {
+      'sec-fetch-site': 'cross-site',
+      'sec-fetch-mode': 'no-cors',
+      'sec-fetch-dest': 'image',
+    };
+    const url = fillPath(API_PATHS.examplePaperPage, { name: 'penstock-seam', file: 'set-up-card' });
+    const replies = await Promise.all(Array.from({ length: 12 }, () => server.inject({ url, headers })));
+    expect(replies.map(({ statusCode }) => statusCode)).toEqual(Array(12).fill(403));
   });
 
   it('answers another site’s question before sending with no permission', async () => {

@@ -2,28 +2,32 @@ import { REQUEST_BYTES_MOST } from '@furrow/contract';
 import type { Store } from '@furrow/store';
 import fastify, { type FastifyReply, type FastifyRequest } from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
-import { aboutRoutes } from './about-routes.ts';
-import { appFiles, isAppPage, sendAppPage } from './app-files.ts';
-import { cardRoutes } from './card-routes.ts';
-import { answerClientError } from './client-error.ts';
-import { commissioningRoutes } from './commissioning-routes.ts';
-import { errorReply } from './error-body.ts';
-import { errorPage } from './error-page.ts';
-import { faultRoutes } from './fault-routes.ts';
-import { jobRoutes } from './job-routes.ts';
-import { kitRoutes } from './kit-routes.ts';
-import { guardLoopback } from './loopback-guard.ts';
-import { openapiRoutes } from './openapi-routes.ts';
-import { paperRoutes } from './paper-routes.ts';
-import { planRoutes } from './plan-routes.ts';
-import { readExamples } from './read-examples.ts';
-import { Refused } from './refused.ts';
-import { securityHeaders } from './security-headers.ts';
-import type { ZodServer } from './zod-server.ts';
+import { isApi } from './guard/api-path.ts';
+import { answerClientError } from './guard/client-error.ts';
+import { errorReply } from './guard/error-body.ts';
+import { errorPage } from './guard/error-page.ts';
+import { guardLoopback } from './guard/loopback-guard.ts';
+import { Refused } from './guard/refused.ts';
+import { securityHeaders } from './guard/security-headers.ts';
+import { readExamples } from './reading/read-examples.ts';
+import { aboutRoutes } from './routes/about-routes.ts';
+import { appFiles, isAppPage, sendAppPage } from './routes/app-files.ts';
+import { cardRoutes } from './routes/card-routes.ts';
+import { commissioningRoutes } from './routes/commissioning-routes.ts';
+import { faultRoutes } from './routes/fault-routes.ts';
+import { jobRoutes } from './routes/job-routes.ts';
+import { kitRoutes } from './routes/kit-routes.ts';
+import { openapiRoutes } from './routes/openapi-routes.ts';
+import { paperRoutes } from './routes/paper-routes.ts';
+import { planRoutes } from './routes/plan-routes.ts';
+import type { ZodServer } from './routes/zod-server.ts';
+import type { Work } from './work/open-work.ts';
 
 /** What a server is made of. */
 export interface ServerParts {
   readonly store: Store;
+  /** Threads that plan and make papers. */
+  readonly work: Work;
   /** Folder of the built app; undefined: the API alone. */
   readonly appFolder: string | undefined;
   /** Folder of the demo jobs and kits. */
@@ -44,7 +48,13 @@ const REQUEST_MILLISECONDS = 30_000;
 const PORT_UNHEARD = 80;
 
 /** Builds the server: the API, the card's page and the app's files, behind the loopback guard. */
-export async function buildServer({ store, appFolder, exampleFolder, log }: ServerParts): Promise<ZodServer> {
+export async function buildServer({
+  store,
+  work,
+  appFolder,
+  exampleFolder,
+  log,
+}: ServerParts): Promise<ZodServer> {
   const server: ZodServer = fastify({
     bodyLimit: REQUEST_BYTES_MOST,
     requestTimeout: REQUEST_MILLISECONDS,
@@ -62,7 +72,7 @@ export async function buildServer({ store, appFolder, exampleFolder, log }: Serv
     if (isApi(request)) reply.header('cache-control', 'no-store');
     const address = server.server.address();
     const port = typeof address === 'object' && address !== null ? address.port : PORT_UNHEARD;
-    guardLoopback(request.headers, port, isApi(request));
+    guardLoopback(request, port, isApi(request));
   });
   server.setErrorHandler((error, request, reply) => sendError(error, request, reply, log));
   server.setNotFoundHandler((request, reply) => {
@@ -74,19 +84,15 @@ export async function buildServer({ store, appFolder, exampleFolder, log }: Serv
   await openapiRoutes(server);
   const examples = await readExamples(exampleFolder);
   aboutRoutes(server, store, examples);
-  planRoutes(server);
+  planRoutes(server, work);
   jobRoutes(server, store);
   kitRoutes(server, store.kit);
   commissioningRoutes(server, store);
   faultRoutes(server, store.faultCases);
-  cardRoutes(server, store);
-  paperRoutes(server, store, examples);
+  cardRoutes(server, store, work);
+  paperRoutes(server, store, examples, work);
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;
-}
-
-function isApi(request: FastifyRequest): boolean {
-  return request.url.startsWith('/api/');
 }
 
 function sendError(
@@ -97,7 +103,8 @@ function sendError(
 ): FastifyReply {
   const { status, body, fault } = errorReply(error);
   if (fault) log(`${request.method} ${request.url}: ${(error as Error | undefined)?.stack ?? String(error)}`);
-  reply.status(status).headers(securityHeaders(false)).serializer(JSON.stringify);
+  reply.status(status).headers(securityHeaders(false)).header('cache-control', 'no-store');
+  reply.serializer(JSON.stringify);
   if (!isApi(request) && (request.headers.accept ?? '').includes('text/html')) {
     return reply.type('text/html; charset=utf-8').serializer(String).send(errorPage(body));
   }

@@ -1,2 +1,3 @@
 export { buildServer, type ServerParts } from './build-server.ts';
 export { type RunningServer, startServer } from './start-server.ts';
+export { openWork, type Work } from './work/open-work.ts';

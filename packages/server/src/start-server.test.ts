@@ -1,15 +1,22 @@
+import { readFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { networkInterfaces } from 'node:os';
+import { join } from 'node:path';
 import { API_PATHS, REQUEST_BYTES_MOST } from '@furrow/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Refused } from './guard/refused.ts';
 import { type RunningServer, startServer } from './start-server.ts';
-import { type TestParts, testParts } from './testing/test-server.ts';
+import { EXAMPLES, type TestParts, testParts } from './testing/test-server.ts';
+import type { Work } from './work/open-work.ts';
 
 let test: TestParts;
 let server: RunningServer;
+let answer: Work['answer'];
 beforeAll(async () => {
   test = await testParts();
-  const started = await startServer(test.parts, 0);
+  ({ answer } = test.parts.work);
+  const work: Work = { ...test.parts.work, answer: (question, signal) => answer(question, signal) };
+  const started = await startServer({ ...test.parts, work }, 0);
   if (!started.ok) throw new Error(started.issues[0]?.message);
   server = started.value;
 });
@@ -113,6 +120,38 @@ describe('a server that listens', () => {
     expect(await exchange(get('/', `X: ${'x'.repeat(20_000)}`))).toMatch(
       /^HTTP\/1\.1 431 [\s\S]*"code":"REQUEST_TOO_LARGE"/,
     );
+  });
+
+  it('plans what is sent to it', async () => {
+    const job = readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8');
+    const text = `${job}\nplan: { gauge_stops: never, tracks_most: 1, layers_most: 1 }\n`;
+    const reply = await fetch(`${server.url}${API_PATHS.plan}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ text }),
+    });
+    expect([reply.status, await reply.json()]).toMatchObject([200, { inputs: { program_version: '0.1.0' } }]);
+  });
+
+  it('stops the work on what nobody waits for any longer', async () => {
+    const gone = new AbortController();
+    const stopped = new Promise<string>((resolve) => {
+      answer = async (_question, signal) => {
+        gone.abort();
+        await new Promise((leave) => signal.addEventListener('abort', leave));
+        resolve('stopped');
+        throw new Refused('WORK_STOPPED', 'nobody waits');
+      };
+    });
+    const text = readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8');
+    const asked = fetch(`${server.url}${API_PATHS.plan}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ text }),
+      signal: gone.signal,
+    });
+    await expect(asked).rejects.toThrow();
+    expect(await stopped).toBe('stopped');
   });
 
   it('says that its port is taken', async () => {

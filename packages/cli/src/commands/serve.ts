@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { startServer } from '@furrow/server';
+import { openWork, startServer } from '@furrow/server';
 import { dataFolder, openStore, StoreFailure } from '@furrow/store';
 import { badInput, type Run } from '../frame/command.ts';
 
@@ -25,8 +25,10 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
   try {
     const store = await openStore(place, { now: () => new Date(), newId: randomUUID });
     const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
+    const work = openWork();
     const parts = {
       store,
+      work,
       appFolder,
       exampleFolder: EXAMPLE_FOLDER,
       log: (message: string) => streams.problem([message]),
@@ -46,6 +48,7 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     streams.print('Stop it with Ctrl-C.');
     await stopSignal();
     await server.close();
+    await work.close();
     await store.close();
     return { exit: 0 };
   } catch (error) {

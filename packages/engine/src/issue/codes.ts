@@ -112,6 +112,11 @@ export const ISSUE_CODES = {
     meaning: 'The database was lost while it was storing something; it is not known whether that is stored.',
   },
   STORE_UNAVAILABLE: { meaning: 'The database cannot be read or written at the moment; nothing was saved.' },
+  WORK_BUSY: { meaning: 'Too much is being worked out already; this was not begun.' },
+  WORK_STOPPED: {
+    meaning:
+      'Something was given up before it was done: it took too long or too much memory, or nobody waited for it.',
+  },
 } as const;
 
 /** Code of an expected failure, a key of the table. */

@@ -2,11 +2,11 @@
 import { randomUUID } from 'node:crypto';
 import { writeSync } from 'node:fs';
 import { openStore } from '@furrow/store';
-import { startServer } from '../index.ts';
+import { openWork, startServer } from '../index.ts';
 
 const [folder = '', exampleFolder = ''] = process.argv.slice(2);
 const store = await openStore({ folder }, { now: () => new Date(), newId: randomUUID });
 const log = (message: string): void => void writeSync(2, `${message}\n`);
-const started = await startServer({ store, appFolder: undefined, exampleFolder, log }, 0);
+const started = await startServer({ store, work: openWork(), appFolder: undefined, exampleFolder, log }, 0);
 if (!started.ok) throw new Error(started.issues[0]?.message);
 writeSync(1, `${started.value.url}\n`);

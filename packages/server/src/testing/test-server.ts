@@ -4,9 +4,13 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openStore, type Store } from '@furrow/store';
 import type { ServerParts } from '../build-server.ts';
+import { openWork } from '../work/open-work.ts';
 
 /** The repository's demo jobs. */
 export const EXAMPLES = fileURLToPath(new URL('../../../../examples', import.meta.url));
+
+/** One for all servers of a test file: its threads need not start anew. */
+const WORK = openWork();
 
 /** What a test server is made of, and what becomes of it. */
 export interface TestParts {
@@ -35,7 +39,13 @@ export async function testParts(): Promise<TestParts> {
   );
   const faults: string[] = [];
   return {
-    parts: { store, appFolder, exampleFolder: EXAMPLES, log: (message) => void faults.push(message) },
+    parts: {
+      store,
+      work: WORK,
+      appFolder,
+      exampleFolder: EXAMPLES,
+      log: (message) => void faults.push(message),
+    },
     store,
     faults,
     cleanUp: async () => {

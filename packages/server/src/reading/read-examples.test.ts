@@ -1,0 +1,21 @@
+import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { SMALL_KIT } from '../testing/small-kit.ts';
+import { EXAMPLES } from '../testing/test-server.ts';
+import { readExamples } from './read-examples.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'furrow-examples-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('readExamples', () => {
+  it('tells kits from jobs by what is in them, and passes over other files', async () => {
+    copyFileSync(join(EXAMPLES, 'defect-pocket.yaml'), join(folder, 'pocket.yaml'));
+    writeFileSync(join(folder, 'a-kit.yaml'), SMALL_KIT);
+    writeFileSync(join(folder, 'notes.txt'), 'furrow_kit: 1');
+    const { jobs, kits } = await readExamples(folder);
+    expect(jobs.map(({ name }) => name)).toEqual(['pocket']);
+    expect(kits).toEqual([{ name: 'a-kit', title: 'Two sources and a roll of hose', text: SMALL_KIT }]);
+  });
+});

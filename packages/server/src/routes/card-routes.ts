@@ -1,0 +1,123 @@
+import {
+  API_PATHS,
+  type CardOptions,
+  cardRequestSchema,
+  errorSchema,
+  jobParametersSchema,
+  type SavedCardOptions,
+  savedCardOptionSchema,
+} from '@furrow/contract';
+import type { ReadJob, ReadKit } from '@furrow/engine';
+import { PAPER_STYLESHEET } from '@furrow/papers';
+import type { Store } from '@furrow/store';
+import type { FastifyReply } from 'fastify';
+import { z } from 'zod';
+import { readWhole } from '../reading/job-reading.ts';
+import { readWholeKit } from '../reading/kit-reading.ts';
+import type { Work } from '../work/open-work.ts';
+import type { CardSource } from '../work/worker.ts';
+import { nobodyWaits } from './nobody-waits.ts';
+import { storedJob } from './saved-job.ts';
+import type { ZodServer } from './zod-server.ts';
+
+const pdfResponse = {
+  description: 'The set-up card.',
+  content: {
+    'application/pdf': {
+      schema: z.custom<Buffer>().meta({ type: 'string', contentMediaType: 'application/pdf' }),
+    },
+  },
+};
+
+/** The set-up card, as PDF and as a page: both come from the same document. */
+export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
+  const cardOf = async (
+    { read, kit }: Chosen,
+    { units, paper }: CardOptions,
+    signal: AbortSignal,
+  ): Promise<CardSource> => {
+    const answer = await work.answer({ read, kit, units: 'metric' }, signal);
+    return { read, answer, options: { units, paper } };
+  };
+  server.post(
+    API_PATHS.card,
+    {
+      schema: {
+        summary: 'The set-up card of a job that need not be saved',
+        body: cardRequestSchema,
+        response: {
+          200: pdfResponse,
+          400: errorSchema,
+          413: errorSchema,
+          422: errorSchema,
+          503: errorSchema,
+        },
+      },
+    },
+    async (request, reply) => {
+      const { text, kit } = request.body;
+      const chosen = { read: readWhole(text), kit: kit === undefined ? undefined : readWholeKit(kit) };
+      const signal = nobodyWaits(reply);
+      const card = await cardOf(chosen, request.body, signal);
+      return sendPdf(reply, await work.make('cardPdf', card, signal));
+    },
+  );
+  server.get(
+    API_PATHS.jobCardPdf,
+    {
+      schema: {
+        summary: 'The set-up card of a saved job',
+        params: jobParametersSchema,
+        querystring: savedCardOptionSchema,
+        response: {
+          200: pdfResponse,
+          400: errorSchema,
+          404: errorSchema,
+          422: errorSchema,
+          503: errorSchema,
+        },
+      },
+    },
+    async (request, reply) => {
+      const chosen = await savedCard(store, request.params.id, request.query);
+      const signal = nobodyWaits(reply);
+      const card = await cardOf(chosen, request.query, signal);
+      return sendPdf(reply, await work.make('cardPdf', card, signal));
+    },
+  );
+  server.get(
+    API_PATHS.jobCardPage,
+    {
+      schema: { hide: true, params: jobParametersSchema, querystring: savedCardOptionSchema },
+      config: { framed: true },
+    },
+    async (request, reply) => {
+      const chosen = await savedCard(store, request.params.id, request.query);
+      const signal = nobodyWaits(reply);
+      const card = await cardOf(chosen, request.query, signal);
+      return reply.type('text/html; charset=utf-8').send(await work.make('cardPage', card, signal));
+    },
+  );
+  server.get(API_PATHS.paperStylesheet, { schema: { hide: true } }, (_request, reply) =>
+    reply.type('text/css; charset=utf-8').send(PAPER_STYLESHEET),
+  );
+}
+
+/** What a card is planned from. */
+interface Chosen {
+  readonly read: ReadJob;
+  readonly kit: ReadKit | undefined;
+}
+
+/** A saved job, and the saved kit if there is one and it is wanted. */
+async function savedCard(store: Store, id: string, options: SavedCardOptions): Promise<Chosen> {
+  const read = readWhole((await storedJob(store, id)).text);
+  const saved = options.kit === 'shop' ? await store.kit.get() : undefined;
+  return { read, kit: saved && readWholeKit(saved.text, 'The kit saved here') };
+}
+
+/** The bytes of the card, and the headers that go with them. */
+function sendPdf(reply: FastifyReply, bytes: Uint8Array): Buffer {
+  reply.type('application/pdf').header('content-disposition', 'inline; filename="set-up-card.pdf"');
+  return Buffer.from(bytes);
+}

@@ -1,0 +1,60 @@
+import { API_PATHS, PROGRAM_VERSION } from '@furrow/contract';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildServer } from '../build-server.ts';
+import { type TestParts, testParts } from '../testing/test-server.ts';
+import type { ZodServer } from './zod-server.ts';
+
+interface Description {
+  readonly openapi: string;
+  readonly info: { readonly version: string };
+  readonly paths: Record<string, Record<string, { readonly responses: Record<string, unknown> }>>;
+  readonly components: { readonly schemas: Record<string, unknown> };
+}
+
+let test: TestParts;
+let server: ZodServer;
+let description: Description;
+beforeAll(async () => {
+  test = await testParts();
+  server = await buildServer(test.parts);
+  description = (await server.inject(API_PATHS.openapi)).json<Description>();
+});
+afterAll(async () => {
+  await server.close();
+  await test.cleanUp();
+});
+
+describe('GET /api/openapi.json', () => {
+  it('is OpenAPI 3.1.0 of this version of the program', () => {
+    expect(description.openapi).toBe('3.1.0');
+    expect(description.info.version).toBe(PROGRAM_VERSION);
+  });
+
+  it('describes the addresses of the contract, no more and no fewer', () => {
+    const wanted = Object.values(API_PATHS)
+      .filter((path) => path.startsWith('/api/') && path !== API_PATHS.openapi)
+      .map((path) => path.replace(/:(\w+)/g, '{$1}'));
+    expect(Object.keys(description.paths).sort()).toEqual(wanted.sort());
+  });
+
+  it('refers to no schema that it does not hold, and holds none that nothing refers to', () => {
+    const named = [...JSON.stringify(description).matchAll(/"#\/components\/schemas\/([^"]+)"/g)];
+    expect([...new Set(named.map(([, name]) => name))].sort()).toEqual(
+      Object.keys(description.components.schemas).sort(),
+    );
+  });
+
+  it('gives every resource a body for its errors', () => {
+    const errorReference = '#/components/schemas/Error';
+    for (const [path, methods] of Object.entries(description.paths)) {
+      for (const { responses } of Object.values(methods)) {
+        if (path.startsWith('/api/jobs/{id}'))
+          expect(JSON.stringify(responses['404']), path).toContain(errorReference);
+      }
+    }
+    expect(description.components.schemas['Plan']).toMatchObject({ type: 'object' });
+    expect(JSON.stringify(description.paths['/api/jobs/{id}']?.['put']?.responses['409'])).toContain(
+      '#/components/schemas/Conflict',
+    );
+  });
+});

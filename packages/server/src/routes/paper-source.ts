@@ -1,0 +1,77 @@
+import type { PaperChoices } from '@furrow/contract';
+import { type ReadKit, readReadings } from '@furrow/engine';
+import type { Store } from '@furrow/store';
+import { Refused } from '../guard/refused.ts';
+import { readWhole } from '../reading/job-reading.ts';
+import { readWholeKit } from '../reading/kit-reading.ts';
+import type { Examples } from '../reading/read-examples.ts';
+import { toMend } from '../reading/to-mend.ts';
+import type { Work } from '../work/open-work.ts';
+import type { PaperSource } from '../work/paper-file.ts';
+import { storedJob } from './saved-job.ts';
+
+/** Where papers come from: what is kept, who plans, and whether somebody still waits. */
+export interface PaperPlace {
+  readonly store: Store;
+  readonly work: Work;
+  readonly signal: AbortSignal;
+}
+
+/** What the papers of a saved job are made of, its readings before the first arc with it. */
+export async function savedPaperSource(
+  from: PaperPlace,
+  id: string,
+  choices: PaperChoices,
+  address: string,
+): Promise<PaperSource> {
+  const { store } = from;
+  const job = await storedJob(store, id);
+  const checked = (await store.commissioning.get(id))?.readings ?? {};
+  const { subject, options } = await sourceOf(from, job.text, choices);
+  return {
+    subject: { ...subject, ...(Object.keys(checked).length > 0 && { checked }) },
+    options: { ...options, address, revision_number: job.revision_number },
+  };
+}
+
+/** What the papers of a demo job are made of. */
+export function examplePaperSource(
+  from: PaperPlace,
+  examples: Examples,
+  name: string,
+  choices: PaperChoices,
+): Promise<PaperSource> {
+  const example = examples.jobs.find((each) => each.name === name);
+  if (example === undefined)
+    throw new Refused('PATH_NOT_FOUND', `There is no demo job “${name.slice(0, 60)}”.`);
+  return sourceOf(from, example.text, choices);
+}
+
+/** The same with what was run and gauged, for papers that are filled in from it. */
+export function filledSource(source: PaperSource, text: string): PaperSource {
+  const outcome = readReadings(text);
+  if (!outcome.ok) {
+    const { issues } = outcome;
+    throw new Refused('READINGS_NOT_READABLE', `The readings cannot be used yet: ${toMend(issues)}.`, {
+      issues,
+    });
+  }
+  return { ...source, subject: { ...source.subject, readings: outcome.value } };
+}
+
+async function sourceOf(
+  { store, work, signal }: PaperPlace,
+  text: string,
+  choices: PaperChoices,
+): Promise<PaperSource> {
+  const { units, paper } = choices;
+  const read = readWhole(text);
+  const kit = choices.kit === 'shop' ? await shopKit(store) : undefined;
+  const answer = await work.answer({ read, kit, units }, signal);
+  return { subject: { read, answer, kit }, options: { units, paper } };
+}
+
+async function shopKit(store: Store): Promise<ReadKit | undefined> {
+  const saved = await store.kit.get();
+  return saved && readWholeKit(saved.text, 'The kit saved here');
+}

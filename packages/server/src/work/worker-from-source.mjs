@@ -1,0 +1,5 @@
+// The worker where the sources run as they are, in tests: a thread knows nothing of TypeScript by itself.
+import { register } from 'tsx/esm/api';
+
+register();
+export const { answer, cardPdf, cardPage, file, page, list } = await import('./worker.ts');

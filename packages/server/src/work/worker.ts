@@ -1,0 +1,79 @@
+/**
+ * What a worker thread does: everything that takes long. It sees no store and no request; what it is asked and what it
+ * gives are plain data.
+ */
+import { PROGRAM_VERSION } from '@furrow/contract';
+import { type Answer, answerJob, type ReadJob, type ReadKit, type UnitSystem } from '@furrow/engine';
+import { cardDocument, type PaperOptions, renderHtml, renderPdf } from '@furrow/papers';
+import { Refused, type RefusedMore } from '../guard/refused.ts';
+import {
+  type PaperSource,
+  type PossibleFile,
+  paperDocument,
+  paperFile,
+  possibleFiles,
+} from './paper-file.ts';
+
+/** What a plan is asked of. The same question has the same answer. */
+export interface Question {
+  readonly read: ReadJob;
+  readonly kit: ReadKit | undefined;
+  readonly units: UnitSystem;
+}
+
+/** What a set-up card is made of. */
+export interface CardSource {
+  readonly read: ReadJob;
+  readonly answer: Answer;
+  readonly options: PaperOptions;
+}
+
+/** What was made, or why it cannot be. */
+export type Made<T> =
+  | { readonly made: T }
+  | {
+      readonly refused: {
+        readonly code: Refused['code'];
+        readonly message: string;
+        readonly more: RefusedMore;
+      };
+    };
+
+/** Plans a job. */
+export const answer = told(({ read, kit, units }: Question) => answerJob(read, PROGRAM_VERSION, kit, units));
+
+/** Draws a set-up card as PDF. */
+export const cardPdf = told((card: CardSource) => renderPdf(documentOf(card)));
+
+/** Writes a set-up card as a page. */
+export const cardPage = told((card: CardSource) => renderHtml(documentOf(card)));
+
+/** Makes the paper or drawing of a name. */
+export const file = told(({ source, name }: { readonly source: PaperSource; readonly name: string }) =>
+  paperFile(source, name),
+);
+
+/** Writes the paper of a kind as a page. */
+export const page = told(({ source, kind }: { readonly source: PaperSource; readonly kind: string }) =>
+  renderHtml(paperDocument(source, kind)),
+);
+
+/** Tells which papers and drawings there can be. */
+export const list = told((source: PaperSource): readonly PossibleFile[] => possibleFiles(source));
+
+function documentOf({ read, answer: planned, options }: CardSource): ReturnType<typeof cardDocument> {
+  return cardDocument(read, planned, options);
+}
+
+/** A refusal loses its code on the way between threads; it goes as a value. */
+function told<Asked, T>(make: (asked: Asked) => T | Promise<T>): (asked: Asked) => Promise<Made<T>> {
+  return async (asked) => {
+    try {
+      return { made: await make(asked) };
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      const { code, message, more } = error;
+      return { refused: { code, message, more } };
+    }
+  };
+}
