@@ -383,6 +383,19 @@ const placeReportSchema = z
     picks: z.array(pickReportSchema),
     left: z.array(pickReportSchema),
     covers: z.number().describe('Covers that the walkways need [-].'),
+    lead_clearance_m: z
+      .number()
+      .describe(
+        'Distance that leads and hoses keep from the seam, but where they come to it at right angles [m].',
+      ),
+    jets_m: z
+      .array(z.array(pointReportSchema))
+      .describe(
+        'Where the jet throws: one outline for each stretch and way, out of bounds for station and people [m].',
+      ),
+    cautions: z
+      .array(z.string())
+      .describe('What stands or lies where the jet throws, or beside the seam, in words.'),
     parallels: z.number().describe('Leads side by side in every run of leads, as in the leads laid now [-].'),
     says: z.string(),
   })

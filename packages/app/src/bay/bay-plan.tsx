@@ -68,6 +68,7 @@ export function BayPlan({ desk, kit, place, zone, outdated }: BayPlanProps): VNo
                 scale,
                 station,
                 routes: place?.routes ?? [],
+                jets: late ? [] : (place?.jets_m ?? []),
                 reach: place === undefined || late ? [] : reachOf(place),
                 fireZone: zoneShown && !late ? zone : undefined,
                 units,

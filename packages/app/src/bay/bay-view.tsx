@@ -63,6 +63,13 @@ export function BayView({ desk, id, demo }: BayViewProps): VNode {
                     <h2 id="station-title">Control station</h2>
                   </header>
                   <p class={place.station === null ? 'verdict-text' : ''}>{place.says}</p>
+                  {place.cautions.length === 0 ? null : (
+                    <ul class="notice" aria-label="Cautions of the bay">
+                      {place.cautions.map((caution) => (
+                        <li key={caution}>{caution}</li>
+                      ))}
+                    </ul>
+                  )}
                 </section>
               )}
               {told.length === 0 ? null : (

@@ -28,6 +28,12 @@ export interface PlaceReport {
   readonly left: readonly PickReport[];
   /** Covers that the walkways need [-]. */
   readonly covers: number;
+  /** Distance that leads and hoses keep from the seam, but where they come to it at right angles [m]. */
+  readonly lead_clearance_m: number;
+  /** Where the jet throws: one outline for each stretch and way, out of bounds for station and people [m]. */
+  readonly jets_m: readonly (readonly PointReport[])[];
+  /** What stands or lies where the jet throws, or beside the seam, in words. */
+  readonly cautions: readonly string[];
   /** Leads side by side in every run of leads, as in the leads laid now [-]. */
   readonly parallels: number;
   readonly says: string;

@@ -1,16 +1,21 @@
+import { fireZone } from '../hazard/index.ts';
 import type { Outcome } from '../issue/index.ts';
-import { hosesOfKit, type Kit } from '../kit/index.ts';
+import type { Job } from '../job/index.ts';
+import { hosesOfKit, type Kit, type LaidLoad, stationTaskOfKit } from '../kit/index.ts';
+import { inUnit } from '../quantity/index.ts';
 import {
+  type BayJet,
   chooseStation,
   conductorSizeOf,
+  jetOutlines,
   type PickedRun,
+  placeCautions,
   type StationChoice,
   stationAt,
   type WorkingLoop,
 } from '../supply/index.ts';
 import type { AirReport } from './air-report.ts';
 import type { BayReport, PickReport, PlaceReport, PointReport, RouteReport } from './place-report.ts';
-import { boreText, stationTaskOf } from './station-task.ts';
 
 type Bay = NonNullable<Kit['bay']>;
 
@@ -18,10 +23,23 @@ type Bay = NonNullable<Kit['bay']>;
 export function reportPlace(
   kit: Kit,
   bay: Bay,
-  solved: WorkingLoop,
-  air: AirReport,
+  { job, solved, air }: { readonly job: Job; readonly solved: WorkingLoop; readonly air: AirReport },
 ): { readonly place: PlaceReport; readonly issues: Extract<Outcome<never>, { ok: false }>['issues'] } {
-  const { task, parallels } = stationTaskOf(kit, bay, solved, air);
+  // As many side by side as in the leads laid now.
+  const parallels = Math.max(1, ...solved.leads.map((lead) => lead.parallels));
+  const jet: BayJet = { ahead: fireZone(job.site.fire).ahead, bothWays: job.seam.path === 'girth' };
+  const load: LaidLoad = {
+    current: solved.current_A,
+    parallels,
+    leadTemperature: Math.max(...solved.leads.map((lead) => lead.temperature_K)),
+    torchFlow: air.torch_flow_L_per_min / 60_000,
+    regulator: air.regulator_kPa * 1000,
+  };
+  const task = stationTaskOfKit(kit, bay, load, jet);
+  const kept = {
+    lead_clearance_m: bay.lead_clearance,
+    jets_m: jetOutlines(bay.seam, jet).map((outline) => outline.map(pointOf)),
+  };
   const found = chooseStation(task);
   const choice = bay.station === undefined ? found : stationAt(task, bay.station);
   const least =
@@ -30,8 +48,16 @@ export function reportPlace(
       : { at_m: pointOf(found.value.station), loss_W: found.value.loss_W };
   if (!choice.ok) {
     const says = choice.issues.map(({ message }) => message).join(' ');
-    const nothing = { station: null, least, routes: [], picks: [], left: stockOf(kit), covers: 0 };
-    const place = { bay: bayReport(bay), ...nothing, parallels, says };
+    const nothing = {
+      station: null,
+      least,
+      routes: [],
+      picks: [],
+      left: stockOf(kit),
+      covers: 0,
+      cautions: placeCautions(task.bay, []),
+    };
+    const place = { bay: bayReport(bay), ...nothing, ...kept, parallels, says };
     return {
       place,
       issues: choice.issues.map((issue) => ({
@@ -40,29 +66,41 @@ export function reportPlace(
       })),
     };
   }
-  return { place: placeReport(kit, bay, choice.value, parallels, least), issues: [] };
+  return {
+    place: placeReport(kit, bayReport(bay), choice.value, {
+      ...kept,
+      parallels,
+      least,
+      chosen: bay.station === undefined ? 'found' : 'stated',
+    }),
+    issues: [],
+  };
 }
 
 function placeReport(
   kit: Kit,
-  bay: Bay,
+  bay: BayReport,
   choice: StationChoice,
-  parallels: number,
-  least: PlaceReport['least'],
+  {
+    chosen,
+    ...kept
+  }: Pick<PlaceReport, 'parallels' | 'least' | 'lead_clearance_m' | 'jets_m'> &
+    Pick<NonNullable<PlaceReport['station']>, 'chosen'>,
 ): PlaceReport {
+  const { parallels, least } = kept;
   const { station, loss_W, runs, left, covers, places, places_judged } = choice;
   const times = (of: 'lead' | 'hose'): number => (of === 'lead' ? parallels : 1);
   return {
-    bay: bayReport(bay),
+    bay,
     station: {
       at_m: pointOf(station),
-      chosen: bay.station === undefined ? 'found' : 'stated',
+      chosen,
       places_tried: places,
       places_judged,
       loss_W,
       reach_margin_m: choice.reach_margin_m,
     },
-    least,
+    ...kept,
     routes: runs.map((run) => routeReport(run, parallels)),
     picks: picksOf(
       kit,
@@ -70,7 +108,7 @@ function placeReport(
     ),
     left: leftInStock(kit, left, parallels),
     covers,
-    parallels,
+    cautions: choice.cautions,
     says: placeSays(choice, parallels, least),
   };
 }
@@ -165,4 +203,9 @@ function bayReport(bay: Bay): BayReport {
 
 function pointOf({ x, y }: { readonly x: number; readonly y: number }): PointReport {
   return { x_m: x, y_m: y };
+}
+
+/** Bore as it is told with a hose. */
+function boreText(bore: number): string {
+  return `${Number(inUnit(bore, 'mm').toPrecision(3))} mm`;
 }

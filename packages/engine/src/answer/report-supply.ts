@@ -62,7 +62,7 @@ export function reportSupply(input: SupplyInput): SupplyReport {
   const electric = reportElectric(read.kit, candidate, job, posterior);
   const air = reportAir(read.kit, passDuty(candidate, job), candidate.travel);
   const airReport = air.ok ? air.value : null;
-  const place = placeOf(read.kit, electric, airReport);
+  const place = placeOf(read.kit, job, electric, airReport);
   const commissioning = commissioningOf(input, plans.withKit, electric, airReport, system);
   return {
     ...base,
@@ -77,6 +77,7 @@ export function reportSupply(input: SupplyInput): SupplyReport {
     cautions: [
       ...(electric.report.kind === 'operating_point' ? electric.report.cautions : []),
       ...(airReport?.cautions ?? []),
+      ...(place.place?.cautions ?? []),
     ],
   };
 }
@@ -94,11 +95,12 @@ function ownLimits(plan: Plan, { functions }: KitLimits, candidate: Candidate, j
 
 function placeOf(
   kit: Kit,
+  job: Job,
   { solved }: SolvedElectric,
   air: AirReport | null,
 ): Pick<SupplyReport, 'place' | 'issues'> {
   if (kit.bay === undefined || solved === undefined || air === null) return { place: null, issues: [] };
-  return reportPlace(kit, kit.bay, solved, air);
+  return reportPlace(kit, kit.bay, { job, solved, air });
 }
 
 interface Commissioning {

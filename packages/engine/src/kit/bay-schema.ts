@@ -34,6 +34,12 @@ export const baySchema = z.strictObject({
     text: '2 m',
     why: 'clear of most spatter (judgement, no source)',
   }),
+  lead_clearance: distance(20, {
+    title: 'Leads from the seam',
+    help: 'Distance that leads and hoses keep from the seam, but where they come to it at right angles.',
+    text: '0.5 m',
+    why: 'clear of spatter, and of a field that blows the arc aside (judgement, no source)',
+  }),
   clearance: distance(20, {
     title: 'Clearance',
     help: 'Distance that the station keeps from walls, obstacles, walkways and workpiece.',

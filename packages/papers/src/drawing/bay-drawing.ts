@@ -13,7 +13,7 @@ import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
 import { textWidth } from './text-width.ts';
-import { zoneMarks, zoneReachesBeyond, zoneWords } from './zone-marks.ts';
+import { outlineWithin, zoneMarks, zoneReachesBeyond, zoneWords } from './zone-marks.ts';
 
 /** What the bay is drawn of, and how large. */
 export interface BayDrawingInput {
@@ -23,6 +23,8 @@ export interface BayDrawingInput {
   /** Where the control station stands, if it is known. */
   readonly station?: PointReport | undefined;
   readonly routes: readonly RouteReport[];
+  /** Where the jet throws, outline by outline; not drawn if left out. */
+  readonly jets?: readonly (readonly PointReport[])[];
   /** How far leads and hoses of the stock reach in a straight line. */
   readonly reach: readonly BayReach[];
   /** The fire zone around the seam; not drawn if left out. */
@@ -89,6 +91,7 @@ export function bayDrawing(input: BayDrawingInput): Drawing {
       ...outlineMarks(bay, scale),
       ...bayAxes(scale, units, SIZE),
       ...keepClearMarks(input, scale),
+      ...(input.jets ?? []).flatMap((outline) => outlineWithin(outline, 'jet', scale)),
       ...(input.fireZone === undefined ? [] : zoneMarks(input.fireZone, scale, SIZE)),
       ...input.reach.flatMap((reach) => reachMarks(reach, scale)),
       { kind: 'polyline', role: 'seam', points: bay.seam_m.map((point) => bayPoint(scale, point)) },
@@ -267,7 +270,7 @@ function stationMarks({ x, y }: DrawingPoint): Mark[] {
 }
 
 function legendEntries(
-  { bay, routes, reach, fireZone, units }: BayDrawingInput,
+  { bay, routes, jets, reach, fireZone, units }: BayDrawingInput,
   scale: BayScale,
 ): LegendEntry[] {
   const width = 2.4 * SIZE;
@@ -283,6 +286,7 @@ function legendEntries(
     ...(bay.keep_out_m > 0
       ? [entry('keep-clear', `station keeps ${formatAmount(bay.keep_out_m, 'length', units)} from the seam`)]
       : []),
+    ...((jets ?? []).length > 0 ? [entry('jet', 'in the jet: no station, nobody')] : []),
     ...reach.map(({ name, radius }) =>
       entry('reach', `reach of ${name}: ${formatAmount(radius, 'length', units)} straight`),
     ),

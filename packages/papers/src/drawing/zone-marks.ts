@@ -10,8 +10,8 @@ const HEAD = 0.9;
 /** The fire zone as far as it lies on the plan: a line all round, one with the lobe of the jet, and an arrow along it. */
 export function zoneMarks(zone: FireZoneReport, scale: BayScale, size: number): Mark[] {
   return [
-    ...outlineMarks(zone.round_m, 'fire-zone', scale),
-    ...outlineMarks(zone.with_jet_m, 'jet-zone', scale),
+    ...outlineWithin(zone.round_m, 'fire-zone', scale),
+    ...outlineWithin(zone.with_jet_m, 'jet-zone', scale),
     ...jetArrows(zone, scale, size),
   ];
 }
@@ -35,7 +35,8 @@ export function zoneReachesBeyond(zone: FireZoneReport, { least, most }: BayScal
   );
 }
 
-function outlineMarks(outline: readonly PointReport[], role: MarkRole, scale: BayScale): Mark[] {
+/** A closed line as far as it lies on the plan. */
+export function outlineWithin(outline: readonly PointReport[], role: MarkRole, scale: BayScale): Mark[] {
   const first = outline[0];
   if (first === undefined) return [];
   return clipLine([...outline, first], scale).map((points) => ({

@@ -36,6 +36,7 @@ export {
 } from './drawdown.ts';
 export { colebrookFriction, frictionFactor } from './friction-factor.ts';
 export { type HoseChange, type HoseChanges, leastHoseChanges, type StockHose } from './hose-changes.ts';
+export { type HoseFlow, hoseLossPerMetre } from './hose-loss.ts';
 export {
   type IsothermalPassage,
   isothermalChoke,

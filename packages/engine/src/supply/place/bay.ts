@@ -13,6 +13,14 @@ export interface BayArea {
   readonly corners: readonly BayPoint[];
 }
 
+/** Where the jet of a torch that pushes along the seam throws. */
+export interface BayJet {
+  /** How far ahead of the torch it throws [m]. */
+  readonly ahead: number;
+  /** Whether the seam may be run either way, so that it throws beyond both ends. */
+  readonly bothWays: boolean;
+}
+
 /** A bay in plan view: what stands where. */
 export interface Bay {
   /** Corners of the bay, in their order, at least three. */
@@ -31,6 +39,10 @@ export interface Bay {
   readonly workClamp?: BayPoint;
   /** Distance that the station keeps from the seam, for spatter and the carriage's travel [m]. */
   readonly keepOut: number;
+  /** Distance that leads and hoses keep from the seam but where they cross it or come to it at right angles; 0 if left out [m]. */
+  readonly leadClearance?: number;
+  /** The jet, in which the station does not stand; left out: none is known. */
+  readonly jet?: BayJet;
   /** Distance that the station keeps from walls, obstacles, walkways and workpiece [m]. */
   readonly clearance: number;
 }

@@ -35,6 +35,8 @@ export function checkPlace(task: StationTask): readonly Issue[] {
   for (const [path, value] of [
     ['bay.keepOut', bay.keepOut],
     ['bay.clearance', bay.clearance],
+    ['bay.leadClearance', bay.leadClearance ?? 0],
+    ['bay.jet.ahead', bay.jet?.ahead ?? 0],
     ['jointResistance', task.jointResistance],
     ['jointPressureLoss', task.jointPressureLoss],
     ['pressureWeight', task.pressureWeight],

@@ -2,6 +2,7 @@ import type { Issue, Outcome } from '../../issue/index.ts';
 import type { BayPoint, Counts, StationTask } from './bay.ts';
 import { checkPlace } from './check-place.ts';
 import { pick } from './pick.ts';
+import { placeCautions } from './place-cautions.ts';
 import { bestCell, type GridSearch, type Score } from './station-grid.ts';
 import {
   cellPoint,
@@ -58,6 +59,8 @@ export interface StationChoice {
   readonly covers: number;
   /** How much farther than every point of the seam the shorter of lead and hose would reach [m]. */
   readonly reach_margin_m: number;
+  /** What stands or lies in the jet or beside the seam, in words. */
+  readonly cautions: readonly string[];
   /** Places of the grid [-]. */
   readonly places: number;
   /** Places judged one by one; the others are ruled out by a bound [-]. */
@@ -85,7 +88,12 @@ export function chooseStation(task: StationTask): Outcome<StationChoice> {
   const scene = sceneOf(task);
   if (scene === undefined) return { ok: false, issues: [tooManyCombinations()] };
   const search = searchLeast(scene);
-  if (search.best === undefined) return { ok: false, issues: [noReach(scene)] };
+  if (search.best === undefined) {
+    // Beside the seam is better than not at all, and is cautioned.
+    const close = withoutBand(task);
+    const found = close === undefined ? undefined : chooseStation(close);
+    return found?.ok === true ? besideSeam(task, found.value) : { ok: false, issues: [noReach(scene)] };
+  }
   const { column, row } = search.best;
   return { ok: true, value: choiceOf(scene, cellPoint(scene, column, row), search) };
 }
@@ -106,6 +114,14 @@ export function chooseStation(task: StationTask): Outcome<StationChoice> {
  * stationAt({ bay, stock, current: 400, jointResistance: 1e-4, jointPressureLoss: 500, pressureWeight: 0.003, grid: 0.5, ...LAYING_PRACTICE }, { x: 5, y: 4 }).value.loss_W // => 700
  */
 export function stationAt(task: StationTask, station: BayPoint): Outcome<StationChoice> {
+  const choice = stationWithin(task, station);
+  const close = choice.ok ? undefined : withoutBand(task);
+  const found = close === undefined ? choice : stationWithin(close, station);
+  return found.ok ? besideSeam(task, found.value) : choice;
+}
+
+/** The pick list at a place, with the band along the seam as the task has it. */
+function stationWithin(task: StationTask, station: BayPoint): Outcome<StationChoice> {
   const wrong = checkPlace(task);
   if (wrong.length > 0) return { ok: false, issues: wrong };
   const scene = sceneOf(task);
@@ -119,7 +135,7 @@ export function stationAt(task: StationTask, station: BayPoint): Outcome<Station
     const { keepOut, clearance } = task.bay;
     return refuse(
       'PLACE_VALUE',
-      `The station cannot stand at ${at}: it keeps ${keepOut} m from the seam and ${clearance} m from all else.`,
+      `The station cannot stand at ${at}: it keeps ${keepOut} m from the seam, ${clearance} m from all else, and clear of where the jet throws.`,
     );
   }
   const ways = waysFrom(scene, station);
@@ -129,6 +145,29 @@ export function stationAt(task: StationTask, station: BayPoint): Outcome<Station
   if (pickFor(scene, needs) === undefined)
     return refuse('PLACE_NO_REACH', `The station at ${at} is out of reach: ${shortWords(scene, needs)}.`);
   return { ok: true, value: choiceOf(scene, station, { judged: 1 }) };
+}
+
+/** The task with leads and hoses free to run beside the seam; undefined where they are. */
+function withoutBand(task: StationTask): StationTask | undefined {
+  const { leadClearance = 0, ...bay } = task.bay;
+  return leadClearance === 0 ? undefined : { ...task, bay };
+}
+
+/** A choice made without the band, with what runs beside the seam. */
+function besideSeam(task: StationTask, choice: StationChoice): Outcome<StationChoice> {
+  return { ok: true, value: { ...choice, cautions: cautionsOf(task, choice.runs) } };
+}
+
+function cautionsOf({ bay }: StationTask, runs: readonly PickedRun[]): readonly string[] {
+  // Lead and hose of one name lie side by side.
+  return [
+    ...new Set(
+      placeCautions(
+        bay,
+        runs.map(({ run, way }) => ({ name: run, way })),
+      ),
+    ),
+  ];
 }
 
 /** The place of least loss; no best where none is possible. */
@@ -227,7 +266,7 @@ function whyNone(scene: Scene): string {
     }
   }
   if (standing.length === 0) {
-    return `No place in the bay keeps ${task.bay.keepOut} m from the seam and ${task.bay.clearance} m from all else: lower one of the two, or clear the bay.`;
+    return `No place in the bay keeps ${task.bay.keepOut} m from the seam and ${task.bay.clearance} m from all else and clear of where the jet throws: lower a distance, clear the bay, or run the seam the other way.`;
   }
   const uncovered = {
     ...scene,
@@ -275,6 +314,7 @@ function choiceOf(scene: Scene, station: BayPoint, search: Pick<GridSearch, 'jud
     left: [...leftOf(task.stock.leads, picked.leads.runs), ...leftOf(task.stock.hoses, picked.hoses.runs)],
     covers: ways.covers,
     reach_margin_m: Math.min(...toSeam.map(({ margin_m }) => margin_m)),
+    cautions: cautionsOf(task, runs),
     places: scene.columns * scene.rows,
     places_judged: search.judged,
   };

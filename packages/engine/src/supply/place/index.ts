@@ -2,6 +2,7 @@ export {
   type Bay,
   type BayArea,
   type BayHose,
+  type BayJet,
   type BayLead,
   type BayPoint,
   type BayStock,
@@ -15,3 +16,5 @@ export {
   type StationChoice,
   stationAt,
 } from './choose-station.ts';
+export { jetOutlines } from './jet.ts';
+export { placeCautions } from './place-cautions.ts';

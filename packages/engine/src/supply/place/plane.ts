@@ -72,13 +72,37 @@ export function middlesOf(
   });
 }
 
-/** Whether two boxes around points have something in common. */
-export function boxesMeet(a: readonly BayPoint[], b: readonly BayPoint[]): boolean {
-  const low = (points: readonly BayPoint[], axis: 'x' | 'y'): number =>
-    Math.min(...points.map((p) => p[axis]));
-  const high = (points: readonly BayPoint[], axis: 'x' | 'y'): number =>
-    Math.max(...points.map((p) => p[axis]));
-  return (['x', 'y'] as const).every(
-    (axis) => low(a, axis) <= high(b, axis) && low(b, axis) <= high(a, axis),
+/** The box around points. */
+export interface PlaneBox {
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The box around points. */
+export function boxOf(points: readonly BayPoint[]): PlaneBox {
+  const box = {
+    left: Number.POSITIVE_INFINITY,
+    right: Number.NEGATIVE_INFINITY,
+    low: Number.POSITIVE_INFINITY,
+    high: Number.NEGATIVE_INFINITY,
+  };
+  for (const { x, y } of points) {
+    box.left = Math.min(box.left, x);
+    box.right = Math.max(box.right, x);
+    box.low = Math.min(box.low, y);
+    box.high = Math.max(box.high, y);
+  }
+  return box;
+}
+
+/** Whether the box around a straight way has something in common with a box. */
+export function meetsBox(from: BayPoint, to: BayPoint, { left, right, low, high }: PlaneBox): boolean {
+  return (
+    Math.min(from.x, to.x) <= right &&
+    Math.max(from.x, to.x) >= left &&
+    Math.min(from.y, to.y) <= high &&
+    Math.max(from.y, to.y) >= low
   );
 }

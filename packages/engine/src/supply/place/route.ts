@@ -1,5 +1,5 @@
 import type { BayPoint } from './bay.ts';
-import { boxesMeet, distanceOf, middlesOf, sideOf } from './plane.ts';
+import { boxOf, distanceOf, meetsBox, middlesOf, type PlaneBox, sideOf } from './plane.ts';
 
 /** Distance to the side at which a way along an edge is looked for room: a slit narrower than this is shut [m]. */
 const ASIDE = 1e-3;
@@ -8,6 +8,8 @@ const ASIDE = 1e-3;
 export interface Ground {
   readonly outline: readonly BayPoint[];
   readonly blocks: readonly (readonly BayPoint[])[];
+  /** The box around each block. */
+  readonly boxes: readonly PlaneBox[];
   /** Corners at which a shortest way can turn. */
   readonly corners: readonly BayPoint[];
   /** Corners that see each other, by corner: index and distance. */
@@ -37,9 +39,23 @@ export interface Way {
 
 /** Sees which corners of a bay see each other: the visibility graph, on which every shortest way lies. */
 export function groundOf(outline: readonly BayPoint[], blocks: readonly (readonly BayPoint[])[]): Ground {
-  const corners = [...outline, ...blocks.flat()];
-  const bare: Ground = { outline, blocks, corners, sights: [] };
-  return { ...bare, sights: corners.map((corner) => sightsFrom(bare, corner)) };
+  const all = [...outline, ...blocks.flat()];
+  // A corner inside another block, or outside the bay, is on no way.
+  const corners = all.filter(
+    (corner) =>
+      sideOf(corner, outline) !== 'outside' && blocks.every((block) => sideOf(corner, block) !== 'inside'),
+  );
+  const bare: Ground = { outline, blocks, boxes: blocks.map(boxOf), corners, sights: [] };
+  const sights: Sight[][] = corners.map(() => []);
+  for (const [i, a] of corners.entries()) {
+    for (let to = i; to < corners.length; to += 1) {
+      if (!isClear(bare, a, corners[to]!)) continue;
+      const distance = distanceOf(a, corners[to]!);
+      sights[i]!.push({ to, distance });
+      if (to !== i) sights[to]!.push({ to: i, distance });
+    }
+  }
+  return { ...bare, sights };
 }
 
 /** Corners seen from a point. */
@@ -50,9 +66,8 @@ export function sightsFrom(ground: Ground, from: BayPoint): readonly Sight[] {
 }
 
 /** Whether the straight way between two points is free; along an edge it is where there is room on one side. */
-function isClear({ outline, blocks }: Ground, from: BayPoint, to: BayPoint): boolean {
-  const ends = [from, to];
-  const near = blocks.filter((block) => boxesMeet(ends, block));
+function isClear({ outline, blocks, boxes }: Ground, from: BayPoint, to: BayPoint): boolean {
+  const near = blocks.filter((_, i) => meetsBox(from, to, boxes[i]!));
   const length = distanceOf(from, to);
   const aside = { x: (-(to.y - from.y) / length) * ASIDE, y: ((to.x - from.x) / length) * ASIDE };
   const stateOf = (p: BayPoint): 'free' | 'edge' | 'blocked' => {

@@ -1,4 +1,5 @@
 import type { BayPoint, StationTask } from './bay.ts';
+import { inJet } from './jet.ts';
 import { type Picked, pick, type Shelf, shelfOf } from './pick.ts';
 import { distanceOf, distanceToEdges, distanceToSegment, sideOf } from './plane.ts';
 import {
@@ -11,10 +12,13 @@ import {
   type Way,
   wayTo,
 } from './route.ts';
+import { accessesOf, seamBand } from './seam-band.ts';
 import type { Block } from './station-grid.ts';
 
 /** Distance between the points of the seam that ways are measured to [m]; half of it is added to what is needed. */
 const SEAM_STEP = 0.25;
+/** Points of the seam that ways are measured to at most, whatever its length [-]. */
+const SEAM_POINTS_MOST = 40;
 
 /** Ways from one station. */
 export interface StationWays {
@@ -37,10 +41,16 @@ export interface Needs {
 /** One layer of the bay: walkways that may be crossed under covers, or not at all. */
 interface Layer {
   readonly ground: Ground;
-  readonly source: Spread;
-  readonly air: Spread;
-  readonly seam: readonly Spread[];
+  readonly source: Target;
+  readonly air: Target;
+  readonly seam: readonly Target[];
   readonly clamp: Way | undefined;
+}
+
+/** A point that ways lead to, with the places at which they come to it. */
+interface Target {
+  readonly at: BayPoint;
+  readonly spreads: readonly Spread[];
 }
 
 /** Everything about a task that does not depend on where the station stands. */
@@ -84,8 +94,9 @@ export function sceneOf(task: StationTask): Scene | undefined {
   const { points, margin } = alongSeam(bay.seam);
   const obstacles = bay.obstacles.map(({ corners }) => corners);
   const walkways = bay.walkways.map(({ corners }) => corners);
-  const grounds = [groundOf(bay.outline, obstacles)];
-  if (walkways.length > 0) grounds.push(groundOf(bay.outline, [...obstacles, ...walkways]));
+  const band = seamBand(bay.seam, bay.leadClearance ?? 0);
+  const grounds = [groundOf(bay.outline, [...obstacles, ...band])];
+  if (walkways.length > 0) grounds.push(groundOf(bay.outline, [...obstacles, ...band, ...walkways]));
   return {
     task,
     columns: Math.max(1, Math.ceil((Math.max(...xs) - Math.min(...xs)) / task.grid)),
@@ -100,14 +111,43 @@ export function sceneOf(task: StationTask): Scene | undefined {
 }
 
 function layerOf(ground: Ground, { bay }: StationTask, seam: readonly BayPoint[]): Layer {
-  const source = spreadFrom(ground, bay.powerSource);
+  const target = (at: BayPoint): Target => ({
+    at,
+    spreads: accessesOf(at, bay.seam, bay.leadClearance ?? 0).map((access) => spreadFrom(ground, access)),
+  });
+  const source = target(bay.powerSource);
   return {
     ground,
     source,
-    air: spreadFrom(ground, bay.airDrop),
-    seam: seam.map((point) => spreadFrom(ground, point)),
-    clamp: bay.workClamp && wayTo(ground, bay.workClamp, sightsFrom(ground, bay.workClamp), source),
+    air: target(bay.airDrop),
+    seam: seam.map(target),
+    clamp: bay.workClamp && betweenTargets(ground, target(bay.workClamp), source),
   };
+}
+
+/** The shortest way from a point, whose sights are known, to a target. */
+function wayToTarget(
+  ground: Ground,
+  from: BayPoint,
+  sights: ReturnType<typeof sightsFrom>,
+  { at, spreads }: Target,
+): Way {
+  const ways = spreads.map((spread) => {
+    const way = wayTo(ground, from, sights, spread);
+    const last = distanceOf(spread.origin, at);
+    return last === 0 ? way : { length: way.length + last, points: [...way.points, at] };
+  });
+  return ways.reduce((shortest, way) => (way.length < shortest.length ? way : shortest));
+}
+
+/** The shortest way from one target to another. */
+function betweenTargets(ground: Ground, from: Target, to: Target): Way {
+  const ways = from.spreads.map(({ origin }) => {
+    const way = wayToTarget(ground, origin, sightsFrom(ground, origin), to);
+    const first = distanceOf(from.at, origin);
+    return first === 0 ? way : { length: way.length + first, points: [from.at, ...way.points] };
+  });
+  return ways.reduce((shortest, way) => (way.length < shortest.length ? way : shortest));
 }
 
 function alongSeam(seam: readonly BayPoint[]): {
@@ -115,9 +155,11 @@ function alongSeam(seam: readonly BayPoint[]): {
   readonly margin: number;
 } {
   let margin = 0;
+  const whole = seam.slice(1).reduce((sum, b, i) => sum + distanceOf(seam[i]!, b), 0);
+  const step = Math.max(SEAM_STEP, whole / SEAM_POINTS_MOST);
   const points = seam.slice(1).flatMap((b, i) => {
     const a = seam[i]!;
-    const parts = Math.max(1, Math.ceil(distanceOf(a, b) / SEAM_STEP));
+    const parts = Math.max(1, Math.ceil(distanceOf(a, b) / step));
     margin = Math.max(margin, distanceOf(a, b) / parts / 2);
     return Array.from({ length: parts }, (_, k) => ({
       x: a.x + ((b.x - a.x) * (k + 1)) / parts,
@@ -141,7 +183,9 @@ export function mayStand({ task }: Scene, point: BayPoint): boolean {
   const free = areas.every(
     ({ corners }) => sideOf(point, corners) === 'outside' && distanceToEdges(point, corners) >= bay.clearance,
   );
-  return free && bay.seam.slice(1).every((b, i) => distanceToSegment(point, bay.seam[i]!, b) >= bay.keepOut);
+  if (!free || (bay.jet !== undefined && inJet(point, bay.seam, bay.jet))) return false;
+  const clear = Math.max(bay.keepOut, bay.leadClearance ?? 0);
+  return bay.seam.slice(1).every((b, i) => distanceToSegment(point, bay.seam[i]!, b) >= clear);
 }
 
 /** Ways from a station: under covers where stock has enough, else around every walkway; undefined where neither is possible. */
@@ -155,7 +199,7 @@ export function waysFrom(scene: Scene, station: BayPoint): StationWays | undefin
 
 function waysOn(scene: Scene, layer: Layer, station: BayPoint, mayCross: boolean): StationWays {
   const sights = sightsFrom(layer.ground, station);
-  const to = (spread: Spread): Way => wayTo(layer.ground, station, sights, spread);
+  const to = (target: Target): Way => wayToTarget(layer.ground, station, sights, target);
   const seam = layer.seam.map(to);
   const toSeam = seam.reduce((farthest, way) => (way.length > farthest.length ? way : farthest));
   const fromSource = to(layer.source);
