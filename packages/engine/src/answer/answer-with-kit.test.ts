@@ -40,7 +40,7 @@ describe('a kit that carries the plan', () => {
     expect(WITHIN.inputs.kit_revision).toBe(kit().revision);
     expect(supply.limits.length).toBeGreaterThan(8);
     for (const limit of supply.limits) expect(WITHIN.plan!.limits).toContain(limit);
-    expect(supply.limits.some(({ hard, verdict }) => hard && verdict === 'tight')).toBe(true);
+    expect(supply.limits.some(({ hard }) => hard)).toBe(true);
   });
 
   it('loses in the loop what the sources give beyond the arc, and shares add up', () => {
