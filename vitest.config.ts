@@ -31,7 +31,8 @@ export default defineConfig({
           include: ['e2e/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // one browser for all files, which run side by side
+          globalSetup: ['e2e/shared-browser.ts'],
         },
       },
     ],

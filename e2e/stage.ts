@@ -1,13 +1,12 @@
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect } from 'vitest';
-import { findBrowser, launchFlags } from '../tools/find-browser.mjs';
+import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { type BenchServer, startBench } from './bench-server.ts';
 import { watchPage } from './watch-page.ts';
 
-const PROGRAM = findBrowser();
+const BROWSER = inject('browser');
 
 /** Whether there is no browser to drive; the tests that need one are skipped then. */
-export const NO_BROWSER = PROGRAM === undefined;
+export const NO_BROWSER = BROWSER === undefined;
 
 /** Screens that the pages are laid out for. */
 export const SCREENS = { bench: { width: 1440, height: 900 }, tablet: { width: 820, height: 1180 } } as const;
@@ -40,7 +39,7 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
   const trouble: string[] = [];
 
   beforeAll(async () => {
-    browser = await chromium.launch({ executablePath: PROGRAM ?? '', args: launchFlags() });
+    browser = await chromium.connect(BROWSER ?? '');
   });
   afterAll(() => browser.close());
   afterEach(async () => {
