@@ -24,6 +24,9 @@ const heatPassSchema = z
     gross_kJ_per_mm: z.number().describe('Gross arc energy per length, U I / v [kJ/mm].'),
     with_melt_kJ_per_mm: z.number().describe('What leaves with the melt [kJ/mm].'),
     kept_kJ_per_mm: heatRangeSchema.describe('What the plate keeps [kJ/mm].'),
+    reaching_share: heatRangeSchema.describe(
+      'Share of the arc power that must reach the work for what the plate keeps and what leaves with the melt [-].',
+    ),
     at_station_s: heatRangeSchema.describe('When the torch is at the station [s].'),
     before_degC: heatRangeSchema.describe('Temperature beside the groove just before it [degC].'),
     wait_s: heatRangeSchema.describe('Wait that the interpass temperature asks for before it [s].'),

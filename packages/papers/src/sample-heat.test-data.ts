@@ -35,6 +35,7 @@ function sampleHeatReport(): HeatReport {
       gross_kJ_per_mm: 3.1,
       with_melt_kJ_per_mm: 0.9,
       kept_kJ_per_mm: range(1.08, 0.46),
+      reaching_share: range(0.67, 0.1),
       at_station_s: range(at, index * 5),
       before_degC: range(20 + 90 * index, 20 * index),
       wait_s: range(index * 12, index * 12),

@@ -1,4 +1,5 @@
-import { formatAmount, formatStated, type HeatReport, type UnitSystem } from '@furrow/engine';
+import { formatStated, type HeatReport } from '@furrow/engine';
+import { skinText } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
 import { useUnits } from '../theme/index.ts';
@@ -7,7 +8,6 @@ import { useUnits } from '../theme/index.ts';
 export function SkinPanel({ report }: { readonly report: HeatReport }): VNode {
   const units = useUnits();
   const { skin } = report;
-  const area = (value: number): string => formatAmount(value * 1e-6, 'area', units);
   return (
     <section class="panel" aria-labelledby="skin-title">
       <header class="panel-head">
@@ -17,15 +17,7 @@ export function SkinPanel({ report }: { readonly report: HeatReport }): VNode {
         Grind <b>{formatStated(skin.allowance_mm, 'mm', units)}</b> off all round the groove.{' '}
         <SourceText source={skin.source} />
       </p>
-      <p>
-        The section grows from {area(skin.gouged_area_mm2)} to <b>{area(skin.ground_area_mm2)}</b>,{' '}
-        {skin.added_percent.toFixed(0)} % more to fill: {mass(skin.refill_kg, units)} of weld metal for the
-        whole seam, {mass(skin.added_kg, units)} of it for the grinding.
-      </p>
+      <p>{skinText(report, units)}</p>
     </section>
   );
-}
-
-function mass(kilograms: number, units: UnitSystem): string {
-  return units === 'inch' ? `${(kilograms / 0.45359237).toFixed(1)} lb` : `${kilograms.toFixed(1)} kg`;
 }

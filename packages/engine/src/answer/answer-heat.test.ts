@@ -119,8 +119,22 @@ describe('the heat of the demo job', () => {
   it('adds the ground skin to the refill of the whole seam', () => {
     const { gouged_area_mm2, ground_area_mm2, added_percent, refill_kg, added_kg } = report.skin;
     expect(added_percent).toBeCloseTo((ground_area_mm2 / gouged_area_mm2 - 1) * 100, 9);
-    expect(refill_kg).toBeCloseTo(ground_area_mm2 * 6000 * 7850e-9, 9);
+    // the cap of the weld is a tenth of what fills the groove
+    expect(refill_kg).toBeCloseTo(1.1 * ground_area_mm2 * 6000 * 7850e-9, 9);
     expect(added_kg / refill_kg).toBeCloseTo(1 - gouged_area_mm2 / ground_area_mm2, 9);
+  });
+
+  it('tells for which pass the balance asks for more than arcs were measured to bring', () => {
+    const told = report.cautions.filter((caution) => caution.includes('balances only if'));
+    const beyond = report.passes.filter(({ reaching_share }) => reaching_share.middle > 0.84);
+    expect(told.map((caution) => /^Pass (\d+)/u.exec(caution)![1])).toEqual(
+      beyond.map(({ number }) => String(number)),
+    );
+    expect(beyond.length).toBeGreaterThan(0);
+    for (const { reaching_share, kept_kJ_per_mm, gross_kJ_per_mm } of report.passes) {
+      expectOrdered(reaching_share);
+      expect(reaching_share.middle).toBeGreaterThan(kept_kJ_per_mm.middle / gross_kJ_per_mm + 0.3);
+    }
   });
 
   it('says that nothing was measured of the heat kept', () => {
@@ -136,8 +150,9 @@ it('is null for a job without a plan', () => {
   expect(heatOf(refused)).toBeNull();
 });
 
-it('tells no hardness and no preheat without a composition, and why', () => {
+it('tells no hardness and no preheat without a composition, and why, and has the skin ground all the same', () => {
   const { report } = heatOf(BARE.replace(/\n {2}composition:.*/, ''))!;
+  expect(report.cautions.join(' ')).toContain('Grind the skin off');
   expect(report).toMatchObject({ hardness: null, preheat: null });
   expect(report.hardness_missing).toContain('composition');
   expect(report.preheat_missing).toContain('composition');
@@ -174,6 +189,25 @@ it('holds the back face and the hardness against what the job states, as soft li
   const byId = new Map(report.limits.map((limit) => [limit.id, limit]));
   expect(byId.get('back_face_field')).toMatchObject({ verdict: 'holds', demand: report.back_face_degC.most });
   expect(byId.get('hardness')).toMatchObject({ verdict: 'fails', hard: false });
+});
+
+it('holds stainless steel to its own interpass temperature, and has its skin ground', () => {
+  const stainless = BARE.replace('carbon_steel', 'austenitic_stainless')
+    .replace('plus: 6 mm', 'plus: 9 mm')
+    .replace('ligament_least: 10', 'ligament_least: 6')
+    .replace(/\n {2}composition:.*/u, '');
+  const known = read(stainless);
+  expect(known.job.heat.interpass_most).toBeCloseTo(423.15, 9);
+  expect(known.defaultsUsed.find(({ path }) => path === 'heat.interpass_most')).toMatchObject({
+    value: '150 °C',
+  });
+  const { report } = heatOf(stainless)!;
+  expect(report.hardness).toBeNull();
+  const cautions = report.cautions.join(' ');
+  expect(cautions).toContain('Grind the skin off');
+  expect(cautions).not.toContain('HV');
+  const hotter = heatOf(stainless.replace('\nplate:', '\nheat: { interpass_most: 250 degC }\nplate:'))!;
+  expect(hotter.report.cautions.join(' ')).toContain('for this metal at most 150 degC is usual');
 });
 
 it('works out neither preheat nor hardness where manganese is not stated: counted as absent it would ask for too little', () => {

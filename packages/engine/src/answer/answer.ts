@@ -1,7 +1,7 @@
 import { afterCostOf } from '../cost/index.ts';
 import type { DefaultUsed } from '../document/index.ts';
 import { hazardLimits } from '../hazard/index.ts';
-import { heatLimits } from '../heat/index.ts';
+import { arcReachLimit, heatLimits } from '../heat/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
@@ -89,6 +89,7 @@ export function answerJob(
   const process = [
     processLimits(posterior.meltingEnergy),
     hazardLimits(),
+    arcReachLimit(thermalOf(job.plate.material), posterior.meltingEnergy),
     // only a job that says what its back face stands has it reckoned
     ...(job.heat.back_face_most === undefined
       ? []

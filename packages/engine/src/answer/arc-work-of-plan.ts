@@ -21,12 +21,7 @@ export function arcWorkOfPlan(plan: Plan, job: Job, around: CycleSurroundings): 
   const electrode = kit.electrodes.find((each) => Math.abs(each.diameter - diameter) < 1e-6);
   if (electrode === undefined) throw new Error('a plan uses an electrode that its job does not have');
   const readings = plan.gauge_stops.reduce((sum, stop) => sum + stop.stations * plan.tracks, 0);
-  const section: GrooveSection = {
-    areaPerLength: plan.removed_mm3_per_mm * MM ** 2,
-    topWidth: plan.width_mm.p50 * MM,
-    depth: plan.floor_depth_mm.p50 * MM,
-    seamLength: seam.length,
-  };
+  const section = sectionOfPlan(plan, job);
   const arcPower = (plan.arc_energy_kJ * 1000) / plan.arc_time_s.p50;
   return {
     arcTime: plan.arc_time_s,
@@ -49,6 +44,16 @@ export function arcWorkOfPlan(plan: Plan, job: Job, around: CycleSurroundings): 
     width: inMetres(plan.width_mm),
     depthReached: plan.assurance.depth_reached,
     reworkTime: after.rework_min_per_m === undefined ? undefined : after.rework_min_per_m * 60 * seam.length,
+  };
+}
+
+/** The median groove of a plan. */
+export function sectionOfPlan(plan: Plan, { seam }: Job): GrooveSection {
+  return {
+    areaPerLength: plan.removed_mm3_per_mm * MM ** 2,
+    topWidth: plan.width_mm.p50 * MM,
+    depth: plan.floor_depth_mm.p50 * MM,
+    seamLength: seam.length,
   };
 }
 

@@ -1,9 +1,9 @@
+import { ARC_SHARE, skinHardness } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
+import { metalOf } from '../material/index.ts';
 import type { HeatReport } from './heat-report.ts';
 import { inCelsius, rounded } from './heat-units.ts';
 
-/** Temperature above which manganese steel turns brittle, as its practice says [degC]. */
-const MANGANESE_MOST = 260;
 const DAY = 86_400;
 /** Difference at an end of the seam that is worth a word [K]. */
 const END_HOTTER = 10;
@@ -18,6 +18,13 @@ export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): st
       cautions.push(
         `${limit.title}: ${limit.sense === 'most' ? 'over' : 'short of'} the figure named. ${sentence(limit.remedy)}`,
       );
+  }
+  for (const { number, reaching_share: reaching } of report.passes) {
+    if (reaching.middle <= ARC_SHARE.most) continue;
+    const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
+    cautions.push(
+      `Pass ${number} balances only if ${percent(reaching.least)} to ${percent(Math.min(1, reaching.most))} of its arc power reaches the work; ${percent(ARC_SHARE.least)} to ${percent(ARC_SHARE.most)} was measured for other arcs. It may cut shallower than predicted, or the plate may keep less than is told here: prove it on scrap.`,
+    );
   }
   if (report.passes.some(({ wait_s }) => wait_s.most >= DAY)) {
     cautions.push(
@@ -36,24 +43,19 @@ export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): st
       `The back face gets hotter at the end of the seam than along it: ${ends.back_face_degC.toFixed(0)} against ${ends.section_back_face_degC.toFixed(0)} degC for the most heat kept. ${ends.note}`,
     );
   }
-  if (plate.material === 'manganese_steel') {
+  const metal = metalOf(plate.material);
+  if (heat.interpass_most > metal.interpassMost.value) {
     cautions.push(
-      `Manganese steel turns brittle above about ${MANGANESE_MOST} degC (common practice, no source): hold the plate below that between passes; the job lets it be at ${inCelsius(heat.interpass_most).toFixed(0)} degC.`,
+      `The job lets the plate be at ${inCelsius(heat.interpass_most).toFixed(0)} degC between passes; for this metal at most ${inCelsius(metal.interpassMost.value).toFixed(0)} degC is usual: ${metal.interpassMost.source}.`,
     );
   }
-  if (plate.material === 'copper_alloy') {
-    cautions.push(
-      'Conduction is that of pure copper; brasses, bronzes and copper-nickels conduct far less and get hotter beside the groove.',
-    );
-  }
+  cautions.push(...metal.heatCautions.map(({ text }) => text));
   cautions.push(
     `What the plate keeps of the arc’s heat has not been measured for this process: read every figure as the band from ${rounded(report.kept_share.least * 100)} to ${rounded(report.kept_share.most * 100)} % of the arc energy.`,
   );
-  if (report.hardness !== null) {
-    cautions.push(
-      `Grind the skin off before welding or leaving the groove: the carbon-rich film may reach ${rounded(report.hardness.skin_HV)} HV whatever the plate is.`,
-    );
-  }
+  cautions.push(
+    `Grind the skin off before welding or leaving the groove, ${rounded(report.skin.allowance_mm)} mm all round: metal that melted and stayed has taken up carbon, whatever the plate is${metal.hardens ? ` and whether or not a hardness could be worked out; the film may reach ${rounded(skinHardness())} HV` : ''}.`,
+  );
   if (report.preheat !== null) {
     cautions.push(
       'Preheats are shown to compare, partly from recalled tables: the code and the welding procedure that govern the job set the temperature.',

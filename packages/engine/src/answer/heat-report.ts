@@ -28,6 +28,8 @@ export interface HeatPass {
   readonly with_melt_kJ_per_mm: number;
   /** What the plate keeps [kJ/mm]. */
   readonly kept_kJ_per_mm: HeatRange;
+  /** Share of the arc power that must reach the work for what the plate keeps and what leaves with the melt [-]. */
+  readonly reaching_share: HeatRange;
   /** When the torch is at the station [s]. */
   readonly at_station_s: HeatRange;
   /** Temperature beside the groove just before it [degC]. */
@@ -112,7 +114,7 @@ export interface SkinReport {
   readonly ground_area_mm2: number;
   /** Added to what is filled again [%]. */
   readonly added_percent: number;
-  /** Weld metal for the whole seam after grinding [kg]. */
+  /** Weld metal for the whole seam after grinding, cap included [kg]. */
   readonly refill_kg: number;
   /** What of it the grinding adds [kg]. */
   readonly added_kg: number;

@@ -6,7 +6,7 @@ import {
   skinHardness,
 } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
-import { fullComposition } from '../material/index.ts';
+import { fullComposition, metalOf } from '../material/index.ts';
 import type { HardnessReport, HeatRange, HeatReport } from './heat-report.ts';
 import { rounded } from './heat-units.ts';
 
@@ -21,7 +21,7 @@ export function reportHardness(
   cooling: HeatRange | null,
 ): Pick<HeatReport, 'hardness' | 'hardness_missing'> {
   const { material, composition } = plate;
-  if (material !== 'carbon_steel' && material !== 'low_alloy_steel') {
+  if (!metalOf(material).hardens) {
     return missing('The formulas are for carbon and low-alloy steel that turns to austenite and back.');
   }
   if (composition?.C === undefined || composition.Mn === undefined) {

@@ -47,7 +47,7 @@ export function reportHeat(input: HeatReportInput): HeatReport {
   const t85 = rangeOrNull((end) => medianCooling(faceTimes(end)));
   const cooling = reportCooling({
     metal,
-    ferritic: material === 'carbon_steel' || material === 'low_alloy_steel',
+    ferritic: metalOf(material).hardens,
     thickness: job.plate.thickness,
     kept: rangeOf((end) => keptOf(passes.at(-1)!, end)),
     before: rangeOf((end) => runs[end].beforePass.at(-1)!),
@@ -73,7 +73,7 @@ export function reportHeat(input: HeatReportInput): HeatReport {
     ...cooling,
     ...reportHardness(job, t85 && hardnessTimes(t85, faceTimes)),
     ...reportPreheat(job, start),
-    skin: reportSkin(job, floor),
+    skin: reportSkin(job, input.plan),
     balance: balanceOf(runs),
     ...(input.ends !== undefined && { ends: input.ends }),
   };
@@ -116,6 +116,7 @@ function passReport(station: StationPass, index: number, runs: HeatRuns): HeatPa
     gross_kJ_per_mm: inUnit(heat.gross, 'kJ_per_mm'),
     with_melt_kJ_per_mm: inUnit(heat.withMelt, 'kJ_per_mm'),
     kept_kJ_per_mm: rangeOf((end) => inUnit(keptOf(station, end), 'kJ_per_mm')),
+    reaching_share: heat.reaching,
     at_station_s: rangeOf((end) => runs[end].startedAt[index]!),
     before_degC: rangeOf((end) => inCelsius(runs[end].beforePass[index]!)),
     wait_s: rangeOf((end) => Math.min(DAY, runs[end].waits[index]!)),

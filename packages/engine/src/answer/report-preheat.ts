@@ -11,6 +11,7 @@ import {
   carbonEquivalentCET,
   carbonEquivalentIIW,
   crackingParameterPcm,
+  metalOf,
 } from '../material/index.ts';
 import type { PreheatMethod, PreheatReport } from './heat-report.ts';
 import { inCelsius, rounded } from './heat-units.ts';
@@ -26,7 +27,7 @@ export function reportPreheat(
   start: GougingStart,
 ): { readonly preheat: PreheatReport | null; readonly preheat_missing: string | null } {
   const { material, composition } = job.plate;
-  if (material !== 'carbon_steel' && material !== 'low_alloy_steel') {
+  if (!metalOf(material).hardens) {
     return missing(
       'Both methods are for carbon and low-alloy steel; for this metal follow its own welding procedure.',
     );
@@ -126,7 +127,7 @@ function prequalified({ plate, reweld }: Job): PreheatMethod {
     method: 'AWS D1.1, prequalified table, category B',
     temperature_degC: low ? inCelsius(preheatPrequalified(plate.thickness)) : null,
     parts: [{ name: 'thickness', value: plate.thickness * 1000, unit: 'mm' }],
-    inside_range: low && plate.material === 'carbon_steel',
+    inside_range: low && metalOf(plate.material).prequalified,
     remarks: [
       'Only for the structural carbon steels that the code lists, welded with low hydrogen: see whether this plate is one of them.',
       ...(low ? [] : ['The filler’s hydrogen is too high for the low-hydrogen category.']),

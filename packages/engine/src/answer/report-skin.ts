@@ -1,20 +1,21 @@
-import type { SectionPoint } from '../groove/index.ts';
-import { groundSection } from '../heat/index.ts';
+import { costPracticeOf, refillOf } from '../cost/index.ts';
 import type { Job } from '../job/index.ts';
-import { metalOf } from '../material/index.ts';
+import type { Plan } from '../plan/index.ts';
 import { inUnit } from '../quantity/index.ts';
+import { sectionOfPlan } from './arc-work-of-plan.ts';
 import type { SkinReport } from './heat-report.ts';
 
 /** Allowance of ASME PCC-2 [m]. */
 const PCC2 = 1.5e-3;
 
 /** What the grinding allowance takes off the section, and what it adds to the refill of the whole seam. */
-export function reportSkin(job: Job, floor: readonly SectionPoint[]): SkinReport {
-  const { heat, plate, seam } = job;
-  const allowance = heat.skin_allowance;
-  const { gouged, ground } = groundSection(floor, allowance);
-  const density = metalOf(plate.material).density.value;
-  const mass = (area: number): number => inUnit(area * seam.length * density, 'kg');
+export function reportSkin(job: Job, plan: Plan): SkinReport {
+  const practice = costPracticeOf(job);
+  const section = sectionOfPlan(plan, job);
+  const allowance = practice.skinAllowance;
+  const gouged = section.areaPerLength;
+  const { area: ground, weldMetal } = refillOf(section, practice);
+  const unground = refillOf(section, { ...practice, skinAllowance: 0 });
   return {
     allowance_mm: inUnit(allowance, 'mm'),
     source:
@@ -27,7 +28,7 @@ export function reportSkin(job: Job, floor: readonly SectionPoint[]): SkinReport
     gouged_area_mm2: inUnit(gouged, 'mm2'),
     ground_area_mm2: inUnit(ground, 'mm2'),
     added_percent: gouged > 0 ? (ground / gouged - 1) * 100 : 0,
-    refill_kg: mass(ground),
-    added_kg: mass(ground - gouged),
+    refill_kg: inUnit(weldMetal, 'kg'),
+    added_kg: inUnit(weldMetal - unground.weldMetal, 'kg'),
   };
 }

@@ -43,7 +43,8 @@ export function faceLength(width: number, depth: number): number {
  * Area of a groove after its face was ground back everywhere by the same allowance.
  *
  * A + P s + pi s2 / 2: the outline moved outwards by s, for a groove without inward corners (half of Steiner's
- * formula for the groove and its mirror image). P is the face of a plain groove of the same width and depth.
+ * formula for the groove and its mirror image). P is the face of a plain groove of the same width and depth; the face
+ * of several tracks is longer, and its area then comes out a little low (2.4 % on the demo wash of six tracks).
  *
  * @param section - the groove as gouged [record], width > 0, depth >= 0
  * @param allowance - how much is ground off, at right angles to the face [m], >= 0

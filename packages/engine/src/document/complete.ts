@@ -27,11 +27,13 @@ export interface CompletedDocument {
 export function completeDocument(schema: z.ZodType, document: unknown): CompletedDocument {
   const defaultsUsed: DefaultUsed[] = [];
   const writtenAs = new Map<string, DocumentPath>();
-  const value = complete(schema, document, [], [], { defaultsUsed, writtenAs });
+  const value = complete(schema, document, [], [], { document, defaultsUsed, writtenAs });
   return { value, defaultsUsed, writtenAs };
 }
 
 interface Records {
+  /** The whole document as written. */
+  readonly document: unknown;
   readonly defaultsUsed: DefaultUsed[];
   readonly writtenAs: Map<string, DocumentPath>;
 }
@@ -81,9 +83,10 @@ function completeObject(
     if (Object.hasOwn(result, name) && result[name] !== null) continue;
     const facts = fieldFacts.get(field);
     if (facts?.fallback !== undefined) {
-      result[name] = facts.fallback.text;
-      const at = pathText([...path, name]);
-      records.defaultsUsed.push({ path: at, value: facts.fallback.text, why: facts.fallback.why });
+      const { text, why } =
+        typeof facts.fallback === 'function' ? facts.fallback(records.document) : facts.fallback;
+      result[name] = text;
+      records.defaultsUsed.push({ path: pathText([...path, name]), value: text, why });
     } else if (field instanceof z.ZodObject && canBeLeftOut(field)) {
       result[name] = completeObject(field, {}, [...path, name], [...written, name], records);
     } else if (field instanceof z.ZodOptional) {

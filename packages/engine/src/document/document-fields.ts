@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { QuantityKind } from '../quantity/index.ts';
-import { fieldFacts } from './field.ts';
+import { fieldFacts, fixedFallback } from './field.ts';
 
 /** One field of a document as a form shows it. */
 export interface DocumentField {
@@ -56,6 +56,7 @@ function collect(
     return;
   }
   const facts = fieldFacts.get(schema);
+  const fallback = fixedFallback(facts);
   const at = path.join('.');
   const options = schema instanceof z.ZodEnum ? schema.options.map(String) : undefined;
   const entry =
@@ -74,6 +75,6 @@ function collect(
     ...(facts?.kind === undefined ? {} : { kind: facts.kind }),
     ...(options === undefined ? {} : { options }),
     optional: optional || facts?.fallback !== undefined,
-    ...(facts?.fallback === undefined ? {} : { fallback: facts.fallback.text }),
+    ...(fallback === undefined ? {} : { fallback: fallback.text }),
   });
 }

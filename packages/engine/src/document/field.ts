@@ -8,12 +8,20 @@ export interface FieldFacts {
   readonly help: string;
   /** Kind of amount, for fields written with a unit. */
   readonly kind?: QuantityKind;
-  /** Text that stands in when the field is missing, and why that one. */
-  readonly fallback?: {
-    /** The text, as a file would have it [as written]. */
-    readonly text: string | number;
-    readonly why: string;
-  };
+  /** What stands in when the field is missing; a function where it hangs on the rest of the document as written. */
+  readonly fallback?: Fallback | ((document: unknown) => Fallback);
+}
+
+/** Text that stands in for a missing field, and why that one. */
+export interface Fallback {
+  /** The text, as a file would have it [as written]. */
+  readonly text: string | number;
+  readonly why: string;
+}
+
+/** The text that stands in for a field whatever else the document says; undefined where there is no such text. */
+export function fixedFallback(facts: FieldFacts | undefined): Fallback | undefined {
+  return typeof facts?.fallback === 'function' ? undefined : facts?.fallback;
 }
 
 /** Facts of every field, kept beside the schema so that one declaration serves file, form and documentation. */
@@ -104,10 +112,11 @@ export function amount(
  */
 export function described<T extends z.ZodType>(schema: T, facts: FieldFacts): T {
   fieldFacts.add(schema, facts);
+  const fallback = fixedFallback(facts);
   z.globalRegistry.add(schema, {
     title: facts.title,
     description: facts.help,
-    ...(facts.fallback === undefined ? {} : { default: facts.fallback.text }),
+    ...(fallback === undefined ? {} : { default: fallback.text }),
   });
   return schema;
 }

@@ -1,4 +1,4 @@
-import type { Composition, MetalFamily } from '../material/index.ts';
+import { type Composition, type FumeElement, type MetalFamily, metalOf } from '../material/index.ts';
 
 /** What the air of a gouging place may carry. */
 export type Substance =
@@ -38,31 +38,13 @@ const GASES: readonly ExpectedSubstance[] = [
   { substance: 'ozone', why: 'the arc makes it from the air' },
 ];
 
-const IRON_BASED: ReadonlySet<MetalFamily> = new Set([
-  'carbon_steel',
-  'low_alloy_steel',
-  'austenitic_stainless',
-  'cast_iron',
-  'manganese_steel',
-]);
-
-/** What alloys of a family are made of beside their base. */
-const FAMILY_ALLOYS: Readonly<Partial<Record<MetalFamily, readonly Substance[]>>> = {
-  austenitic_stainless: ['manganese', 'chromium_vi', 'nickel'],
-  nickel_alloy: ['chromium_vi', 'nickel'],
-  carbon_steel: ['manganese'],
-  low_alloy_steel: ['manganese'],
-  manganese_steel: ['manganese'],
-  cast_iron: ['manganese'],
+/** What the fume of an element counts as. */
+const OF_ELEMENT: Readonly<Record<FumeElement, Substance>> = {
+  Fe: 'iron_oxide',
+  Mn: 'manganese',
+  Cr: 'chromium_vi',
+  Ni: 'nickel',
 };
-
-/** What alloys of a family often hold, so that only a composition that states none of it lets it off. */
-const POSSIBLE_ALLOYS: Readonly<Partial<Record<MetalFamily, readonly AlloyedSubstance[]>>> = {
-  low_alloy_steel: ['chromium_vi', 'nickel'],
-  copper_alloy: ['nickel'],
-};
-
-type AlloyedSubstance = 'chromium_vi' | 'nickel';
 
 /**
  * Substances to reckon with when a metal is gouged, each with its reason.
@@ -85,18 +67,23 @@ export function expectedSubstances(
   coating: Coating,
 ): readonly ExpectedSubstance[] {
   const metal = family.replaceAll('_', ' ');
+  const { fumeOf, fumePossible, copperBased } = metalOf(family);
   const found: ExpectedSubstance[] = [
-    ...(IRON_BASED.has(family) ? [{ substance: 'iron_oxide' as const, why: `the metal is ${metal}` }] : []),
-    ...(FAMILY_ALLOYS[family] ?? []).map((substance) => ({ substance, why: `part of ${metal}` })),
-    ...statedAlloys(composition),
-    ...possibleAlloys(family, composition).map((substance) => ({
-      substance,
-      why: `possible in ${metal}, unless the composition says otherwise`,
+    ...fumeOf.map((element) => ({
+      substance: OF_ELEMENT[element],
+      why: element === 'Fe' ? `the metal is ${metal}` : `part of ${metal}`,
     })),
+    ...statedAlloys(composition),
+    ...fumePossible
+      // only a composition that states none of it lets it off
+      .filter((element) => element === 'Fe' || composition[element] !== 0)
+      .map((element) => ({
+        substance: OF_ELEMENT[element],
+        why: `possible in ${metal}, unless the composition says otherwise`,
+      })),
     {
       substance: 'copper',
-      why:
-        family === 'copper_alloy' ? `the metal is ${metal}` : 'the copper coating of the electrode burns off',
+      why: copperBased ? `the metal is ${metal}` : 'the copper coating of the electrode burns off',
     },
     ...(coating === 'chromium'
       ? [{ substance: 'chromium_vi' as const, why: 'the coating holds chromium' }]
@@ -106,11 +93,6 @@ export function expectedSubstances(
   return found.filter(
     ({ substance }, index) => found.findIndex((one) => one.substance === substance) === index,
   );
-}
-
-function possibleAlloys(family: MetalFamily, { Cr, Ni }: Composition): readonly AlloyedSubstance[] {
-  const stated = { chromium_vi: Cr, nickel: Ni };
-  return (POSSIBLE_ALLOYS[family] ?? []).filter((substance) => stated[substance] !== 0);
 }
 
 function statedAlloys({ Cr = 0, Ni = 0 }: Composition): ExpectedSubstance[] {

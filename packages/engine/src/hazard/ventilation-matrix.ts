@@ -1,4 +1,4 @@
-import type { MetalFamily } from '../material/index.ts';
+import { type MetalFamily, metalOf } from '../material/index.ts';
 import type { Coating } from './substance.ts';
 
 /** Kinds of ventilation that the matrix knows. */
@@ -18,14 +18,6 @@ const TABLE: Readonly<Record<'fixed' | 'changing', Readonly<Record<Column, Cell>
     high: { short: 'mechanical', long: 'capture at the source' },
     coated: { short: 'natural', long: 'mechanical' },
   },
-};
-
-const COLUMNS: Readonly<Partial<Record<MetalFamily, Column>>> = {
-  carbon_steel: 'low',
-  low_alloy_steel: 'low',
-  austenitic_stainless: 'high',
-  nickel_alloy: 'high',
-  manganese_steel: 'high',
 };
 
 /**
@@ -48,8 +40,8 @@ export function matrixVentilation(
   family: MetalFamily,
   coating: Coating,
 ): MatrixVentilation | null {
-  const alloy = COLUMNS[family];
-  if (workplace === null || duration === null || alloy === undefined) return null;
+  const alloy = metalOf(family).ventilation;
+  if (workplace === null || duration === null || alloy === null) return null;
   if (alloy === 'low' && coating === null) return null;
   const column = alloy === 'low' && coating !== 'none' ? 'coated' : alloy;
   return TABLE[workplace][column][duration];

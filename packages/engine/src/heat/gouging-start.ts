@@ -1,5 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { Source } from '../limit/index.ts';
+import { metalOf } from '../material/index.ts';
 import { preheatMethodB } from './preheat-method-b.ts';
 
 /** Temperature of the plate when gouging begins, and why it is that. */
@@ -10,9 +11,6 @@ export interface GougingStart {
   readonly stated: boolean;
   readonly source: Source;
 }
-
-/** Metals that are welded with the preheat of EN 1011-2. */
-const PREHEATED: ReadonlySet<Job['plate']['material']> = new Set(['carbon_steel', 'low_alloy_steel']);
 
 /**
  * Temperature of the plate when gouging begins: as the job states it, or else that of the re-weld.
@@ -25,6 +23,7 @@ const PREHEATED: ReadonlySet<Job['plate']['material']> = new Set(['carbon_steel'
  * @source common practice, no source; EN 1011-2 method B (memory)
  * @example
  * gougingStart({ heat: { ambient: 293.15, preheat: 373.15 }, reweld: {}, plate: {} }).temperature // => 373.15
+ * gougingStart({ heat: { ambient: 293.15 }, reweld: {}, plate: { material: 'nickel_alloy' } }).temperature // => 293.15
  */
 export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): GougingStart {
   const { heat, plate, reweld } = job;
@@ -36,7 +35,7 @@ export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): Gougi
     stated: false,
     source: { text, provenance: 'common practice' },
   });
-  if (!PREHEATED.has(plate.material))
+  if (!metalOf(plate.material).hardens)
     return ambient('this metal is gouged without preheat unless the job says so');
   if (plate.composition?.C === undefined || plate.composition.Mn === undefined)
     return ambient(

@@ -5,7 +5,7 @@ import type { ThermalMetal } from '../material/index.ts';
 import { type BackFaceInput, backFaceEstimate, backFaceShare } from './back-face.ts';
 import { faceHeat } from './face-heat.ts';
 import { gougingStart } from './gouging-start.ts';
-import { keptHeat, type MeltingNeed } from './kept-heat.ts';
+import { ARC_SHARE, keptHeat, type MeltingNeed } from './kept-heat.ts';
 
 /** Plate reckoned with at least, where the tolerance would let the groove go through [m]. */
 const LIGAMENT_LEAST = 1e-3;
@@ -74,6 +74,47 @@ function jobHeat(job: Job, metal: ThermalMetal, meltingEnergy: number): JobHeat 
 /** Length of the face of a pass across the section: its arc, and the walls above it. */
 function faceLength(radius: number, depth: number): number {
   return 2 * radius * Math.acos(Math.max(0, 1 - depth / radius)) + 2 * Math.max(0, depth - radius);
+}
+
+/**
+ * Arc power that melting the groove out and heating its face take, against what arcs bring to the work, as advice to the planner.
+ *
+ * (A v e + face heat) / (U I), without superheat and with the face just brought to melting: the least that the pass
+ * asks for. Over 84 %, the most measured for other arcs, the pass is quicker than its arc can be expected to cut.
+ *
+ * @param metal - the metal's table [record], from `thermalOf`
+ * @param meltingEnergy - energy to heat and melt a unit volume [J/m3], > 0
+ * @returns the limit function [record]
+ * @source derived: energy balance; DuPont and Marder 1995 for other arcs (judgement here)
+ * @example
+ * arcReachLimit(thermalOf('carbon_steel'), 1.01e10)({ electrode: { diameter: 0.0127 }, current: 900, voltage: 42, travel: 0.0423, passDepth: 0.005, passWidth: 0.016, tracks: 1, layers: 1, passLength: 6 }, { heat: { ambient: 293.15, preheat: 293.15 } })[0].demand // => 80.847...
+ */
+export function arcReachLimit(metal: ThermalMetal, meltingEnergy: number): LimitFunction {
+  const need = new Map<number, MeltingNeed>();
+  return (candidate, job) => {
+    const start = gougingStart(job).temperature;
+    const needed = need.get(start) ?? { energy: meltingEnergy, face: faceHeat(metal, start) };
+    need.set(start, needed);
+    const { current, voltage, travel, passDepth, passWidth, electrode } = candidate;
+    const melting = passArea({ width: passWidth, depth: passDepth }) * meltingEnergy;
+    const face = faceLength(passWidth / 2, passDepth) * needed.face * Math.sqrt(electrode.diameter / travel);
+    return [
+      limitOf({
+        id: 'arc_reach',
+        title: 'Arc power to melt the groove out and heat its face',
+        demand: (travel * (melting + face)) / (current * voltage),
+        capacity: ARC_SHARE.most,
+        unit: '%',
+        sense: 'most',
+        hard: false,
+        source: {
+          text: 'energy balance; the most that was measured for three other arc processes, DuPont and Marder 1995',
+          provenance: 'derived',
+        },
+        remedy: 'more layers, each shallower',
+      }),
+    ];
+  };
 }
 
 function backFaceOf(candidate: Candidate, known: JobHeat): number {

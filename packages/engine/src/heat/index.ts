@@ -9,11 +9,11 @@ export { faceHeat } from './face-heat.ts';
 export type { HeatField, HeatFrame } from './field.ts';
 export type { FloorLine, FloorPoint } from './floor-line.ts';
 export { type GougingStart, gougingStart } from './gouging-start.ts';
-export { type GroundSection, groundSection } from './ground-section.ts';
 export { type HardnessBand, hardnessBand, QUENCH_TIME, skinHardness } from './hardness-band.ts';
 export { type FormulaHardness, hardnessByFormulas, martensiteHardness } from './hardness-formulas.ts';
-export { heatLimits } from './heat-limits.ts';
+export { arcReachLimit, heatLimits } from './heat-limits.ts';
 export {
+  ARC_SHARE,
   type HeatSpan,
   KEPT_SOURCES,
   type KeptHeat,

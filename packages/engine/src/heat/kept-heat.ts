@@ -42,6 +42,8 @@ export interface KeptHeat {
   readonly withMelt: number;
   /** Share of the arc energy that the plate keeps [-]. */
   readonly share: HeatSpan;
+  /** Share of the arc energy that must reach the work for both: what is kept and what leaves with the melt [-]. */
+  readonly reaching: HeatSpan;
 }
 
 /** Ends of the share that the job states, where it does. */
@@ -53,7 +55,7 @@ export interface StatedShare {
 }
 
 /** Share of the arc power that reaches the work: measured for plasma, tungsten and consumable-electrode arcs [-]. */
-const ARC_SHARE: HeatSpan = { least: 0.47, middle: 0.67, most: 0.84 };
+export const ARC_SHARE: HeatSpan = { least: 0.47, middle: 0.67, most: 0.84 };
 /** How far above melting the metal leaves: the more it takes along, the less is kept (judgement) [K]. */
 const SUPERHEAT: HeatSpan = { least: 400, middle: 200, most: 0 };
 /** Heat capacity of the melt per volume of cold metal, 820 J/(kg K) for steel, as a share of the melting energy per kelvin [1/K]. */
@@ -120,11 +122,12 @@ function withStated(share: HeatSpan, { least, most }: StatedShare): HeatSpan {
  * @param pass - current, voltage, travel, section, face and time over a place [record], each > 0
  * @param need - melting energy, and heat of a face per root of time [record], each > 0
  * @param stated - ends of the share stated by the job [record], 0 to 1, either may be left out
- * @returns gross energy, what leaves with the melt, and the share kept [record]
+ * @returns gross energy, what leaves with the melt, the share kept and the share that must reach the work [record]
  * @source derived: energy balance; reaching share: DuPont and Marder 1995 for other arcs (judgement here)
  * @example
  * keptHeat({ current: 900, voltage: 42, travel: 0.012, area: 6e-5, face: 0.02, duration: 1 }, { energy: 1.01427e10, face: 1.67e7 }, {}).gross // => 3150000
  * keptHeat({ current: 900, voltage: 42, travel: 0.012, area: 6e-5, face: 0.02, duration: 1 }, { energy: 1.01427e10, face: 1.67e7 }, {}).share.most // => 0.64680571
+ * keptHeat({ current: 900, voltage: 42, travel: 0.012, area: 6e-5, face: 0.02, duration: 1 }, { energy: 1.01427e10, face: 1.67e7 }, {}).reaching.middle // => 0.67
  */
 export function keptHeat(pass: PassEnergy, need: MeltingNeed, stated: StatedShare): KeptHeat {
   const gross = (pass.current * pass.voltage) / pass.travel;
@@ -134,5 +137,12 @@ export function keptHeat(pass: PassEnergy, need: MeltingNeed, stated: StatedShar
   const balance = { least: rest('least'), middle: rest('middle'), most: rest('most') };
   const face = (pass.face * need.face * Math.sqrt(pass.duration)) / gross;
   const left = Math.max(LEFT_LEAST, 1 - melt('most') / gross);
-  return { gross, withMelt: melt('middle'), share: withStated(bandOf(balance, face, left), stated) };
+  const share = withStated(bandOf(balance, face, left), stated);
+  const reaching = (end: keyof HeatSpan): number => share[end] + melt('middle') / gross;
+  return {
+    gross,
+    withMelt: melt('middle'),
+    share,
+    reaching: { least: reaching('least'), middle: reaching('middle'), most: reaching('most') },
+  };
 }

@@ -1,13 +1,10 @@
-import { type Composition, fullComposition, type MetalFamily } from '../material/index.ts';
+import { type Composition, fullComposition, type MetalFamily, metalOf } from '../material/index.ts';
 
 const ZERO_C = 273.15;
 /** Edge of the zone that heat changes in carbon steel [degC]. */
 const CARBON_STEEL_EDGE = 730;
 /** End of ferrite where the composition is unknown: no structural carbon steel asks for more (judgement) [degC]. */
 const UNKNOWN_END = 900;
-/** Metals that turn to austenite on heating, as far as the formulas go. */
-const FAMILIES: ReadonlySet<MetalFamily> = new Set(['carbon_steel', 'low_alloy_steel']);
-
 /** Where a steel turns to austenite on heating. */
 export interface Transformation {
   /** Start of austenite [K]. */
@@ -33,7 +30,7 @@ export interface Transformation {
  * transformationOf('copper_alloy') // => null
  */
 export function transformationOf(family: MetalFamily, composition?: Composition): Transformation | null {
-  if (!FAMILIES.has(family)) return null;
+  if (!metalOf(family).hardens) return null;
   if (composition?.C === undefined) {
     return {
       ac1: ZERO_C + CARBON_STEEL_EDGE,

@@ -1,8 +1,18 @@
 import { z } from 'zod';
-import { amount, described, text } from '../document/index.ts';
+import { amount, described, type Fallback, text } from '../document/index.ts';
+import { METAL_FAMILIES, metalOf } from '../material/index.ts';
+import { formatAmount } from '../quantity/index.ts';
 
 const MM = 1e-3;
 const ZERO_C = 273.15;
+
+/** The greatest interpass temperature that is usual for the metal of a job as written. */
+function usualInterpass(document: unknown): Fallback {
+  const { plate } = (document ?? {}) as { plate?: { material?: unknown } };
+  const family = METAL_FAMILIES.find((each) => each === plate?.material) ?? 'carbon_steel';
+  const { value, source } = metalOf(family).interpassMost;
+  return { text: formatAmount(value, 'temperature', 'metric'), why: source };
+}
 
 /** Heat in the plate: where it starts, what it keeps, what it may do. */
 export const heat = z.strictObject({
@@ -28,8 +38,8 @@ export const heat = z.strictObject({
     { least: ZERO_C + 20, most: ZERO_C + 500 },
     {
       title: 'Greatest interpass temperature',
-      help: 'How hot the plate beside the groove may be when the next pass starts.',
-      fallback: { text: '250 °C', why: 'usual for structural steel (common practice, no source)' },
+      help: 'How hot the plate beside the groove may be when the next pass starts; left out: what is usual for the metal.',
+      fallback: usualInterpass,
     },
   ),
   kept_least: amount(

@@ -127,7 +127,8 @@ describe('defaults', () => {
       // of the lists this file has electrodes only: a list that is not there has no entries to fill in
       .filter(({ path }) => !path.includes('.*') || path.startsWith('kit.electrodes.*'))
       .map((field) => field.path.replace('.*', '[0]'));
-    expect([...paths].sort()).toEqual(withFallback.sort());
+    // what hangs on the rest of the job has no text in the form
+    expect([...paths].sort()).toEqual([...withFallback, 'heat.interpass_most'].sort());
   });
 
   it('lists none that the file states', () => {

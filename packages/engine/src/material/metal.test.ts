@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { meltingEnergyOf } from './melting-energy.ts';
 import { metalOf } from './metal.ts';
-import { METAL_FAMILIES } from './metal-family.ts';
+import { METAL_FAMILIES } from './metals/index.ts';
 
 describe.each(METAL_FAMILIES)('metalOf(%s)', (family) => {
   const metal = metalOf(family);

@@ -1,41 +1,20 @@
 import { carbonEquivalentIIW } from './carbon-equivalent.ts';
 import { type Composition, checkComposition } from './composition.ts';
-import { MELTING_DATA } from './melting-data.ts';
 import { type MeltingData, meltingEnergyOf } from './melting-energy.ts';
-import type { MetalFamily } from './metal-family.ts';
-import { METAL_PRACTICE } from './practice.ts';
+import { METALS, type MetalData, type MetalFamily } from './metals/index.ts';
 import type { SourcedAdvice, SourcedNumber } from './sourced.ts';
 import { steelFamilyOf } from './steel-family.ts';
 
 /** A metal as the bench needs it: its numbers, what shops do with it, what to beware of. */
-export interface Metal {
+export interface Metal extends Omit<MetalData, 'melting' | 'thermal'> {
   readonly family: MetalFamily;
-  readonly title: string;
   /** Density at room temperature [kg/m3]. */
   readonly density: SourcedNumber;
   /** Energy to heat a unit volume from 20 degC and melt it [J/m3]. */
   readonly meltingEnergy: SourcedNumber;
   /** What the melting energy is made of. */
   readonly meltingData: MeltingData;
-  readonly polarity: SourcedAdvice;
-  readonly electrodeType: SourcedAdvice;
-  readonly cautions: readonly SourcedAdvice[];
-  /** Whether the rows behind the removal law are of this metal. */
-  readonly depthLawFitted: boolean;
 }
-
-const TITLES: Readonly<Record<MetalFamily, string>> = {
-  carbon_steel: 'Carbon steel',
-  low_alloy_steel: 'Low-alloy steel',
-  austenitic_stainless: 'Austenitic stainless steel',
-  cast_iron: 'Cast iron',
-  copper_alloy: 'Copper and its alloys',
-  nickel_alloy: 'Nickel and its alloys',
-  manganese_steel: 'Manganese steel',
-};
-
-/** The rows are of carbon steel; a low-alloy steel melts with the same energy within its range. */
-const FITTED: ReadonlySet<MetalFamily> = new Set(['carbon_steel', 'low_alloy_steel']);
 
 const NOT_FITTED: SourcedAdvice = {
   text: 'The removal law was fitted to carbon steel. Here only the melting energy is changed: try it on scrap first.',
@@ -62,12 +41,12 @@ function compositionCautions(family: MetalFamily, composition: Composition): rea
   const cautions: SourcedAdvice[] = [];
   if (read.ok && read.value !== family) {
     cautions.push({
-      text: `The composition reads as ${TITLES[read.value].toLowerCase()}, not as ${TITLES[family].toLowerCase()}: check which is right.`,
+      text: `The composition reads as ${METALS[read.value].title.toLowerCase()}, not as ${METALS[family].title.toLowerCase()}: check which is right.`,
       source: 'bounds of the steel families',
       provenance: 'derived',
     });
   }
-  const preheat = FITTED.has(family) ? preheatCaution(composition) : undefined;
+  const preheat = METALS[family].hardens ? preheatCaution(composition) : undefined;
   return preheat ? [...cautions, preheat] : cautions;
 }
 
@@ -87,22 +66,17 @@ function compositionCautions(family: MetalFamily, composition: Composition): rea
  * metalOf('copper_alloy').depthLawFitted // => false
  */
 export function metalOf(family: MetalFamily, composition?: Composition): Metal {
-  const meltingData = MELTING_DATA[family];
-  const { polarity, electrodeType, cautions } = METAL_PRACTICE[family];
-  const depthLawFitted = FITTED.has(family);
+  const { melting, thermal: _table, ...data } = METALS[family] as MetalData;
   return {
+    ...data,
     family,
-    title: TITLES[family],
-    density: meltingData.density,
-    meltingEnergy: meltingEnergyOf(meltingData),
-    meltingData,
-    polarity,
-    electrodeType,
+    density: melting.density,
+    meltingEnergy: meltingEnergyOf(melting),
+    meltingData: melting,
     cautions: [
       ...(composition ? compositionCautions(family, composition) : []),
-      ...cautions,
-      ...(depthLawFitted ? [] : [NOT_FITTED]),
+      ...data.cautions,
+      ...(data.depthLawFitted ? [] : [NOT_FITTED]),
     ],
-    depthLawFitted,
   };
 }

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { IssueCode } from '../issue/index.ts';
 import type { Composition } from './composition.ts';
-import type { MetalFamily } from './metal-family.ts';
+import type { MetalFamily } from './metals/index.ts';
 import { steelFamilyOf } from './steel-family.ts';
 
 // nominal compositions of well-known grades

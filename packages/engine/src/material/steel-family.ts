@@ -1,6 +1,6 @@
 import type { Issue, IssueCode, Outcome } from '../issue/index.ts';
 import { type Composition, checkComposition, type FullComposition } from './composition.ts';
-import type { MetalFamily } from './metal-family.ts';
+import type { MetalFamily } from './metals/index.ts';
 
 /** Contents from which a steel counts as alloyed, mass percent: EN 10020 table 1 (memory). */
 const ALLOYED_FROM: Readonly<Partial<Record<keyof Composition, number>>> = {

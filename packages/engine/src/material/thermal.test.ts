@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { metalOf } from './metal.ts';
-import { METAL_FAMILIES } from './metal-family.ts';
+import { METAL_FAMILIES } from './metals/index.ts';
 import { type ThermalMetal, thermalOf } from './thermal.ts';
 
 const at = (metal: ThermalMetal, table: 'enthalpy' | 'conductivity', celsius: number): number =>

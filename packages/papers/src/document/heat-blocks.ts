@@ -1,5 +1,5 @@
 import { formatAmount, type HeatReport, type Job, type UnitSystem } from '@furrow/engine';
-import { fineLength } from '../drawing/index.ts';
+import { fineLength, metalMass } from '../drawing/index.ts';
 import { labelTable } from './label-table.ts';
 import type { PaperBlock } from './paper-document.ts';
 
@@ -64,7 +64,7 @@ export function heatBlocks(job: Job, report: HeatReport | undefined, units: Unit
     ],
     [
       'Weld metal to fill it again',
-      `${skin.refill_kg.toFixed(1)} kg, ${skin.added_kg.toFixed(1)} kg of it for the grinding`,
+      `${metalMass(skin.refill_kg, units)}, ${metalMass(skin.added_kg, units)} of it for the grinding`,
     ],
   ];
   return [

@@ -1,4 +1,4 @@
-import { formatAmount, type UnitSystem } from '@furrow/engine';
+import { formatAmount, type HeatReport, type UnitSystem } from '@furrow/engine';
 
 const POUND = 0.45359237;
 const INCH_MM = 25.4;
@@ -43,6 +43,15 @@ export function sectionArea(squareMillimetres: number, units: UnitSystem): strin
   return units === 'inch'
     ? `${threeFigures(squareMillimetres / INCH_MM ** 2)} in²`
     : `${threeFigures(squareMillimetres)} mm²`;
+}
+
+/** What grinding the skin off does to section and weld metal, in one sentence. */
+export function skinText({ skin }: HeatReport, units: UnitSystem): string {
+  return (
+    `The section grows from ${sectionArea(skin.gouged_area_mm2, units)} to ${sectionArea(skin.ground_area_mm2, units)}, ` +
+    `${skin.added_percent.toFixed(0)} % more to fill: ${metalMass(skin.refill_kg, units)} of weld metal for the whole seam, ` +
+    `${metalMass(skin.added_kg, units)} of it for the grinding.`
+  );
 }
 
 /** A share in per cent; what is little but not nothing says so. */

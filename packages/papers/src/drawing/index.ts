@@ -11,6 +11,7 @@ export {
   perLength,
   sectionArea,
   sharePercent,
+  skinText,
   workTime,
 } from './cost-words.ts';
 export { type Course, type CourseDrawingInput, courseDrawing } from './course-drawing.ts';

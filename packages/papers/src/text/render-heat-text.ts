@@ -7,7 +7,7 @@ import {
   type Source,
   type UnitSystem,
 } from '@furrow/engine';
-import { fineLength, fineNumber, fineUnit } from '../drawing/index.ts';
+import { fineLength, fineNumber, fineUnit, skinText } from '../drawing/index.ts';
 import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
@@ -258,25 +258,19 @@ function methodLines(method: PreheatMethod, units: UnitSystem): string[] {
   ];
 }
 
-function skinLines({ skin }: HeatReport, units: UnitSystem): string[] {
-  const area = (squareMillimetres: number): string => formatAmount(squareMillimetres * 1e-6, 'area', units);
+function skinLines(report: HeatReport, units: UnitSystem): string[] {
+  const { allowance_mm: allowance, source } = report.skin;
   return [
     'Carburised skin',
     ...wrapped(
       plainLine(
-        `Grind ${fineLength(skin.allowance_mm / 1000, units)} off all round ${sourced(skin.source)}: the section grows ` +
-          `from ${area(skin.gouged_area_mm2)} to ${area(skin.ground_area_mm2)}, ${skin.added_percent.toFixed(0)} % more ` +
-          `to fill; ${mass(skin.refill_kg, units)} of weld metal, ${mass(skin.added_kg, units)} of it for the grinding.`,
+        `Grind ${fineLength(allowance / 1000, units)} off all round ${sourced(source)}. ${skinText(report, units)}`,
       ),
       WIDTH,
       '  ',
     ),
     '',
   ];
-}
-
-function mass(kilograms: number, units: UnitSystem): string {
-  return units === 'inch' ? `${(kilograms / 0.45359237).toFixed(1)} lb` : `${kilograms.toFixed(1)} kg`;
 }
 
 function balanceLines({ balance }: HeatReport): string[] {
