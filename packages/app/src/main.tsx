@@ -1,23 +1,23 @@
 import '@fontsource/atkinson-hyperlegible-next/latin-400.css';
 import '@fontsource/atkinson-hyperlegible-next/latin-600.css';
 import '@fontsource/atkinson-hyperlegible-next/latin-ext-400.css';
-import './theme/theme.css';
-import './theme/layout.css';
-import './theme/control.css';
-import './theme/panel.css';
-import './theme/form.css';
-import './theme/drawing.css';
-import './theme/supply.css';
-import './theme/commission.css';
-import './theme/heat.css';
-import './theme/cost.css';
-import './theme/hazard.css';
-import './theme/papers.css';
-import './theme/print.css';
+import './ui/theme/theme.css';
+import './ui/theme/layout.css';
+import './ui/theme/control.css';
+import './ui/theme/panel.css';
+import './ui/theme/form.css';
+import './ui/theme/drawing.css';
+import './pages/supply/style.css';
+import './pages/commission/style.css';
+import './pages/heat/style.css';
+import './pages/cost/style.css';
+import './pages/hazards/style.css';
+import './pages/papers/style.css';
+import './ui/theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';
-import { App } from './app.tsx';
-import { createSettings, keepSettings, SettingsContext } from './theme/index.ts';
+import { App } from './shell/app.tsx';
+import { createSettings, keepSettings, SettingsContext } from './ui/theme/index.ts';
 
 // the page's policy forbids code made from text
 config({ jitless: true });

@@ -1,6 +1,6 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import { useSelected } from '../store/index.ts';
+import { useSelected } from '../ui/store/index.ts';
 import type { Sheet, SheetState } from './sheet.ts';
 
 /** Hands the file that is filled in to every component of its form. */

@@ -1,6 +1,6 @@
 import type { Issue } from '@furrow/engine';
-import type { Edit, TextFile } from '../document/index.ts';
-import type { Store } from '../store/index.ts';
+import type { Store } from '../ui/store/index.ts';
+import type { Edit, TextFile } from './document/index.ts';
 
 /** What form and text view show of a file. */
 export interface SheetState {

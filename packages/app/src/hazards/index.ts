@@ -1,2 +1,0 @@
-export { HazardsPage } from './hazards-page.tsx';
-export { useHazards } from './use-hazards.ts';

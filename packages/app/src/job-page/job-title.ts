@@ -1,7 +1,0 @@
-import { writtenAt } from '../document/index.ts';
-import type { BenchState } from '../state/index.ts';
-
-/** Title of the job as its text states it. */
-export function jobTitle(state: BenchState): string {
-  return writtenAt(state.readable, ['title']) ?? 'Job without a title';
-}

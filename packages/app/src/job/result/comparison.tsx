@@ -1,0 +1,104 @@
+import { formatAmount, type Plan } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
+import { isCurrent, useBench, useBenchState } from '../state/index.ts';
+import { adoptPlan } from './lock-edits.ts';
+import {
+  assuranceOf,
+  costText,
+  currentText,
+  electrodeText,
+  energyText,
+  kindText,
+  patternText,
+} from './plan-words.ts';
+
+interface ComparisonProps {
+  readonly plan: Plan;
+  readonly alternatives: readonly Plan[];
+}
+
+const COLUMNS = [
+  'Set-up',
+  'Passes',
+  'Job time',
+  'Arc cost',
+  'Whole job',
+  'Electrodes',
+  'Assurance',
+  'Arc energy',
+  'Choose',
+];
+
+/** The plan beside the others found; one that another beats in time, cost and heat at once says so. */
+export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
+  return (
+    <ScrollTable
+      id="comparison"
+      title="Candidate plans"
+      note="time, cost and heat side by side, refill and grinding inside the whole job; a set-up that another beats in all three says so"
+    >
+      <ColumnHeads names={COLUMNS} />
+      <tbody>
+        <Candidate plan={plan} />
+        {alternatives.map((other, index) => (
+          // a list computed anew as a whole has no better name for its entries than their place
+          <Candidate key={index} plan={other} number={index + 1} />
+        ))}
+      </tbody>
+    </ScrollTable>
+  );
+}
+
+interface CandidateProps {
+  readonly plan: Plan;
+  /** Number among the alternatives; absent for the plan itself. */
+  readonly number?: number;
+}
+
+function Candidate({ plan, number }: CandidateProps): VNode {
+  const units = useUnits();
+  const setup = `${electrodeText(plan, units)}, ${currentText(plan, units)}, ${patternText(plan)}`;
+  return (
+    <tr class={number === undefined ? 'chosen' : ''}>
+      <th scope="row">
+        {setup}
+        <span class="aside">
+          {' '}
+          {kindText(plan)}
+          {plan.dominated ? ', beaten in time, cost and heat' : ''}
+        </span>
+      </th>
+      <td>{plan.passes.length}</td>
+      <td>
+        {formatAmount(plan.job_time_s.p50, 'time', units)}
+        <span class="aside"> to {formatAmount(plan.job_time_s.p90, 'time', units)}</span>
+      </td>
+      <td>{costText(plan.cost.p50, plan.currency)}</td>
+      <td>{costText(plan.whole_cost.p50, plan.currency)}</td>
+      <td>{Math.ceil(plan.electrodes_used.p50)}</td>
+      <td>{formatAmount(assuranceOf(plan), 'share', 'metric')}</td>
+      <td>{energyText(plan.arc_energy_kJ)}</td>
+      <td>
+        {number === undefined ? <span class="in-use">in use</span> : <UseButton plan={plan} setup={setup} />}
+      </td>
+    </tr>
+  );
+}
+
+/** Writes a plan's choices as locks into the job, so that it becomes the plan. */
+function UseButton({ plan, setup }: { readonly plan: Plan; readonly setup: string }): VNode {
+  const bench = useBench();
+  const units = useUnits();
+  const current = useBenchState(isCurrent);
+  const adopt = (): void => {
+    const { file, read } = bench.store.get();
+    if (current && read !== undefined) bench.change(adoptPlan(plan, { file, locks: read.job.locks, units }));
+  };
+  return (
+    <button type="button" aria-label={`Use this: ${setup}`} aria-disabled={!current} onClick={adopt}>
+      Use this
+    </button>
+  );
+}

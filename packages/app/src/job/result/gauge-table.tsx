@@ -1,0 +1,82 @@
+import { formatAmount, formatStated, formatStatedBand, type GaugeStop } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { ScrollTable } from '../../ui/table/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
+import { actionText, readingText } from './gauge-words.ts';
+
+/** What to do for each reading at one stop, and what more stations would buy. */
+export function GaugeTable({ stop }: { readonly stop: GaugeStop }): VNode {
+  const units = useUnits();
+  const stations = stop.station_positions_mm
+    .map((place) => formatStated(place, 'mm', units, 'length'))
+    .join(', ');
+  const lead = (
+    <p class="panel-lead">
+      Gauge each track at {stop.stations} {stop.stations === 1 ? 'station' : 'stations'} ({stations}) and take
+      the mean. One reading is good to {formatStated(stop.reading_sd_mm, 'mm', units)} (standard deviation).
+    </p>
+  );
+  return (
+    <>
+      <ScrollTable
+        id={`gauge-${stop.after_layer}`}
+        title={`Gauge after layer ${stop.after_layer}`}
+        lead={lead}
+      >
+        <thead>
+          <tr>
+            {['Mean reading', 'Do this', 'Depth to expect, 5 to 95 %', 'Deep enough', 'Not too deep'].map(
+              (name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {stop.table.map((row) => (
+            <tr key={row.reading_from_mm} class={`gauge-${row.action}`}>
+              <th scope="row">{readingText(row, units)}</th>
+              <td>{actionText(row, units)}</td>
+              <td>{formatStatedBand(row.expected_depth_mm.p05, row.expected_depth_mm.p95, 'mm', units)}</td>
+              <td>{formatAmount(row.depth_reached, 'share', 'metric')}</td>
+              <td>{formatAmount(row.not_too_deep, 'share', 'metric')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </ScrollTable>
+      {stop.stations_choice.length < 2 ? null : <StationsTable stop={stop} />}
+    </>
+  );
+}
+
+function StationsTable({ stop }: { readonly stop: GaugeStop }): VNode {
+  return (
+    <ScrollTable
+      id={`stations-${stop.after_layer}`}
+      title={`What stations buy after layer ${stop.after_layer}`}
+      note="the same plan with fewer or more readings per track"
+    >
+      <thead>
+        <tr>
+          <th scope="col">Stations</th>
+          <th scope="col">Deep enough</th>
+          <th scope="col">Not too deep</th>
+        </tr>
+      </thead>
+      <tbody>
+        {stop.stations_choice.map((choice) => (
+          <tr key={choice.stations} class={choice.stations === stop.stations ? 'chosen' : ''}>
+            <th scope="row">
+              {choice.stations}
+              {choice.stations === stop.stations ? <span class="aside"> planned</span> : null}
+            </th>
+            <td>{formatAmount(choice.depth_reached, 'share', 'metric')}</td>
+            <td>{formatAmount(choice.not_too_deep, 'share', 'metric')}</td>
+          </tr>
+        ))}
+      </tbody>
+    </ScrollTable>
+  );
+}

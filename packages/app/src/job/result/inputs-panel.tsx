@@ -1,0 +1,46 @@
+import type { AnswerInputs } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { jobFieldAt, pathOf, patternOf } from '../../sheet/document/index.ts';
+
+/** What the result rests on: every default that stood in, the revision, the posterior and the seed. */
+export function InputsPanel({ inputs }: { readonly inputs: AnswerInputs }): VNode {
+  const { defaults_used: defaults } = inputs;
+  return (
+    <section class="panel" aria-labelledby="inputs-title">
+      <header class="panel-head">
+        <h2 id="inputs-title">What this rests on</h2>
+      </header>
+      <dl class="inputs">
+        <div>
+          <dt>Job revision</dt>
+          <dd>
+            <code title={inputs.revision}>{inputs.revision.slice(0, 12)}</code>
+          </dd>
+        </div>
+        <div>
+          <dt>Program</dt>
+          <dd>Furrow {inputs.program_version}</dd>
+        </div>
+        <div>
+          <dt>Removal law</dt>
+          <dd>{inputs.posterior_id}</dd>
+        </div>
+        <div>
+          <dt>Seed</dt>
+          <dd>{inputs.seed}</dd>
+        </div>
+      </dl>
+      <details class="defaults">
+        <summary>{defaults.length === 0 ? 'No defaults used' : `${defaults.length} defaults used`}</summary>
+        <ul>
+          {defaults.map(({ path, value, why }) => (
+            <li key={path}>
+              <b>{jobFieldAt(patternOf(pathOf(path)))?.title ?? path}</b> <code>{path}</code>: {value}{' '}
+              <span class="aside">({why})</span>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,67 @@
+import { formatStated, type Job, type Plan } from '@furrow/engine';
+import { type RibbonAxis, ribbonX } from '@furrow/papers/drawing';
+import type { VNode } from 'preact';
+import { useUnits } from '../../ui/theme/index.ts';
+import { placeText } from '../place/index.ts';
+import { cutPlace, useBench, useBenchState } from '../state/index.ts';
+import { cursorAfterKey } from './cursor-step.ts';
+
+/** How far the line begins above the drawing: room for its label, as the styles leave it [px]. */
+const ABOVE = 18;
+
+interface RibbonCursorProps {
+  readonly axis: RibbonAxis;
+  readonly job: Job;
+  readonly plan: Plan | undefined;
+}
+
+/** The line across all lanes that says where the section is cut; worked by mouse, finger or keys. */
+export function RibbonCursor({ axis, job, plan }: RibbonCursorProps): VNode {
+  const bench = useBench();
+  const units = useUnits();
+  const cut = useBenchState(cutPlace);
+  const place = Math.min(axis.to, Math.max(axis.from, cut));
+  const perUnit = units === 'inch' ? 0.0254 : 0.001;
+
+  const moveTo = (event: PointerEvent & { readonly currentTarget: HTMLElement }): void => {
+    const { left, width } = event.currentTarget.getBoundingClientRect();
+    const share = Math.min(1, Math.max(0, (event.clientX - left) / width));
+    bench.moveCursor(axis.from + share * (axis.to - axis.from));
+  };
+  const onKey = (event: KeyboardEvent): void => {
+    const next = cursorAfterKey(event.key, place, axis);
+    if (next === undefined) return;
+    event.preventDefault();
+    bench.moveCursor(next);
+  };
+  const label = formatStated(place * 1000, 'mm', units, 'length');
+  const late = place > (axis.from + axis.to) / 2;
+  return (
+    <div
+      class="ribbon-cursor"
+      role="slider"
+      tabIndex={0}
+      aria-label="Place along the seam"
+      aria-valuemin={Math.round(axis.from / perUnit)}
+      aria-valuemax={Math.round(axis.to / perUnit)}
+      aria-valuenow={Math.round(place / perUnit)}
+      aria-valuetext={placeText(job, plan, place, units)}
+      style={{ left: `${axis.left}px`, width: `${axis.right - axis.left}px` }}
+      onKeyDown={onKey}
+      onPointerDown={(event) => {
+        event.currentTarget.setPointerCapture(event.pointerId);
+        moveTo(event);
+      }}
+      onPointerMove={(event) => {
+        if (event.currentTarget.hasPointerCapture(event.pointerId)) moveTo(event);
+      }}
+    >
+      <span
+        class="ribbon-cursor-line"
+        style={{ left: `${ribbonX(axis, place) - axis.left}px`, height: `${axis.foot + ABOVE}px` }}
+      >
+        <span class={`ribbon-cursor-label${late ? ' late' : ''}`}>{label}</span>
+      </span>
+    </div>
+  );
+}

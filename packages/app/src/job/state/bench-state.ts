@@ -1,0 +1,67 @@
+import type { Answer, ReadJob } from '@furrow/engine';
+import type { SheetState } from '../../sheet/index.ts';
+
+/** Where the job on the bench is kept; absent until it was saved for the first time. */
+export interface SavedAs {
+  readonly id: string;
+  /** Number of the saved revision. */
+  readonly revision: number;
+  /** Text of that revision. */
+  readonly text: string;
+}
+
+/** How the last attempt to save went. */
+export type SaveState =
+  | { readonly is: 'still' }
+  | { readonly is: 'saving' }
+  | { readonly is: 'failed'; readonly why: string; readonly conflict: boolean };
+
+/** A planned result and the edit it belongs to. */
+export interface Planned {
+  readonly edit: number;
+  readonly read: ReadJob;
+  readonly answer: Answer;
+}
+
+/** Everything the bench shows. */
+export interface BenchState extends SheetState {
+  /** Counts the changes of the text. */
+  readonly edit: number;
+  /** The job as read the last time it could be read. */
+  readonly read: ReadJob | undefined;
+  /** The last result, kept while a newer one is on its way or the text has mistakes. */
+  readonly planned: Planned | undefined;
+  /** Why the planner itself failed, for the newest edit. */
+  readonly plannerFailure: string | undefined;
+  /** Text the bench was opened with, which needs no guarding. */
+  readonly opened: string;
+  readonly savedAs: SavedAs | undefined;
+  readonly save: SaveState;
+  /** Whether unsaved changes of an earlier visit were put back. */
+  readonly restored: boolean;
+  /** Place of the ribbon's cursor, from the start of the seam; the middle until it is moved [m]. */
+  readonly cursor: number | undefined;
+}
+
+/** Whether the text differs from what is saved, or from what was opened. */
+export function isUnsaved(state: BenchState): boolean {
+  return state.file.text !== (state.savedAs?.text ?? state.opened);
+}
+
+/** Whether the shown result belongs to the text as it stands. */
+export function isCurrent(state: BenchState): boolean {
+  return state.planned !== undefined && state.planned.edit === state.edit;
+}
+
+/** Whether something is shown that the text has outrun. */
+export function isOutdated(state: BenchState): boolean {
+  return state.planned !== undefined && !isCurrent(state);
+}
+
+/** Where the section is cut, kept between the ends of the passes [m]. */
+export function cutPlace(state: BenchState): number {
+  const length = state.read?.job.seam.length ?? 0;
+  const pass = (state.planned?.answer.plan?.pass_length_mm ?? 0) / 1000;
+  const runOut = Math.max(0, (pass - length) / 2);
+  return Math.min(length + runOut, Math.max(-runOut, state.cursor ?? length / 2));
+}

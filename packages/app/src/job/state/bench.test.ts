@@ -1,0 +1,181 @@
+import { readFileSync } from 'node:fs';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { MemoryStorage, planOf } from '../../testing/index.ts';
+import type { PlanRequest, PlanWorker } from '../../work/index.ts';
+import { type BenchStart, openBench } from './bench.ts';
+import { isCurrent, isOutdated, isUnsaved } from './bench-state.ts';
+import { draftOf } from './draft.ts';
+
+const DEMO = readFileSync(new URL('../../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
+const ID = '5f0c2b0e-7c1f-4b59-9f7e-3a4a1f6f2a11';
+const SAVED = { id: ID, revision: 3, text: DEMO };
+
+function setUp(start: BenchStart = { text: DEMO }, memory = new MemoryStorage()) {
+  const requests: PlanRequest[] = [];
+  const worker: PlanWorker = {
+    onReply: () => {},
+    onCrash: () => {},
+    post: (request) => void requests.push(request),
+    end: () => {},
+  };
+  const bench = openBench(start, { startWorker: () => worker, memory });
+  return { bench, memory, requests, worker, state: () => bench.store.get() };
+}
+
+function savedReply(text: string, revision_number: number): object {
+  const at = '2026-11-25T10:00:00.000Z';
+  const revision = 'a'.repeat(64);
+  return {
+    id: ID,
+    title: 't',
+    revision,
+    revision_number,
+    saved_at: at,
+    created_at: at,
+    text,
+    valid: true,
+    issues: [],
+  };
+}
+
+function serverAnswers(status: number, body: unknown): ReturnType<typeof vi.fn> {
+  const server = vi.fn(async () => new Response(JSON.stringify(body), { status }));
+  vi.stubGlobal('fetch', server);
+  return server;
+}
+
+afterEach(() => vi.unstubAllGlobals());
+
+describe('a bench', () => {
+  it('plans the job it is opened with and each valid change of it', () => {
+    const { bench, requests, state, worker } = setUp();
+    expect(requests.map(({ id }) => id)).toEqual([1]);
+    const { read, answer } = planOf(DEMO);
+    worker.onReply({ id: 1, is: 'answer', read, answer });
+    expect(isCurrent(state())).toBe(true);
+    bench.change([{ do: 'set', path: ['plate', 'thickness'], value: '1 1/4 in' }]);
+    expect(state().read?.job.plate.thickness).toBeCloseTo(0.03175, 9);
+    expect(requests.at(-1)).toEqual({ id: 2, text: state().file.text, read: state().read });
+    expect(isOutdated(state())).toBe(true);
+    expect(state().planned?.answer).toBe(answer);
+  });
+
+  it('keeps the last good job and does not plan while there are mistakes', () => {
+    const { bench, requests, state } = setUp();
+    const before = state().read;
+    bench.change([{ do: 'set', path: ['plate', 'thickness'], value: '32' }]);
+    expect(state().issues.map(({ path }) => path)).toEqual(['plate.thickness']);
+    expect(state().read).toBe(before);
+    expect(requests).toHaveLength(1);
+  });
+
+  it('keeps what the form shows while the layout of the text is broken', () => {
+    const { bench, state } = setUp();
+    const before = state().readable;
+    bench.setText(DEMO.replace('groove:', 'groove: ['));
+    expect(state().issues[0]?.code).toBe('JOB_SYNTAX');
+    expect(state().readable).toBe(before);
+    bench.setText(`${DEMO}# more\n`);
+    expect(state().readable).toBe(state().file);
+  });
+
+  it('tells of a planner that failed, for the newest change only', () => {
+    const { bench, state, worker } = setUp();
+    worker.onReply({ id: 1, is: 'failure', message: 'out of memory' });
+    expect(state().plannerFailure).toBe('out of memory');
+    bench.setText(`${DEMO}# more\n`);
+    expect(state().plannerFailure).toBeUndefined();
+  });
+
+  it('keeps unsaved text in the browser until it is saved or given up', () => {
+    const { bench, memory, state } = setUp({ text: DEMO, savedAs: SAVED });
+    bench.setText(`${DEMO}# more\n`);
+    expect(isUnsaved(state())).toBe(true);
+    expect(draftOf(memory, ID)).toEqual({ text: `${DEMO}# more\n`, based_on: 3 });
+    bench.discard();
+    expect(state().file.text).toBe(DEMO);
+    expect(draftOf(memory, ID)).toBeUndefined();
+  });
+
+  it('puts back the unsaved text of an earlier visit', () => {
+    const draft = { text: `${DEMO}# more\n`, based_on: 2 };
+    const { state } = setUp({ text: DEMO, savedAs: SAVED, draft });
+    expect(state().restored).toBe(true);
+    expect(state().file.text).toBe(draft.text);
+    expect(state().savedAs?.revision).toBe(2);
+  });
+
+  it('saves for the first time, then as the next revision', async () => {
+    const { bench, state } = setUp();
+    serverAnswers(201, savedReply(DEMO, 1));
+    expect(await bench.save(false)).toBe(ID);
+    expect(state().savedAs).toEqual({ id: ID, revision: 1, text: DEMO });
+    bench.setText(`${DEMO}# more\n`);
+    const server = serverAnswers(200, savedReply(`${DEMO}# more\n`, 2));
+    await bench.save(false);
+    const [path, sent] = server.mock.calls[0] as unknown as [string, { method: string; body: string }];
+    expect([path, sent.method]).toEqual([`/api/jobs/${ID}`, 'PUT']);
+    expect(JSON.parse(sent.body)).toEqual({ text: `${DEMO}# more\n`, based_on: 1 });
+    expect(state().savedAs?.revision).toBe(2);
+    expect(isUnsaved(state())).toBe(false);
+  });
+
+  it('keeps what was typed while it was being saved', async () => {
+    const { bench, memory, state } = setUp();
+    serverAnswers(201, savedReply(DEMO, 1));
+    const saving = bench.save(false);
+    bench.setText(`${DEMO}# more\n`);
+    await saving;
+    expect(isUnsaved(state())).toBe(true);
+    expect(draftOf(memory, ID)?.text).toBe(`${DEMO}# more\n`);
+    expect(draftOf(memory, 'new')).toBeUndefined();
+  });
+
+  it('says why it was not saved and keeps the text', async () => {
+    const { bench, state } = setUp({ text: DEMO, savedAs: SAVED });
+    const newer = savedReply(DEMO, 4);
+    serverAnswers(409, { code: 'JOB_CHANGED_MEANWHILE', message: 'It is at revision 4.', newer });
+    expect(await bench.save(false)).toBeUndefined();
+    expect(state().save).toEqual({ is: 'failed', why: 'It is at revision 4.', conflict: true });
+    vi.stubGlobal('fetch', () => Promise.reject(new TypeError('no connection')));
+    await bench.save(false);
+    expect(state().save).toMatchObject({ is: 'failed', conflict: false });
+    expect(state().file.text).toBe(DEMO);
+  });
+
+  it('takes a save that was stored without an answer for its own, not for somebody else’s', async () => {
+    const { bench, state } = setUp({ text: DEMO, savedAs: SAVED });
+    const sent: { based_on: number }[] = [];
+    const mine = `${DEMO}# first\n`;
+    bench.setText(mine);
+    vi.stubGlobal('fetch', () => Promise.reject(new TypeError('no connection')));
+    await bench.save(false);
+    bench.setText(`${mine}# second\n`);
+    const next = SAVED.revision + 1;
+    const conflict = { code: 'JOB_CHANGED_MEANWHILE', message: 'm', newer: savedReply(mine, next) };
+    vi.stubGlobal('fetch', async (_path: string, request: { body: string }) => {
+      sent.push(JSON.parse(request.body));
+      return sent.length === 1
+        ? new Response(JSON.stringify(conflict), { status: 409 })
+        : new Response(JSON.stringify(savedReply(`${mine}# second\n`, next + 1)), { status: 200 });
+    });
+    expect(await bench.save(false)).toBe(ID);
+    expect(sent.map(({ based_on }) => based_on)).toEqual([SAVED.revision, next]);
+    expect(isUnsaved(state())).toBe(false);
+  });
+
+  it('sends a new job that was not answered again under the same identifier', async () => {
+    const { bench } = setUp();
+    const ids: unknown[] = [];
+    vi.stubGlobal('fetch', async (_path: string, request: { body: string }) => {
+      ids.push(JSON.parse(request.body).id);
+      if (ids.length === 1) throw new TypeError('no connection');
+      return new Response(JSON.stringify(savedReply(DEMO, 1)), { status: 201 });
+    });
+    await bench.save(false);
+    expect(await bench.save(false)).toBe(ID);
+    await bench.save(true);
+    expect(ids[1]).toBe(ids[0]);
+    expect(ids[2]).not.toBe(ids[0]);
+  });
+});

@@ -1,0 +1,180 @@
+import type { SavedJob } from '@furrow/contract';
+import { readJob } from '@furrow/engine';
+import { createJob, type Reply, saveJob } from '../../api/index.ts';
+import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts';
+import type { Sheet } from '../../sheet/index.ts';
+import { createStore, type Store } from '../../ui/store/index.ts';
+import { createPlanner, type PlanReply, type PlanWorker } from '../../work/index.ts';
+import { type BenchState, isUnsaved, type SavedAs } from './bench-state.ts';
+import { type Draft, dropDraft, keepDraft } from './draft.ts';
+import { markEdit } from './timing.ts';
+
+/** One job on the bench: its state and what can be done with it. */
+export interface Bench extends Sheet {
+  readonly store: Store<BenchState>;
+  readonly moveCursor: (place: number) => void;
+  /** Saves; the id of the saved job, or undefined if it was not saved. */
+  readonly save: (asCopy: boolean) => Promise<string | undefined>;
+  /** Gives up unsaved changes. */
+  readonly discard: () => void;
+  /** Text of the kit that is planned with; undefined without one. */
+  readonly kit: () => string | undefined;
+  /** Plans with another kit from now on, or without one. */
+  readonly setKit: (kit: string | undefined) => void;
+  readonly close: () => void;
+}
+
+/** What a bench starts with. */
+export interface BenchStart {
+  readonly text: string;
+  /** Text of the kit to plan with. */
+  readonly kit?: string | undefined;
+  readonly savedAs?: SavedAs | undefined;
+  readonly draft?: Draft | undefined;
+  /** Under what name its draft is kept before it is saved. */
+  readonly draftName?: string;
+}
+
+/** What a bench uses of the browser. */
+export interface BenchTools {
+  readonly startWorker: () => PlanWorker;
+  readonly memory: Storage;
+}
+
+/** Opens a job on a bench. */
+export function openBench(start: BenchStart, { startWorker, memory }: BenchTools): Bench {
+  const restored = start.draft !== undefined && start.draft.text !== start.text;
+  const text = restored ? (start.draft?.text ?? start.text) : start.text;
+  const store = createStore<BenchState>({
+    file: jobFile(text),
+    readable: jobFile(text),
+    edit: 0,
+    issues: [],
+    read: undefined,
+    planned: undefined,
+    plannerFailure: undefined,
+    editRefused: undefined,
+    opened: start.text,
+    savedAs: savedWith(start),
+    save: { is: 'still' },
+    restored,
+    cursor: undefined,
+  });
+  const planner = createPlanner(startWorker, (reply) => store.set(afterReply(store.get(), reply)));
+
+  let kit = start.kit;
+  const take = (file: TextFile): void => {
+    markEdit();
+    const outcome = readJob(file.text);
+    const state = store.get();
+    const edit = state.edit + 1;
+    store.set({
+      file,
+      readable: file.broken ? state.readable : file,
+      edit,
+      issues: outcome.ok ? [] : outcome.issues,
+      read: outcome.ok ? outcome.value : state.read,
+      plannerFailure: undefined,
+      editRefused: undefined,
+      ...(state.save.is === 'failed' ? { save: { is: 'still' } as const } : {}),
+    });
+    if (outcome.ok)
+      planner.ask({ id: edit, text: file.text, read: outcome.value, ...(kit === undefined ? {} : { kit }) });
+    remember();
+  };
+  const key = (): string => store.get().savedAs?.id ?? start.draftName ?? 'new';
+  const remember = (): void => {
+    const state = store.get();
+    if (!isUnsaved(state)) dropDraft(memory, key());
+    else keepDraft(memory, key(), { text: state.file.text, based_on: state.savedAs?.revision ?? 0 });
+  };
+
+  /** What was sent and not answered: it may be saved all the same, and is then no change of somebody else. */
+  let unanswered: Sent | undefined;
+  const send = async (text: string, to: SavedAs | undefined): Promise<Reply<SavedJob>> => {
+    const id = to?.id ?? unanswered?.newId ?? crypto.randomUUID();
+    const sent = unanswered?.texts ?? [];
+    const newId = to === undefined ? id : undefined;
+    unanswered = { newId, texts: [...sent, text] };
+    let reply = to === undefined ? await createJob(id, text) : await saveJob(id, text, to.revision);
+    const met = reply.ok ? undefined : reply.failure.newer;
+    if (met !== undefined && sent.includes(met.text)) reply = await saveJob(id, text, met.revision_number);
+    if (reply.ok || reply.failure.newer !== undefined) unanswered = undefined;
+    return reply;
+  };
+
+  const save = async (asCopy: boolean): Promise<string | undefined> => {
+    const { file, savedAs, save: now } = store.get();
+    if (now.is === 'saving') return undefined;
+    store.set({ save: { is: 'saving' } });
+    const reply = await send(file.text, asCopy ? undefined : savedAs);
+    if (!reply.ok) {
+      const { message, newer } = reply.failure;
+      store.set({ save: { is: 'failed', why: message, conflict: newer !== undefined } });
+      return undefined;
+    }
+    dropDraft(memory, key());
+    const { id, revision_number } = reply.value;
+    store.set({
+      savedAs: { id, revision: revision_number, text: file.text },
+      save: { is: 'still' },
+      restored: false,
+    });
+    remember();
+    return id;
+  };
+
+  take(store.get().file);
+  return {
+    noun: 'job',
+    store,
+    change(edits) {
+      const edited = editFile(store.get().file, edits);
+      if (edited.ok) take(edited.file);
+      else store.set({ editRefused: edited.why });
+    },
+    setText: (next) => take(jobFile(next)),
+    moveCursor: (cursor) => store.set({ cursor }),
+    save,
+    discard() {
+      const { savedAs, opened } = store.get();
+      store.set({ restored: false });
+      take(jobFile(savedAs?.text ?? opened));
+    },
+    kit: () => kit,
+    setKit(next) {
+      if (next === kit) return;
+      kit = next;
+      take(store.get().file);
+    },
+    close: () => planner.close(),
+  };
+}
+
+/** Saves that were sent and not answered. */
+interface Sent {
+  /** Identifier of the new job that they were to become. */
+  readonly newId: string | undefined;
+  readonly texts: readonly string[];
+}
+
+/** A draft made from an older revision stays based on it, so that saving it tells of the newer one. */
+function savedWith({ savedAs, draft }: BenchStart): SavedAs | undefined {
+  if (savedAs === undefined || draft === undefined || draft.based_on === 0) return savedAs;
+  return { ...savedAs, revision: Math.min(savedAs.revision, draft.based_on) };
+}
+
+function afterReply(state: BenchState, reply: PlanReply): Partial<BenchState> {
+  if (reply.id !== state.edit) return {};
+  switch (reply.is) {
+    case 'answer':
+      return {
+        planned: { edit: reply.id, read: reply.read, answer: reply.answer },
+        plannerFailure: undefined,
+      };
+    case 'issues':
+      return { issues: reply.issues };
+    case 'failure':
+      return { plannerFailure: reply.message };
+  }
+}

@@ -1,0 +1,34 @@
+import { fetchExamples, fetchJob, fetchKit } from '../../api/index.ts';
+import type { BenchStart } from './bench.ts';
+import { draftOf } from './draft.ts';
+
+/** The demo job shown when nothing else is asked for. */
+export const DEMO_JOB = 'penstock-seam';
+
+/** What the bench starts with, or why it cannot start, in words. */
+export async function startOf(id: string | undefined, name: string): Promise<BenchStart | string> {
+  const [start, kit] = await Promise.all([jobOf(id, name), kitText()]);
+  return typeof start === 'string' || kit === undefined ? start : { ...start, kit };
+}
+
+/** The shop's kit where jobs can be planned with it; without one the bench plans the process alone. */
+async function kitText(): Promise<string | undefined> {
+  const reply = await fetchKit();
+  return reply.ok && reply.value.valid && reply.value.text !== '' ? reply.value.text : undefined;
+}
+
+async function jobOf(id: string | undefined, name: string): Promise<BenchStart | string> {
+  if (id !== undefined) {
+    const reply = await fetchJob(id);
+    if (!reply.ok) return reply.failure.message;
+    const { text, revision_number } = reply.value;
+    return { text, savedAs: { id, revision: revision_number, text }, draft: draftOf(localStorage, id) };
+  }
+  const draftName = name === DEMO_JOB ? 'new' : `demo.${name}`;
+  const draft = draftOf(localStorage, draftName);
+  const reply = await fetchExamples();
+  const demo = reply.ok ? reply.value.find((example) => example.name === name) : undefined;
+  if (demo !== undefined) return { text: demo.text, draft, draftName };
+  if (draft !== undefined) return { text: draft.text, draftName };
+  return reply.ok ? 'There is no such demo job here.' : reply.failure.message;
+}

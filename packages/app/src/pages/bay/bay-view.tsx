@@ -1,0 +1,118 @@
+import type { VNode } from 'preact';
+import { ResultStatus } from '../../job/result/index.ts';
+import { isOutdated, useBenchState } from '../../job/state/index.ts';
+import { PageLink } from '../../ui/route/index.ts';
+import { JobPages, SiteHeader } from '../../ui/site/index.ts';
+import { useSelected } from '../../ui/store/index.ts';
+import { useHazards } from '../hazards/index.ts';
+import { type KitDesk, KitLeaveGuard, kitSaveWords } from '../kit/index.ts';
+import { BayPlan } from './bay-plan.tsx';
+import { PickList } from './pick-list.tsx';
+import { PlaceTable } from './place-table.tsx';
+import { WayTable } from './way-table.tsx';
+
+interface BayViewProps {
+  readonly desk: KitDesk;
+  readonly id: string | undefined;
+  readonly demo: string;
+}
+
+/** The plan of the bay, the places typed, and what is picked from stock. */
+export function BayView({ desk, id, demo }: BayViewProps): VNode {
+  const words = useSelected(desk.store, kitSaveWords);
+  const failed = useSelected(desk.store, (state) => state.save.is === 'failed');
+  const kit = useSelected(desk.store, (state) => state.read?.kit);
+  const place = useBenchState((state) => state.planned?.answer.supply?.place ?? undefined);
+  const issues = useBenchState((state) => state.planned?.answer.supply?.issues);
+  const outdated = useBenchState(isOutdated);
+  const zone = useHazards()?.fire_zone;
+  const told = (issues ?? []).filter((issue) => place === undefined && issue.path.startsWith('bay'));
+  return (
+    <>
+      <KitLeaveGuard desk={desk} />
+      <SiteHeader
+        title="Bay plan"
+        state={
+          <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Save state">
+            Kit: {words}
+          </p>
+        }
+      >
+        <JobPages id={id} demo={demo} at="bay" />
+        <fieldset class="actions">
+          <legend class="unseen">The kit as a whole</legend>
+          <button type="button" class="primary" onClick={() => void desk.save()}>
+            Save kit
+          </button>
+        </fieldset>
+      </SiteHeader>
+      <main class="wide-page" id="result" tabIndex={-1}>
+        <ResultStatus />
+        {kit?.bay === undefined ? (
+          <NoBay described={kit !== undefined} />
+        ) : (
+          <div class="bay-panes">
+            <div class="result-details">
+              <BayPlan desk={desk} kit={kit} place={place} zone={zone} outdated={outdated} />
+              {place === undefined ? null : <WayTable place={place} />}
+            </div>
+            <div class={`bay-side${outdated ? ' result-details outdated' : ' result-details'}`}>
+              {place === undefined ? null : (
+                <section class="panel" aria-labelledby="station-title">
+                  <header class="panel-head">
+                    <h2 id="station-title">Control station</h2>
+                  </header>
+                  <p class={place.station === null ? 'verdict-text' : ''}>{place.says}</p>
+                  {place.cautions.length === 0 ? null : (
+                    <ul class="notice" aria-label="Cautions of the bay">
+                      {place.cautions.map((caution) => (
+                        <li key={caution}>{caution}</li>
+                      ))}
+                    </ul>
+                  )}
+                </section>
+              )}
+              {told.length === 0 ? null : (
+                <ul class="notice" aria-label="Not reckoned with">
+                  {told.map(({ path, message }) => (
+                    <li key={`${path} ${message}`}>{message}</li>
+                  ))}
+                </ul>
+              )}
+              <PlaceTable desk={desk} kit={kit} />
+              {place === undefined ? null : <PickList place={place} />}
+            </div>
+          </div>
+        )}
+      </main>
+    </>
+  );
+}
+
+/** What there is to describe before the bay can be drawn. */
+function NoBay({ described }: { readonly described: boolean }): VNode {
+  return (
+    <section class="panel" aria-labelledby="no-bay-title">
+      <header class="panel-head">
+        <h2 id="no-bay-title">No bay to draw</h2>
+      </header>
+      <p>
+        {described
+          ? 'The kit can be read, and describes no bay yet. To have the control station placed, describe:'
+          : 'No kit that can be read is described yet. Power, leads and air come first; for a place of the control station, then:'}
+      </p>
+      <ul class="needed-list">
+        <li>the outline of the bay, corner by corner;</li>
+        <li>the workpiece, and the seam on it;</li>
+        <li>where power and air come from;</li>
+        <li>obstacles and walkways, where there are any;</li>
+        <li>the leads and hoses in stock.</li>
+      </ul>
+      <p>
+        <PageLink to="/kit" class="button">
+          Describe the kit
+        </PageLink>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,48 @@
+import type { VNode } from 'preact';
+import { LeaveGuard, RestoredNotice } from '../../job/page/index.ts';
+import { OutdatedBox, ResultDetails, ResultHead, ResultStatus } from '../../job/result/index.ts';
+import { RibbonView } from '../../job/ribbon/index.ts';
+import { SectionView } from '../../job/section/index.ts';
+import { FormView } from '../../sheet/form/index.ts';
+import { useMedia } from '../../ui/theme/index.ts';
+import { BenchHeader } from './bench-header.tsx';
+
+/** Width from which form and result stand side by side. */
+const SIDE_BY_SIDE = '(min-width: 1100px)';
+
+/** The bench: the job to fill in, and beside it the drawings and the result. */
+export function BenchView({ demo }: { readonly demo: string }): VNode {
+  const wide = useMedia(SIDE_BY_SIDE);
+  const job = (
+    <section key="job" class="job-pane" aria-labelledby="job-title">
+      <h2 class="unseen" id="job-title">
+        Job
+      </h2>
+      <FormView />
+    </section>
+  );
+  const result = (
+    <main key="result" class="result-pane" id="result" tabIndex={-1}>
+      <RestoredNotice />
+      <ResultStatus />
+      <div class="result-top">
+        <SectionView />
+        <OutdatedBox class="result-head">
+          <ResultHead />
+        </OutdatedBox>
+      </div>
+      <RibbonView />
+      <OutdatedBox class="result-details">
+        <ResultDetails />
+      </OutdatedBox>
+    </main>
+  );
+  return (
+    <div class="bench">
+      <LeaveGuard />
+      <BenchHeader demo={demo} />
+      {/* the order on the page is the order in which the keys go through it */}
+      <div class="bench-panes">{wide ? [job, result] : [result, job]}</div>
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import { readFileSync } from 'node:fs';
+import { cardRequestSchema } from '@furrow/contract';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { fetchCard } from '../../api/index.ts';
+import { openBench } from '../../job/state/index.ts';
+import { MemoryStorage } from '../../testing/index.ts';
+import type { PlanRequest } from '../../work/index.ts';
+import { cardRequest } from './card-request.ts';
+
+const EXAMPLES = new URL('../../../../../examples/', import.meta.url);
+const TEXT = readFileSync(new URL('defect-pocket.yaml', EXAMPLES), 'utf8');
+const KIT = readFileSync(new URL('yard-kit.yaml', EXAMPLES), 'utf8');
+
+function open(kit?: string) {
+  const requests: PlanRequest[] = [];
+  const worker = {
+    onReply: () => {},
+    onCrash: () => {},
+    post: (request: PlanRequest) => void requests.push(request),
+    end: () => {},
+  };
+  const bench = openBench({ text: TEXT, kit }, { startWorker: () => worker, memory: new MemoryStorage() });
+  return { bench, requests };
+}
+
+afterEach(() => vi.unstubAllGlobals());
+
+describe('cardRequest', () => {
+  it('posts the job and the kit that the bench plans with', async () => {
+    const server = vi.fn(async (_path: string, _sent: RequestInit) => new Response('%PDF-'));
+    vi.stubGlobal('fetch', server);
+    const { bench, requests } = open(KIT);
+    await fetchCard(cardRequest(bench, 'inch'));
+    const posted = cardRequestSchema.parse(JSON.parse(String(server.mock.calls[0]?.[1].body)));
+    expect(posted).toEqual({ text: TEXT, kit: KIT, units: 'inch', paper: 'letter' });
+    expect(posted.kit).toBe(requests.at(-1)?.kit);
+  });
+
+  it('follows a change of the kit, and names none where the bench has none', () => {
+    const { bench } = open();
+    expect(cardRequest(bench, 'metric')).toEqual({ text: TEXT, units: 'metric', paper: 'a4' });
+    bench.setKit(KIT);
+    expect(cardRequest(bench, 'metric').kit).toBe(KIT);
+  });
+});

@@ -1,0 +1,1 @@
+export { CommissionPage } from './page.tsx';

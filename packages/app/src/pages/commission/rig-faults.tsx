@@ -1,0 +1,94 @@
+import { type CommissionCheck, evidenceOf, type FaultEvidence, type UnitSystem } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { type FaultAnswer, FaultsPanel, newId, onlyNamed } from './faults/index.ts';
+import { judgeTyped } from './judge-typed.ts';
+import { useRig, useRigState } from './rig-context.ts';
+import type { RigFinding, RigRecord } from './rig-record.ts';
+import type { ShopFaults } from './use-fault-counts.ts';
+
+interface RigFaultsProps {
+  readonly checks: readonly CommissionCheck[];
+  readonly shop: ShopFaults;
+  readonly system: UnitSystem;
+}
+
+/** The panel of faults of this rig: fed by its readings, kept with its record, counted for the shop. */
+export function RigFaults({ checks, shop, system }: RigFaultsProps): VNode {
+  const rig = useRig();
+  const findings = useRigState((state) => state.record.findings);
+  const typed = useRigState((state) => state.record.readings);
+  const open = openFinding(findings);
+  const readings = readingEvidence(checks, typed, system);
+  const titles = new Map(shop.model.causes.map(({ id, title }) => [id, title]));
+
+  const answer = (observable: string, outcome: FaultAnswer): void => {
+    const { [observable]: _, ...others } = open.symptoms;
+    const symptoms = outcome === 'unknown' ? others : { ...others, [observable]: outcome };
+    rig.find({ ...open, symptoms });
+  };
+  const found = (cause: string): void => {
+    const names = new Set(shop.model.observables.map(({ id }) => id));
+    const symptoms = onlyNamed({ ...open.symptoms, ...readings }, names) as RigFinding['symptoms'];
+    rig.find({ ...open, symptoms, cause });
+    shop.count({ id: open.id, cause, symptoms });
+  };
+  const undo = (id: string): void => {
+    const finding = findings[id];
+    if (finding === undefined) return;
+    // only one fault is looked into at a time
+    if (Object.hasOwn(findings, open.id)) rig.forget(id);
+    else rig.find({ ...finding, cause: null });
+    shop.uncount(id);
+  };
+  return (
+    <>
+      {shop.trouble === undefined ? null : (
+        <p class="notice" role="alert">
+          {shop.trouble.message}{' '}
+          <button type="button" onClick={shop.trouble.again}>
+            Try again
+          </button>
+        </p>
+      )}
+      <FaultsPanel
+        model={shop.model}
+        cases={shop.cases}
+        answers={open.symptoms}
+        readings={readings}
+        found={Object.values(findings).flatMap(({ id, cause, note }) =>
+          cause === null ? [] : [{ id, note, title: titles.get(cause) ?? cause }],
+        )}
+        onAnswer={answer}
+        onFound={found}
+        onNote={(id, note) => {
+          const finding = findings[id];
+          if (finding !== undefined) rig.find({ ...finding, note });
+        }}
+        onUndo={undo}
+        placeOf={(observable) => {
+          const check = checks.find(({ evidence, kind }) => evidence === observable && kind === 'measure');
+          return check === undefined ? undefined : `#check-${check.id}`;
+        }}
+      />
+    </>
+  );
+}
+
+/** The fault that is looked into; a new one where all are found. */
+function openFinding(findings: RigRecord['findings']): RigFinding {
+  const open = Object.values(findings).find(({ cause }) => cause === null);
+  return open ?? { id: newId((bytes) => crypto.getRandomValues(bytes)), symptoms: {}, cause: null, note: '' };
+}
+
+/** What the readings say to the table of faults. */
+export function readingEvidence(
+  checks: readonly CommissionCheck[],
+  readings: RigRecord['readings'],
+  system: UnitSystem,
+): FaultEvidence {
+  const judgements = checks.flatMap((check) => {
+    const typed = judgeTyped(check, readings[check.id]?.text ?? '', system);
+    return typed.is === 'judged' ? [typed.judgement] : [];
+  });
+  return evidenceOf(judgements);
+}

@@ -1,0 +1,50 @@
+import type { VNode } from 'preact';
+import { JobPages, SiteHeader } from '../../ui/site/index.ts';
+import { useRig, useRigState } from './rig-context.ts';
+import { rigSaveWords } from './rig-save-words.ts';
+
+/** Title of the page, where its readings stand, and what can be done with them as a whole. */
+export function RigHeader({ id, title }: { readonly id: string; readonly title: string }): VNode {
+  const rig = useRig();
+  const words = useRigState(rigSaveWords);
+  const save = useRigState((state) => state.save);
+  const failed = save.is === 'failed' || save.is === 'clash';
+  return (
+    <SiteHeader
+      title={`Commissioning: ${title}`}
+      state={
+        <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Save state">
+          {words}
+        </p>
+      }
+    >
+      <JobPages id={id} demo="" at="commission" />
+      <fieldset class="actions">
+        <legend class="unseen">The readings as a whole</legend>
+        <button type="button" onClick={() => void rig.saveNow()}>
+          Save now
+        </button>
+        <button type="button" onClick={() => window.print()}>
+          Print
+        </button>
+      </fieldset>
+      {save.is === 'clash' ? (
+        <div class="notice notice-wide" role="alert">
+          <p>
+            Somebody else saved meanwhile, and{' '}
+            {save.clashes.length === 1 ? 'one entry' : `${save.clashes.length} entries`} differ from yours.
+            What only one of you changed is kept either way.
+          </p>
+          <p class="actions">
+            <button type="button" onClick={() => void rig.settle('mine')}>
+              Keep mine where they differ
+            </button>
+            <button type="button" onClick={() => void rig.settle('theirs')}>
+              Take what was saved
+            </button>
+          </p>
+        </div>
+      ) : null}
+    </SiteHeader>
+  );
+}

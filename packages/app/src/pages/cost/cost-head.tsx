@@ -1,0 +1,46 @@
+import type { CostReport } from '@furrow/engine';
+import { byLength, metalMass, money, perLength, sharePercent, workTime } from '@furrow/papers/drawing';
+import type { VNode } from 'preact';
+import { Figure } from '../../ui/figure/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
+
+/** The whole job in four numbers, each with how far it may go. */
+export function CostHead({ cost }: { readonly cost: CostReport }): VNode {
+  const units = useUnits();
+  const { currency, cost_per_m, time_s, refill } = cost;
+  const perUnit = (value: number): string => money(perLength(value, units), currency);
+  return (
+    <section class="panel" aria-labelledby="cost-title">
+      <header class="panel-head">
+        <h2 id="cost-title">The whole job</h2>
+        <p class="caption">
+          set-up to refill; the large figure has an even chance of not being passed, the one below nine in ten
+        </p>
+      </header>
+      <dl class="headline cost-figures">
+        <Figure
+          name="Money"
+          value={money(cost.cost.p50, currency)}
+          note={`up to ${money(cost.cost.p90, currency)}`}
+        />
+        <Figure
+          name={byLength(units)}
+          value={perUnit(cost_per_m.p50)}
+          note={`up to ${perUnit(cost_per_m.p90)}`}
+        />
+        <Figure name="Working time" value={workTime(time_s.p50)} note={`up to ${workTime(time_s.p90)}`} />
+        <Figure
+          name="Weld metal"
+          value={metalMass(refill.weld_metal_kg, units)}
+          note={`${metalMass(refill.skin_weld_metal_kg, units)} of it because the skin is ground off`}
+        />
+      </dl>
+      <p class="caption">
+        {cost.trials} trials, seed {cost.seed}: by their number alone money can be off by{' '}
+        {money(cost.cost.p50_half_width, currency)} and {money(cost.cost.p90_half_width, currency)}, time by{' '}
+        {workTime(time_s.p50_half_width)} and {workTime(time_s.p90_half_width)} (95 %). In{' '}
+        {sharePercent(cost.reworked)} of them the depth was not reached at first.
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,1 @@
+export { CostPage } from './page.tsx';

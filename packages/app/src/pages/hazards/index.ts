@@ -1,0 +1,2 @@
+export { useHazards } from '../../job/use-hazards.ts';
+export { HazardsPage } from './page.tsx';

@@ -1,0 +1,1 @@
+export { HeatPage } from './page.tsx';

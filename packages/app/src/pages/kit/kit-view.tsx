@@ -1,0 +1,109 @@
+import type { Example } from '@furrow/contract';
+import type { VNode } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { isKitUnsaved, type KitDesk } from '../../job/kit/kit-desk.ts';
+import { kitStatusWords } from '../../job/kit/kit-words.ts';
+import { FormView } from '../../sheet/form/index.ts';
+import { useSelected } from '../../ui/store/index.ts';
+import { KitHeader } from './kit-header.tsx';
+import { KitSummary } from './kit-summary.tsx';
+
+interface KitViewProps {
+  readonly desk: KitDesk;
+  readonly examples: readonly Example[];
+}
+
+/** The kit to fill in, and beside it what it amounts to. */
+export function KitView({ desk, examples }: KitViewProps): VNode {
+  const status = useSelected(desk.store, kitStatusWords);
+  const wrong = useSelected(desk.store, (state) => state.issues.length > 0);
+  const empty = useSelected(desk.store, (state) => state.file.text.trim() === '');
+  const form = (
+    <section key="form" class="job-pane kit-pane" aria-labelledby="kit-form-title">
+      <h2 class="unseen" id="kit-form-title">
+        Kit
+      </h2>
+      <FormView />
+    </section>
+  );
+  const result = (
+    <main key="result" class="result-pane" id="result" tabIndex={-1}>
+      <Notices desk={desk} />
+      <p class={`status${wrong ? ' status-mistakes' : ''}`} role="status" aria-live="polite" aria-label="Kit">
+        {status}
+      </p>
+      {empty ? <Begin desk={desk} examples={examples} /> : <KitSummary desk={desk} />}
+    </main>
+  );
+  return (
+    <div class="bench">
+      <KitLeaveGuard desk={desk} />
+      <KitHeader desk={desk} />
+      <div class="bench-panes">{[form, result]}</div>
+    </div>
+  );
+}
+
+/** What there is to do while no kit is described. */
+function Begin({ desk, examples }: KitViewProps): VNode {
+  return (
+    <section class="panel" aria-labelledby="kit-begin-title">
+      <header class="panel-head">
+        <h2 id="kit-begin-title">Describe the kit</h2>
+      </header>
+      <p>
+        With the shop’s power sources, leads and air described, every plan is held to what they can carry, and
+        the readings to expect at the rig are told. Fill in the form, write the text, or begin with a demo kit
+        and change it.
+      </p>
+      <ul class="demo-list">
+        {examples.map(({ name, title, text }) => (
+          <li key={name}>
+            <button type="button" onClick={() => desk.setText(text)}>
+              Begin with {title}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Notices({ desk }: { readonly desk: KitDesk }): VNode | null {
+  const restored = useSelected(desk.store, (state) => state.restored);
+  const newer = useSelected(desk.store, (state) => state.newer);
+  if (newer !== undefined) {
+    return (
+      <p class="notice" role="alert">
+        Somebody saved the kit meanwhile, as revision {newer.revision_number}.{' '}
+        <button type="button" onClick={() => desk.discard()}>
+          Take the newer kit
+        </button>{' '}
+        <button type="button" onClick={() => void desk.save(true)}>
+          Save mine after it
+        </button>
+      </p>
+    );
+  }
+  if (!restored) return null;
+  return (
+    <p class="notice">
+      Unsaved changes of your last visit are back.{' '}
+      <button type="button" class="quiet" onClick={() => desk.discard()}>
+        Discard them
+      </button>
+    </p>
+  );
+}
+
+/** Asks before the page is left with unsaved changes. */
+export function KitLeaveGuard({ desk }: { readonly desk: KitDesk }): null {
+  const unsaved = useSelected(desk.store, isKitUnsaved);
+  useEffect(() => {
+    if (!unsaved) return undefined;
+    const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
+    window.addEventListener('beforeunload', ask);
+    return () => window.removeEventListener('beforeunload', ask);
+  }, [unsaved]);
+  return null;
+}

@@ -1,0 +1,41 @@
+import type { Example } from '@furrow/contract';
+import type { VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { fetchKit, fetchKitExamples } from '../../api/index.ts';
+import { type KitDesk, openKitDesk } from '../../job/kit/kit-desk.ts';
+import { SheetContext } from '../../sheet/index.ts';
+import { Waiting } from '../../ui/site/index.ts';
+import { KitView } from './kit-view.tsx';
+
+type Opened =
+  | { readonly desk: KitDesk; readonly examples: readonly Example[] }
+  | { readonly trouble: string }
+  | undefined;
+
+/** The shop's kit: power, leads and air, filled in once and used by every job. */
+export function KitPage(): VNode {
+  const [opened, setOpened] = useState<Opened>();
+  useEffect(() => {
+    let left = false;
+    void Promise.all([fetchKit(), fetchKitExamples()]).then(([kit, examples]) => {
+      if (left) return;
+      if (!kit.ok) setOpened({ trouble: kit.failure.message });
+      else {
+        setOpened({
+          desk: openKitDesk(kit.value, localStorage),
+          examples: examples.ok ? examples.value : [],
+        });
+      }
+    });
+    return () => {
+      left = true;
+    };
+  }, []);
+  if (opened === undefined) return <Waiting title="Kit" text="Opening the kit." />;
+  if ('trouble' in opened) return <Waiting title="Kit" text={opened.trouble} trouble />;
+  return (
+    <SheetContext.Provider value={opened.desk}>
+      <KitView desk={opened.desk} examples={opened.examples} />
+    </SheetContext.Provider>
+  );
+}

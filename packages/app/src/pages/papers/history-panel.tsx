@@ -1,0 +1,74 @@
+import type { RevisionSummary } from '@furrow/contract';
+import type { UnitSystem } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { fetchRevision, fetchRevisions } from '../../api/index.ts';
+import { differenceWords } from './difference-words.ts';
+
+interface HistoryPanelProps {
+  readonly id: string;
+  /** Number of the newest revision [-]. */
+  readonly newest: number;
+  readonly units: UnitSystem;
+}
+
+const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+
+/** In what an earlier revision of the job differs from the newest one, in words. */
+export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | null {
+  const [revisions, setRevisions] = useState<readonly RevisionSummary[]>([]);
+  const [chosen, setChosen] = useState(newest - 1);
+  const [words, setWords] = useState<readonly string[]>();
+  useEffect(() => {
+    let left = false;
+    setChosen(newest - 1);
+    void fetchRevisions(id).then((reply) => {
+      if (!left && reply.ok) setRevisions(reply.value.filter(({ revision_number: n }) => n < newest));
+    });
+    return () => {
+      left = true;
+    };
+  }, [id, newest]);
+  useEffect(() => {
+    if (chosen < 1) return undefined;
+    let left = false;
+    setWords(undefined);
+    void Promise.all([fetchRevision(id, chosen), fetchRevision(id, newest)]).then(([before, after]) => {
+      if (left) return;
+      if (!before.ok) setWords([before.failure.message]);
+      else if (!after.ok) setWords([after.failure.message]);
+      else setWords(differenceWords(before.value.text, after.value.text, units));
+    });
+    return () => {
+      left = true;
+    };
+  }, [id, chosen, newest, units]);
+  if (revisions.length === 0) return null;
+  return (
+    <section class="panel" aria-labelledby="history-title">
+      <header class="panel-head">
+        <h2 id="history-title">What changed</h2>
+      </header>
+      <label>
+        From revision{' '}
+        <select value={String(chosen)} onChange={(event) => setChosen(Number(event.currentTarget.value))}>
+          {revisions.map(({ revision_number, saved_at }) => (
+            <option key={revision_number} value={String(revision_number)}>
+              {revision_number}, saved {WHEN.format(new Date(saved_at))}
+            </option>
+          ))}
+        </select>{' '}
+        to {newest}
+      </label>
+      <div role="status" aria-label="Differences">
+        {words === undefined ? null : (
+          <ul class="paper-changes">
+            {words.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+    </section>
+  );
+}

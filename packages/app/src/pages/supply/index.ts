@@ -1,0 +1,1 @@
+export { SupplyPage } from './page.tsx';

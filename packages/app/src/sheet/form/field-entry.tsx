@@ -1,0 +1,97 @@
+import type { DocumentPath, Issue, JobField } from '@furrow/engine';
+import { pathText } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
+import { writtenAt } from '../document/index.ts';
+import { useSheet, useSheetState } from '../index.ts';
+import { fieldId } from './field-id.ts';
+import { shownText, typedValue } from './typed-value.ts';
+
+interface FieldEntryProps {
+  readonly field: JobField;
+  readonly path: DocumentPath;
+  /** Name for screen readers, where no label element stands beside the entry. */
+  readonly name?: string;
+  /** Ids of the texts that describe the entry. */
+  readonly describedBy: string;
+  readonly invalid: boolean;
+  /** Whether there is little room for what stands in an empty entry. */
+  readonly brief?: boolean;
+}
+
+/** The issue that belongs to a field, if there is one. */
+export function useFieldIssue(path: DocumentPath): Issue | undefined {
+  const at = pathText(path);
+  return useSheetState((state) => state.issues.find((issue) => issue.path === at));
+}
+
+/** The entry of one field: a text as people write it, a longer text, or a choice. */
+export function FieldEntry({
+  field,
+  path,
+  name,
+  describedBy,
+  invalid,
+  brief = false,
+}: FieldEntryProps): VNode {
+  const sheet = useSheet();
+  const written = useSheetState((state) => writtenAt(state.readable, path));
+  const broken = useSheetState((state) => state.file.broken);
+  const [typed, setTyped] = useState<string>();
+  const enter = (text: string): void => {
+    setTyped(text);
+    const value = typedValue(field, text);
+    if ((value === undefined ? undefined : String(value)) === written) return;
+    sheet.change([value === undefined ? { do: 'remove', path } : { do: 'set', path, value }]);
+  };
+  const common = {
+    id: fieldId(path),
+    'aria-describedby': describedBy,
+    'aria-invalid': invalid,
+    'aria-required': !field.optional,
+    ...(name === undefined ? {} : { 'aria-label': name }),
+  };
+  if (field.entry === 'choice') {
+    return (
+      <select
+        {...common}
+        value={written ?? ''}
+        disabled={broken}
+        onChange={(event) => enter(event.currentTarget.value)}
+      >
+        {field.optional || written === undefined ? <option value="">{emptyText(field, brief)}</option> : null}
+        {written === undefined || field.options?.includes(written) ? null : (
+          <option value={written}>{written}</option>
+        )}
+        {field.options?.map((option) => (
+          <option key={option} value={option}>
+            {option.replaceAll('_', ' ')}
+          </option>
+        ))}
+      </select>
+    );
+  }
+  const onInput = (event: { readonly currentTarget: { readonly value: string } }): void =>
+    enter(event.currentTarget.value);
+  const text = {
+    ...common,
+    value: shownText(field, typed, written),
+    placeholder: emptyText(field, brief),
+    autocomplete: 'off',
+    readOnly: broken,
+    onInput,
+  } as const;
+  if (field.path === 'note') return <textarea {...text} rows={3} />;
+  return <input {...text} type="text" spellcheck={field.entry === 'text'} />;
+}
+
+/** What an empty field stands for. */
+function emptyText(field: JobField, brief: boolean): string {
+  if (field.fallback !== undefined) {
+    const text = field.entry === 'choice' ? String(field.fallback).replaceAll('_', ' ') : field.fallback;
+    return brief ? `(${text})` : `default: ${text}`;
+  }
+  if (!field.optional) return '';
+  if (brief) return '–';
+  return field.path.startsWith('locks.') ? 'free' : 'not stated';
+}

@@ -1,0 +1,113 @@
+import type { DocumentPath } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { useSheet } from '../index.ts';
+import { EntryList } from './entry-list.tsx';
+import { fieldId } from './field-id.ts';
+import { FieldRow } from './field-row.tsx';
+import { type FormEntry, type FormGroup, fieldsIn } from './form-group.ts';
+import { ListTable } from './list-table.tsx';
+import { useGroupWrong } from './use-group-wrong.ts';
+
+/** Groups that are folded at first: they are filled in once for a shop, or not at all. */
+const FOLDED = new Set([
+  'rates',
+  'heat',
+  'reweld',
+  'after',
+  'site',
+  'plan',
+  'locks',
+  'plate.composition',
+  'site.eyes',
+  'site.fire',
+  'site.fume',
+  'site.leads',
+  'site.room',
+  'site.ventilation',
+  'after.spread',
+  'after.alternatives',
+]);
+
+interface GroupViewProps {
+  readonly group: FormGroup;
+  /** Where the group stands in the file; that of the group itself where no list is on the way. */
+  readonly path?: DocumentPath;
+  readonly inner?: boolean;
+  /** Whether it stands open at first, whatever it is. */
+  readonly unfolded?: boolean;
+}
+
+/** A group of the form that can be folded. */
+export function GroupView({
+  group,
+  path = plainPath(group),
+  inner = false,
+  unfolded = false,
+}: GroupViewProps): VNode {
+  const { noun } = useSheet();
+  const { wrong, open } = useGroupWrong(path, unfolded || !FOLDED.has(group.path));
+  const Heading = inner ? 'h4' : 'h3';
+  return (
+    <details class={`group${inner ? ' group-inner' : ''}`} open={open}>
+      <summary id={path.length === 0 ? `field-${noun}` : fieldId(path)}>
+        <Heading>{group.title}</Heading>
+        {wrong ? <span class="group-wrong">needs attention</span> : null}
+      </summary>
+      <div class="group-fields">
+        <GroupEntries group={group} path={path} />
+      </div>
+    </details>
+  );
+}
+
+/** What a group holds, where it stands in the file. */
+function GroupEntries({ group, path }: { readonly group: FormGroup; readonly path: DocumentPath }): VNode {
+  const list = group.entries[0];
+  // a list has one group for all of its entries
+  if (list !== undefined && 'group' in list && list.group.path === `${group.path}.*`) {
+    return <ListView entry={list.group} list={path} />;
+  }
+  return (
+    <>
+      {group.entries.map((entry) => (
+        <EntryView key={'field' in entry ? entry.field.path : entry.group.path} entry={entry} above={path} />
+      ))}
+    </>
+  );
+}
+
+function EntryView({ entry, above }: { readonly entry: FormEntry; readonly above: DocumentPath }): VNode {
+  if ('field' in entry) {
+    return <FieldRow field={entry.field} path={[...above, lastOf(entry.field.path)]} />;
+  }
+  const { group } = entry;
+  const path = [...above, lastOf(group.path)];
+  // the electrodes stand in the group of the kit without a fold of their own
+  if (group.path === 'kit.electrodes') return <GroupEntries group={group} path={path} />;
+  return <GroupView group={group} path={path} inner />;
+}
+
+function ListView({ entry, list }: { readonly entry: FormGroup; readonly list: DocumentPath }): VNode {
+  const flat = entry.entries.every((one) => 'field' in one);
+  return flat ? (
+    <ListTable list={list} fields={fieldsIn(entry)} />
+  ) : (
+    <EntryList
+      list={list}
+      named={hasName(entry)}
+      contents={(path) => <GroupEntries group={entry} path={path} />}
+    />
+  );
+}
+
+function plainPath(group: FormGroup): DocumentPath {
+  return group.path === '' ? [] : group.path.split('.');
+}
+
+function lastOf(pattern: string): string {
+  return pattern.split('.').at(-1) ?? '';
+}
+
+function hasName(entry: FormGroup): boolean {
+  return fieldsIn(entry).some((field) => field.path === `${entry.path}.name`);
+}
