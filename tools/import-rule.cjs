@@ -47,6 +47,13 @@ const PACKAGE_IMPORTS = {
   app: ['engine', 'contract', 'papers'],
 };
 
+/** Parts of the app, the folders of packages/app/src, the lowest first: each may import those before it and itself. */
+const APP_PARTS = ['api', 'ui', 'sheet', 'work', 'job', 'pages', 'shell'];
+
+/** The app's part that tests alone lean on. */
+const APP_TESTING = 'testing';
+
+const APP = '^packages/app/src/';
 const ROOMS = '^packages/engine/src/';
 const TEST_FILE = '\\.test\\.tsx?$';
 const OUTSIDE_PACKAGES = '^(published|e2e|benchmarks|tools)/';
@@ -83,10 +90,40 @@ const packageRules = Object.entries(PACKAGE_IMPORTS).map(([name, allowed]) => ({
   to: { path: '^packages/', pathNot: `^packages/${oneOf([name, ...allowed])}` },
 }));
 
+const appRules = APP_PARTS.map((part, at) => ({
+  name: `app-order-${part}`,
+  comment: `Parts of the app import downwards: ${part} may import ${APP_PARTS.slice(0, at).join(', ') || 'no other part'}.`,
+  severity: 'error',
+  from: { path: `${APP}${part}/`, pathNot: TEST_FILE },
+  to: { path: `${APP}[^/]+/`, pathNot: `${APP}${oneOf(APP_PARTS.slice(0, at + 1))}` },
+}));
+
 module.exports = {
   forbidden: [
     ...roomRules,
     ...packageRules,
+    ...appRules,
+    {
+      name: 'app-part-unknown',
+      comment: 'A part of the app has a place in the order: add it to tools/import-rule.cjs.',
+      severity: 'error',
+      from: {},
+      to: { path: `${APP}[^/]+/`, pathNot: `${APP}${oneOf([...APP_PARTS, APP_TESTING])}` },
+    },
+    {
+      name: 'page-alone',
+      comment: 'Pages do not know each other: what two of them need belongs to a part below.',
+      severity: 'error',
+      from: { path: `${APP}pages/([^/]+)/` },
+      to: { path: `${APP}pages/`, pathNot: `${APP}pages/$1/` },
+    },
+    {
+      name: 'page-door',
+      comment: 'A page is entered through its page.tsx only.',
+      severity: 'error',
+      from: { path: `${APP}(?!pages/)` },
+      to: { path: `${APP}pages/`, pathNot: `${APP}pages/[^/]+/page\\.tsx$` },
+    },
     {
       name: 'room-unknown',
       comment: 'A room has a place in the order: add it to tools/import-rule.cjs.',

@@ -1,14 +1,14 @@
 import type { VNode } from 'preact';
-import { BayPage } from '../pages/bay/index.ts';
-import { BenchPage } from '../pages/bench/index.ts';
-import { CommissionPage } from '../pages/commission/index.ts';
-import { CostPage } from '../pages/cost/index.ts';
-import { HazardsPage } from '../pages/hazards/index.ts';
-import { HeatPage } from '../pages/heat/index.ts';
-import { JobsPage } from '../pages/jobs/index.ts';
-import { KitPage } from '../pages/kit/index.ts';
-import { PapersPage } from '../pages/papers/index.ts';
-import { SupplyPage } from '../pages/supply/index.ts';
+import { BayPage } from '../pages/bay/page.tsx';
+import { BenchPage } from '../pages/bench/page.tsx';
+import { CommissionPage } from '../pages/commission/page.tsx';
+import { CostPage } from '../pages/cost/page.tsx';
+import { HazardsPage } from '../pages/hazards/page.tsx';
+import { HeatPage } from '../pages/heat/page.tsx';
+import { JobsPage } from '../pages/jobs/page.tsx';
+import { KitPage } from '../pages/kit/page.tsx';
+import { PapersPage } from '../pages/papers/page.tsx';
+import { SupplyPage } from '../pages/supply/page.tsx';
 import { useRoute } from '../ui/route/index.ts';
 import { Waiting } from '../ui/site/index.ts';
 

@@ -2,9 +2,9 @@ import type { FireZoneReport, Kit, PlaceReport, PointReport } from '@furrow/engi
 import { bayDrawing, bayScale } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
+import type { KitDesk } from '../../job/kit/index.ts';
 import { DrawingView, useSize } from '../../ui/drawing/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import type { KitDesk } from '../kit/index.ts';
 import { BayHandle } from './bay-handle.tsx';
 import { bayOfKit } from './bay-of-kit.ts';
 import { type Movable, movables, movedKit, moveEdits } from './movable.ts';

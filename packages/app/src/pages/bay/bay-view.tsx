@@ -1,11 +1,11 @@
 import type { VNode } from 'preact';
+import { type KitDesk, KitLeaveGuard, kitSaveWords } from '../../job/kit/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
+import { useHazards } from '../../job/use-hazards.ts';
 import { PageLink } from '../../ui/route/index.ts';
 import { JobPages, SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
-import { useHazards } from '../hazards/index.ts';
-import { type KitDesk, KitLeaveGuard, kitSaveWords } from '../kit/index.ts';
 import { BayPlan } from './bay-plan.tsx';
 import { PickList } from './pick-list.tsx';
 import { PlaceTable } from './place-table.tsx';

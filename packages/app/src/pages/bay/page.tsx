@@ -1,12 +1,13 @@
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { fetchKit } from '../../api/index.ts';
+import { type KitDesk, openKitDesk } from '../../job/kit/index.ts';
 import { type Bench, BenchContext, DEMO_JOB, openBench, startOf } from '../../job/state/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { startWorker } from '../../work/index.ts';
-import { type KitDesk, openKitDesk } from '../kit/index.ts';
 import { BayView } from './bay-view.tsx';
+import './style.css';
 
 type Opened = { readonly bench: Bench; readonly desk: KitDesk } | { readonly trouble: string } | undefined;
 

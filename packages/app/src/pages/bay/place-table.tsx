@@ -1,10 +1,10 @@
 import type { DocumentPath, Kit } from '@furrow/engine';
 import type { VNode } from 'preact';
+import type { KitDesk } from '../../job/kit/index.ts';
 import { patternOf } from '../../sheet/document/index.ts';
 import { FieldEntry, FieldIssue, fieldId, useFieldIssue } from '../../sheet/form/index.ts';
 import { useSheetState } from '../../sheet/index.ts';
 import { PageLink } from '../../ui/route/index.ts';
-import type { KitDesk } from '../kit/index.ts';
 import { movables } from './movable.ts';
 
 /** Stands in for a station's place that is not stated; its entries are empty all the same. */

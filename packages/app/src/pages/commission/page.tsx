@@ -14,6 +14,7 @@ import { openRig, type Rig } from './rig.ts';
 import { RigContext } from './rig-context.ts';
 import { rigDraftOf } from './rig-draft.ts';
 import { useFaultCounts } from './use-fault-counts.ts';
+import './style.css';
 
 const TITLE = 'Commissioning';
 

@@ -13,7 +13,7 @@ import { stagesOf } from './stage-words.ts';
 import { movedModel } from './use-fault-counts.ts';
 
 function example(name: string): string {
-  return readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8');
+  return readFileSync(new URL(`../../../../../examples/${name}.yaml`, import.meta.url), 'utf8');
 }
 
 describe('the checks at the rig', () => {

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { JobPage } from '../../job/page/index.ts';
 import { DEMO_JOB } from '../../job/state/index.ts';
 import { HazardsView } from './hazards-view.tsx';
+import './style.css';
 
 interface HazardsPageProps {
   /** Id of a saved job. */

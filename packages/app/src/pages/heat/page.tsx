@@ -6,6 +6,7 @@ import { startHeatWorker } from '../../work/index.ts';
 import { HeatContext } from './heat-context.ts';
 import { type HeatDesk, openHeatDesk } from './heat-desk.ts';
 import { HeatView } from './heat-view.tsx';
+import './style.css';
 
 interface HeatPageProps {
   /** Id of a saved job. */

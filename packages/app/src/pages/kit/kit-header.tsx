@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
-import type { KitDesk } from '../../job/kit/kit-desk.ts';
-import { kitSaveWords } from '../../job/kit/kit-words.ts';
+import type { KitDesk } from '../../job/kit/index.ts';
+import { kitSaveWords } from '../../job/kit/index.ts';
 import { writtenAt } from '../../sheet/document/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';

@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import type { KitDesk } from '../../job/kit/kit-desk.ts';
+import type { KitDesk } from '../../job/kit/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';

@@ -1,8 +1,6 @@
 import type { Example } from '@furrow/contract';
 import type { VNode } from 'preact';
-import { useEffect } from 'preact/hooks';
-import { isKitUnsaved, type KitDesk } from '../../job/kit/kit-desk.ts';
-import { kitStatusWords } from '../../job/kit/kit-words.ts';
+import { type KitDesk, KitLeaveGuard, kitStatusWords } from '../../job/kit/index.ts';
 import { FormView } from '../../sheet/form/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { KitHeader } from './kit-header.tsx';
@@ -94,16 +92,4 @@ function Notices({ desk }: { readonly desk: KitDesk }): VNode | null {
       </button>
     </p>
   );
-}
-
-/** Asks before the page is left with unsaved changes. */
-export function KitLeaveGuard({ desk }: { readonly desk: KitDesk }): null {
-  const unsaved = useSelected(desk.store, isKitUnsaved);
-  useEffect(() => {
-    if (!unsaved) return undefined;
-    const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
-    window.addEventListener('beforeunload', ask);
-    return () => window.removeEventListener('beforeunload', ask);
-  }, [unsaved]);
-  return null;
 }

@@ -2,7 +2,7 @@ import type { Example } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { fetchKit, fetchKitExamples } from '../../api/index.ts';
-import { type KitDesk, openKitDesk } from '../../job/kit/kit-desk.ts';
+import { type KitDesk, openKitDesk } from '../../job/kit/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { KitView } from './kit-view.tsx';

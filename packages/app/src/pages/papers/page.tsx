@@ -11,6 +11,7 @@ import { ChoiceBar } from './choice-bar.tsx';
 import { HistoryPanel } from './history-panel.tsx';
 import { PaperTable } from './paper-table.tsx';
 import { Preview } from './preview.tsx';
+import './style.css';
 
 interface PapersPageProps {
   /** Id of a saved job. */

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { JobPage } from '../../job/page/index.ts';
 import { DEMO_JOB } from '../../job/state/index.ts';
 import { SupplyView } from './supply-view.tsx';
+import './style.css';
 
 interface SupplyPageProps {
   /** Id of a saved job. */

@@ -10,7 +10,7 @@ import { writtenAt } from './text-file.ts';
 
 const SEED = 20260711;
 const FILES = ['penstock-seam', 'casting-wash', 'defect-pocket'].map((name) =>
-  readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8').replace(
+  readFileSync(new URL(`../../../../../examples/${name}.yaml`, import.meta.url), 'utf8').replace(
     /\n( *)(kit|depth|length|travel):/gu,
     '\n$1# note kept by the shop\n$1$2:',
   ),

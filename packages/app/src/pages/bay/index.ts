@@ -1,1 +1,0 @@
-export { BayPage } from './page.tsx';

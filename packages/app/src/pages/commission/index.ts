@@ -1,1 +1,0 @@
-export { CommissionPage } from './page.tsx';

@@ -1,1 +1,0 @@
-export { CostPage } from './page.tsx';

@@ -1,2 +1,0 @@
-export { useHazards } from '../../job/use-hazards.ts';
-export { HazardsPage } from './page.tsx';

@@ -1,1 +1,0 @@
-export { HeatPage } from './page.tsx';

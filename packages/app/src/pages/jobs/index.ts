@@ -1,1 +1,0 @@
-export { JobsPage } from './page.tsx';

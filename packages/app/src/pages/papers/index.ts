@@ -1,1 +1,0 @@
-export { PapersPage } from './page.tsx';

@@ -1,1 +1,0 @@
-export { SupplyPage } from './page.tsx';
