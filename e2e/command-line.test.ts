@@ -37,7 +37,7 @@ const BAD = fileWith('bad.yaml', POCKET_TEXT.replace('wanted: 6 mm', 'wanted: "1
 
 /** Keys that other programs rely on. */
 const CONTRACT = {
-  inputs: ['revision', 'program_version', 'seed', 'posterior_id', 'defaults_used'],
+  inputs: ['revision', 'program_version', 'seed', 'posterior_id', 'knowledge', 'defaults_used'],
   plan: [
     'electrode_diameter_mm',
     'passes',

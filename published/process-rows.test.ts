@@ -176,7 +176,7 @@ describe('the published current ranges (AWS Welding Handbook, memory)', () => {
     (name) => {
       const read = readJob(readFileSync(new URL(name, examples), 'utf8'));
       if (!read.ok) throw new Error(JSON.stringify(read.issues));
-      const { plan, alternatives } = answerJob(read.value, 'test');
+      const { plan, alternatives } = answerJob({ job: read.value, version: 'test' });
       const plans = [...(plan === undefined ? [] : [plan]), ...alternatives];
       expect(plans.length).toBeGreaterThan(0);
       for (const { electrode_diameter_mm: diameter, passes } of plans) {

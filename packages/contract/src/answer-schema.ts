@@ -13,6 +13,14 @@ const inputsSchema = z
     program_version: z.string(),
     seed: z.int(),
     posterior_id: z.string(),
+    knowledge: z
+      .object({
+        id: z.string().describe('The published rows, or what a shop has learned.'),
+        trials: z.int().describe('Trials learned from.'),
+        jobs: z.int().describe('Gauged jobs learned from.'),
+        date: z.string().nullable().describe('Day of the latest of them; null where there are none.'),
+      })
+      .describe('Which knowledge the result rests on.'),
     defaults_used: z.array(
       z.object({ path: z.string(), value: z.union([z.string(), z.number()]), why: z.string() }),
     ),

@@ -10,7 +10,7 @@ import { renderText } from './text/index.ts';
 
 describe.each(['penstock-seam', 'casting-wash', 'defect-pocket'] as const)('papers of %s', (name) => {
   const read = exampleJob(name);
-  const answer = answerJob(read, '0.1.0');
+  const answer = answerJob({ job: read, version: '0.1.0' });
 
   test.each([
     ['a4', 'metric'],

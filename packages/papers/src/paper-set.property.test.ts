@@ -8,7 +8,7 @@ import { renderPdf } from './pdf/render-pdf.ts';
 import { exampleJob } from './sample-plan.test-data.ts';
 
 const read = exampleJob('casting-wash');
-const answer = answerJob(read, '0.1.0');
+const answer = answerJob({ job: read, version: '0.1.0' });
 const { heat } = subjectFor('quote', { read, answer });
 
 /** A job and its record whose words are all hostile. */

@@ -23,12 +23,12 @@ const readings = readValue(
 );
 const whole: PaperSubject = subjectFor('procedure-sheet', {
   read,
-  answer: answerJob(read, '0.1.0', kit),
+  answer: answerJob({ job: read, version: '0.1.0', kit }),
   kit,
 });
 const refused: PaperSubject = (() => {
   const thin = { ...read, job: { ...read.job, plate: { ...read.job.plate, thickness: 0.021 } } };
-  return { read: thin, answer: answerJob(thin, '0.1.0', kit), kit };
+  return { read: thin, answer: answerJob({ job: thin, version: '0.1.0', kit }), kit };
 })();
 
 describe.each(PAPER_KINDS)('%s', (kind) => {
@@ -60,7 +60,7 @@ describe.each(PAPER_KINDS)('%s', (kind) => {
 });
 
 test('without a kit there is nothing to connect and to read, so that paper is wanting', () => {
-  const answer = answerJob(read, '0.1.0');
+  const answer = answerJob({ job: read, version: '0.1.0' });
   expect(PAPER_KINDS.filter((kind) => paperWanting(kind, { answer }) !== undefined)).toEqual([
     'commissioning-sheet',
   ]);

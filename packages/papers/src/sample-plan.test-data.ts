@@ -174,6 +174,7 @@ export function sampleAnswer(
       program_version: '0.1.0',
       seed: 1,
       posterior_id: 'sample',
+      knowledge: { id: 'sample', trials: 0, jobs: 0, date: null },
       defaults_used: read.defaultsUsed,
     },
     ...(plan === undefined

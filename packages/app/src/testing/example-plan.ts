@@ -15,7 +15,7 @@ export function planOf(text: string): {
   readonly plan: Plan;
 } {
   const read = readGood(text);
-  const answer = answerJob(read, PROGRAM_VERSION);
+  const answer = answerJob({ job: read, version: PROGRAM_VERSION });
   if (answer.plan === undefined) throw new Error(answer.refusal?.summary ?? 'neither plan nor refusal');
   return { read, answer, plan: answer.plan };
 }

@@ -9,7 +9,11 @@ export function answerText({ id, text, read: known, kit: kitText }: PlanRequest)
     if (!read.ok) return { id, is: 'issues', issues: read.issues };
     const kit = kitText === undefined ? undefined : readKit(kitText);
     // the page of the kit tells what is wrong with it; the job is planned all the same
-    const answer = answerJob(read.value, PROGRAM_VERSION, kit?.ok ? kit.value : undefined);
+    const answer = answerJob({
+      job: read.value,
+      version: PROGRAM_VERSION,
+      kit: kit?.ok ? kit.value : undefined,
+    });
     return { id, is: 'answer', read: read.value, answer };
   } catch (error) {
     return { id, is: 'failure', message: error instanceof Error ? error.message : String(error) };

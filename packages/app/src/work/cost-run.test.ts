@@ -8,7 +8,7 @@ function request(id: number, more = ''): CostRequest {
   const text = readFileSync(new URL('../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
   const read = readJob(text + more);
   if (!read.ok) throw new Error('the demo job does not read');
-  return { id, read: read.value, answer: answerJob(read.value, 'test') };
+  return { id, read: read.value, answer: answerJob({ job: read.value, version: 'test' }) };
 }
 
 /** Everything that was replied; a pause lets whatever waits go first. */

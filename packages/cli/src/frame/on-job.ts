@@ -42,7 +42,12 @@ export function onJob<Options extends JobOptions>(
     const question = loaded.read;
     const wrong = refuse(question, options);
     if (wrong.length > 0) return badInput(wrong);
-    const answer = answerJob(question.job, PROGRAM_VERSION, question.kit, options.units);
+    const answer = answerJob({
+      job: question.job,
+      version: PROGRAM_VERSION,
+      kit: question.kit,
+      system: options.units,
+    });
     return tell(question, answer, options, streams);
   };
 }

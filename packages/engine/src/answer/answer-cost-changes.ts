@@ -78,7 +78,12 @@ function tryChange(
     setting: null,
   };
   if (read === undefined) return { ...nothing, says, outcome: 'not_tried' };
-  const answer = answerJob(read, programVersion, kit === undefined ? undefined : withoutBay(kit));
+  const answer = answerJob({
+    job: read,
+    version: programVersion,
+    knowledge: options.knowledge,
+    kit: kit === undefined ? undefined : withoutBay(kit),
+  });
   const changed = answerCost(read, answer, {
     ...options,
     hirePerDay: (options.hirePerDay ?? 0) + hirePerDay,

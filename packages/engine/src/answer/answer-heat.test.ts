@@ -20,7 +20,7 @@ function read(text: string): ReadJob {
 
 function heatOf(text: string, question: HeatQuestion = { quality: 'quick' }): HeatAnswer | null {
   const job = read(text);
-  const solving = answerHeat(job, answerJob(job, 'test'), question);
+  const solving = answerHeat(job, answerJob({ job, version: 'test' }), question);
   let last = 0;
   for (let step = solving.next(); ; step = solving.next()) {
     if (step.done) return step.value;
@@ -230,7 +230,7 @@ it('takes the hardness where the face cools quickest, not in its middle', () => 
 it('follows the most heat where the groove is deepest', () => {
   const known = read(BARE);
   const { job } = known;
-  const { plan } = answerJob(known, 'test');
+  const { plan } = answerJob({ job: known, version: 'test' });
   const metal = metalOf(job.plate.material, job.plate.composition);
   const passes = stationPasses({
     job,

@@ -1,8 +1,9 @@
 import { faceHeat, gougingStart } from '../heat/index.ts';
 import type { ReadJob } from '../job/index.ts';
-import { metalOf, thermalOf } from '../material/index.ts';
-import { publishedBelief } from '../removal/index.ts';
+import type { Knowledge } from '../learn/index.ts';
+import { thermalOf } from '../material/index.ts';
 import type { Answer } from './answer.ts';
+import { beliefOfJob } from './belief-of-job.ts';
 import { endWindow, heatEnds, SHORT_SEAM } from './heat-ends.ts';
 import { type StationPass, stationPasses } from './heat-passes.ts';
 import type { HeatAnswer } from './heat-report.ts';
@@ -17,6 +18,8 @@ export interface HeatQuestion {
   /** Place of the section from the start of the seam; the middle when left out [m]. */
   readonly station?: number | undefined;
   readonly quality: 'quick' | 'refined';
+  /** What the shop has learned, as it was planned with. */
+  readonly knowledge?: Knowledge | undefined;
 }
 
 /**
@@ -36,10 +39,10 @@ export interface HeatQuestion {
 export function* answerHeat(
   { job }: ReadJob,
   { plan }: Answer,
-  { station, quality }: HeatQuestion,
+  { station, quality, knowledge }: HeatQuestion,
 ): Generator<number, HeatAnswer | null> {
   if (plan === undefined) return null;
-  const posterior = publishedBelief(metalOf(job.plate.material), job.seam.position);
+  const posterior = beliefOfJob(job, knowledge);
   const metal = thermalOf(job.plate.material);
   const start = gougingStart(job);
   const place = Math.min(job.seam.length, Math.max(0, station ?? job.seam.length / 2));

@@ -28,8 +28,8 @@ function supplyOf(answer: Answer): SupplyReport {
   return answer.supply;
 }
 
-const FREE = answerJob(job(), 'x');
-const WITHIN = answerJob(job(), 'x', kit());
+const FREE = answerJob({ job: job(), version: 'x' });
+const WITHIN = answerJob({ job: job(), version: 'x', kit: kit() });
 
 describe('a kit that carries the plan', () => {
   const supply = supplyOf(WITHIN);
@@ -73,11 +73,11 @@ describe('a kit that carries the plan', () => {
 });
 
 describe('a kit that is too weak', () => {
-  const weak = answerJob(
-    job(),
-    'x',
-    kit((raw) => Object.assign(raw.sources[0], { rating: [{ current: '360 A', duty: '100 %' }] })),
-  );
+  const weak = answerJob({
+    job: job(),
+    version: 'x',
+    kit: kit((raw) => Object.assign(raw.sources[0], { rating: [{ current: '360 A', duty: '100 %' }] })),
+  });
 
   it('makes the plan slower, keeps its margins and says so', () => {
     const { time, limits } = supplyOf(weak);
@@ -89,11 +89,11 @@ describe('a kit that is too weak', () => {
   });
 
   it('refuses where it carries nothing, and tells what it lacks at the plan it fails', () => {
-    const none = answerJob(
-      job(),
-      'x',
-      kit((raw) => Object.assign(raw.air.wanted, { torch: '95 psi' })),
-    );
+    const none = answerJob({
+      job: job(),
+      version: 'x',
+      kit: kit((raw) => Object.assign(raw.air.wanted, { torch: '95 psi' })),
+    });
     expect(none.plan).toBeUndefined();
     expect(supplyOf(none)).toMatchObject({
       setting: { of: 'plan_without_kit' },
@@ -106,11 +106,11 @@ describe('a kit that is too weak', () => {
 
 it('says what is lost where the kit states the place of its station', () => {
   const stated = supplyOf(
-    answerJob(
-      job(),
-      'x',
-      kit((raw) => Object.assign(raw.bay, { station: { x: '9.5 m', y: '5 m' } })),
-    ),
+    answerJob({
+      job: job(),
+      version: 'x',
+      kit: kit((raw) => Object.assign(raw.bay, { station: { x: '9.5 m', y: '5 m' } })),
+    }),
   ).place!;
   const found = supplyOf(WITHIN).place!;
   expect(stated.station).toMatchObject({ chosen: 'stated', at_m: { x_m: 9.5, y_m: 5 } });

@@ -17,13 +17,15 @@ function read(text: string): ReadJob {
 }
 
 const answers = new Map<string, Answer>(
-  EXAMPLES.map((name) => [name, answerJob(read(textOf(name)), '1.2.3')]),
+  EXAMPLES.map((name) => [name, answerJob({ job: read(textOf(name)), version: '1.2.3' })]),
 );
 /** The same seam with a source that no electrode of the kit can be run with. */
-const refused = answerJob(
-  read(textOf('penstock-seam').replace('{ least: 200 A, most: 1200 A }', '{ least: 100 A, most: 300 A }')),
-  '1.2.3',
-);
+const refused = answerJob({
+  job: read(
+    textOf('penstock-seam').replace('{ least: 200 A, most: 1200 A }', '{ least: 100 A, most: 300 A }'),
+  ),
+  version: '1.2.3',
+});
 
 /** Fails on the first number that is not finite and on any value that JSON cannot carry. */
 function expectPlainData(value: unknown, path: string): void {
@@ -97,7 +99,9 @@ describe('An answer', () => {
   });
 
   it.each(EXAMPLES)('is the same bytes again: %s', (name) => {
-    expect(JSON.stringify(answerJob(read(textOf(name)), '1.2.3'))).toBe(JSON.stringify(answers.get(name)));
+    expect(JSON.stringify(answerJob({ job: read(textOf(name)), version: '1.2.3' }))).toBe(
+      JSON.stringify(answers.get(name)),
+    );
   });
 
   it('names what it was computed from', () => {
@@ -108,6 +112,7 @@ describe('An answer', () => {
       program_version: '1.2.3',
       seed: job.job.plan.seed,
       posterior_id: 'published-2/carbon_steel/flat',
+      knowledge: { id: 'published-2', trials: 0, jobs: 0, date: null },
       defaults_used: job.defaultsUsed,
     });
     expect(inputs.revision).toMatch(/^[0-9a-f]{64}$/);
@@ -131,10 +136,10 @@ describe('An answer', () => {
   });
 
   it('tells where it reaches beyond its rows', () => {
-    const overhead = answerJob(
-      read(textOf('penstock-seam').replace('position: flat', 'position: overhead')),
-      '1.2.3',
-    );
+    const overhead = answerJob({
+      job: read(textOf('penstock-seam').replace('position: flat', 'position: overhead')),
+      version: '1.2.3',
+    });
     expect(overhead.inputs.posterior_id).toBe('published-2/carbon_steel/overhead');
     expect(overhead.cautions.some((caution) => caution.includes('overhead'))).toBe(true);
     expect(answers.get('penstock-seam')!.cautions.some((caution) => caution.includes('overhead'))).toBe(

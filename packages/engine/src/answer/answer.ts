@@ -4,11 +4,13 @@ import { hazardLimits } from '../hazard/index.ts';
 import { arcReachLimit, heatLimits } from '../heat/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
+import type { Knowledge } from '../learn/index.ts';
 import type { LimitFunction } from '../limit/index.ts';
 import { type Metal, metalOf, thermalOf } from '../material/index.ts';
 import { type Plan, type PlanResult, planJob, type Refusal } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
-import { processLimits, publishedBelief, type RemovalBelief } from '../removal/index.ts';
+import { type KnowledgeName, processLimits, type RemovalBelief } from '../removal/index.ts';
+import { beliefOfJob } from './belief-of-job.ts';
 import { kitLimits } from './kit-limits.ts';
 import { planWithKit } from './kit-plans.ts';
 import { kitRefusal } from './kit-refusal.ts';
@@ -26,6 +28,8 @@ export interface AnswerInputs {
   readonly seed: number;
   /** Identifier of the removal posterior used. */
   readonly posterior_id: string;
+  /** Which knowledge it was made from: of the published rows alone, or of the shop. */
+  readonly knowledge: KnowledgeName;
   readonly defaults_used: readonly DefaultUsed[];
 }
 
@@ -64,28 +68,34 @@ const CAUTIONS: readonly string[] = [
   'People with an implanted medical device stay away from leads and arc unless cleared in person.',
 ];
 
+/** What a job is answered from. */
+export interface JobQuestion {
+  /** The job as read, from `readJob`. */
+  readonly job: ReadJob;
+  /** Version of the program, written into the result. */
+  readonly version: string;
+  /** The shop's kit as read, whose margins the plan then keeps. */
+  readonly kit?: ReadKit | undefined;
+  /** What the shop has learned; the published rows alone where it is left out. */
+  readonly knowledge?: Knowledge | undefined;
+  /** Units of the words of the checks before the first arc; metric where left out. */
+  readonly system?: UnitSystem | undefined;
+}
+
 /**
  * Answers a job: composes material, removal, limits and planner into the whole result. The only door for
  * command line, server and app.
  *
- * @param read - the job as read [record], from `readJob`
- * @param programVersion - version of the program, written into the result [text], any
- * @param kit - the shop's kit as read, whose margins the plan then keeps [record], from `readKit`, or left out
- * @param system - units of the words of the checks before the first arc [text], inch or metric
+ * @param question - job, version of the program, kit, knowledge and units [record], each as read
  * @returns inputs, plan or refusal, alternatives and cautions [record]
  * @source none: composition
  * @example
  * typeof answerJob // => "function"
  */
-export function answerJob(
-  read: ReadJob,
-  programVersion: string,
-  kit?: ReadKit,
-  system: UnitSystem = 'metric',
-): Answer {
+export function answerJob({ job: read, version, kit, knowledge, system = 'metric' }: JobQuestion): Answer {
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
-  const posterior = publishedBelief(metal, job.seam.position);
+  const posterior = beliefOfJob(job, knowledge);
   const process = [
     processLimits(posterior.meltingEnergy),
     hazardLimits(),
@@ -103,9 +113,10 @@ export function answerJob(
     inputs: {
       revision: read.revision,
       ...(kit !== undefined && { kit_revision: kit.revision }),
-      program_version: programVersion,
+      program_version: version,
       seed: job.plan.seed,
       posterior_id: posterior.id,
+      knowledge: posterior.knowledge,
       defaults_used: read.defaultsUsed,
     },
     ...('plan' in result ? { plan: result.plan } : { refusal: result.refusal }),

@@ -13,7 +13,7 @@ function answerWith(most: number | null): Answer {
   const heat = most === null ? '' : `heat: { back_face: paint, back_face_most: ${most} degC }\n\n`;
   const read = readJob(PENSTOCK.replace('\nplate:', `\n${heat}plate:`));
   if (!read.ok) throw new Error(read.issues[0]!.message);
-  return answerJob(read.value, 'test');
+  return answerJob({ job: read.value, version: 'test' });
 }
 
 const limitOf = (answer: Answer) => answer.plan?.limits.find(({ id }) => id === 'back_face');

@@ -1,4 +1,5 @@
 import type { ReadJob } from '../job/index.ts';
+import type { Knowledge } from '../learn/index.ts';
 import type { Answer } from './answer.ts';
 import { answerHeat } from './answer-heat.ts';
 import type { CostOptions } from './report-cost.ts';
@@ -11,15 +12,17 @@ import type { CostOptions } from './report-cost.ts';
  *
  * @param read - the job as read [record], from `readJob`
  * @param answer - the answer to it [record], from `answerJob`
+ * @param knowledge - what the shop has learned, as it was planned with [record], or left out
  * @returns the options for `answerCost` [record]
  * @source none: composition
  * @example
  * coolingForCost({ job: { after: {} } }, { refusal: {} }) // => {}
  */
-export function coolingForCost(read: ReadJob, answer: Answer): CostOptions {
-  if (answer.plan === undefined || read.job.after.cooling_wait !== undefined) return {};
-  const look = answerHeat(read, answer, { quality: 'quick' });
+export function coolingForCost(read: ReadJob, answer: Answer, knowledge?: Knowledge): CostOptions {
+  const known = knowledge === undefined ? {} : { knowledge };
+  if (answer.plan === undefined || read.job.after.cooling_wait !== undefined) return known;
+  const look = answerHeat(read, answer, { quality: 'quick', knowledge });
   let step = look.next();
   while (step.done !== true) step = look.next();
-  return step.value === null ? {} : { heat: step.value.report };
+  return step.value === null ? known : { ...known, heat: step.value.report };
 }

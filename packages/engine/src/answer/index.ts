@@ -5,7 +5,7 @@ export type {
   HoseChangesReport,
   PassDrawdownReport,
 } from './air-report.ts';
-export { type Advice, type Answer, type AnswerInputs, answerJob } from './answer.ts';
+export { type Advice, type Answer, type AnswerInputs, answerJob, type JobQuestion } from './answer.ts';
 export { type CostChangeReport, tryCostChanges } from './answer-cost-changes.ts';
 export { answerHeat, type HeatQuestion } from './answer-heat.ts';
 export { coolingForCost } from './cooling-for-cost.ts';

@@ -25,7 +25,7 @@ function kitOf(text: string): ReadKit {
 }
 
 function reportOf(read: ReadJob, kit?: ReadKit): CostReport {
-  const cost = answerCost(read, answerJob(read, 'test', kit));
+  const cost = answerCost(read, answerJob({ job: read, version: 'test', kit }));
   if (cost.kind !== 'cost') throw new Error(cost.says);
   return cost;
 }
@@ -55,7 +55,7 @@ describe('the cost of the demo job', () => {
   });
 
   it('counts the job time of the plan itself within a few per cent, step by step', () => {
-    const { plan } = answerJob(seam, 'test', kit);
+    const { plan } = answerJob({ job: seam, version: 'test', kit });
     const steps = ['starts', 'arc', 'returns', 'electrode_changes', 'gauging'];
     const { spread } = seam.job.after;
     const slower = (spread.least + 1 + spread.most) / 3;
@@ -125,7 +125,11 @@ describe('the cost of any job', () => {
     const heat = { passes: [{ wait_s: wait }, { wait_s: wait }] } as never;
     const cooling = (text: string, from?: never) => {
       const read = jobOf(text);
-      const cost = answerCost(read, answerJob(read, 'test'), from === undefined ? {} : { heat: from });
+      const cost = answerCost(
+        read,
+        answerJob({ job: read, version: 'test' }),
+        from === undefined ? {} : { heat: from },
+      );
       return cost.kind === 'cost'
         ? cost.steps.find(({ step }) => step === 'cooling')!.time_s.p50
         : Number.NaN;
@@ -144,7 +148,7 @@ describe('the cost of any job', () => {
 
   it('is none without a plan, and says why', () => {
     const read = jobOf(example('penstock-seam').replace('ligament_least: 10 mm', 'ligament_least: 31 mm'));
-    const answer = answerJob(read, 'test');
+    const answer = answerJob({ job: read, version: 'test' });
     expect(answer.plan).toBeUndefined();
     const cost = answerCost(read, answer);
     expect(cost).toMatchObject({ kind: 'no_plan' });
@@ -152,7 +156,7 @@ describe('the cost of any job', () => {
   });
 
   it('counts a gauge reading for every station and track', () => {
-    const { plan } = answerJob(seam, 'test', kit);
+    const { plan } = answerJob({ job: seam, version: 'test', kit });
     const around = { airFlow: undefined, coolingTime: 0, hirePerDay: 0 };
     const work = arcWorkOfPlan(plan!, seam.job, around);
     const readings = plan!.gauge_stops.reduce((sum, stop) => sum + stop.stations * plan!.tracks, 0);

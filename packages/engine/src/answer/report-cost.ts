@@ -19,6 +19,7 @@ import {
   type WayTaken,
 } from '../cost/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
+import type { Knowledge } from '../learn/index.ts';
 import type { Answer } from './answer.ts';
 import { arcWorkOfPlan } from './arc-work-of-plan.ts';
 import type {
@@ -88,6 +89,8 @@ export interface CostOptions {
   readonly heat?: Pick<HeatReport, 'passes'>;
   /** Hired plant by the day, in the job's currency; 0 if left out [-]. */
   readonly hirePerDay?: number;
+  /** What the shop has learned, as it was planned with: changes are planned with the same. */
+  readonly knowledge?: Knowledge | undefined;
 }
 
 /**

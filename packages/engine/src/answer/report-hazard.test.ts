@@ -20,7 +20,7 @@ function job(text: string): ReadJob {
 }
 
 const demo = job(PENSTOCK);
-const answer = answerJob(demo, 'test');
+const answer = answerJob({ job: demo, version: 'test' });
 const kit = readKit(example('yard-kit'));
 if (!kit.ok) throw new Error('the kit of the examples cannot be read');
 const yard = kit.value;
@@ -77,7 +77,7 @@ describe('a job that states nothing of its site', () => {
 
   it('has no limit from memory that binds', () => {
     const near = job(`${PLAIN}\nsite:\n  leads: { wearer: 100 mm }\n`);
-    const { limits } = answerHazard(near, answerJob(near, 'test'));
+    const { limits } = answerHazard(near, answerJob({ job: near, version: 'test' }));
     const recalled = limits.filter(({ source }) => source.provenance === 'memory');
     expect(recalled.map(({ id, hard }) => [id, hard])).toEqual([['implant_distance', false]]);
     expect(limits.map(({ id }) => id)).toContain('shade_table');
@@ -299,7 +299,7 @@ it('finds an implant wearer who touches a lead over the figure, not uncovered', 
 
 describe('the shade table', () => {
   it('is advice, unless the job states it as binding; then the plan stays inside it', () => {
-    const bound = answerJob(job(`${PLAIN}\nsite:\n  eyes: { table: binding }\n`), 'test');
+    const bound = answerJob({ job: job(`${PLAIN}\nsite:\n  eyes: { table: binding }\n`), version: 'test' });
     const limit = bound.plan!.limits.find(({ id }) => id === 'shade_table')!;
     expect(limit.hard).toBe(true);
     expect(Math.max(...bound.plan!.passes.map(({ current_A }) => current_A))).toBeLessThanOrEqual(1000);
@@ -309,7 +309,7 @@ describe('the shade table', () => {
 
 it('tells the hazards of a refused job all the same, at the greatest current of its source', () => {
   const refused = job(PLAIN.replace('plus: 6 mm', 'plus: 0.2 mm'));
-  const none = answerJob(refused, 'test');
+  const none = answerJob({ job: refused, version: 'test' });
   const report = answerHazard(refused, none);
   expect(none.plan).toBeUndefined();
   expect(report.setting).toMatchObject({ of: 'source', current_A: 1200, arc_time_min: null });

@@ -1,3 +1,5 @@
+import type { KitElectrode } from '../job/index.ts';
+
 /** Which knowledge a result rests on. */
 export interface KnowledgeName {
   /** Identifier: that of the published rows, or of what a shop has learned. */
@@ -66,6 +68,49 @@ export interface RemovalBelief {
   readonly remarks: readonly string[];
   /** Which knowledge it was made from. */
   readonly knowledge: KnowledgeName;
+  /** The belief of each electrode of a kit, where a shop has learned them apart. */
+  readonly byElectrode?: readonly ElectrodeBelief[];
+}
+
+/** What is known of removal with one electrode of a kit. */
+export interface ElectrodeBelief {
+  readonly electrode: Pick<KitElectrode, 'diameter' | 'kind'>;
+  readonly belief: RemovalBelief;
+}
+
+/**
+ * What is known of removal with one electrode: its own where a shop has learned electrodes apart.
+ *
+ * @param belief - what is known for a job [record], from `publishedBelief` or with electrodes of its own
+ * @param electrode - the electrode [record], any
+ * @returns the belief for it [record]
+ * @source none: bookkeeping
+ * @example
+ * beliefOfElectrode(publishedBelief(metalOf('carbon_steel'), 'flat'), { diameter: 0.0127, kind: 'plain' }).id // => "published-2/carbon_steel/flat"
+ */
+export function beliefOfElectrode(
+  belief: RemovalBelief,
+  { diameter, kind }: Pick<KitElectrode, 'diameter' | 'kind'>,
+): RemovalBelief {
+  const own = belief.byElectrode?.find(
+    ({ electrode }) => electrode.kind === kind && Math.abs(electrode.diameter - diameter) < 1e-6,
+  );
+  return own?.belief ?? belief;
+}
+
+/**
+ * The belief that holds the level of the depth law least surely.
+ *
+ * @param beliefs - beliefs [list], at least one
+ * @returns that belief [record]
+ * @source none: bookkeeping
+ * @example
+ * widestBelief([publishedBelief(metalOf('carbon_steel'), 'flat'), publishedBelief(metalOf('carbon_steel'), 'overhead')]).id // => "published-2/carbon_steel/overhead"
+ */
+export function widestBelief(beliefs: readonly RemovalBelief[]): RemovalBelief {
+  const width = ({ depth }: RemovalBelief): number =>
+    depth.reduce((sum, { weight, covariance }) => sum + weight * covariance[0]![0]!, 0);
+  return beliefs.reduce((widest, each) => (width(each) > width(widest) ? each : widest));
 }
 
 /**

@@ -1,11 +1,14 @@
 export {
+  beliefOfElectrode,
   type DepthNode,
+  type ElectrodeBelief,
   type KnowledgeName,
   type LevelNode,
   middleLaw,
   type RemovalBelief,
   type SpreadLevels,
   seamCorrelation,
+  widestBelief,
 } from './belief.ts';
 export { type CurrentRange, currentRangeOf } from './current-range.ts';
 export { cutOffNormal, depthCeiling } from './depth-ceiling.ts';

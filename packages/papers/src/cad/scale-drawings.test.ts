@@ -67,7 +67,7 @@ test('electrode changes lie where electrodes run out', () => {
 describe('the bay at scale', () => {
   const kit = readKit(readFileSync(new URL('../../../../examples/yard-kit.yaml', import.meta.url), 'utf8'));
   if (!kit.ok) throw new Error(kit.issues[0]?.message);
-  const answer = answerJob(exampleJob('penstock-seam'), '0.1.0', kit.value);
+  const answer = answerJob({ job: exampleJob('penstock-seam'), version: '0.1.0', kit: kit.value });
   const place = answer.supply?.place as PlaceReport;
   const dxf = scaleDrawingToDxf(bayAtScale(place, 'a job', 'metric'));
   const { lines, texts } = entities(dxf);

@@ -9,7 +9,11 @@ const example = (name: string): string =>
 const read = readJob(example('penstock-seam'));
 const kit = readKit(example('yard-kit'));
 if (!read.ok || !kit.ok) throw new Error('the examples cannot be read');
-const subject = { read: read.value, answer: answerJob(read.value, 'test', kit.value), kit: kit.value };
+const subject = {
+  read: read.value,
+  answer: answerJob({ job: read.value, version: 'test', kit: kit.value }),
+  kit: kit.value,
+};
 const report = answerHazard(read.value, subject.answer, kit.value);
 
 const all = (blocks: readonly PaperBlock[]): readonly PaperBlock[] =>
@@ -82,7 +86,7 @@ it('is made for a refused job and without a kit as well', () => {
   const refused = readJob(example('penstock-seam').replace('plus: 6 mm', 'plus: 0.2 mm'));
   if (!refused.ok) throw new Error('the refused job cannot be read');
   const paper = hotWorkDocument(
-    { read: refused.value, answer: answerJob(refused.value, 'test') },
+    { read: refused.value, answer: answerJob({ job: refused.value, version: 'test' }) },
     { units: 'metric', paper: 'letter' },
   );
   expect(JSON.stringify(paper.blocks)).toContain('no row');

@@ -8,7 +8,7 @@ import { exampleJob } from '../sample-plan.test-data.ts';
 import { quoteDocument } from './quote-document.ts';
 
 const read = exampleJob('penstock-seam');
-const answer = answerJob(read, '0.1.0');
+const answer = answerJob({ job: read, version: '0.1.0' });
 
 describe('the quote', () => {
   test.each([

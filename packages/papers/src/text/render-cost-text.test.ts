@@ -4,7 +4,7 @@ import { exampleJob } from '../sample-plan.test-data.ts';
 import { renderCostText } from './render-cost-text.ts';
 
 const read = exampleJob('penstock-seam');
-const cost = answerCost(read, answerJob(read, '0.1.0'));
+const cost = answerCost(read, answerJob({ job: read, version: '0.1.0' }));
 if (cost.kind !== 'cost') throw new Error('the demo job has a plan');
 const changes = [...tryCostChanges(read, cost, '0.1.0')];
 

@@ -6,7 +6,7 @@ import { renderHazardText } from './render-hazard-text.ts';
 const text = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
 const read = readJob(text);
 if (!read.ok) throw new Error('the demo job cannot be read');
-const report = answerHazard(read.value, answerJob(read.value, 'test'));
+const report = answerHazard(read.value, answerJob({ job: read.value, version: 'test' }));
 
 describe('renderHazardText', () => {
   it('says first that nothing here permits work, and carries both lists in full', () => {

@@ -12,7 +12,7 @@ function read<T>(outcome: { ok: true; value: T } | { ok: false }): T {
 }
 
 const JOB = read(readJob(example('penstock-seam')));
-const ANSWER = answerJob(JOB, 'x', read(readKit(example('yard-kit'))));
+const ANSWER = answerJob({ job: JOB, version: 'x', kit: read(readKit(example('yard-kit'))) });
 
 describe('the supply as text', () => {
   const text = renderSupplyText(ANSWER, JOB.job.title, 'metric');

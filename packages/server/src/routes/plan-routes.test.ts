@@ -31,7 +31,7 @@ describe('POST /api/plan', () => {
       const text = readFileSync(join(EXAMPLES, file), 'utf8');
       const read = readJob(text);
       if (!read.ok) throw new Error(`${file} is no job`);
-      const answer = answerJob(read.value, PROGRAM_VERSION);
+      const answer = answerJob({ job: read.value, version: PROGRAM_VERSION });
       expect(answerSchema.parse(answer)).toEqual(answer);
       const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload: { text } });
       expect(reply.statusCode).toBe(200);
@@ -44,7 +44,7 @@ describe('POST /api/plan', () => {
     const text = readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8');
     const [read, kit] = [readJob(text), readKit(SMALL_KIT)];
     if (!read.ok || !kit.ok) throw new Error('no job or no kit');
-    const answer = answerJob(read.value, PROGRAM_VERSION, kit.value);
+    const answer = answerJob({ job: read.value, version: PROGRAM_VERSION, kit: kit.value });
     expect(answer.supply).toBeDefined();
     const payload = { text, kit: SMALL_KIT };
     const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload });

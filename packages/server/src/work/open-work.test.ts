@@ -34,7 +34,9 @@ describe('openWork', () => {
     done = true;
     await others;
     expect(turns).toBeGreaterThan(100);
-    expect(answer).toEqual(answerJob(read, PROGRAM_VERSION, undefined, 'metric'));
+    expect(answer).toEqual(
+      answerJob({ job: read, version: PROGRAM_VERSION, kit: undefined, system: 'metric' }),
+    );
   });
 
   it('makes a paper of an answer, and says why another cannot be made', async () => {

@@ -40,7 +40,9 @@ export type Made<T> =
     };
 
 /** Plans a job. */
-export const answer = told(({ read, kit, units }: Question) => answerJob(read, PROGRAM_VERSION, kit, units));
+export const answer = told(({ read, kit, units }: Question) =>
+  answerJob({ job: read, version: PROGRAM_VERSION, kit, system: units }),
+);
 
 /** Draws a set-up card as PDF. */
 export const cardPdf = told((card: CardSource) => renderPdf(documentOf(card)));

@@ -22,7 +22,7 @@ describe('the checks at the rig', () => {
   beforeAll(() => {
     const kit = readKit(example('yard-kit'));
     if (!kit.ok) throw new Error(kit.issues[0]?.message);
-    answer = answerJob(read, PROGRAM_VERSION, kit.value);
+    answer = answerJob({ job: read, version: PROGRAM_VERSION, kit: kit.value });
   });
 
   it('without a kit are those that rest on the plan alone, with finite bands', () => {
