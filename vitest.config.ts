@@ -1,9 +1,10 @@
 import { defaultServerConditions } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { plantMutant } from './tools/plant-mutant.mjs';
 
 // Packages of this workspace are tested from their sources, not from what was last built.
 const conditions = ['furrow-source', ...defaultServerConditions];
-const sources = { resolve: { conditions }, ssr: { resolve: { conditions } } };
+const sources = { plugins: plantMutant(), resolve: { conditions }, ssr: { resolve: { conditions } } };
 
 /** Each kind of test is a project of its own, so that one can be run alone: `npx vitest run --project unit`. */
 export default defineConfig({
