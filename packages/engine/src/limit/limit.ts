@@ -2,12 +2,14 @@ import { z } from 'zod';
 import { STATED_UNITS } from '../quantity/index.ts';
 import type { Stated } from './stated.ts';
 
+/** Provenance of a statement. */
 export const provenanceSchema = z
   .enum(['confirmed', 'memory', 'derived', 'common practice', 'job file'])
   .describe(
     'How far a statement can be trusted: read in a public text, recalled, worked out, a fact of the trade, or given by the shop.',
   );
 
+/** Document or fact that a number rests on, with its provenance. */
 export const sourceSchema = z.object({
   text: z.string().describe('Document and table or clause, or what the fact rests on.'),
   provenance: provenanceSchema,

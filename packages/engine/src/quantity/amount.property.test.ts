@@ -32,7 +32,14 @@ function displayRounding(value: number, kind: QuantityKind, system: UnitSystem):
   const inch = system === 'inch';
   switch (kind) {
     case 'length':
-      if (inch) return size < INCH / 16 ? 0.0005 * INCH : INCH / 32;
+      if (inch)
+        return size < INCH / 16
+          ? 0.0005 * INCH
+          : size < INCH / 4
+            ? INCH / 128
+            : size < 47.96875 * INCH
+              ? INCH / 32
+              : INCH / 2;
       return size < 0.001 ? 5e-6 : size < 0.09995 ? 5e-5 : size < 0.9995 ? 5e-4 : 5e-3;
     case 'speed':
       return inch ? (0.05 * INCH) / 60 : 0.0005 / 60;
@@ -43,7 +50,7 @@ function displayRounding(value: number, kind: QuantityKind, system: UnitSystem):
     case 'voltage':
       return 0.05;
     case 'time':
-      return size < 0.995 ? 0.005 : size < 9.95 ? 0.05 : size < 3599.5 ? 0.5 : 30;
+      return size < 0.095 ? 0.005 : size < 9.95 ? 0.05 : size < 599.5 ? 0.5 : 30;
     case 'angle':
       return (0.05 * Math.PI) / 180;
     case 'area':
