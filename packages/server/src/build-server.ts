@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import { REQUEST_BYTES_MOST } from '@furrow/contract';
 import type { Store } from '@furrow/store';
 import fastify, { type FastifyReply, type FastifyRequest } from 'fastify';
@@ -43,29 +44,49 @@ declare module 'fastify' {
   }
 }
 
-const REQUEST_MILLISECONDS = 30_000;
+/** How long is waited for whoever is connected, and how many may be. */
+export interface SocketBounds {
+  /** For all headers of a request [ms]. */
+  readonly headers: number;
+  /** For a whole request [ms]. */
+  readonly request: number;
+  /** For the next request over the same connection [ms]. */
+  readonly next: number;
+  /** For any sign of life, longer than the longest work [ms]. */
+  readonly idle: number;
+  /** How many may be connected at a time [-]. */
+  readonly connections: number;
+}
+
+const AT_WORK: SocketBounds = {
+  headers: 10_000,
+  request: 30_000,
+  next: 30_000,
+  idle: 90_000,
+  connections: 256,
+};
 /** What a server that does not listen (a test without a socket) takes for its port. */
 const PORT_UNHEARD = 80;
 
 /** Builds the server: the API, the card's page and the app's files, behind the loopback guard. */
-export async function buildServer({
-  store,
-  work,
-  appFolder,
-  exampleFolder,
-  log,
-}: ServerParts): Promise<ZodServer> {
+export async function buildServer(
+  { store, work, appFolder, exampleFolder, log }: ServerParts,
+  bounds: SocketBounds = AT_WORK,
+): Promise<ZodServer> {
   const server: ZodServer = fastify({
     bodyLimit: REQUEST_BYTES_MOST,
-    requestTimeout: REQUEST_MILLISECONDS,
+    requestTimeout: bounds.request,
+    keepAliveTimeout: bounds.next,
+    connectionTimeout: bounds.idle,
+    http: { headersTimeout: bounds.headers, connectionsCheckingInterval: Math.min(bounds.headers / 2, 2000) },
     forceCloseConnections: true,
     clientErrorHandler: (error, socket) => answerClientError(error, socket),
     frameworkErrors: (error, request, reply) => sendError(error, request, reply, log),
   }).withTypeProvider<ZodTypeProvider>();
   server.setValidatorCompiler(validatorCompiler);
   server.setSerializerCompiler(serializerCompiler);
-  // A form of any page can send plain text without asking first; JSON it cannot.
-  server.removeContentTypeParser('text/plain');
+  server.server.maxConnections = bounds.connections;
+  readJsonOnly(server);
 
   server.addHook('onRequest', async (request, reply) => {
     reply.headers(securityHeaders(request.routeOptions.config.framed === true));
@@ -93,6 +114,17 @@ export async function buildServer({
   paperRoutes(server, store, examples, work);
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;
+}
+
+/** A form of any page can send plain text without asking first; JSON it cannot. */
+function readJsonOnly(server: ZodServer): void {
+  server.removeAllContentTypeParsers();
+  const parseJson = server.getDefaultJsonParser('error', 'error');
+  server.addContentTypeParser<Buffer>('application/json', { parseAs: 'buffer' }, (request, body, done) => {
+    // Decoded all the same, what is no UTF-8 would be kept changed.
+    if (!isUtf8(body)) done(new Refused('REQUEST_INVALID', 'The content is not valid UTF-8.'));
+    else parseJson(request, body.toString('utf8'), done);
+  });
 }
 
 function sendError(

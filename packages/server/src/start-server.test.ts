@@ -115,6 +115,38 @@ describe('a server that listens', () => {
     },
   );
 
+  it('refuses what is no UTF-8 rather than keep it changed', async () => {
+    const reply = await fetch(`${server.url}${API_PATHS.jobs}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: Buffer.concat([Buffer.from('{"text":"title: Sch'), Buffer.of(0xfc), Buffer.from('tte"}')]),
+    });
+    expect([reply.status, await reply.json()]).toMatchObject([
+      400,
+      { code: 'REQUEST_INVALID', message: 'The content is not valid UTF-8.' },
+    ]);
+    expect(await test.store.list()).toEqual([]);
+  });
+
+  it('tells what is wrong with a text in less than the text', async () => {
+    const text = Array.from({ length: 4000 }, (_, n) => `k${n}${'x'.repeat(20)}: "${'y'.repeat(20)}"`).join(
+      '\n',
+    );
+    for (const body of [
+      { text },
+      { text: 'a', ['z'.repeat(200_000)]: 1 },
+      { text: 1, kit: ['z'.repeat(200_000)] },
+    ]) {
+      const reply = await fetch(`${server.url}${API_PATHS.plan}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      });
+      expect(reply.status).toBeGreaterThanOrEqual(400);
+      expect((await reply.text()).length).toBeLessThan(100_000);
+    }
+  });
+
   it('answers what is not HTTP in the form of every other error', async () => {
     expect(await exchange('what is this\r\n\r\n')).toMatch(/^HTTP\/1\.1 400 [\s\S]*"code":"REQUEST_INVALID"/);
     expect(await exchange(get('/', `X: ${'x'.repeat(20_000)}`))).toMatch(

@@ -1,5 +1,5 @@
 import type { Outcome } from '@furrow/engine';
-import { buildServer, type ServerParts } from './build-server.ts';
+import { buildServer, type ServerParts, type SocketBounds } from './build-server.ts';
 
 /** The only address listened on: this computer's own. */
 const LOOPBACK = '127.0.0.1';
@@ -14,8 +14,12 @@ export interface RunningServer {
 }
 
 /** Starts the server on this computer's own address; port 0 takes any free port. */
-export async function startServer(parts: ServerParts, port: number): Promise<Outcome<RunningServer>> {
-  const server = await buildServer(parts);
+export async function startServer(
+  parts: ServerParts,
+  port: number,
+  bounds?: SocketBounds,
+): Promise<Outcome<RunningServer>> {
+  const server = await buildServer(parts, bounds);
   try {
     await server.listen({ host: LOOPBACK, port });
   } catch (error) {

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Libsql from 'libsql';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -112,6 +112,25 @@ for (const kind of testedKinds()) {
     });
 
     if (kind.name !== 'sqlite') return; // What follows is about the file.
+
+    it('takes nothing for a backup that is not whole', async () => {
+      if (!('folder' in place)) throw new Error('not a folder');
+      await migrate(database, MIGRATIONS, now);
+      // What a kill in the middle of a backup leaves, and what keeps the next one from being made.
+      const unfinished = join(place.folder, 'backup-unfinished.sqlite');
+      mkdirSync(unfinished);
+      await expect(migrate(database, [...MIGRATIONS, addsTable], now)).rejects.toThrow();
+      expect([backups(), await history()]).toEqual([
+        [],
+        expect.objectContaining({ length: MIGRATIONS.length }),
+      ]);
+      rmdirSync(unfinished);
+      writeFileSync(unfinished, '');
+      await migrate(database, [...MIGRATIONS, addsTable], now);
+      expect(backups()).toHaveLength(1);
+      expect(existsSync(unfinished)).toBe(false);
+      expect(statSync(join(place.folder, backups()[0] ?? '')).mode & 0o777).toBe(0o600);
+    });
 
     it('backs a database up before changing it', async () => {
       await migrate(database, MIGRATIONS, now);

@@ -1,9 +1,21 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import {
+  chmodSync,
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  renameSync,
+  rmSync,
+  type Stats,
+  statSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { Kysely, SqliteDialect, type SqliteStatement } from 'kysely';
 import Libsql from 'libsql';
 import type { Database } from './database.ts';
+import { StoreFailure } from './store-failure.ts';
 import type { Tables } from './tables.ts';
 
 const FILE_NAME = 'furrow.sqlite';
@@ -18,25 +30,31 @@ const TRIES = 100;
  * that turns writer is refused when another program wrote in between. `exec` rather than a prepared statement:
  * one that found the database busy stays in progress until it is collected, and no commit gets past it.
  */
-const TRANSACTION_STEPS = new Map(
-  [
-    ['begin', 'begin immediate'],
-    ['commit', 'commit'],
-    ['rollback', 'rollback'],
-  ].map(([asked = '', text = '']) => [asked, (file: Libsql.Database) => executed(file, text)]),
-);
+const TRANSACTION_STEPS = new Map([
+  ['begin', 'begin immediate'],
+  ['commit', 'commit'],
+  ['rollback', 'rollback'],
+]);
 
 /**
- * Opens, or makes, the SQLite file of a folder. With synchronous=FULL a commit is on the disk before it
- * returns; in WAL mode a reader never waits for a writer.
+ * Opens, or makes, the SQLite file of a folder. A commit is on the disk before it returns. A rollback journal rather
+ * than a write-ahead log: between commits the one file holds everything, and what is known to go wrong with logs that
+ * several programs write at once cannot.
  */
 export function openSqlite(folder: string): Database {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
-  const file = new Libsql(join(folder, FILE_NAME));
+  const path = join(folder, FILE_NAME);
+  // Made here, so that nobody else may read it wherever the folder is; SQLite gives the files beside it the same rights.
+  closeSync(openSync(path, 'a', 0o600));
+  chmodSync(path, 0o600);
+  const file = new Libsql(path);
+  const opened = statSync(path);
   try {
     file.exec(`pragma busy_timeout = ${BUSY_MILLISECONDS}`);
-    file.exec('pragma journal_mode = wal');
-    file.exec('pragma synchronous = full');
+    file.exec('pragma journal_mode = truncate');
+    file.exec('pragma synchronous = extra');
+    // What is erased is overwritten, not only forgotten.
+    file.exec('pragma secure_delete = on');
     file.exec('pragma foreign_keys = on');
   } catch (error) {
     file.close();
@@ -48,12 +66,14 @@ export function openSqlite(folder: string): Database {
     kysely: new Kysely<Tables>({
       dialect: new SqliteDialect({
         database: {
-          prepare: (text) => TRANSACTION_STEPS.get(text)?.(file) ?? file.prepare(text),
-          close: () => {
-            // With the log written back, the one file holds everything, should somebody copy it.
-            file.exec('pragma wal_checkpoint(truncate)');
-            file.close();
+          prepare: (text) => {
+            const step = TRANSACTION_STEPS.get(text);
+            if (step === undefined) return file.prepare(text);
+            if (text !== 'rollback') refuseIfGone(path, opened);
+            // A full disk makes SQLite take everything back by itself; why it did must not be lost to a second error.
+            return executed(file, text === 'rollback' && !file.inTransaction ? 'select 1' : step);
           },
+          close: () => void file.close(),
         },
       }),
     }),
@@ -61,10 +81,35 @@ export function openSqlite(folder: string): Database {
     check: async () => undefined,
     forMigration: () => openSqlite(folder),
     backup: async (step) => {
-      // Unlike a copy of the file, this takes in what still lies in the write-ahead log.
-      file.prepare('vacuum into ?').run(freeName(join(folder, `before-step-${step + 1}`)));
+      // It gets its name when it is whole, so that what a kill leaves is never taken for a backup.
+      const unfinished = join(folder, 'backup-unfinished.sqlite');
+      rmSync(unfinished, { force: true });
+      file.prepare('vacuum into ?').run(unfinished);
+      chmodSync(unfinished, 0o600);
+      flush(unfinished);
+      renameSync(unfinished, freeName(join(folder, `before-step-${step + 1}`)));
     },
   };
+}
+
+/** A file that was deleted or moved still takes what is written to it, and nobody ever finds it again. */
+function refuseIfGone(path: string, opened: Stats): void {
+  const now = statSync(path, { throwIfNoEntry: false });
+  if (now?.ino === opened.ino && now.dev === opened.dev) return;
+  throw new StoreFailure(
+    'STORE_UNAVAILABLE',
+    `The file ${path} that the saved jobs were in is gone or was replaced; nothing was saved. ` +
+      'Put it back, or stop Furrow and start it again.',
+  );
+}
+
+function flush(path: string): void {
+  const file = openSync(path, 'r+');
+  try {
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
 }
 
 function executed(file: Libsql.Database, text: string): SqliteStatement {

@@ -15,11 +15,17 @@ export async function attempt<T>(place: string, work: () => Promise<T>): Promise
     return await work();
   } catch (error) {
     if (error instanceof StoreFailure) throw error;
-    const why = error instanceof Error ? error.message : String(error);
-    throw new StoreFailure(
-      'STORE_UNAVAILABLE',
-      `The saved jobs in ${place} cannot be used at the moment and nothing was changed: ${why}`,
-      error,
-    );
+    throw new StoreFailure('STORE_UNAVAILABLE', sentenceOf(place, error), error);
   }
+}
+
+/** Codes with which SQLite, PostgreSQL and the system say that there is no room left. */
+const FULL = ['SQLITE_FULL', '53100', 'ENOSPC', 'EDQUOT'];
+
+function sentenceOf(place: string, error: unknown): string {
+  if (FULL.includes(String((error as { code?: unknown } | null)?.code))) {
+    return `The disk that holds ${place} is full: nothing was saved and nothing was changed. Make room and save again.`;
+  }
+  const why = error instanceof Error ? error.message : String(error);
+  return `The saved jobs in ${place} cannot be used at the moment and nothing was changed: ${why}`;
 }

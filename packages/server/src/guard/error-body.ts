@@ -3,6 +3,7 @@ import type { IssueCode } from '@furrow/engine';
 import { StoreFailure } from '@furrow/store';
 import type { FastifyError } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { boundedIssues, boundedText } from './bounded.ts';
 import { Refused } from './refused.ts';
 
 /** What is answered to an error: the status, the body, and whether it is a bug that has to be told of. */
@@ -16,7 +17,7 @@ export interface ErrorReply {
 export function errorReply(error: unknown): ErrorReply {
   if (error instanceof Refused) {
     const { issues } = error.more;
-    return reply(error.code, error.message, issues === undefined ? {} : { issues: [...issues] });
+    return reply(error.code, error.message, issues === undefined ? {} : { issues: boundedIssues(issues) });
   }
   if (error instanceof StoreFailure) return reply(error.code, error.message);
   if (hasZodFastifySchemaValidationErrors(error)) return reply('REQUEST_INVALID', validationMessage(error));
@@ -43,7 +44,7 @@ export function errorReply(error: unknown): ErrorReply {
 }
 
 function reply(code: IssueCode, message: string, more: Omit<ErrorBody, 'code' | 'message'> = {}): ErrorReply {
-  return { status: HTTP_STATUS[code], body: { code, message, ...more }, fault: false };
+  return { status: HTTP_STATUS[code], body: { code, message: boundedText(message), ...more }, fault: false };
 }
 
 function validationMessage(error: FastifyError): string {

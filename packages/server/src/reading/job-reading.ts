@@ -1,5 +1,6 @@
 import { type Issue, JOB_TEXT_MOST, type ReadJob, readJob } from '@furrow/engine';
 import type { JobContent } from '@furrow/store';
+import { boundedIssues } from '../guard/bounded.ts';
 import { Refused } from '../guard/refused.ts';
 import { draftTitle, shownTitle } from './document-title.ts';
 import { toMend } from './to-mend.ts';
@@ -31,5 +32,5 @@ export function readWhole(text: string): ReadJob {
 /** What is wrong with a text; empty for a whole job. */
 export function issuesOf(text: string): Issue[] {
   const outcome = readJob(text);
-  return outcome.ok ? [] : [...outcome.issues];
+  return outcome.ok ? [] : boundedIssues(outcome.issues);
 }

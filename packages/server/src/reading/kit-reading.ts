@@ -1,5 +1,6 @@
 import { type Issue, KIT_TEXT_MOST, type ReadKit, readKit } from '@furrow/engine';
 import type { KitContent } from '@furrow/store';
+import { boundedIssues } from '../guard/bounded.ts';
 import { Refused } from '../guard/refused.ts';
 import { draftTitle, shownTitle } from './document-title.ts';
 import { toMend } from './to-mend.ts';
@@ -33,5 +34,5 @@ export function readWholeKit(text: string, whose = 'The kit'): ReadKit {
 /** What is wrong with a text; empty for a whole kit. */
 export function kitIssuesOf(text: string): Issue[] {
   const outcome = readKit(text);
-  return outcome.ok ? [] : [...outcome.issues];
+  return outcome.ok ? [] : boundedIssues(outcome.issues);
 }
