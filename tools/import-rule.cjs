@@ -54,6 +54,17 @@ const APP_PARTS = ['api', 'ui', 'sheet', 'work', 'job', 'pages', 'shell'];
 const APP_TESTING = 'testing';
 
 const APP = '^packages/app/src/';
+
+/** Rooms of the papers, the lowest layer first: from a report to words, drawings and blocks, once, and from those to text, page and PDF. */
+const PAPER_LAYERS = [
+  ['words'],
+  ['drawing'],
+  ['style', 'code', 'cad', 'blocks'],
+  ['kinds'],
+  ['html', 'pdf', 'text'],
+];
+
+const PAPER_ROOMS = '^packages/papers/src/';
 const ROOMS = '^packages/engine/src/';
 const TEST_FILE = '\\.test\\.tsx?$';
 const OUTSIDE_PACKAGES = '^(published|e2e|benchmarks|tools)/';
@@ -98,6 +109,19 @@ const appRules = APP_PARTS.map((part, at) => ({
   to: { path: `${APP}[^/]+/`, pathNot: `${APP}${oneOf(APP_PARTS.slice(0, at + 1))}` },
 }));
 
+const paperRules = PAPER_LAYERS.flatMap((layer, index) =>
+  layer.map((room) => {
+    const allowed = PAPER_LAYERS.slice(0, index).flat();
+    return {
+      name: `papers-order-${room}`,
+      comment: `Rooms of the papers import downwards: ${room} may import ${allowed.join(', ') || 'no other room'}.`,
+      severity: 'error',
+      from: { path: `${PAPER_ROOMS}${room}/`, pathNot: TEST_FILE },
+      to: { path: `${PAPER_ROOMS}[^/]+/`, pathNot: `${PAPER_ROOMS}${oneOf([room, ...allowed])}` },
+    };
+  }),
+);
+
 module.exports = {
   forbidden: [
     ...roomRules,
@@ -123,6 +147,24 @@ module.exports = {
       severity: 'error',
       from: { path: `${APP}(?!pages/)` },
       to: { path: `${APP}pages/`, pathNot: `${APP}pages/[^/]+/page\\.tsx$` },
+    },
+    ...paperRules,
+    {
+      name: 'papers-room-unknown',
+      comment: 'A room of the papers has a place in the order: add it to tools/import-rule.cjs.',
+      severity: 'error',
+      from: {},
+      to: {
+        path: `${PAPER_ROOMS}[^/]+/`,
+        pathNot: `${PAPER_ROOMS}${oneOf(PAPER_LAYERS.flat())}`,
+      },
+    },
+    {
+      name: 'papers-door',
+      comment: 'A room of the papers is entered through its index.ts only.',
+      severity: 'error',
+      from: { path: '^packages/papers/src/([^/]+)/', pathNot: TEST_FILE },
+      to: { path: `${PAPER_ROOMS}[^/]+/`, pathNot: [`${PAPER_ROOMS}$1/`, `${PAPER_ROOMS}[^/]+/index\\.ts$`] },
     },
     {
       name: 'room-unknown',

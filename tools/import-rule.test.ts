@@ -14,7 +14,12 @@ const BARE: Readonly<Record<string, string>> = {
   'packages/engine/src/heat/index.ts': "export { parse as heat } from '../quantity/index.ts';",
   'packages/engine/src/plan/index.ts': "export { heat as plan } from '../heat/index.ts';",
   'packages/contract/src/index.ts': "export { plan as contract } from '@furrow/engine';",
-  'packages/papers/src/index.ts': "export { contract as paper } from '@furrow/contract';",
+  'packages/papers/src/index.ts':
+    "export { contract as paper } from '@furrow/contract'; export { page } from './html/index.ts';",
+  'packages/papers/src/words/index.ts': "export * from './one.ts';",
+  'packages/papers/src/words/one.ts': 'export const one = 1;',
+  'packages/papers/src/blocks/index.ts': "export { one as block } from '../words/index.ts';",
+  'packages/papers/src/html/index.ts': "export { block as page } from '../blocks/index.ts';",
   'packages/store/src/index.ts': "export { contract as store } from '@furrow/contract';",
   'packages/server/src/index.ts':
     "export { store as server } from '@furrow/store'; export { paper } from '@furrow/papers';",
@@ -92,6 +97,12 @@ describe('each forbidden import is reported', () => {
       'packages/app/src/pages/two/table.ts': 'export const table = 1;',
       'packages/app/src/shell/app.ts': "export { table } from '../pages/two/table.ts';",
       'packages/papers/src/behind.ts': "export { parse } from '../../engine/src/quantity/index.ts';",
+      'packages/papers/src/words/up.ts': "export { block } from '../blocks/index.ts';",
+      'packages/papers/src/html/through.ts': "export { one } from '../words/one.ts';",
+      'packages/papers/src/html/beside.ts': "export { text } from '../text/index.ts';",
+      'packages/papers/src/text/index.ts': 'export const text = 1;',
+      'packages/papers/src/drawer/index.ts': 'export const drawer = 1;',
+      'packages/papers/src/html/odds.ts': "export { drawer } from '../drawer/index.ts';",
       'packages/cli/src/outward.ts': "export { plan } from '../../../published/one.ts';",
       'published/behind.ts': "export { parse } from '../packages/engine/src/quantity/parse.ts';",
     });
@@ -114,6 +125,10 @@ describe('each forbidden import is reported', () => {
     'page-alone: packages/app/src/pages/one/page.tsx -> packages/app/src/pages/two/page.tsx',
     'page-door: packages/app/src/shell/app.ts -> packages/app/src/pages/two/table.ts',
     'package-door: packages/papers/src/behind.ts -> packages/engine/src/quantity/index.ts',
+    'papers-order-words: packages/papers/src/words/up.ts -> packages/papers/src/blocks/index.ts',
+    'papers-order-html: packages/papers/src/html/beside.ts -> packages/papers/src/text/index.ts',
+    'papers-door: packages/papers/src/html/through.ts -> packages/papers/src/words/one.ts',
+    'papers-room-unknown: packages/papers/src/html/odds.ts -> packages/papers/src/drawer/index.ts',
     'no-outward: packages/cli/src/outward.ts -> published/one.ts',
     'package-door-from-outside: published/behind.ts -> packages/engine/src/quantity/parse.ts',
   ])('%s', (line) => {

@@ -1,8 +1,8 @@
 import { answerJob } from '@furrow/engine';
 import { describe, expect, test } from 'vitest';
-import { cardDocument } from './document/index.ts';
 import { drawingToSvg } from './drawing/index.ts';
 import { renderHtml } from './html/index.ts';
+import { cardDocument } from './kinds/index.ts';
 import { pdfContent } from './pdf/pdf-text.test-data.ts';
 import { renderPdf } from './pdf/render-pdf.ts';
 import { exampleJob } from './sample-plan.test-data.ts';

@@ -1,7 +1,8 @@
+export * from './blocks/index.ts';
 export * from './cad/index.ts';
-export * from './document/index.ts';
 export * from './drawing/index.ts';
 export { PAPER_STYLESHEET, renderHtml } from './html/index.ts';
+export * from './kinds/index.ts';
 export { type PaperPdf, renderPaperPdf, renderPdf } from './pdf/index.ts';
 export {
   renderCostText,
@@ -10,3 +11,4 @@ export {
   renderSupplyText,
   renderText,
 } from './text/index.ts';
+export * from './words/index.ts';

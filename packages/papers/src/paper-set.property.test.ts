@@ -1,8 +1,8 @@
 import { answerJob, type Readings } from '@furrow/engine';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { makePaper, PAPER_KINDS, type PaperKind, type PaperSubject, subjectFor } from './document/index.ts';
 import { renderHtml } from './html/index.ts';
+import { makePaper, PAPER_KINDS, type PaperKind, type PaperSubject, subjectFor } from './kinds/index.ts';
 import { pdfContent } from './pdf/pdf-text.test-data.ts';
 import { renderPdf } from './pdf/render-pdf.ts';
 import { exampleJob } from './sample-plan.test-data.ts';

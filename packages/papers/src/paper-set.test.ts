@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { answerJob, readKit, readReadings } from '@furrow/engine';
 import { describe, expect, test } from 'vitest';
-import { makePaper, PAPER_KINDS, type PaperSubject, paperWanting, subjectFor } from './document/index.ts';
 import { renderHtml } from './html/index.ts';
+import { makePaper, PAPER_KINDS, type PaperSubject, paperWanting, subjectFor } from './kinds/index.ts';
 import { pdfContent } from './pdf/pdf-text.test-data.ts';
 import { renderPaperPdf } from './pdf/render-pdf.ts';
 import { exampleJob } from './sample-plan.test-data.ts';

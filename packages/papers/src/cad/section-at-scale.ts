@@ -1,5 +1,5 @@
 import { formatAmount, type Job, type Plan, targetOutline, type UnitSystem } from '@furrow/engine';
-import { fineLength, fineNumber } from '../drawing/index.ts';
+import { fineLength, fineNumber } from '../words/index.ts';
 import { levelDimension, uprightDimension } from './dimension-items.ts';
 import type { ScaleDrawing, ScaleItem, ScaleLayer, ScalePoint } from './scale-drawing.ts';
 

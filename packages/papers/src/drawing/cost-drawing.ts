@@ -1,5 +1,5 @@
 import type { CostReport, CostStep } from '@furrow/engine';
-import { money, sharePercent, workTime } from './cost-words.ts';
+import { money, sharePercent, workTime } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { textWidth } from './text-width.ts';

@@ -1,8 +1,8 @@
 import { type Job, judgeStation, type Station, type UnitSystem } from '@furrow/engine';
+import { fineNumber, fineUnit } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark } from './drawing.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
 import { axisText, lengthAxis } from './length-axis.ts';
-import { fineNumber, fineUnit } from './length-text.ts';
 import { textWidth } from './text-width.ts';
 import { axisShare, tickText, type ValueAxis, valueAxis } from './value-axis.ts';
 

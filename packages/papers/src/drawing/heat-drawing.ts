@@ -6,6 +6,7 @@ import {
   targetOutline,
   type UnitSystem,
 } from '@furrow/engine';
+import { fineLength } from '../words/index.ts';
 import { contourRings, type ValueGrid } from './contour-rings.ts';
 import type { Drawing, DrawingPoint, Mark } from './drawing.ts';
 import { heatAreas, isothermLines } from './heat-areas.ts';
@@ -15,7 +16,6 @@ import { heatLegend, heatLegendHeight } from './heat-legend.ts';
 import { type HeatMarks, heatLevels } from './heat-levels.ts';
 import { type HeatSpace, heatSpace } from './heat-space.ts';
 import { heatViewGrid } from './heat-view-grid.ts';
-import { fineLength } from './length-text.ts';
 import { scaleBar } from './scale-bar.ts';
 
 /** What the heated section is drawn of, and how large. */

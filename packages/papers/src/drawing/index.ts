@@ -2,18 +2,6 @@ export { type AirPathInput, airPathDrawing } from './air-path-drawing.ts';
 export { type BayDrawingInput, type BayReach, bayDrawing, bayScale } from './bay-drawing.ts';
 export { type BayScale, bayPlace, bayPoint } from './bay-scale.ts';
 export { type CostDrawingInput, costDrawing } from './cost-drawing.ts';
-export {
-  byLength,
-  difference,
-  metalMass,
-  money,
-  moneyRange,
-  perLength,
-  sectionArea,
-  sharePercent,
-  skinText,
-  workTime,
-} from './cost-words.ts';
 export { type Course, type CourseDrawingInput, courseDrawing } from './course-drawing.ts';
 export { type DepthDrawingInput, depthDrawing } from './depth-drawing.ts';
 export { dimensionArrows } from './dimension-arrows.ts';
@@ -31,12 +19,10 @@ export type {
 export { drawingToSvg } from './drawing-to-svg.ts';
 export { escapeMarkup } from './escape-markup.ts';
 export { type FireZoneDrawingInput, fireZoneDrawing } from './fire-zone-drawing.ts';
-export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
 export { BESIDE_CUT, type HeatCourse, heatCourse } from './heat-course.ts';
 export { type HeatDrawingInput, heatDrawing } from './heat-drawing.ts';
 export type { HeatMarks } from './heat-levels.ts';
 export { axisText, lengthAxis } from './length-axis.ts';
-export { fineLength, fineNumber, fineUnit } from './length-text.ts';
 export { type RibbonAxis, ribbonX } from './ribbon-axis.ts';
 export { type RibbonDrawingInput, ribbonDrawing, ribbonScale } from './ribbon-drawing.ts';
 export { type SectionDrawingInput, sectionDrawing } from './section-drawing.ts';

@@ -1,8 +1,8 @@
 import { formatAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
+import { fineLength } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
-import { fineLength } from './length-text.ts';
 import { axisMarks, type RibbonAxis, ribbonAxis, ribbonX } from './ribbon-axis.ts';
 import { type RibbonRow, ribbonRows } from './ribbon-rows.ts';
 import { textWidth } from './text-width.ts';

@@ -1,6 +1,6 @@
 import type { Job, UnitSystem } from '@furrow/engine';
+import { fineLength, fineNumber } from '../words/index.ts';
 import type { DrawingPoint, Mark } from './drawing.ts';
-import { fineLength, fineNumber } from './length-text.ts';
 import { heightOf, type SectionFrame, type SectionShape } from './section-frame.ts';
 
 /** What the dimensions of a section are drawn from. */

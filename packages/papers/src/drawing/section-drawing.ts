@@ -1,8 +1,8 @@
 import type { UnitSystem } from '@furrow/engine';
+import { fineLength, fineNumber } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
-import { fineLength, fineNumber } from './length-text.ts';
 import { scaleBar } from './scale-bar.ts';
 import { sectionDimensions } from './section-dimensions.ts';
 import {

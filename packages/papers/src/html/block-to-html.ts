@@ -1,12 +1,7 @@
+import type { Figure, HeadingBlock, PaperBlock, TableBlock } from '../blocks/index.ts';
 import { codeDrawing } from '../code/index.ts';
-import {
-  boundUnits,
-  type Figure,
-  type HeadingBlock,
-  type PaperBlock,
-  type TableBlock,
-} from '../document/index.ts';
 import { drawingToSvg, escapeMarkup } from '../drawing/index.ts';
+import { boundUnits } from '../words/index.ts';
 
 /** Writes a block as HTML; every text is escaped and takes its direction from its own letters. */
 export function blockToHtml(block: PaperBlock): string {

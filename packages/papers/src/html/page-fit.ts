@@ -1,4 +1,4 @@
-import type { PaperBlock, PaperDocument } from '../document/index.ts';
+import type { PaperBlock, PaperDocument } from '../blocks/index.ts';
 import { textWidth } from '../drawing/index.ts';
 
 /** Sizes in per cent that the style sheet knows, largest first. */

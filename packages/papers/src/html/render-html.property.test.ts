@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { cardDocument } from '../document/index.ts';
+import { cardDocument } from '../kinds/index.ts';
 import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
 import { renderHtml } from './render-html.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { cardDocument } from '../document/index.ts';
+import { cardDocument } from '../kinds/index.ts';
 import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
 import { PAPER_STYLESHEET } from './paper-stylesheet.ts';
 import { renderHtml } from './render-html.ts';

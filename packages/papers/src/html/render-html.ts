@@ -1,4 +1,4 @@
-import type { PaperDocument } from '../document/index.ts';
+import type { PaperDocument } from '../blocks/index.ts';
 import { escapeMarkup } from '../drawing/index.ts';
 import { blockToHtml } from './block-to-html.ts';
 import { pageFit } from './page-fit.ts';

@@ -1,5 +1,5 @@
+import type { HeadingBlock, PaperBlock, ParagraphBlock } from '../blocks/index.ts';
 import { codeDrawing } from '../code/index.ts';
-import type { HeadingBlock, PaperBlock, ParagraphBlock } from '../document/index.ts';
 import { ACCENT, INK, SOFT_INK } from '../style/index.ts';
 import { drawingBox } from './drawing-box.ts';
 import { fieldsBox } from './fields-box.ts';

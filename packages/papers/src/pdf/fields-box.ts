@@ -1,4 +1,4 @@
-import type { Field, FieldsBlock } from '../document/index.ts';
+import type { Field, FieldsBlock } from '../blocks/index.ts';
 import { INK, SOFT_INK } from '../style/index.ts';
 import type { Box, Paint } from './paint.ts';
 import { textBox } from './text-box.ts';

@@ -1,4 +1,4 @@
-import type { Figure, FiguresBlock } from '../document/index.ts';
+import type { Figure, FiguresBlock } from '../blocks/index.ts';
 import { ACCENT, SOFT_INK } from '../style/index.ts';
 import type { Box, Paint } from './paint.ts';
 import { textBox } from './text-box.ts';

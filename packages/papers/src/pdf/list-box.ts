@@ -1,4 +1,4 @@
-import type { ListBlock } from '../document/index.ts';
+import type { ListBlock } from '../blocks/index.ts';
 import { INK } from '../style/index.ts';
 import type { Box, Paint } from './paint.ts';
 import { textBox } from './text-box.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { cardDocument, type PaperSize } from '../document/index.ts';
+import type { PaperSize } from '../blocks/index.ts';
+import { cardDocument } from '../kinds/index.ts';
 import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
 import { pdfContent } from './pdf-text.test-data.ts';
 import { renderPdf } from './render-pdf.ts';

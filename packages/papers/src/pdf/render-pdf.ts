@@ -1,5 +1,5 @@
 import PDFDocument from 'pdfkit';
-import type { PaperDocument } from '../document/index.ts';
+import type { PaperDocument } from '../blocks/index.ts';
 import { SOFT_INK } from '../style/index.ts';
 import { BLOCK_GAP, blockBox } from './block-box.ts';
 import type { Box, Paint } from './paint.ts';

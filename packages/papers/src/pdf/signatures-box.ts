@@ -1,4 +1,4 @@
-import type { SignaturesBlock } from '../document/index.ts';
+import type { SignaturesBlock } from '../blocks/index.ts';
 import { INK, SOFT_INK } from '../style/index.ts';
 import type { Box, Paint } from './paint.ts';
 import { textBox } from './text-box.ts';

@@ -1,5 +1,6 @@
-import { boundUnits, type TableBlock } from '../document/index.ts';
+import type { TableBlock } from '../blocks/index.ts';
 import { INK, SOFT_INK } from '../style/index.ts';
+import { boundUnits } from '../words/index.ts';
 import { columnWidths } from './column-widths.ts';
 import type { Box, Paint } from './paint.ts';
 import { type TextStyle, textBox } from './text-box.ts';

@@ -1,4 +1,4 @@
-import { boundUnits } from '../document/index.ts';
+import { boundUnits } from '../words/index.ts';
 import { baseDirection, type TextItem, textItems } from './text-items.ts';
 import type { Typefaces, Weight } from './typefaces.ts';
 import { visualOrder } from './visual-order.ts';

@@ -1,5 +1,5 @@
 import { formatStatedApart, type Limit, type UnitSystem } from '@furrow/engine';
-import { sourceWords } from '../document/index.ts';
+import { sourceWords } from '../words/index.ts';
 import { plainLine } from './plain-line.ts';
 import { textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';

@@ -10,7 +10,7 @@ import {
   sectionArea,
   sharePercent,
   workTime,
-} from '../drawing/index.ts';
+} from '../words/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';

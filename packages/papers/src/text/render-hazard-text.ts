@@ -8,7 +8,7 @@ import {
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
-import { breachTexts, figureText, noteText, rangeText, sourceText } from '../drawing/index.ts';
+import { breachTexts, figureText, noteText, rangeText, sourceText } from '../words/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';

@@ -7,7 +7,7 @@ import {
   type Source,
   type UnitSystem,
 } from '@furrow/engine';
-import { fineLength, fineNumber, fineUnit, skinText } from '../drawing/index.ts';
+import { fineLength, fineNumber, fineUnit, skinText } from '../words/index.ts';
 import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';

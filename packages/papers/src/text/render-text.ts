@@ -7,21 +7,16 @@ import {
   type ReadJob,
   type UnitSystem,
 } from '@furrow/engine';
-import { adviceWords } from '../document/advice-words.ts';
 import {
-  chanceWords,
   expectationFigures,
   type Figure,
-  gaugePlaces,
   gaugeTable,
-  jobWords,
   passesNote,
   passTable,
   settingFigures,
-  sourceWords,
   type TableBlock,
-} from '../document/index.ts';
-import { fineLength } from '../drawing/index.ts';
+} from '../blocks/index.ts';
+import { adviceWords, chanceWords, fineLength, gaugePlaces, jobWords, sourceWords } from '../words/index.ts';
 import { plainLine } from './plain-line.ts';
 import { textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';

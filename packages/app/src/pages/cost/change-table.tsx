@@ -1,5 +1,5 @@
 import { type CostChangeReport, formatStated } from '@furrow/engine';
-import { difference, money, workTime } from '@furrow/papers/drawing';
+import { difference, money, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';

@@ -1,5 +1,5 @@
 import type { CostReport } from '@furrow/engine';
-import { byLength, metalMass, money, perLength, sharePercent, workTime } from '@furrow/papers/drawing';
+import { byLength, metalMass, money, perLength, sharePercent, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';

@@ -1,5 +1,5 @@
 import { type CostReport, formatStated } from '@furrow/engine';
-import { metalMass, money, sectionArea, workTime } from '@furrow/papers/drawing';
+import { metalMass, money, sectionArea, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';

@@ -1,5 +1,5 @@
 import type { CostReport } from '@furrow/engine';
-import { byLength, money, perLength, sharePercent } from '@furrow/papers/drawing';
+import { byLength, money, perLength, sharePercent } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';

@@ -1,6 +1,6 @@
 import type { CostReport, WayReport } from '@furrow/engine';
 import { formatAmount } from '@furrow/engine';
-import { money, workTime } from '@furrow/papers/drawing';
+import { money, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';

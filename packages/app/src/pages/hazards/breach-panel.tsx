@@ -1,5 +1,5 @@
 import type { HazardBreach } from '@furrow/engine';
-import { breachTexts } from '@furrow/papers/drawing';
+import { breachTexts } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
 

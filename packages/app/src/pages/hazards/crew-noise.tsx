@@ -1,5 +1,5 @@
 import { type CrewNoiseReport, formatStated } from '@furrow/engine';
-import { rangeText } from '@furrow/papers/drawing';
+import { rangeText } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { ColumnHeads, ScrollBox } from '../../ui/table/index.ts';

@@ -1,5 +1,5 @@
 import { type CrewNoiseReport, formatStated } from '@furrow/engine';
-import { figureText } from '@furrow/papers/drawing';
+import { figureText } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { ScrollTable } from '../../ui/table/index.ts';

@@ -1,5 +1,5 @@
 import { formatStated, type HazardReport } from '@furrow/engine';
-import { shadeFigure } from '@furrow/papers/drawing';
+import { shadeFigure } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';

@@ -1,5 +1,5 @@
 import { formatStated, type HazardRow, type HazardSection } from '@furrow/engine';
-import { figureText } from '@furrow/papers/drawing';
+import { figureText } from '@furrow/papers/words';
 import type { ComponentChildren, VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { ColumnHeads, ScrollBox } from '../../ui/table/index.ts';

@@ -1,5 +1,5 @@
 import { formatStated, type HeatReport } from '@furrow/engine';
-import { skinText } from '@furrow/papers/drawing';
+import { skinText } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';

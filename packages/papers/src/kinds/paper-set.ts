@@ -1,8 +1,8 @@
+import type { PaperDocument } from '../blocks/index.ts';
 import { cardDocument } from './card-document.ts';
 import { commissioningDocument } from './commissioning-document.ts';
 import { grooveReportDocument } from './groove-report-document.ts';
 import { hotWorkDocument } from './hot-work-document.ts';
-import type { PaperDocument } from './paper-document.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 import { procedureDocument } from './procedure-document.ts';
 import { quickHeat } from './quick-heat.ts';

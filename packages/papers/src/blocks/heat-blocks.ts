@@ -1,5 +1,5 @@
 import { formatAmount, type HeatReport, type Job, type UnitSystem } from '@furrow/engine';
-import { fineLength, metalMass } from '../drawing/index.ts';
+import { fineLength, metalMass } from '../words/index.ts';
 import { labelTable } from './label-table.ts';
 import type { PaperBlock } from './paper-document.ts';
 

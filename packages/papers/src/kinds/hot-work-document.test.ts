@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { answerHazard, answerJob, readJob, readKit } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
+import type { PaperBlock } from '../blocks/index.ts';
 import { hotWorkDocument } from './hot-work-document.ts';
-import type { PaperBlock } from './paper-document.ts';
 
 const example = (name: string): string =>
   readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8');

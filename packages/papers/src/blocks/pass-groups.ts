@@ -22,7 +22,7 @@ export function passGroups(
 }
 
 /** Numbers of a group as a range: `3` or `3–8`. */
-export function rangeText(numbers: readonly number[]): string {
+export function numberRange(numbers: readonly number[]): string {
   const first = numbers[0];
   const last = numbers.at(-1);
   if (first === undefined || last === undefined) return '';

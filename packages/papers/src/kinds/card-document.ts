@@ -1,16 +1,17 @@
 import type { Answer, GaugeStop, Limit, Plan, ReadJob, UnitSystem } from '@furrow/engine';
+import {
+  expectationFigures,
+  gaugeTable,
+  type PaperBlock,
+  type PaperDocument,
+  passTable,
+  refusalBlocks,
+  settingFigures,
+} from '../blocks/index.ts';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
-import { adviceWords } from './advice-words.ts';
-import { chanceWords } from './chance-words.ts';
-import { gaugePlaces, gaugeTable } from './gauge-table.ts';
-import { jobWords } from './job-words.ts';
-import { limitWords, sourceWords } from './limit-words.ts';
-import type { PaperBlock, PaperDocument } from './paper-document.ts';
+import { adviceWords, chanceWords, gaugePlaces, jobWords, limitWords, sourceWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions } from './paper-subject.ts';
-import { passTable } from './pass-table.ts';
-import { refusalBlocks } from './refusal-blocks.ts';
-import { expectationFigures, settingFigures } from './setting-figures.ts';
 
 /** Makes the one-page set-up card of a result; for a refusal, a card that gives no numbers to run. */
 export function cardDocument(read: ReadJob, answer: Answer, options: PaperOptions): PaperDocument {

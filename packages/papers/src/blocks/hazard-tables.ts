@@ -5,7 +5,7 @@ import {
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
-import { figureText, noteText, rangeText, sourceText } from '../drawing/index.ts';
+import { figureText, noteText, rangeText, sourceText } from '../words/index.ts';
 import type { TableBlock } from './paper-document.ts';
 
 /** A crew's noise: what it does, and by each family of rules what comes of it. */

@@ -8,11 +8,10 @@ import {
   READING_UNITS,
   type UnitSystem,
 } from '@furrow/engine';
-import { jobWords } from './job-words.ts';
-import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+import { type PaperBlock, type PaperDocument, refusalBlocks, type TableBlock } from '../blocks/index.ts';
+import { jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { CheckedReading, PaperOptions, PaperSubject } from './paper-subject.ts';
-import { refusalBlocks } from './refusal-blocks.ts';
 
 const STAGES: readonly { readonly stage: CommissionStage; readonly title: string }[] = [
   { stage: 'power_off', title: 'Power off, locked out' },

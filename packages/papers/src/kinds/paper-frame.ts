@@ -1,4 +1,4 @@
-import type { PaperBlock, PaperCode, PaperDocument } from './paper-document.ts';
+import type { PaperBlock, PaperCode, PaperDocument } from '../blocks/index.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
 /** Characters of a revision that a paper shows. */

@@ -1,5 +1,5 @@
 import { formatAmount, type Plan, type ReadJob, type UnitSystem } from '@furrow/engine';
-import { fineLength, fineNumber } from '../drawing/index.ts';
+import { fineLength, fineNumber } from '../words/index.ts';
 import { type Figure, valueAndUnit } from './figure.ts';
 import { plateFigures } from './plate-figures.ts';
 

@@ -6,10 +6,9 @@ import {
   type Readings,
   type UnitSystem,
 } from '@furrow/engine';
-import { depthDrawing, fineLength, fineNumber, fineUnit, sectionDrawing } from '../drawing/index.ts';
-import { grooveTable } from './groove-table.ts';
-import { jobWords } from './job-words.ts';
-import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+import { grooveTable, type PaperBlock, type PaperDocument, type TableBlock } from '../blocks/index.ts';
+import { depthDrawing, sectionDrawing } from '../drawing/index.ts';
+import { fineLength, fineNumber, fineUnit, jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 import { mismatchBlocks } from './readings-mismatch.ts';

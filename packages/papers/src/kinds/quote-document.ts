@@ -1,18 +1,17 @@
 import { answerCost, type CostReport, jobFields, type UnitSystem } from '@furrow/engine';
+import { defaultsTable, type PaperBlock, type PaperDocument, type TableBlock } from '../blocks/index.ts';
+import { costDrawing } from '../drawing/index.ts';
 import {
   byLength,
-  costDrawing,
   fineLength,
+  jobWords,
   metalMass,
   money,
   moneyRange,
   perLength,
   sharePercent,
   workTime,
-} from '../drawing/index.ts';
-import { defaultsTable } from './defaults-table.ts';
-import { jobWords } from './job-words.ts';
-import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+} from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 

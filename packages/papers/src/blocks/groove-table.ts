@@ -1,6 +1,5 @@
 import { formatAmount, type Job, type UnitSystem } from '@furrow/engine';
-import { fineLength, fineNumber, fineUnit } from '../drawing/index.ts';
-import { chanceWords } from './chance-words.ts';
+import { chanceWords, fineLength, fineNumber, fineUnit } from '../words/index.ts';
 import { labelTable } from './label-table.ts';
 import type { TableBlock } from './paper-document.ts';
 

@@ -5,14 +5,23 @@ import {
   type StatedUnit,
   type UnitSystem,
 } from '@furrow/engine';
-import { breachTexts, fireZoneDrawing, shadeFigure } from '../drawing/index.ts';
-import { type Figure, valueAndUnit } from './figure.ts';
-import { crewTables, fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
-import { jobWords } from './job-words.ts';
-import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+import {
+  crewTables,
+  type Figure,
+  fumeTable,
+  noiseTable,
+  type PaperBlock,
+  type PaperDocument,
+  plateWords,
+  ruleTable,
+  type TableBlock,
+  valueAndUnit,
+  verdictTable,
+} from '../blocks/index.ts';
+import { fireZoneDrawing } from '../drawing/index.ts';
+import { breachTexts, jobWords, shadeFigure } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
-import { plateWords } from './plate-figures.ts';
 
 /** Rows for the rounds of the fire watch [-]. */
 const ROUNDS = 3;

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
-import { gaugePlaces, gaugeTable } from './gauge-table.ts';
+import { gaugePlaces } from '../words/index.ts';
+import { gaugeTable } from './gauge-table.ts';
 
 const plan = samplePlan(exampleJob('penstock-seam'), { tracks: 1, layers: 2, gauge: true });
 const stop = plan.gauge_stops[0]!;

@@ -6,14 +6,17 @@ import {
   type Readings,
   type UnitSystem,
 } from '@furrow/engine';
-import { fineNumber, fineUnit } from '../drawing/index.ts';
-import { jobWords } from './job-words.ts';
-import type { PaperBlock, PaperDocument, TableBlock } from './paper-document.ts';
+import {
+  type PaperBlock,
+  type PaperDocument,
+  plateWords,
+  refusalBlocks,
+  type TableBlock,
+} from '../blocks/index.ts';
+import { fineNumber, fineUnit, jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
-import { plateWords } from './plate-figures.ts';
 import { mismatchBlocks } from './readings-mismatch.ts';
-import { refusalBlocks } from './refusal-blocks.ts';
 
 /** Rows left empty for what nobody can know beforehand [-]. */
 const EMPTY_EVENTS = 8;

@@ -1,20 +1,23 @@
 import { jobFields, type Plan } from '@furrow/engine';
+import {
+  defaultsTable,
+  expectationFigures,
+  gaugeTable,
+  grooveTable,
+  heatBlocks,
+  limitTable,
+  type PaperBlock,
+  type PaperDocument,
+  passTable,
+  plateTable,
+  refusalBlocks,
+  settingFigures,
+  supplyBlocks,
+} from '../blocks/index.ts';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
-import { adviceWords } from './advice-words.ts';
-import { chanceWords } from './chance-words.ts';
-import { defaultsTable } from './defaults-table.ts';
-import { gaugePlaces, gaugeTable } from './gauge-table.ts';
-import { grooveTable, plateTable } from './groove-table.ts';
-import { heatBlocks } from './heat-blocks.ts';
-import { jobWords } from './job-words.ts';
-import { limitTable } from './limit-table.ts';
-import type { PaperBlock, PaperDocument } from './paper-document.ts';
+import { adviceWords, chanceWords, gaugePlaces, jobWords } from '../words/index.ts';
 import { framedPaper, shownRevision } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
-import { passTable } from './pass-table.ts';
-import { refusalBlocks } from './refusal-blocks.ts';
-import { expectationFigures, settingFigures } from './setting-figures.ts';
-import { supplyBlocks } from './supply-blocks.ts';
 
 /** Parts of the job that bear on the procedure; what costs and hazards assume stands on their own papers. */
 const PARTS = /^(?:seam|plate|groove|kit|plan|locks|heat|reweld)\b/u;

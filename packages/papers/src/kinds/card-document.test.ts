@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { PaperBlock, PaperDocument } from '../blocks/index.ts';
 import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
 import { cardDocument } from './card-document.ts';
-import type { PaperBlock, PaperDocument } from './paper-document.ts';
 
 const read = exampleJob('penstock-seam');
 const options = { units: 'metric', paper: 'a4' } as const;

@@ -1,7 +1,7 @@
 import { formatAmount, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
-import { fineNumber, fineUnit } from '../drawing/index.ts';
+import { fineNumber, fineUnit } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
-import { type PassGroup, passGroups, rangeText } from './pass-groups.ts';
+import { numberRange, type PassGroup, passGroups } from './pass-groups.ts';
 
 /** The passes of a plan as a table; passes with the same setting share a row. */
 export function passTable(plan: Plan, units: UnitSystem): TableBlock {
@@ -23,7 +23,7 @@ export function passTable(plan: Plan, units: UnitSystem): TableBlock {
     bandText(pass.depth_mm, units),
   ];
   const rows = passGroups(plan.passes, setting).map((group) => [
-    rangeText(group.passes.map((pass) => pass.number)),
+    numberRange(group.passes.map((pass) => pass.number)),
     String(group.layer),
     offsetText(group, units),
     ...setting(group.passes[0]!),

@@ -1,4 +1,4 @@
-import type { PaperBlock } from './paper-document.ts';
+import type { PaperBlock } from '../blocks/index.ts';
 import { shownRevision } from './paper-frame.ts';
 import type { PaperSubject } from './paper-subject.ts';
 

@@ -1,5 +1,5 @@
 import type { Answer, HeatReport, ReadJob, ReadKit, ReadReadings, UnitSystem } from '@furrow/engine';
-import type { PaperSize } from './paper-document.ts';
+import type { PaperSize } from '../blocks/index.ts';
 
 /** How a paper is to be made. */
 export interface PaperOptions {

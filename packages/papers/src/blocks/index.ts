@@ -1,0 +1,29 @@
+export { defaultsTable } from './defaults-table.ts';
+export { type Figure, valueAndUnit } from './figure.ts';
+export { gaugeTable } from './gauge-table.ts';
+export { grooveTable, plateTable } from './groove-table.ts';
+export { crewTables, fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
+export { heatBlocks } from './heat-blocks.ts';
+export { limitTable } from './limit-table.ts';
+export type {
+  ColumnsBlock,
+  DrawingBlock,
+  Field,
+  FieldsBlock,
+  FiguresBlock,
+  HeadingBlock,
+  ListBlock,
+  PaperBlock,
+  PaperCode,
+  PaperDocument,
+  PaperSize,
+  ParagraphBlock,
+  SignaturesBlock,
+  TableBlock,
+  TableColumn,
+} from './paper-document.ts';
+export { bandText, passTable } from './pass-table.ts';
+export { plateWords } from './plate-figures.ts';
+export { refusalBlocks } from './refusal-blocks.ts';
+export { expectationFigures, passesNote, settingFigures } from './setting-figures.ts';
+export { supplyBlocks } from './supply-blocks.ts';

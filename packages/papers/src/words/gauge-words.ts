@@ -1,0 +1,27 @@
+import { formatAmount, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
+import { fineNumber } from './length-text.ts';
+
+/** The readings for which a row holds, in words. */
+export function readingText(row: GaugeRow, units: UnitSystem): string {
+  const from = fineNumber(row.reading_from_mm / 1000, units);
+  if (row.reading_to_mm === null) return `${from} and deeper`;
+  const to = fineNumber(row.reading_to_mm / 1000, units);
+  return row.reading_from_mm <= 0 ? `below ${to}` : `${from} to ${to}`;
+}
+
+/** What a row asks for, in words. */
+export function actionText(row: GaugeRow, units: UnitSystem): string {
+  if (row.action === 'done') return 'run no more passes';
+  if (row.action === 'ask' || row.travel_mm_per_min === null) return 'stop, ask the engineer';
+  return `travel ${formatAmount(row.travel_mm_per_min / 60_000, 'speed', units)}`;
+}
+
+/** Where to gauge, with what spread, in one or two sentences. */
+export function gaugePlaces(stop: GaugeStop, units: UnitSystem): string {
+  const places = stop.station_positions_mm.map((place) => formatAmount(place / 1000, 'length', units));
+  const stations = `${stop.stations} station${stop.stations === 1 ? '' : 's'}`;
+  return (
+    `Clean and gauge each track at ${stations}: ${places.join(', ')} from the start. ` +
+    `The mean is the reading; one reading spreads by ${formatAmount(stop.reading_sd_mm / 1000, 'length', units)}.`
+  );
+}

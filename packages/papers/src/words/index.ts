@@ -1,0 +1,20 @@
+export { adviceWords } from './advice-words.ts';
+export { boundUnits } from './bound-units.ts';
+export { chanceWords } from './chance-words.ts';
+export {
+  byLength,
+  difference,
+  metalMass,
+  money,
+  moneyRange,
+  perLength,
+  sectionArea,
+  sharePercent,
+  skinText,
+  workTime,
+} from './cost-words.ts';
+export { actionText, gaugePlaces, readingText } from './gauge-words.ts';
+export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
+export { jobWords } from './job-words.ts';
+export { fineLength, fineNumber, fineUnit } from './length-text.ts';
+export { limitWords, sourceWords } from './limit-words.ts';
