@@ -457,7 +457,7 @@ const measureCheckSchema = z
   .object({
     kind: z.literal('measure'),
     quantity: z.enum(QUANTITY_KINDS as [QuantityKind, ...QuantityKind[]]),
-    unit: z.enum(['V', 'mV', 'A', 'kPa', 'mm', 'deg', 's']),
+    unit: z.enum(['V', 'mV', 'A', 'kPa', 'mm', 'deg', 's', 'degC']),
     expected: z.number().describe('Reading to expect, in `unit` [see unit].'),
     least: z.number().describe('Lower end of the band, in `unit` [see unit].'),
     most: z.number().describe('Upper end of the band, in `unit` [see unit].'),
@@ -507,6 +507,13 @@ export const supplySchema = z
   .object({
     kit: kitReportSchema,
     setting: supplySettingSchema.nullable(),
+    polarity: z
+      .object({
+        electrode: z.enum(['electrode_positive', 'electrode_negative']),
+        source: sourceSchema,
+      })
+      .nullable()
+      .describe('Pole of the electrode and who says so; null without a setting.'),
     time: kitTimeSchema,
     limits: z.array(limitSchema),
     electric: z

@@ -2,18 +2,19 @@ import {
   type CommissionCheck,
   type Connection,
   commissionChecks,
+  commissionSupplyOf,
   connectionSchedule,
 } from '../commission/index.ts';
 import type { Issue } from '../issue/index.ts';
 import type { Job } from '../job/index.ts';
-import type { Kit, ReadKit } from '../kit/index.ts';
+import { type ChosenPolarity, type Kit, polarityOf, type ReadKit } from '../kit/index.ts';
 import { type Candidate, type Limit, withSensitivity } from '../limit/index.ts';
+import { metalOf } from '../material/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
 import { passDuty } from '../supply/index.ts';
 import type { AirReport } from './air-report.ts';
-import { commissionSupplyOf } from './commission-of-kit.ts';
 import type { KitLimits } from './kit-limits.ts';
 import type { KitPlans } from './kit-plans.ts';
 import { kitTime } from './kit-time.ts';
@@ -36,7 +37,7 @@ export interface SupplyInput {
 
 /** What the kit makes of the plan told, or of the one that it fails. */
 export function reportSupply(input: SupplyInput): SupplyReport {
-  const { read, job, posterior, limits, plans, system } = input;
+  const { read, job, posterior, limits, plans } = input;
   const shown = plans.withKit ?? plans.withoutKit;
   const failed =
     plans.withoutKit === undefined ? [] : limitsAt(limits, candidateOfPlan(plans.withoutKit, job), job);
@@ -48,6 +49,7 @@ export function reportSupply(input: SupplyInput): SupplyReport {
     return {
       ...base,
       setting: null,
+      polarity: null,
       limits: [],
       electric: null,
       air: null,
@@ -63,17 +65,24 @@ export function reportSupply(input: SupplyInput): SupplyReport {
   const air = reportAir(read.kit, passDuty(candidate, job), candidate.travel);
   const airReport = air.ok ? air.value : null;
   const place = placeOf(read.kit, job, electric, airReport);
-  const commissioning = commissioningOf(input, plans.withKit, electric, airReport, system);
+  const polarity = polarityOf(read, metalOf(job.plate.material, job.plate.composition));
+  const commissioning = commissioningOf(input, polarity, plans.withKit, electric);
   return {
     ...base,
     setting: settingOf(candidate, shown, plans.withKit === undefined ? 'plan_without_kit' : 'plan'),
+    polarity: { electrode: polarity.polarity, source: polarity.source },
     limits: plans.withKit === undefined ? failed : ownLimits(plans.withKit, limits, candidate, job),
     electric: electric.report,
     air: airReport,
     place: place.place,
     connections: commissioning.connections,
     checks: commissioning.checks,
-    issues: [...(air.ok ? [] : air.issues), ...place.issues, ...commissioning.issues],
+    issues: [
+      ...(polarity.issue === undefined ? [] : [polarity.issue]),
+      ...(air.ok ? [] : air.issues),
+      ...place.issues,
+      ...commissioning.issues,
+    ],
     cautions: [
       ...(electric.report.kind === 'operating_point' ? electric.report.cautions : []),
       ...(airReport?.cautions ?? []),
@@ -111,15 +120,14 @@ interface Commissioning {
 
 /** Connections wherever the loop works; checks only for a plan that may be run. */
 function commissioningOf(
-  { read, job }: SupplyInput,
+  { read, job, system }: SupplyInput,
+  { polarity }: ChosenPolarity,
   plan: Plan | undefined,
   { loop, solved }: SolvedElectric,
-  air: AirReport | null,
-  system: UnitSystem,
 ): Commissioning {
   if (solved === undefined) return { connections: [], checks: [], issues: [] };
   const { kit } = read;
-  const supply = commissionSupplyOf(kit, loop, solved, air);
+  const supply = commissionSupplyOf(kit, polarity, loop);
   const connections = connectionSchedule(supply);
   const checks =
     plan === undefined

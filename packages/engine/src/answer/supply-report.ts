@@ -1,7 +1,7 @@
 import type { CommissionCheck, Connection } from '../commission/index.ts';
 import type { DefaultUsed } from '../document/index.ts';
 import type { Issue } from '../issue/index.ts';
-import type { Limit } from '../limit/index.ts';
+import type { Limit, Source } from '../limit/index.ts';
 import type { AirReport } from './air-report.ts';
 import type { ElectricReport } from './electric-report.ts';
 import type { PlaceReport } from './place-report.ts';
@@ -11,6 +11,11 @@ export interface SupplyReport {
   readonly kit: KitReport;
   /** The setting that everything below is computed for; null where no plan exists even without the kit. */
   readonly setting: SupplySetting | null;
+  /** Pole of the electrode and who says so; null without a setting. */
+  readonly polarity: {
+    readonly electrode: 'electrode_positive' | 'electrode_negative';
+    readonly source: Source;
+  } | null;
   readonly time: KitTime;
   /** Margins of power, leads and air at the setting; the same entries stand among the plan's limits. */
   readonly limits: readonly Limit[];

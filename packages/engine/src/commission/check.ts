@@ -5,7 +5,7 @@ import type { QuantityKind } from '../quantity/index.ts';
 export type CommissionStage = 'power_off' | 'air_on' | 'dry_run' | 'no_load' | 'trial_arc';
 
 /** Units of commissioning readings. */
-export type CommissionUnit = 'V' | 'mV' | 'A' | 'kPa' | 'mm' | 'deg' | 's';
+export type CommissionUnit = 'V' | 'mV' | 'A' | 'kPa' | 'mm' | 'deg' | 's' | 'degC';
 
 /** One stated uncertainty inside a band. */
 export interface BandPart {

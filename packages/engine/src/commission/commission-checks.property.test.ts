@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judgeReading } from './judge-reading.ts';
-import { measured, testChecks, testJob, testPass, testSupply } from './shop.test-support.ts';
+import { at, measured, testChecks, testJob, testPass, testSupply } from './shop.test-support.ts';
 
 const SETTINGS = { seed: 20251126, numRuns: 150 };
 const job = testJob('6 m');
@@ -29,7 +29,14 @@ describe('whatever the plan and the supply', () => {
         pressures,
         pressures,
         (pass, resistance, staticPressure, flowingPressure) => {
-          const airPoints = [{ name: 'torch', staticPressure, flowingPressure, atTorch: true }];
+          const airPoints = [
+            {
+              name: 'torch',
+              staticPressure: at(staticPressure),
+              flowingPressure: at(flowingPressure),
+              atTorch: true,
+            },
+          ];
           const supply = { ...withResistance(resistance), airPoints };
           for (const check of testChecks({ passes: [testPass(pass)] }, supply, { system: 'inch' }, job)) {
             if (check.kind !== 'measure') continue;

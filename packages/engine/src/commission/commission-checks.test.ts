@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FAULT_MODEL } from '../faults/index.ts';
 import { commissionChecks } from './commission-checks.ts';
 import type { CommissionSupply } from './commission-supply.ts';
-import { measured, testChecks, testJob, testPass, testSupply } from './shop.test-support.ts';
+import { at, measured, testChecks, testJob, testPass, testSupply } from './shop.test-support.ts';
 
 describe('the checks before the first arc', () => {
   const checks = testChecks();
@@ -106,15 +106,15 @@ describe('the checks before the first arc', () => {
   it('let a joint read anything from nothing up to what still counts as tight', () => {
     const joint = measured(checks, 'joint_clamp');
     expect(joint.least).toBeLessThanOrEqual(0);
-    expect(joint.most).toBeCloseTo(1000 + Math.hypot(10, 1), 9);
+    expect(joint.most).toBeCloseTo(1000 + Math.hypot(10, 1, 30), 9);
     const [first, ...others] = testSupply().items;
     const items = [first!, ...others.map((one) => ({ ...one, resistanceMost: 0.0006 }))];
     const stated = measured(testChecks(undefined, testSupply({ items })), 'joint_clamp');
-    expect(stated.most).toBeCloseTo(600 + Math.hypot(6, 1), 9);
+    expect(stated.most).toBeCloseTo(600 + Math.hypot(6, 1, 18), 9);
   });
 
   it('do not take a pressure at the torch below what the process needs', () => {
-    const low = { name: 'the torch', staticPressure: 620e3, flowingPressure: 420e3, atTorch: true };
+    const low = { name: 'the torch', staticPressure: at(620e3), flowingPressure: at(420e3), atTorch: true };
     const airPoints = [low, { ...low, name: 'upstream', atTorch: false }];
     const drawn = testChecks(undefined, testSupply({ airPoints }));
     expect(measured(drawn, 'flowing_pressure_1').least).toBeCloseTo(413.685438, 5);
@@ -188,7 +188,7 @@ describe('what cannot be worked with', () => {
     ['a length of 0', { items: [{ ...lead!, length: 0 }, ...others] }, 'items.electrode_lead.length'],
     [
       'a pressure that is no number',
-      { airPoints: [{ name: 'x', staticPressure: Number.NaN, flowingPressure: 1, atTorch: true }] },
+      { airPoints: [{ name: 'x', staticPressure: at(Number.NaN), flowingPressure: at(1), atTorch: true }] },
       'airPoints.x.staticPressure',
     ],
     ['a set current of 0', { setCurrent: 0 }, 'setCurrent'],

@@ -15,6 +15,7 @@ import { finishCheck } from './draft.ts';
 import { noLoadChecks, trialArcChecks } from './electric-checks.ts';
 import { type StatedFigure, USUAL_INSTRUMENTS } from './instruments.ts';
 import { lossWindowCheck, motionChecks } from './motion-checks.ts';
+import { plateCheck } from './plate-check.ts';
 import { settingChecks } from './setting-checks.ts';
 import { supplyIssues } from './supply-issues.ts';
 
@@ -45,7 +46,8 @@ function optionIssues({ instruments, stickOut }: CommissionOptions): Issue[] {
  * as the pass with the greatest current. A band is the expected reading plus and minus the root of the sum of the
  * squares of the stated uncertainties, each of which stands in the check with its source. Volts at a point are those of
  * the arc and of what is lost between the point and the arc; travel is timed over a marked length, the shortest one over
- * which the watch is good to 2 %.
+ * which the watch is good to 2 %. Each band is for the rig as it is at that check: leads cold, receiver between cut-in and
+ * cut-out, plate at what it is to be gouged at.
  *
  * @param plan - the plan to be run [record], with at least one pass
  * @param job - the job it was made for [record], a valid job
@@ -91,6 +93,7 @@ export function commissionChecks(
     ...airChecks(input),
     ...motionChecks(input),
     ...noLoadChecks(input, points.value),
+    plateCheck(input),
     ...trialArcChecks(input, points.value),
     lossWindowCheck(input),
   ];

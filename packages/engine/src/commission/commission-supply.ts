@@ -10,7 +10,7 @@ export interface CommissionItem {
   readonly from: string;
   /** Name of the point nearer the arc. */
   readonly to: string;
-  /** Resistance, of all parallels together, at the temperature to expect [ohm]. */
+  /** Resistance, of all parallels together, as cold as before the first arc [ohm]. */
   readonly resistance: number;
   /** Current through it when the loop carries `setCurrent` [A]. */
   readonly current: number;
@@ -20,7 +20,7 @@ export interface CommissionItem {
   readonly parallels?: number;
   /** Length of one of them [m]. */
   readonly length?: number;
-  /** Greatest resistance at which a joint still counts as tight; twice `resistance` where it is left out [ohm]. */
+  /** Greatest resistance at which a joint still counts as tight: twice `resistance`, or less where that would heat it beyond what its lead stands; twice where it is left out [ohm]. */
   readonly resistanceMost?: number;
 }
 
@@ -46,13 +46,21 @@ export interface CommissionAirRun {
   readonly length: number;
 }
 
+/** A pressure between the ends that a sound, full rig may show. */
+export interface PressureSpan {
+  /** With the receiver at its cut-in [Pa gauge]. */
+  readonly least: number;
+  /** With the receiver at its cut-out [Pa gauge]. */
+  readonly most: number;
+}
+
 /** One place where the air pressure can be read. */
 export interface CommissionAirPoint {
   readonly name: string;
-  /** Gauge pressure with the valve at the torch shut [Pa]. */
-  readonly staticPressure: number;
-  /** Gauge pressure while the air flows [Pa]. */
-  readonly flowingPressure: number;
+  /** With the valve at the torch shut. */
+  readonly staticPressure: PressureSpan;
+  /** While the air flows. */
+  readonly flowingPressure: PressureSpan;
   readonly atTorch: boolean;
 }
 
@@ -69,4 +77,6 @@ export interface CommissionSupply {
   readonly items: readonly CommissionItem[];
   readonly airRuns: readonly CommissionAirRun[];
   readonly airPoints: readonly CommissionAirPoint[];
+  /** What the receiver stands between while the compressor keeps it; left out where no air is known. */
+  readonly receiver?: PressureSpan;
 }

@@ -1,4 +1,5 @@
 import { type FaultModel, faultsBehind } from '../faults/index.ts';
+import { inUnit } from '../quantity/index.ts';
 import type {
   CheckHints,
   CommissionCheck,
@@ -8,7 +9,7 @@ import type {
   MeasureCheck,
 } from './check.ts';
 import type { StatedFigure } from './instruments.ts';
-import { READING_UNITS } from './units.ts';
+import { READING_KINDS } from './units.ts';
 
 /** One uncertainty of a reading to expect: a stated figure and how many SI units one of it is worth. */
 export interface DraftPart {
@@ -47,23 +48,25 @@ export function finishCheck(draft: CheckDraft, model: FaultModel): CommissionChe
     evidence === null ? [] : faultsBehind(model, evidence, outcome);
   if (draft.kind === 'confirm')
     return { ...facts, kind: 'confirm', unmet: behind('yes') } satisfies ConfirmCheck;
-  const { quantity, perSi } = READING_UNITS[draft.unit];
+  const { unit } = draft;
+  const told = (si: number): number => inUnit(si, unit);
+  const zero = told(0);
   const parts = draft.parts.map(({ what, figure, times }) => ({
     what,
-    half_width: Math.abs(figure.value * times) * perSi,
+    half_width: told(Math.abs(figure.value * times)) - zero,
     source: figure.source,
   }));
-  const expected = draft.expected * perSi;
+  const expected = told(draft.expected);
   const half = halfWidth(parts);
-  const least = (draft.span?.least ?? draft.expected) * perSi - half;
+  const least = told(draft.span?.least ?? draft.expected) - half;
   return {
     ...facts,
     kind: 'measure',
-    quantity,
-    unit: draft.unit,
+    quantity: READING_KINDS[unit],
+    unit,
     expected,
-    least: Math.max(least, Math.min(expected, (draft.floor ?? Number.NEGATIVE_INFINITY) * perSi)),
-    most: (draft.span?.most ?? draft.expected) * perSi + half,
+    least: Math.max(least, draft.floor === undefined ? least : Math.min(expected, told(draft.floor))),
+    most: told(draft.span?.most ?? draft.expected) + half,
     parts,
     below: behind('low'),
     above: behind('high'),

@@ -15,6 +15,17 @@ function meter({ instruments }: CommissionInput, volts: number): DraftPart[] {
   ];
 }
 
+/** What is lost follows the current that the source gives. */
+function lossParts({ instruments }: CommissionInput, lost: number): DraftPart[] {
+  return [
+    { what: 'loss in leads and joints', figure: instruments.lossShare, times: lost },
+    { what: 'current of the source against its setting', figure: instruments.currentShare, times: lost },
+  ];
+}
+
+/** Leads cold: they lose more when they are warm. */
+const COLD = 'Leads cold, within the first minute of arc';
+
 /** The stop with the source on: it must take the volts away. */
 function stopCheck(): CheckDraft {
   return {
@@ -110,7 +121,7 @@ function loadedCheck({ point, side, lost }: PointVolts, place: number, input: Co
     id: `loaded_${side}_${place + 1}`,
     stage: 'trial_arc',
     title: `Loaded volts, ${point}`,
-    ask: `Trial arc burning: read the volts ${electrode ? `from "${point}" to "${supply.platePoint}"` : `from "${supply.platePoint}" to "${point}"`}.`,
+    ask: `${COLD}: read the volts ${electrode ? `from "${point}" to "${supply.platePoint}"` : `from "${supply.platePoint}" to "${point}"`}.`,
     caution: CAUTIONS.arc,
     why: atHolder
       ? 'These are the volts the arc has.'
@@ -118,11 +129,7 @@ function loadedCheck({ point, side, lost }: PointVolts, place: number, input: Co
     evidence: atHolder ? 'arc_volts' : 'lead_volts',
     unit: 'V',
     expected: volts,
-    parts: [
-      ...(electrode ? [swing] : []),
-      { what: 'loss in leads and joints', figure: instruments.lossShare, times: lost },
-      ...meter(input, volts),
-    ],
+    parts: [...(electrode ? [swing] : []), ...lossParts(input, lost), ...meter(input, volts)],
   };
 }
 
@@ -137,7 +144,7 @@ function terminalChecks(input: CommissionInput, points: readonly PointVolts[]): 
       id: `loaded_source_${place + 1}`,
       stage: 'trial_arc',
       title: `Loaded volts, ${source.name}`,
-      ask: `Trial arc burning: read the volts from "${source.electrodePoint}" to "${source.workPoint}".`,
+      ask: `${COLD}: read the volts from "${source.electrodePoint}" to "${source.workPoint}".`,
       caution: CAUTIONS.arc,
       why: `${shown(input, trial.arc_voltage_V, 'voltage')} for the arc and ${shown(input, lost, 'voltage')} for leads and joints.`,
       evidence: 'terminal_volts',
@@ -145,7 +152,7 @@ function terminalChecks(input: CommissionInput, points: readonly PointVolts[]): 
       expected: volts,
       parts: [
         { what: 'swing of the arc', figure: instruments.arcSwing, times: 1 },
-        { what: 'loss in leads and joints', figure: instruments.lossShare, times: lost },
+        ...lossParts(input, lost),
         ...meter(input, volts),
       ],
     };
@@ -161,7 +168,7 @@ function senseCheck(input: CommissionInput): CheckDraft {
     title: 'Displayed less measured arc volts',
     ask: `Trial arc burning: take the volts from "${input.supply.holderPoint}" to "${input.supply.platePoint}" off the displayed arc volts, both read at the same moment.`,
     caution: CAUTIONS.arc,
-    why: 'A sense wire landed elsewhere shows the volts lost in leads on top of the arc’s.',
+    why: 'A sense wire landed elsewhere counts volts lost in leads as arc volts.',
     evidence: 'sense_difference',
     hints: { low: 'The display or the meter is off: compare both on one source of known volts.' },
     unit: 'V',
@@ -179,7 +186,7 @@ function jointCheck(joint: CommissionItem, input: CommissionInput): CheckDraft {
   const limit =
     joint.resistanceMost === undefined
       ? 'twice what is expected: judgement, no source'
-      : 'as stated for the joint';
+      : 'twice what is expected, or less where its heat would be too much for the lead';
   return {
     kind: 'measure',
     id: `joint_${joint.id}`,
@@ -196,6 +203,11 @@ function jointCheck(joint: CommissionItem, input: CommissionInput): CheckDraft {
     parts: [
       { what: 'meter, share of the reading', figure: instruments.voltmeterShare, times: mostVolts },
       { what: 'meter, last digits', figure: instruments.millivoltDigits, times: 1 },
+      {
+        what: 'current of the source against its setting',
+        figure: instruments.currentShare,
+        times: mostVolts,
+      },
     ],
   };
 }

@@ -16,10 +16,12 @@ export type {
   CommissionItem,
   CommissionSource,
   CommissionSupply,
+  PressureSpan,
 } from './commission-supply.ts';
 export { type Connection, connectionSchedule } from './connection-schedule.ts';
 export { type CommissionInstruments, type StatedFigure, USUAL_INSTRUMENTS } from './instruments.ts';
 export { evidenceOf, judgeReading, type ReadingJudgement } from './judge-reading.ts';
 export { readReading } from './read-reading.ts';
 export { type CommissionReading, recordReading } from './record-reading.ts';
-export { READING_UNITS } from './units.ts';
+export { commissionSupplyOf } from './supply-of-kit.ts';
+export { READING_KINDS } from './units.ts';

@@ -23,6 +23,8 @@ export interface CommissionInstruments {
   readonly lossShare: StatedFigure;
   /** Current of the source against its setting, share. */
   readonly currentShare: StatedFigure;
+  /** Contact thermometer [K]. */
+  readonly thermometer: StatedFigure;
   /** Pressure gauge [Pa]. */
   readonly pressureGauge: StatedFigure;
   /** Setting of the regulator [Pa]. */
@@ -57,8 +59,12 @@ export const USUAL_INSTRUMENTS: CommissionInstruments = {
   clampShare: { value: 0.03, source: JUDGEMENT },
   noLoadShare: { value: 0.05, source: JUDGEMENT },
   arcSwing: { value: 1.5, source: JUDGEMENT },
-  lossShare: { value: 0.1, source: 'derived: 25 K of copper temperature either way at 0.00393 per K' },
+  lossShare: {
+    value: 0.1,
+    source: 'derived: 25 K of copper temperature either way of cold leads at 0.00393 per K',
+  },
   currentShare: { value: 0.03, source: JUDGEMENT },
+  thermometer: { value: 5, source: JUDGEMENT },
   pressureGauge: { value: 16e3, source: 'EN 837-1, class 1.6 on a 10 bar scale (memory)' },
   regulator: { value: 10e3, source: JUDGEMENT },
   hoseShare: { value: 0.4, source: 'derived: smooth-bore model against two published hose points' },

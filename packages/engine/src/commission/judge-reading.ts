@@ -1,7 +1,7 @@
 import type { FaultBehind, FaultEvidence, FaultOutcome } from '../faults/index.ts';
-import { formatAmount, type UnitSystem } from '../quantity/index.ts';
+import { formatAmount, formatApart, fromUnit, type UnitSystem } from '../quantity/index.ts';
 import type { CommissionCheck, MeasureCheck } from './check.ts';
-import { READING_UNITS } from './units.ts';
+import { READING_KINDS } from './units.ts';
 
 /** What a reading means. */
 export interface ReadingJudgement {
@@ -16,10 +16,25 @@ export interface ReadingJudgement {
 }
 
 function shown(check: MeasureCheck, value: number, system: UnitSystem): string {
-  const { quantity, perSi } = READING_UNITS[check.unit];
   // a shop reads these on a scale in this very unit, whatever its system
   const options = check.unit === 'mV' || check.unit === 's' ? { unit: check.unit } : {};
-  return formatAmount(value / perSi, quantity, system, options);
+  return formatAmount(fromUnit(value, check.unit), READING_KINDS[check.unit], system, options);
+}
+
+/** A reading and the end of the band that it is beyond, so written that they differ. */
+function apart(check: MeasureCheck, value: number, end: number, system: UnitSystem): [string, string] {
+  const usual: [string, string] = [shown(check, value, system), shown(check, end, system)];
+  if (usual[0] !== usual[1]) return usual;
+  const [read, passed] = formatApart(
+    fromUnit(value, check.unit),
+    fromUnit(end, check.unit),
+    READING_KINDS[check.unit],
+    system,
+  );
+  if (read !== passed) return [read!, passed!];
+  // Lengths in fractions and times have no finer writing: the number itself tells.
+  const digits = (one: number): string => `${Number(one.toPrecision(6))} ${check.unit}`;
+  return [digits(value), digits(end)];
 }
 
 function causes(faults: readonly FaultBehind[], hint: string | undefined): string {
@@ -31,8 +46,11 @@ function causes(faults: readonly FaultBehind[], hint: string | undefined): strin
 
 function judgeMeasure(check: MeasureCheck, value: number, system: UnitSystem): ReadingJudgement {
   const verdict = value < check.least ? 'low' : value > check.most ? 'high' : 'in_band';
-  const band = `${shown(check, check.least, system)} to ${shown(check, check.most, system)}`;
-  const read = shown(check, value, system);
+  const end = verdict === 'low' ? check.least : check.most;
+  const [read, passed] =
+    verdict === 'in_band' ? [shown(check, value, system)] : apart(check, value, end, system);
+  const [least, most] = [shown(check, check.least, system), shown(check, check.most, system)];
+  const band = verdict === 'low' ? `${passed} to ${most}` : `${least} to ${passed ?? most}`;
   const outcome: FaultOutcome = verdict === 'in_band' ? 'in' : verdict;
   const evidence = check.evidence === null ? null : { observable: check.evidence, outcome };
   if (verdict === 'in_band')

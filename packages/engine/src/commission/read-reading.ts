@@ -1,7 +1,6 @@
 import type { Outcome } from '../issue/index.ts';
-import { parseAmount } from '../quantity/index.ts';
+import { inUnit, parseAmount } from '../quantity/index.ts';
 import type { CommissionCheck } from './check.ts';
-import { READING_UNITS } from './units.ts';
 
 const MET: ReadonlySet<string> = new Set(['yes', 'y', 'ok', 'done', 'true']);
 const UNMET: ReadonlySet<string> = new Set(['no', 'n', 'not ok', 'false']);
@@ -20,7 +19,7 @@ const UNMET: ReadonlySet<string> = new Set(['no', 'n', 'not ok', 'false']);
 export function readReading(check: CommissionCheck, text: string): Outcome<number | boolean> {
   if (check.kind === 'measure') {
     const amount = parseAmount(text, check.quantity);
-    return amount.ok ? { ok: true, value: amount.value * READING_UNITS[check.unit].perSi } : amount;
+    return amount.ok ? { ok: true, value: inUnit(amount.value, check.unit) } : amount;
   }
   const answer = text.trim().toLowerCase().slice(0, 20);
   if (MET.has(answer)) return { ok: true, value: true };

@@ -42,7 +42,7 @@ function connectionChecks({ supply }: CommissionInput): CheckDraft[] {
       'sense_wire',
       'Sense wire',
       `Follow the sense wire: it lands at "${supply.platePoint}", on a bolt or clamp of its own that carries no work current.`,
-      'Landed elsewhere, it counts volts lost in leads as arc volts, and the arc is held too short.',
+      'Landed elsewhere, it counts volts lost in leads as arc volts: the arc is held too short and the electrode may touch down.',
       'sense_wire_elsewhere',
     ),
     confirm(

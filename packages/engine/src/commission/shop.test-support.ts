@@ -3,7 +3,7 @@ import type { PlanPass } from '../plan/index.ts';
 import type { CommissionCheck, MeasureCheck } from './check.ts';
 import { commissionChecks } from './commission-checks.ts';
 import type { CommissionOptions, PlannedPasses } from './commission-input.ts';
-import type { CommissionItem, CommissionSupply } from './commission-supply.ts';
+import type { CommissionItem, CommissionSupply, PressureSpan } from './commission-supply.ts';
 
 /** An invented job with a seam of this length. */
 export function testJob(length = '2 m'): Job {
@@ -60,6 +60,11 @@ function item(
 const LEAD = { resistance: 0.007151495999999999 / 2, size: '95 mm2', parallels: 2, length: 30 };
 const JOINT = { kind: 'joint', resistance: 0.0005 } as const;
 
+/** A pressure that does not depend on the receiver's. */
+export function at(pressure: number): PressureSpan {
+  return { least: pressure, most: pressure };
+}
+
 /** An invented loop and air path, changed field by field. */
 export function testSupply(change: Partial<CommissionSupply> = {}): CommissionSupply {
   return {
@@ -76,8 +81,8 @@ export function testSupply(change: Partial<CommissionSupply> = {}): CommissionSu
     ],
     airRuns: [{ name: 'Hose 1', from: 'air drop', to: 'torch', bore: 0.019, length: 15 }],
     airPoints: [
-      { name: 'the regulator', staticPressure: 620e3, flowingPressure: 600e3, atTorch: false },
-      { name: 'the torch', staticPressure: 620e3, flowingPressure: 550e3, atTorch: true },
+      { name: 'the regulator', staticPressure: at(620e3), flowingPressure: at(600e3), atTorch: false },
+      { name: 'the torch', staticPressure: at(620e3), flowingPressure: at(550e3), atTorch: true },
     ],
     ...change,
   };

@@ -53,8 +53,10 @@ export function supplyIssues(supply: CommissionSupply): Issue[] {
       ...figure(`airRuns.${name}.length`, length, 'above 0'),
     ]),
     ...airPoints.flatMap(({ name, staticPressure, flowingPressure }) => [
-      ...figure(`airPoints.${name}.staticPressure`, staticPressure, '0 or more'),
-      ...figure(`airPoints.${name}.flowingPressure`, flowingPressure, '0 or more'),
+      ...figure(`airPoints.${name}.staticPressure`, staticPressure.least, '0 or more'),
+      ...figure(`airPoints.${name}.staticPressure`, staticPressure.most, '0 or more'),
+      ...figure(`airPoints.${name}.flowingPressure`, flowingPressure.least, '0 or more'),
+      ...figure(`airPoints.${name}.flowingPressure`, flowingPressure.most, '0 or more'),
     ]),
   ];
 }

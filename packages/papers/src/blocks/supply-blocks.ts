@@ -1,18 +1,18 @@
-import { formatAmount, type Kit, type SupplyReport, type UnitSystem } from '@furrow/engine';
+import { formatAmount, type SupplyReport, type UnitSystem } from '@furrow/engine';
 import type { Figure } from './figure.ts';
 import type { PaperBlock } from './paper-document.ts';
 
 /** What is set and expected at power source and air, for the plan's heaviest pass. */
-export function supplyBlocks(supply: SupplyReport, kit: Kit | undefined, units: UnitSystem): PaperBlock[] {
+export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBlock[] {
   const { electric, air, setting } = supply;
   if (setting === null) return [];
   const pressure = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
   const volts = (value: number): string => formatAmount(value, 'voltage', units);
   const figures: Figure[] = [];
-  if (kit !== undefined) {
+  if (supply.polarity !== null) {
     figures.push({
       label: 'Polarity',
-      value: kit.polarity === 'electrode_positive' ? 'electrode +' : 'electrode −',
+      value: supply.polarity.electrode === 'electrode_positive' ? 'electrode +' : 'electrode −',
     });
   }
   if (electric?.kind === 'operating_point') {

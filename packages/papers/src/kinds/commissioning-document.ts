@@ -3,9 +3,11 @@ import {
   type CommissionStage,
   type Connection,
   formatAmount,
+  fromUnit,
+  inUnit,
   judgeReading,
   type MeasureCheck,
-  READING_UNITS,
+  READING_KINDS,
   type UnitSystem,
 } from '@furrow/engine';
 import { type PaperBlock, type PaperDocument, refusalBlocks, type TableBlock } from '../blocks/index.ts';
@@ -167,14 +169,14 @@ function written(
 
 /** The reading in the unit of the check, or whether it is met; undefined if it was neither. */
 function meaning(check: CommissionCheck, { text, value }: CheckedReading): number | boolean | undefined {
-  if (check.kind === 'measure') return value === null ? undefined : value * READING_UNITS[check.unit].perSi;
+  if (check.kind === 'measure') return value === null ? undefined : inUnit(value, check.unit);
   return text === 'yes' ? true : text === 'no' ? false : undefined;
 }
 
 /** Millivolts and seconds stay as the meter shows them, whatever the shop's units, to a tenth of the band's half. */
 function amountOf(check: MeasureCheck, value: number, units: UnitSystem): string {
-  const { quantity, perSi } = READING_UNITS[check.unit];
-  if (check.unit !== 'mV' && check.unit !== 's') return formatAmount(value / perSi, quantity, units);
+  if (check.unit !== 'mV' && check.unit !== 's')
+    return formatAmount(fromUnit(value, check.unit), READING_KINDS[check.unit], units);
   const half = (check.most - check.least) / 2;
   const digits = half > 0 ? Math.max(0, 1 - Math.floor(Math.log10(half))) : 3;
   // adding 0 takes the sign off a zero that was rounded from below

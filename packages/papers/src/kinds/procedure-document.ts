@@ -63,7 +63,7 @@ export function procedureDocument(subject: PaperSubject, options: PaperOptions):
         ],
       },
       ...(plan === undefined ? refusalBlocks(read, answer, units) : planBlocks(subject, plan, options)),
-      ...(supply === undefined ? [] : supplyBlocks(supply, subject.kit?.kit, units)),
+      ...(supply === undefined ? [] : supplyBlocks(supply, units)),
       ...heatBlocks(job, subject.heat, units),
       ...(plan === undefined
         ? []

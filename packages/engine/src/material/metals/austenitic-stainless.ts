@@ -48,6 +48,7 @@ export const AUSTENITIC_STAINLESS: MetalData = {
     ],
   },
   polarity: POSITIVE,
+  poles: ['electrode_positive'],
   electrodeType: DC_ELECTRODE,
   cautions: [
     {

@@ -13,6 +13,7 @@ export const CARBON_STEEL: MetalData = {
     source: 'TWI Job Knowledge 12, operating data',
     provenance: 'memory',
   },
+  poles: ['electrode_positive'],
   electrodeType: DC_ELECTRODE,
   cautions: [GRIND_SKIN],
   heatCautions: [],

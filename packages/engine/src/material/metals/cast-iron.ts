@@ -35,6 +35,7 @@ export const CAST_IRON: MetalData = {
   polarity: custom(
     'Alternating current, or direct current with the electrode negative, for alternating-current electrodes; electrode positive near the top of the range for direct-current ones. Try it on scrap.',
   ),
+  poles: ['electrode_negative', 'electrode_positive'],
   electrodeType: AC_OR_DC_ELECTRODE,
   cautions: [
     custom('Crack risk: preheat evenly, gouge in short lengths and let the casting cool slowly under cover.'),

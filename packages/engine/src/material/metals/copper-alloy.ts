@@ -39,6 +39,7 @@ export const COPPER_ALLOY: MetalData = {
   polarity: custom(
     'Direct current, electrode negative, near the top of the range; or alternating current with electrodes made for it. Try it on scrap.',
   ),
+  poles: ['electrode_negative'],
   electrodeType: AC_OR_DC_ELECTRODE,
   cautions: [
     custom(

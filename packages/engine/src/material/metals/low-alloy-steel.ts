@@ -9,6 +9,7 @@ export const LOW_ALLOY_STEEL: MetalData = {
   melting: { ...FERRITIC_MELTING, meltingPoint: meltingPoint(1500, [1470, 1530]) },
   thermal: FERRITIC_THERMAL,
   polarity: POSITIVE,
+  poles: ['electrode_positive'],
   electrodeType: DC_ELECTRODE,
   cautions: [
     GRIND_SKIN,

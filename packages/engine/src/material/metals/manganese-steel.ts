@@ -42,6 +42,7 @@ export const MANGANESE_STEEL: MetalData = {
     ],
   },
   polarity: POSITIVE,
+  poles: ['electrode_positive'],
   electrodeType: DC_ELECTRODE,
   cautions: [
     custom(

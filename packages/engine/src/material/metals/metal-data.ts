@@ -1,6 +1,9 @@
 import type { MeltingData } from '../melting-energy.ts';
 import type { Provenance, SourcedAdvice, SourcedNumber } from '../sourced.ts';
 
+/** Pole that the electrode is put on. */
+export type Pole = 'electrode_positive' | 'electrode_negative';
+
 /** How a family of metals conducts and takes up heat. */
 export interface ThermalData {
   /** Heat of the solid from 20 degC [J/kg] at a temperature [K]. */
@@ -27,6 +30,8 @@ export interface MetalData {
   readonly melting: MeltingData;
   readonly thermal: ThermalData;
   readonly polarity: SourcedAdvice;
+  /** Poles for the electrode that the advice on polarity allows with direct current, the usual one first. */
+  readonly poles: readonly Pole[];
   readonly electrodeType: SourcedAdvice;
   readonly cautions: readonly SourcedAdvice[];
   /** Cautions that belong to figures of heat alone. */

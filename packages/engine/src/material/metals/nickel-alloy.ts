@@ -34,6 +34,7 @@ export const NICKEL_ALLOY: MetalData = {
   polarity: custom(
     'Alternating current, or direct current with the electrode negative, with alternating-current electrodes. Try it on scrap.',
   ),
+  poles: ['electrode_negative'],
   electrodeType: custom('Alternating-current carbon electrodes.'),
   cautions: [
     custom(

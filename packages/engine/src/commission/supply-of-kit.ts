@@ -1,13 +1,21 @@
+import { airOfKit, type Kit } from '../kit/index.ts';
+import {
+  type AirPoint,
+  airPoint,
+  type ElectricLoop,
+  type Lead,
+  type LeadState,
+  solveLoop,
+  sourceVoltage,
+  type WorkingLoop,
+} from '../supply/index.ts';
 import type {
   CommissionAirPoint,
   CommissionAirRun,
   CommissionItem,
   CommissionSupply,
-} from '../commission/index.ts';
-import { airOfKit, type Kit } from '../kit/index.ts';
-import type { ElectricLoop, Lead, LeadState, WorkingLoop } from '../supply/index.ts';
-import { sourceVoltage } from '../supply/index.ts';
-import type { AirReport } from './air-report.ts';
+  PressureSpan,
+} from './commission-supply.ts';
 
 type Side = Lead['side'];
 const SIDES = ['electrode', 'work'] as const;
@@ -16,16 +24,31 @@ const ENDS: Readonly<Record<Side, string>> = {
   work: 'plate beside the groove',
 };
 
-/** The solved loop and air as commissioning takes them: every lead and joint between two named points. */
+/**
+ * A kit at a setting as commissioning meets it: every lead and joint between two named points, leads cold, the receiver
+ * between its cut-in and its cut-out.
+ *
+ * @param kit - the kit [record], one that was read
+ * @param polarity - pole of the electrode [text], from `polarityOf`
+ * @param loop - its electric loop at the setting [record], one that has a working point
+ * @returns what commissioning needs [record]
+ * @source as solveLoop and airPoint
+ * @example
+ * typeof commissionSupplyOf // => "function"
+ */
 export function commissionSupplyOf(
   kit: Kit,
+  polarity: Kit['polarity'],
   loop: ElectricLoop,
-  solved: WorkingLoop,
-  air: AirReport | null,
 ): CommissionSupply {
+  const { duty: _untilWarm, ...atOnce } = loop;
+  const cold = solveLoop({ ...atOnce, lead_temperature: loop.ambient });
+  if (!cold.ok || cold.value.kind !== 'operating_point')
+    throw new Error('a loop with a working point has none with its leads cold');
+  const solved = cold.value;
   const names = loop.sources.map(({ source }) => source.name);
   const poles: Readonly<Record<Side, string>> =
-    kit.polarity === 'electrode_positive'
+    polarity === 'electrode_positive'
       ? { electrode: 'positive', work: 'negative' }
       : { electrode: 'negative', work: 'positive' };
   // Sources without leads of their own are joined at their terminals.
@@ -58,14 +81,13 @@ export function commissionSupplyOf(
     return ENDS[side];
   });
   return {
-    polarity: kit.polarity,
+    polarity,
     setCurrent: solved.current_A,
     holderPoint: ends[0]!,
     platePoint: ends[1]!,
     sources: terminals,
     items,
-    airRuns: air === null ? [] : airRuns(kit),
-    airPoints: air === null ? [] : airPoints(air, kit),
+    ...airOf(kit),
   };
 }
 
@@ -140,15 +162,33 @@ function airRuns(kit: Kit): CommissionAirRun[] {
   });
 }
 
+/** The air as it is read: nothing of it where no air reaches the torch. */
+function airOf(kit: Kit): Pick<CommissionSupply, 'airRuns' | 'airPoints' | 'receiver'> {
+  const supply = airOfKit(kit);
+  const [low, high] = [supply.receiver.cutIn, supply.receiver.cutOut].map((receiver) =>
+    airPoint(supply, receiver),
+  );
+  if (low?.ok !== true || high?.ok !== true) return { airRuns: [], airPoints: [] };
+  return {
+    airRuns: airRuns(kit),
+    airPoints: airPoints(kit, low.value, high.value),
+    receiver: { least: supply.receiver.cutIn, most: supply.receiver.cutOut },
+  };
+}
+
 /** Where a gauge sits: behind the last regulator, and before the torch. */
-function airPoints({ points }: AirReport, kit: Kit): CommissionAirPoint[] {
-  const place = points.findLastIndex(({ kind }) => kind === 'regulator');
-  const torch = points.length - 1;
+function airPoints(kit: Kit, low: AirPoint, high: AirPoint): CommissionAirPoint[] {
+  const place = kit.air.path.findLastIndex(({ kind }) => kind === 'regulator') + 1;
+  const torch = high.points.length - 1;
   const places = place > 0 && place < torch ? [place, torch] : [torch];
+  const span = (at: number, of: 'static' | 'flowing'): PressureSpan => ({
+    least: low.points[at]![of],
+    most: high.points[at]![of],
+  });
   return places.map((i) => ({
     name: i === torch ? 'the torch' : (kit.air.path[i - 1]?.name ?? 'the regulator'),
-    staticPressure: points[i]!.static_kPa * 1000,
-    flowingPressure: points[i]!.flowing_kPa * 1000,
+    staticPressure: span(i, 'static'),
+    flowingPressure: span(i, 'flowing'),
     atTorch: i === torch,
   }));
 }
