@@ -53,12 +53,16 @@ describe('a kit that carries the plan', () => {
       expect(Math.max(...course.temperature_C)).toBeCloseTo(temperature_C, 6);
   });
 
-  it('gives in commissioning the volts that the loop loses', () => {
+  it('gives in commissioning the volts that the loop loses with its leads cold', () => {
     if (supply.electric?.kind !== 'operating_point') throw new Error('the loop has no working point');
     const volts = supply.connections.reduce((sum, { voltage_V }) => sum + (voltage_V ?? 0), 0);
-    expect(volts).toBeCloseTo(supply.electric.needed_V - supply.electric.arc_voltage_V, 6);
+    const { needed_V, arc_voltage_V } = supply.electric;
     const loaded = supply.checks.find(({ id }) => id === 'loaded_source_1');
-    expect(loaded).toMatchObject({ expected: expect.closeTo(supply.electric.needed_V, 6) });
+    expect(loaded).toMatchObject({ expected: expect.closeTo(arc_voltage_V + volts, 6) });
+    // Commissioning meets cold leads, the plan hot ones: copper gains 0.393 % of its resistance per kelvin.
+    const hot = (needed_V - arc_voltage_V) / volts;
+    expect(hot).toBeGreaterThan(1.05);
+    expect(hot).toBeLessThan(1.25);
   });
 
   it('lets no pressure rise on the way of the air, and counts the stock', () => {
