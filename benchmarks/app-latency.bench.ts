@@ -65,6 +65,7 @@ if (program === undefined) {
   try {
     console.log(`Chromium ${browser.version()}, the demo job, ${EDITS} edits of its depth`);
     const page = await browser.newPage({ baseURL: server.url, viewport: { width: 1440, height: 900 } });
+    await page.request.get(server.entry);
     const bench = await new BenchPage(page).open();
     const times: EditTimes[] = [];
     for (let edit = 0; edit < WARM_UP + EDITS; edit += 1) {

@@ -3,7 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { openWork, startServer } from '@furrow/server';
+import { openWork, startServer, tokenOf } from '@furrow/server';
 import { openStore } from '@furrow/store';
 
 const APP = fileURLToPath(new URL('../packages/app/dist', import.meta.url));
@@ -12,6 +12,8 @@ const EXAMPLES = fileURLToPath(new URL('../examples', import.meta.url));
 /** A running bench with a data folder of its own. */
 export interface BenchServer {
   readonly url: string;
+  /** Address that lets a browser in. */
+  readonly entry: string;
   /** Bugs the server told of. */
   readonly faults: readonly string[];
   readonly stop: () => Promise<void>;
@@ -26,15 +28,17 @@ export async function startBench(): Promise<BenchServer> {
   const parts = {
     store,
     work,
+    token: tokenOf(folder),
     appFolder: APP,
     exampleFolder: EXAMPLES,
     log: (message: string) => void faults.push(message),
   };
   const started = await startServer(parts, 0);
   if (!started.ok) throw new Error(started.issues[0]?.message);
-  const { url, close } = started.value;
+  const { url, entry, close } = started.value;
   return {
     url,
+    entry,
     faults,
     async stop() {
       await close();

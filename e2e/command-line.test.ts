@@ -247,6 +247,12 @@ describe.concurrent('command line', () => {
     const served = serveFurrow(['--port', '0', '--data', data]);
     const page = await fetch(await served.url);
     expect(await page.text()).toContain('<title>Furrow</title>');
+    const entry = new URL(await served.url);
+    const jobs = (headers: Record<string, string>) => fetch(new URL('/api/jobs', entry), { headers });
+    expect((await jobs({})).status).toBe(401);
+    const token = readFileSync(join(data, 'access-token'), 'utf8').trim();
+    expect(entry.searchParams.get('token')).toBe(token);
+    expect((await jobs({ authorization: `Bearer ${token}` })).status).toBe(200);
     const { code, out } = await served.stop();
     expect(out).toContain(`Saved jobs live in ${data}`);
     expect(code).toBe(0);

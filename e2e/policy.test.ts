@@ -11,8 +11,8 @@ describe.skipIf(NO_BROWSER)('content security policy', () => {
     await bench.save(1);
     const saved = new URL(page.url()).pathname;
     for (const path of ['/', '/jobs', saved, `${saved}/card`]) {
-      const reply = await fetch(url + path, { headers: { accept: 'text/html' } });
-      const policy = reply.headers.get('content-security-policy') ?? '';
+      const reply = await page.request.get(url + path, { headers: { accept: 'text/html' } });
+      const policy = reply.headers()['content-security-policy'] ?? '';
       expect(policy, path).toMatch(/default-src 'none'/u);
       expect(policy, path).toMatch(/script-src 'self' 'wasm-unsafe-eval'(;|$)/u);
       expect(policy, path).toMatch(/style-src 'self'(;|$)/u);

@@ -54,7 +54,7 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
   return {
     async visit({ screen = 'bench', theme = 'light', expect: statuses = [], console: said } = {}) {
       server = await startBench();
-      const { url } = server;
+      const { url, entry } = server;
       const newContext = async (): Promise<BrowserContext> => {
         const context = await browser.newContext({
           baseURL: url,
@@ -63,6 +63,7 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
           acceptDownloads: true,
         });
         contexts.push(context);
+        await context.request.get(entry);
         context.on('page', (page) =>
           watchPage(page, { url, statuses, said, tell: (what) => trouble.push(what) }),
         );

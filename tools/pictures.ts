@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { startBench } from '../e2e/bench-server.ts';
+import { type BenchServer, startBench } from '../e2e/bench-server.ts';
 import { BenchPage } from '../e2e/pages/bench-page.ts';
 import { CostPage } from '../e2e/pages/cost-page.ts';
 import { HeatPage } from '../e2e/pages/heat-page.ts';
@@ -95,7 +95,7 @@ async function card(page: Page): Promise<Buffer> {
   return page.getByRole('main').screenshot();
 }
 
-async function take(browser: Browser, url: string, picture: Picture): Promise<void> {
+async function take(browser: Browser, { url, entry }: BenchServer, picture: Picture): Promise<void> {
   const context = await browser.newContext({
     baseURL: url,
     viewport: picture.size,
@@ -103,6 +103,7 @@ async function take(browser: Browser, url: string, picture: Picture): Promise<vo
     reducedMotion: 'reduce',
     locale: 'en-GB',
   });
+  await context.request.get(entry);
   const bytes = smallPng(await picture.take(await context.newPage()));
   await writeFile(`${FOLDER}${picture.name}.png`, bytes);
   await context.close();
@@ -114,7 +115,7 @@ if (program === undefined) throw new Error('No Chromium was found; set FURROW_CH
 const server = await startBench();
 const browser = await chromium.launch({ executablePath: program, args: launchFlags() });
 try {
-  for (const picture of PICTURES) await take(browser, server.url, picture);
+  for (const picture of PICTURES) await take(browser, server, picture);
 } finally {
   await browser.close();
   await server.stop();

@@ -22,11 +22,11 @@ export class CommissionPage {
   /** Saves the demo job, and the demo kit where asked for, and opens the page of its rig. */
   async start(url: string, kit: boolean): Promise<this> {
     const job = savedJobSchema.parse(
-      await sent(url + API_PATHS.jobs, 'POST', { text: await example('penstock-seam') }),
+      await sent(this.page, url + API_PATHS.jobs, 'POST', { text: await example('penstock-seam') }),
     );
     if (kit) {
       const body = { text: await example('yard-kit'), based_on: 0 };
-      savedKitSchema.parse(await sent(url + API_PATHS.kit, 'PUT', body));
+      savedKitSchema.parse(await sent(this.page, url + API_PATHS.kit, 'PUT', body));
     }
     return this.open(`/jobs/${job.id}/commission`);
   }
@@ -71,8 +71,6 @@ async function example(name: string): Promise<string> {
   return readFile(fileURLToPath(new URL(`../../examples/${name}.yaml`, import.meta.url)), 'utf8');
 }
 
-async function sent(address: string, method: string, body: object): Promise<unknown> {
-  const headers = { 'content-type': 'application/json' };
-  const answer = await fetch(address, { method, headers, body: JSON.stringify(body) });
-  return answer.json();
+async function sent(page: Page, address: string, method: string, body: object): Promise<unknown> {
+  return (await page.request.fetch(address, { method, data: body })).json();
 }

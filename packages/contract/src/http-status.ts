@@ -63,6 +63,7 @@ export const HTTP_STATUS = {
   STORE_HISTORY: 503,
   STORE_IN_DOUBT: 503,
   STORE_UNAVAILABLE: 503,
+  TOKEN_REFUSED: 401,
   WORK_BUSY: 503,
   WORK_STOPPED: 503,
 } as const satisfies Readonly<Record<IssueCode, number>>;

@@ -3,6 +3,7 @@ import { REQUEST_BYTES_MOST } from '@furrow/contract';
 import type { Store } from '@furrow/store';
 import fastify, { type FastifyReply, type FastifyRequest } from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
+import { admitted, guardAccess } from './guard/access.ts';
 import { isApi } from './guard/api-path.ts';
 import { answerClientError } from './guard/client-error.ts';
 import { errorReply } from './guard/error-body.ts';
@@ -29,6 +30,8 @@ export interface ServerParts {
   readonly store: Store;
   /** Threads that plan and make papers. */
   readonly work: Work;
+  /** What lets a browser or a program in; left out: whoever reaches the server. */
+  readonly token?: string;
   /** Folder of the built app; undefined: the API alone. */
   readonly appFolder: string | undefined;
   /** Folder of the demo jobs and kits. */
@@ -70,7 +73,7 @@ const PORT_UNHEARD = 80;
 
 /** Builds the server: the API, the card's page and the app's files, behind the loopback guard. */
 export async function buildServer(
-  { store, work, appFolder, exampleFolder, log }: ServerParts,
+  { store, work, token, appFolder, exampleFolder, log }: ServerParts,
   bounds: SocketBounds = AT_WORK,
 ): Promise<ZodServer> {
   const server: ZodServer = fastify({
@@ -94,6 +97,12 @@ export async function buildServer(
     const address = server.server.address();
     const port = typeof address === 'object' && address !== null ? address.port : PORT_UNHEARD;
     guardLoopback(request, port, isApi(request));
+    const entry = request.method === 'GET' ? admitted(request.url, port, token) : undefined;
+    if (entry !== undefined) return reply.header('set-cookie', entry.cookie).redirect(entry.to, 303);
+    // What is shown in a frame of the app is a page of somebody's job; the app's own files are nobody's.
+    if (isApi(request) || request.routeOptions.config.framed === true) {
+      guardAccess(request.headers, port, token);
+    }
   });
   server.setErrorHandler((error, request, reply) => sendError(error, request, reply, log));
   server.setNotFoundHandler((request, reply) => {

@@ -1,13 +1,15 @@
 import type { Outcome } from '@furrow/engine';
 import { buildServer, type ServerParts, type SocketBounds } from './build-server.ts';
+import { entryAddress } from './guard/access.ts';
 
 /** The only address listened on: this computer's own. */
 const LOOPBACK = '127.0.0.1';
 
 /** A server that listens. */
 export interface RunningServer {
-  /** Address to open in a browser. */
   readonly url: string;
+  /** Address to open in a browser for the first time: it lets that browser in. */
+  readonly entry: string;
   readonly port: number;
   /** Answers no more requests; the store stays open. */
   readonly close: () => Promise<void>;
@@ -32,10 +34,12 @@ export async function startServer(
   }
   const address = server.server.address();
   if (address === null || typeof address === 'string') throw new Error('the server listens on no port');
+  const url = `http://${LOOPBACK}:${address.port}`;
   return {
     ok: true,
     value: {
-      url: `http://${LOOPBACK}:${address.port}`,
+      url,
+      entry: entryAddress(url, parts.token),
       port: address.port,
       close: () => server.close(),
     },

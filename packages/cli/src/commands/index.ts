@@ -107,7 +107,10 @@ export const COMMANDS: readonly CommandRecord[] = [
     options: [
       new Option('--port <number>', 'port to listen on; 0 takes any free one').argParser(port).default(PORT),
       new Option('--data <folder>', 'folder of the embedded database'),
-      new Option('--database <url>', 'PostgreSQL database in place of the embedded one'),
+      new Option(
+        '--database <url>',
+        'PostgreSQL database in place of the embedded one; better in FURROW_DATABASE',
+      ),
     ],
     load: () => import('./serve.ts'),
   },

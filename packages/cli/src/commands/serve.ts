@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { openWork, startServer } from '@furrow/server';
+import { openWork, startServer, tokenOf } from '@furrow/server';
 import { dataFolder, openStore, StoreFailure } from '@furrow/store';
 import { badInput, type Run } from '../frame/command.ts';
 
@@ -21,14 +21,16 @@ interface ServeOptions {
 /** Serves the bench on this computer until it is told to stop. */
 export const run: Run<ServeOptions> = async (_args, options, streams) => {
   const folder = options.data ?? dataFolder();
-  const place = options.database === undefined ? { folder } : { url: options.database };
   try {
+    const url = options.database ?? databaseAddress(process.env);
+    const place = url === undefined ? { folder } : { url };
     const store = await openStore(place, { now: () => new Date(), newId: randomUUID });
     const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
     const work = openWork();
     const parts = {
       store,
       work,
+      token: tokenOf(folder),
       appFolder,
       exampleFolder: EXAMPLE_FOLDER,
       log: (message: string) => streams.problem([message]),
@@ -39,9 +41,9 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
       return badInput(started.issues.map((issue) => issue.message));
     }
     const server = started.value;
-    streams.print(`Furrow is ready: ${server.url}`);
+    streams.print(`Furrow is ready: ${server.entry}`);
     streams.print(
-      options.database === undefined
+      url === undefined
         ? `Saved jobs live in ${folder}`
         : 'Saved jobs live in the PostgreSQL database given.',
     );
@@ -56,6 +58,25 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     return badInput([error.message]);
   }
 };
+
+/**
+ * Address of a PostgreSQL database from the environment, or from a file that it names: on the command line every user
+ * of the computer can read it, password and all.
+ */
+function databaseAddress(environment: NodeJS.ProcessEnv): string | undefined {
+  const { FURROW_DATABASE: address, FURROW_DATABASE_FILE: file } = environment;
+  if (address !== undefined && address !== '') return address;
+  if (file === undefined || file === '') return undefined;
+  try {
+    return readFileSync(file, 'utf8').trim();
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new StoreFailure(
+      'STORE_UNAVAILABLE',
+      `The file that FURROW_DATABASE_FILE names cannot be read: ${why}`,
+    );
+  }
+}
 
 function stopSignal(): Promise<void> {
   return new Promise((resolve) => {

@@ -112,6 +112,7 @@ export const ISSUE_CODES = {
     meaning: 'The database was lost while it was storing something; it is not known whether that is stored.',
   },
   STORE_UNAVAILABLE: { meaning: 'The database cannot be read or written at the moment; nothing was saved.' },
+  TOKEN_REFUSED: { meaning: 'A request does not hold the token that lets a browser or a program in.' },
   WORK_BUSY: { meaning: 'Too much is being worked out already; this was not begun.' },
   WORK_STOPPED: {
     meaning:
