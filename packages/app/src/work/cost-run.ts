@@ -1,4 +1,3 @@
-import { PROGRAM_VERSION } from '@furrow/contract';
 import { answerCost, coolingForCost, readKit, tryCostChanges } from '@furrow/engine';
 import type { CostReply, CostRequest } from './cost-message.ts';
 
@@ -30,7 +29,7 @@ export function costRun({ reply, pause }: CostRunTools): (request: CostRequest) 
       await pause();
       if (cost.kind === 'cost') {
         const kit = request.kit === undefined ? undefined : readKit(request.kit);
-        const changes = tryCostChanges(read, cost, PROGRAM_VERSION, kit?.ok ? kit.value : undefined, options);
+        const changes = tryCostChanges(read, answer, cost, kit?.ok ? kit.value : undefined, options);
         // each step plans once, so a newer request is looked for before it
         while (turn === newest) {
           const step = changes.next();

@@ -1,4 +1,3 @@
-import { PROGRAM_VERSION } from '@furrow/contract';
 import { answerCost, coolingForCost, tryCostChanges } from '@furrow/engine';
 import { renderCostText } from '@furrow/papers';
 import { exitOf, type JobOptions, onJob, printed } from '../frame/on-job.ts';
@@ -7,11 +6,11 @@ import { exitOf, type JobOptions, onJob, printed } from '../frame/on-job.ts';
 export const run = onJob<JobOptions & { readonly json: boolean }>(({ job, kit }, answer, { json, units }) => {
   const waits = coolingForCost(job, answer);
   const cost = answerCost(job, answer, waits);
-  const changes = cost.kind === 'no_plan' ? [] : [...tryCostChanges(job, cost, PROGRAM_VERSION, kit, waits)];
+  const changes = cost.kind === 'no_plan' ? [] : [...tryCostChanges(job, answer, cost, kit, waits)];
   return {
     exit: exitOf(answer),
     print: printed(json, { inputs: answer.inputs, cost, changes }, () =>
-      renderCostText(cost, changes, job.job.title, units),
+      renderCostText(cost, changes, { read: job, inputs: answer.inputs }, units),
     ),
   };
 });

@@ -1,6 +1,6 @@
 import type { ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
-import { answerJob } from './answer.ts';
+import { type Answer, planOnly } from './answer.ts';
 import { type CostChange, type CostChangeId, costChanges } from './cost-change.ts';
 import type { CostReport } from './cost-report.ts';
 import { answerCost, type CostOptions } from './report-cost.ts';
@@ -37,12 +37,12 @@ export interface CostChangeReport {
 /**
  * Tries changes of job and kit one after the other: each is planned anew and its whole cost held against the one told.
  *
- * Nothing is computed before it is asked for: each step of the row plans once. The draws are the same on both sides,
+ * Nothing is computed before it is asked for: each step of the row plans at most once, within the kit alone. The draws are the same on both sides,
  * and cooling waits stay those of the plan told.
  *
  * @param read - the job as read [record], from `readJob`
+ * @param answer - the answer to it [record], from `answerJob`
  * @param report - its cost [record], from `answerCost`
- * @param programVersion - version of the program [text], any
  * @param kit - the kit that the answer was made with [record], from `readKit`, or left out
  * @param options - the options that the cost was made with [record], may be left out
  * @returns what each change makes of it, one at a time [list]
@@ -52,18 +52,18 @@ export interface CostChangeReport {
  */
 export function* tryCostChanges(
   read: ReadJob,
+  answer: Answer,
   report: CostReport,
-  programVersion: string,
   kit?: ReadKit,
   options: CostOptions = {},
 ): Generator<CostChangeReport> {
-  for (const change of costChanges(read, kit)) yield tryChange(change, report, programVersion, options);
+  for (const change of costChanges(read, kit)) yield tryChange(change, answer, report, options);
 }
 
 function tryChange(
   change: CostChange,
+  base: Answer,
   report: CostReport,
-  programVersion: string,
   options: CostOptions,
 ): CostChangeReport {
   const { id, title, says, read, kit, hirePerDay } = change;
@@ -78,12 +78,9 @@ function tryChange(
     setting: null,
   };
   if (read === undefined) return { ...nothing, says, outcome: 'not_tried' };
-  const answer = answerJob({
-    job: read,
-    version: programVersion,
-    knowledge: options.knowledge,
-    kit: kit === undefined ? undefined : withoutBay(kit),
-  });
+  const planned = planOfChange(change, base, read, kit, options);
+  // the torch takes the air that it takes in the plan told
+  const answer = { ...planned, ...(base.supply !== undefined && { supply: base.supply }) };
   const changed = answerCost(read, answer, {
     ...options,
     hirePerDay: (options.hirePerDay ?? 0) + hirePerDay,
@@ -110,8 +107,16 @@ function tryChange(
   };
 }
 
-/** Where things stand in the bay changes nothing about the plan, and takes long to find. */
-function withoutBay(read: ReadKit): ReadKit {
-  const { bay: _bay, ...kit } = read.kit;
-  return { ...read, kit };
+/** The plan with a change. More of a kit that does not limit the plan changes nothing about it. */
+function planOfChange(
+  { id }: CostChange,
+  base: Answer,
+  read: ReadJob,
+  kit: ReadKit | undefined,
+  { knowledge }: CostOptions,
+): Pick<Answer, 'plan' | 'refusal'> {
+  const free = id === 'hired_compressor' && base.supply?.time.limited_by === 'process';
+  if (free && base.plan !== undefined) return { plan: base.plan };
+  const result = planOnly(read, kit, knowledge);
+  return 'plan' in result ? { plan: result.plan } : { refusal: result.refusal };
 }

@@ -96,15 +96,7 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
   const posterior = beliefOfJob(job, knowledge);
-  const process = [
-    processLimits(posterior.meltingEnergy),
-    hazardLimits(),
-    arcReachLimit(thermalOf(job.plate.material), posterior.meltingEnergy),
-    // only a job that says what its back face stands has it reckoned
-    ...(job.heat.back_face_most === undefined
-      ? []
-      : [heatLimits(thermalOf(job.plate.material), posterior.meltingEnergy)]),
-  ];
+  const process = processOf(job, posterior);
   const { result, supply } =
     kit === undefined
       ? { result: planJob(job, posterior, process, afterCostOf(job)), supply: undefined }
@@ -128,6 +120,35 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
     ],
     cautions: [...posterior.remarks, ...jobCautions(job, metal), ...CAUTIONS],
   };
+}
+
+/**
+ * Plans a job within a kit and nothing beside: neither what the process alone would allow nor a report on the supply.
+ *
+ * @param read - the job as read [record], from `readJob`
+ * @param kit - the shop's kit as read [record], from `readKit`, or left out
+ * @param knowledge - what the shop knows of removal [record], or left out
+ * @returns the plan, or the refusal as the planner states it [record]
+ * @source none: composition
+ * @example
+ * typeof planOnly // => "function"
+ */
+export function planOnly({ job }: ReadJob, kit?: ReadKit, knowledge?: Knowledge): PlanResult {
+  const posterior = beliefOfJob(job, knowledge);
+  const limits = [...processOf(job, posterior), ...(kit === undefined ? [] : kitLimits(kit.kit).functions)];
+  return planJob(job, posterior, limits, afterCostOf(job));
+}
+
+/** The limits that hold whatever kit carries the plan. */
+function processOf(job: Job, { meltingEnergy }: RemovalBelief): readonly LimitFunction[] {
+  const metal = thermalOf(job.plate.material);
+  return [
+    processLimits(meltingEnergy),
+    hazardLimits(),
+    arcReachLimit(metal, meltingEnergy),
+    // only a job that says what its back face stands has it worked out
+    ...(job.heat.back_face_most === undefined ? [] : [heatLimits(metal, meltingEnergy)]),
+  ];
 }
 
 /** The plan that the kit carries, or the refusal with what the kit lacks, and the report on its supply. */

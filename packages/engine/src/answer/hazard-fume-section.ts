@@ -1,7 +1,10 @@
 import {
   asksForFans,
+  breaksRule,
   CAPTURE_VELOCITY,
+  CARBON_MONOXIDE_SOURCE,
   dilutionFlow,
+  type ElectrodeGas,
   exposureLimit,
   FLOW_PER_WELDER,
   hoodFlow,
@@ -12,6 +15,7 @@ import {
   ROOM_PER_WELDER,
 } from '../hazard/index.ts';
 import type { Job } from '../job/index.ts';
+import { inUnit } from '../quantity/index.ts';
 import type { HazardFigure, HazardRow, HazardRule, HazardSection } from './hazard-report.ts';
 import { confirmed, derived, hazardRow, recalled } from './hazard-row.ts';
 
@@ -19,12 +23,12 @@ const MINUTE = 60;
 const VENTILATION = confirmed('29 CFR 1910.252(c)(2)');
 
 /** Air: the room against the rule for welders, fans and hood against what they must move. */
-export function fumeSection(job: Job): HazardSection {
+export function fumeSection(job: Job, gas: ElectrodeGas | null): HazardSection {
   return {
     id: 'fume',
     title: 'Fume and gas',
-    figures: dilutionFigures(job),
-    rows: [...roomRows(job), ...hoodRows(job), ...dilutionRows(job)],
+    figures: [...gasFigures(gas), ...dilutionFigures(job)],
+    rows: [...roomRows(job), ...hoodRows(job), ...dilutionRows(job), ...gasRows(job, gas)],
     rules: fumeRules(job),
   };
 }
@@ -152,6 +156,45 @@ function dilutionRows({ site }: Job): HazardRow[] {
   return [row.verdict === 'within the figure named' ? { ...row, verdict: 'not covered by the source' } : row];
 }
 
+/** Carbon burnt off the electrode and the carbon monoxide that may come of it, while one arc burns. */
+function gasFigures(gas: ElectrodeGas | null): HazardFigure[] {
+  if (gas === null) return [];
+  const figure = (name: string, value: number, note: string): HazardFigure => ({
+    name,
+    value: inUnit(value, 'g/min'),
+    unit: 'g/min',
+    note,
+    source: CARBON_MONOXIDE_SOURCE,
+  });
+  return [
+    figure('Carbon burnt off the electrode of one torch', gas.carbon, 'while its arc burns, 95th percentile'),
+    figure('Carbon monoxide from it, at least', gas.least, 'if a tenth of the carbon becomes it'),
+    figure('Carbon monoxide from it, at most', gas.most, 'if all of the carbon becomes it: an upper bound'),
+  ];
+}
+
+/** Fans against the carbon monoxide: short if they would not do for the least of it, no finding up to the most. */
+function gasRows({ site }: Job, gas: ElectrodeGas | null): HazardRow[] {
+  const { fume, ventilation, torches, place } = site;
+  const limit = exposureLimit('carbon_monoxide', fume.limits);
+  if (place === 'open_air' || gas === null || limit === null) return [];
+  const needed = (emission: number): number =>
+    inUnit(dilutionFlow(torches * emission * 1e6, limit.most, fume.mixing_factor), 'm3/min');
+  const { flow } = ventilation;
+  const row = hazardRow({
+    id: 'dilution_carbon_monoxide',
+    rule: 'Fans alone, if all carbon of the electrode became carbon monoxide',
+    value: flow === undefined ? null : inUnit(flow, 'm3/min'),
+    figure: needed(gas.most),
+    unit: 'm3/min',
+    sense: 'least',
+    source: CARBON_MONOXIDE_SOURCE,
+    note: `${flow === undefined ? 'no air flow is stated; ' : ''}while the arc burns, settled; a tenth of it if a tenth of the carbon becomes it. Extract at the source and measure`,
+  });
+  const open = flow !== undefined && inUnit(flow, 'm3/min') >= needed(gas.least);
+  return [open && breaksRule(row.verdict) ? { ...row, verdict: 'not covered by the source' } : row];
+}
+
 function dilutionFigures({ site }: Job): HazardFigure[] {
   const { fume, ventilation, room, torches } = site;
   const { flow } = ventilation;
@@ -194,21 +237,11 @@ function fumeRules({ site, plate }: Job): HazardRule[] {
   );
   const bgr = confirmed('BGR 500 chapter 2.26, table 2; TRGS 528 is newer');
   return [
-    ...(coating === undefined || coating === 'zinc' || coating === 'lead' || coating === 'other'
-      ? [
-          {
-            text:
-              coating === undefined
-                ? 'Whether the metal is coated is not stated: find out before heat comes near it.'
-                : `Fume of the coating (${coating}): not covered by the limits here. Strip it where gouging is done, or have it judged first.`,
-            source: { text: 'common practice, no source', provenance: 'common practice' as const },
-          },
-        ]
-      : []),
+    ...coatingRules(coating),
     {
       text:
         matrix === null
-          ? 'German matrix for arc-air gouging: not covered; it needs the workplace (fixed or changing), the duration, and a coated, un-, low- or high-alloy metal.'
+          ? 'German matrix for arc-air gouging: not covered; it needs the workplace (fixed or changing), the duration, and a coated, un-, low- or high-alloy metal, and it knows neither lead nor cadmium.'
           : `German matrix for arc-air gouging asks for: ${matrix}.`,
       source: bgr,
     },
@@ -229,4 +262,44 @@ function fumeRules({ site, plate }: Job): HazardRule[] {
         ]
       : []),
   ];
+}
+
+/** What a coating asks for before heat comes near it. */
+function coatingRules(coating: Job['site']['fume']['coating']): HazardRule[] {
+  const practice = { text: 'common practice, no source', provenance: 'common practice' as const };
+  switch (coating) {
+    case undefined:
+      return [
+        {
+          text: 'Whether the metal is coated is not stated: find out before heat comes near it.',
+          source: practice,
+        },
+      ];
+    case 'other':
+      return [
+        {
+          text: 'Fume of the coating: not covered by the limits here. Strip it where gouging is done, or have it judged first.',
+          source: practice,
+        },
+      ];
+    case 'lead':
+    case 'cadmium':
+      return [
+        {
+          text: `Coating with ${coating}: strip it where gouging is done. Where it stays: capture at the source or airline respirators, for everybody near, and never natural ventilation alone; wash before eating, and no working clothes go home.`,
+          source: recalled(
+            coating === 'lead' ? '29 CFR 1910.252(c)(7), 1910.1025' : '29 CFR 1910.252(c)(8), 1910.1027',
+          ),
+        },
+      ];
+    case 'zinc':
+      return [
+        {
+          text: 'Coating with zinc: strip it where gouging is done, or capture its fume at the source: metal fume fever comes hours later.',
+          source: recalled('29 CFR 1910.252(c)(6)'),
+        },
+      ];
+    default:
+      return [];
+  }
 }

@@ -11,6 +11,7 @@ import { airOfKit, type Kit } from '../kit/index.ts';
 import type { FieldReport, HazardRow, HazardSection, HazardSetting } from './hazard-report.ts';
 import { confirmed, hazardRow, recalled } from './hazard-row.ts';
 
+const PRACTICE = { text: 'common practice, no source', provenance: 'common practice' } as const;
 const KPA = 1000;
 /** Cleaning air: 30 psi [kPa]. */
 const CLEANING_MOST = 206.8427188;
@@ -45,7 +46,15 @@ export function shockSection(kit: Kit | undefined): HazardSection {
       },
       {
         text: 'Dry gloves, whole insulation, electrode and work never touched together; power off before the holder is touched.',
-        source: { text: 'common practice, no source', provenance: 'common practice' },
+        source: PRACTICE,
+      },
+      {
+        text: 'The electrode is changed with the power off, by the switch at hand or by a word to whoever stands at the source.',
+        source: PRACTICE,
+      },
+      {
+        text: 'Wet, damp, hot or all-metal places: direct current only, a source marked for increased hazard of shock, dry insulating mats and clothing, nobody alone, and a way to cut the power that is always in reach.',
+        source: recalled('IEC 60974-1 and IEC 60974-9, environments of increased hazard of electric shock'),
       },
     ],
   };
@@ -61,8 +70,14 @@ function noLoadVoltage({ no_load_voltage, points }: Kit['sources'][number]): num
   return points === undefined ? null : Math.max(...points.map(({ voltage }) => voltage));
 }
 
+/** Current that makes the field: the leads of several torches may lie side by side, and then their fields add up [A]. */
+function fieldCurrent({ current_A: current, torches }: HazardSetting): number {
+  return current * torches;
+}
+
 /** Distances at which the field of the leads has fallen to the values of the directive. */
-export function reportField({ site }: Job, { current_A: current }: HazardSetting): FieldReport {
+export function reportField({ site }: Job, setting: HazardSetting): FieldReport {
+  const current = fieldCurrent(setting);
   const at = (field: number, what: string): FieldReport['distances'][number] => ({
     field_mT: 1000 * field,
     what,
@@ -80,7 +95,9 @@ export function reportField({ site }: Job, { current_A: current }: HazardSetting
 }
 
 /** Field at the distance of an implant wearer. */
-export function fieldSection({ site }: Job, { current_A: current }: HazardSetting): HazardSection {
+export function fieldSection({ site }: Job, setting: HazardSetting): HazardSection {
+  const current = fieldCurrent(setting);
+  const several = setting.torches === 1 ? '' : `; ${setting.torches} torches, their leads taken as one`;
   const { wearer, apart } = site.leads;
   const row = (id: string, rule: string, field: number | null): HazardRow =>
     hazardRow({
@@ -94,7 +111,7 @@ export function fieldSection({ site }: Job, { current_A: current }: HazardSettin
       note:
         wearer === undefined
           ? 'no implant wearer is stated to come near'
-          : `${wearer < NEAREST ? 'touching, reckoned at 1 mm; ' : ''}static field; ripple is not in it`,
+          : `${wearer < NEAREST ? 'touching, reckoned at 1 mm; ' : ''}static field; ripple is not in it${several}`,
     });
   const near = wearer === undefined ? undefined : Math.max(wearer, NEAREST);
   return {
@@ -164,6 +181,10 @@ export function airSection({ site }: Job, kit: Kit | undefined): HazardSection {
     ],
     rules: [
       {
+        text: 'Compressed air only, never oxygen in its place: not through the torch, not to freshen a place, not to blow dust off. Metal, oil and clothing burn in it at a spark.',
+        source: recalled('29 CFR 1910.252(c)(4) on ventilation, ANSI Z49.1'),
+      },
+      {
         text: 'The jet of the torch is no cleaning air: never towards persons or clothing. Hoses and couplings are secured.',
         source: confirmed('29 CFR 1910.242(b)'),
       },
@@ -192,6 +213,10 @@ export function spaceSection({ site }: Job): HazardSection {
         : [],
     rules: closed
       ? [
+          {
+            text: 'Never oxygen to ventilate or to freshen it: clothing and hair burn at a spark.',
+            source: recalled('29 CFR 1910.252(c)(4)'),
+          },
           { text: 'Permit, air test before and during work, ventilation or airline respirators.', source },
           {
             text: 'An attendant outside; cylinders and power source outside.',

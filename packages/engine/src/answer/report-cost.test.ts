@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../job/index.ts';
 import { type ReadKit, readKit } from '../kit/index.ts';
-import { answerJob } from './answer.ts';
+import { answerJob, planOnly } from './answer.ts';
 import { tryCostChanges } from './answer-cost-changes.ts';
 import { arcWorkOfPlan } from './arc-work-of-plan.ts';
+import { costChanges } from './cost-change.ts';
 import type { CostReport } from './cost-report.ts';
 import { answerCost } from './report-cost.ts';
 
@@ -32,6 +33,7 @@ function reportOf(read: ReadJob, kit?: ReadKit): CostReport {
 
 const seam = jobOf(example('penstock-seam'));
 const kit = kitOf(example('yard-kit'));
+const seamAnswer = answerJob({ job: seam, version: 'test', kit });
 
 describe('the cost of the demo job', () => {
   const report = reportOf(seam, kit);
@@ -86,26 +88,45 @@ describe('the cost of the demo job', () => {
   });
 
   it('tries changes by planning anew, one at a time', () => {
-    const changes = [...tryCostChanges(seam, report, 'test', kit)];
+    const changes = [...tryCostChanges(seam, seamAnswer, report, kit)];
     expect(changes.map(({ id }) => id)).toEqual([
       'second_source',
       'larger_electrode',
       'wider_tolerance',
       'hired_compressor',
     ]);
-    for (const change of changes) {
-      expect(change.outcome).toBe('replanned');
+    const replanned = changes.filter(({ outcome }) => outcome === 'replanned');
+    expect(replanned.length).toBeGreaterThan(0);
+    for (const change of replanned) {
       expect(change.cost! - change.cost_change!).toBeCloseTo(report.cost.p50, 8);
+    }
+    for (const change of changes) {
+      if (change.outcome === 'replanned') continue;
+      expect([change.cost, change.time_s, change.setting]).toEqual([null, null, null]);
     }
   });
 
-  it('pays for a hired compressor by whole days, where the air limits nothing', () => {
-    const change = [...tryCostChanges(seam, report, 'test', kit)].find(
-      ({ id }) => id === 'hired_compressor',
-    )!;
+  it('plans each change as the bench would, within the kit', () => {
+    const { read, kit: other } = costChanges(seam, kit).find(({ id }) => id === 'hired_compressor')!;
+    const whole = answerJob({ job: read!, version: 'test', kit: other });
+    expect(planOnly(read!, other)).toEqual(
+      whole.plan === undefined
+        ? { refusal: expect.anything() }
+        : { plan: whole.plan, alternatives: whole.alternatives },
+    );
+  });
+
+  it('pays for a hired compressor by whole days of gouging, without planning anew where the kit limits nothing', () => {
+    const free = {
+      ...seamAnswer,
+      supply: { ...seamAnswer.supply!, time: { ...seamAnswer.supply!.time, limited_by: 'process' as const } },
+    };
+    const change = [...tryCostChanges(seam, free, report, kit)].find(({ id }) => id === 'hired_compressor')!;
     expect(change.time_change_s).toBe(0);
     const days = change.cost_change! / seam.job.after.hire.compressor_per_day!;
-    expect(days).toBeCloseTo(Math.ceil(report.time_s.p50 / seam.job.after.hire.shift), 1);
+    const gouging = report.steps.slice(0, 9).reduce((sum, { time_s }) => sum + time_s.p90, 0);
+    expect(gouging).toBeLessThan(seam.job.after.hire.shift);
+    expect(days).toBeCloseTo(1, 1);
   });
 });
 

@@ -104,7 +104,11 @@ export interface CostOptions {
  * @example
  * typeof answerCost // => "function"
  */
-export function answerCost(read: ReadJob, answer: Answer, options: CostOptions = {}): CostAnswer {
+export function answerCost(
+  read: ReadJob,
+  answer: Pick<Answer, 'plan' | 'refusal' | 'supply'>,
+  options: CostOptions = {},
+): CostAnswer {
   const { job } = read;
   const { plan } = answer;
   if (plan === undefined) {

@@ -267,6 +267,72 @@ describe('air', () => {
   });
 });
 
+describe('gas of the electrode', () => {
+  it('bounds the carbon monoxide from above, and from below by a tenth of the carbon', () => {
+    const { figures } = withSite('  ventilation: { flow: 100 m3/min }').sections.find(
+      ({ id }) => id === 'fume',
+    )!;
+    const of = (part: string) => figures.find(({ name }) => name.includes(part))!.value!;
+    // 15.5 mm3 of electrode per ampere-minute, a little more at its 95th percentile, at 1.7 g/cm3
+    const usual = 15.5e-3 * 1.7 * answer.plan!.passes[0]!.current_A;
+    expect(of('Carbon burnt')).toBeGreaterThan(usual);
+    expect(of('Carbon burnt')).toBeLessThan(1.7 * usual);
+    expect(of('at most')).toBeCloseTo((of('Carbon burnt') * 28.01) / 12.011, 9);
+    expect(of('at least')).toBeCloseTo(of('at most') / 10, 9);
+  });
+
+  it('finds fans short only where they would not do for the least of it', () => {
+    const at = (flow: number) =>
+      row(withSite(`  ventilation: { flow: ${flow} m3/min }`), 'dilution_carbon_monoxide');
+    const { figure } = at(100);
+    expect(at(0.09 * figure!).verdict).toBe('short of the figure named');
+    expect(at(0.11 * figure!).verdict).toBe('not covered by the source');
+    expect(at(1.01 * figure!).verdict).toBe('within the figure named');
+    expect(
+      withSite('  place: open_air').sections.flatMap(({ rows }) => rows.map(({ id }) => id)),
+    ).not.toContain('dilution_carbon_monoxide');
+  });
+});
+
+describe('coatings', () => {
+  const of = (coating: string) =>
+    withSite(`  workplace: changing\n  duration: short\n  fume: { coating: ${coating} }`);
+  it.each([
+    ['lead', 'Lead'],
+    ['cadmium', 'Cadmium'],
+    ['zinc', 'Zinc oxide fume'],
+  ])('counts the fume of %s with its limits, and asks for more than a draught', (coating, name) => {
+    const report = of(coating);
+    const substance = report.fume.substances.find((one) => one.name === name)!;
+    expect(substance.limits[0]!.most_mg_per_m3).toBeGreaterThan(0);
+    const rules = report.sections.find(({ id }) => id === 'fume')!.rules.map(({ text }) => text);
+    expect(rules.join(' ')).toContain('strip it where gouging is done');
+    if (coating !== 'zinc') {
+      expect(rules.join(' ')).toContain('never natural ventilation alone');
+      expect(rules.filter((text) => text.includes('asks for: natural'))).toEqual([]);
+    }
+  });
+});
+
+it('adds up the field of several torches, whose leads may lie side by side', () => {
+  const one = withSite('  leads: { wearer: 2 m }');
+  const two = withSite('  torches: 2\n  leads: { wearer: 2 m }');
+  expect(row(two, 'field_single').value).toBeCloseTo(2 * row(one, 'field_single').value!, 9);
+  expect(two.field.distances[0]!.single_mm).toBeCloseTo(2 * one.field.distances[0]!.single_mm, 6);
+  expect(row(two, 'field_single').note).toContain('2 torches');
+});
+
+it('never lets oxygen stand in for air, and has the electrode changed with the power off', () => {
+  const rules = (lines: string) =>
+    withSite(lines)
+      .sections.flatMap((section) => section.rules.map(({ text }) => text))
+      .join(' ');
+  expect(rules('  torches: 1')).toContain('never oxygen in its place');
+  expect(rules('  torches: 1')).toContain('The electrode is changed with the power off');
+  expect(rules('  torches: 1')).toContain('all-metal places');
+  expect(rules('  place: closed_space')).toContain('Never oxygen to ventilate');
+});
+
 describe('the closed space', () => {
   it('asks for oxygen, fans and an attendant', () => {
     const report = withSite('  place: closed_space\n  oxygen: 18.9 %');

@@ -1,8 +1,16 @@
-import { hazardLimits, STANDING_CAUTIONS, STOP_WORK } from '../hazard/index.ts';
+import {
+  type ElectrodeGas,
+  electrodeGas,
+  hazardLimits,
+  STANDING_CAUTIONS,
+  STOP_WORK,
+} from '../hazard/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { Kit, ReadKit } from '../kit/index.ts';
 import type { Limit } from '../limit/index.ts';
+import { metalOf } from '../material/index.ts';
 import type { Plan } from '../plan/index.ts';
+import { predictWear, publishedBelief } from '../removal/index.ts';
 import type { Answer } from './answer.ts';
 import { hazardBreaches } from './hazard-breaches.ts';
 import { fumeSection } from './hazard-fume-section.ts';
@@ -38,7 +46,7 @@ export function answerHazard(read: ReadJob, answer: Answer, kit?: ReadKit): Haza
   const zone = reportFireZone(job, kit?.kit);
   const noise = reportNoise(job, arcTime);
   const fume = reportFume(job);
-  const sections = sectionsOf(job, setting, zone, kit?.kit);
+  const sections = sectionsOf(job, setting, zone, gasOf(job, plan), kit?.kit);
   return {
     setting,
     breaches: hazardBreaches(noise, sections, fume),
@@ -66,17 +74,26 @@ function settingOf({ kit, site }: Job, plan: Plan | undefined): HazardSetting {
   };
 }
 
+/** Gas of the electrode at the greatest current of the plan, by the published rows, whose band is the wider one; without a plan nothing is known of the electrode. */
+function gasOf(job: Job, plan: Plan | undefined): ElectrodeGas | null {
+  if (plan === undefined) return null;
+  const { electrode, current } = candidateOfPlan(plan, job);
+  const belief = publishedBelief(metalOf(job.plate.material), job.seam.position);
+  return electrodeGas(predictWear(belief, electrode.diameter, current).p95, electrode.diameter);
+}
+
 function sectionsOf(
   job: Job,
   setting: HazardSetting,
   zone: HazardReport['fire_zone'],
+  gas: ElectrodeGas | null,
   kit: Kit | undefined,
 ): HazardReport['sections'] {
   return [
     noiseSection(setting),
     eyesSection(job, setting),
     fireSection(job, zone),
-    fumeSection(job),
+    fumeSection(job, gas),
     shockSection(kit),
     fieldSection(job, setting),
     airSection(job, kit),

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { drawStream } from '../numeric/index.ts';
 import { arcWork } from './arc-work.test-support.ts';
 import { costJob } from './cost-job.test-support.ts';
 import { simulateCycle } from './cycle.ts';
 import { COST_PARTS, CYCLE_STEPS } from './cycle-step.ts';
 import { plannedWay } from './other-way.ts';
 import { costPracticeOf } from './practice.ts';
+import { drawFactors } from './work-factors.ts';
 
 const SURE = 'after:\n  spread: { least: 100 %, most: 100 % }\n';
 
@@ -51,13 +53,36 @@ describe('a cycle', () => {
     expect(stated.timeOf.rework.estimate.p50).toBeGreaterThan(800);
   });
 
-  it('counts hired plant by whole days', () => {
-    const job = costJob(SURE);
+  it('counts hired plant by whole days of the gouging: what comes after the arc does not need it', () => {
+    const job = costJob(`${SURE}  skin_grinding_cm3_per_min: 1\n`);
     const practice = costPracticeOf(job);
+    const plain = simulateCycle(job, arcWork(), practice, 1);
     const hired = simulateCycle(job, arcWork({ hirePerDay: 100 }), practice, 1);
-    const days = Math.ceil(hired.time.p50 / (8 * 3600));
-    expect(hired.partOf.hire.estimate.p50).toBe(days * 100);
-    expect(hired.cost.p50).toBeCloseTo(simulateCycle(job, arcWork(), practice, 1).cost.p50 + days * 100, 6);
+    const gouging = sum(CYCLE_STEPS.slice(0, 9).map((step) => plain.timeOf[step].estimate.mean));
+    expect(CYCLE_STEPS[8]).toBe('rework');
+    expect(Math.ceil(plain.time.p50 / (8 * 3600))).toBeGreaterThan(1);
+    expect(gouging).toBeLessThan(8 * 3600);
+    expect(hired.partOf.hire.estimate.p50).toBe(100);
+    expect(hired.partOf.hire.estimate.p90).toBe(100);
+    expect(hired.cost.p50).toBeCloseTo(plain.cost.p50 + 100, 6);
+    const short = simulateCycle(job, arcWork({ hirePerDay: 100, shift: gouging / 2.5 }), practice, 1);
+    expect(short.partOf.hire.estimate.p50).toBe(300);
+  });
+
+  it('lets a bad day lengthen all kinds of work together', () => {
+    const stream = drawStream(11);
+    const spread = costJob('after:\n  spread: { least: 50 %, most: 200 % }\n').after.spread;
+    const draws = Array.from({ length: 4000 }, () => drawFactors(spread, stream));
+    const of = (kind: 'cleaning' | 'refill'): number[] => draws.map((factors) => factors[kind]);
+    const mean = (values: readonly number[]): number => sum(values) / values.length;
+    const [a, b] = [of('cleaning'), of('refill')];
+    const [ma, mb] = [mean(a), mean(b)];
+    const covariance = mean(a.map((value, i) => (value - ma) * (b[i]! - mb)));
+    const spreadOf = (values: readonly number[], m: number): number =>
+      Math.sqrt(mean(values.map((value) => (value - m) ** 2)));
+    expect(covariance / (spreadOf(a, ma) * spreadOf(b, mb))).toBeCloseTo(0.5, 1);
+    // each kind alone keeps its own triangle
+    expect(ma).toBeCloseTo((0.5 + 1 + 2) / 3, 1);
   });
 
   it('puts every share of the whole into steps and into parts, once each', () => {

@@ -12,6 +12,18 @@ import { drawFactors } from './work-factors.ts';
 
 /** Trials of one cycle [-]. */
 const TRIALS = 10_000;
+/** Steps for which what gouges stands there; cleaning, grinding and refill do not need it. */
+const HIRED: ReadonlySet<CycleStep> = new Set<CycleStep>([
+  'set_up',
+  'commissioning',
+  'starts',
+  'arc',
+  'returns',
+  'electrode_changes',
+  'gauging',
+  'cooling',
+  'rework',
+]);
 /** Normal deviate of the 90th and of the 95th percentile [-]. */
 const Z90 = 1.281551566;
 const Z95 = 1.644853627;
@@ -49,7 +61,8 @@ export interface Cycle {
  * Each trial draws one factor per kind of work (triangular between the job's least and most), the arc time
  * (lognormal through the plan's median and 90th percentile), the electrodes, and depth and width of the groove (two
  * half normals through the plan's percentiles), on which grinding and refill hang. The shallowest trials, as many as
- * the plan's chance of not reaching the depth, are mended. Hired plant counts by whole days. The same seed gives the
+ * the plan's chance of not reaching the depth, are mended. Hired plant counts by whole days from set-up to the last
+ * arc of the gouging. The same seed gives the
  * same result, and every trial takes the same draws, so that a changed job is compared trial by trial.
  *
  * @param job - the job, for its spreads [record], from `readJob`
@@ -70,7 +83,8 @@ export function simulateCycle(job: Job, work: ArcWork, practice: CostPractice, s
     const { arc, section } = drawArc(work, stream);
     const done = [...arcSteps(work, arc, practice, factors), ...afterWork(section, practice, factors)];
     const time = done.reduce((sum, step) => sum + step.time, 0);
-    const hire = Math.ceil(time / work.shift) * work.hirePerDay;
+    const gouging = done.reduce((sum, { step, time: spent }) => (HIRED.has(step) ? sum + spent : sum), 0);
+    const hire = Math.ceil(gouging / work.shift) * work.hirePerDay;
     let cost = hire;
     for (const step of done) {
       const at = CYCLE_STEPS.indexOf(step.step);

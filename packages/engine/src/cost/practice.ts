@@ -2,6 +2,7 @@ import type { Job } from '../job/index.ts';
 import type { Source } from '../limit/index.ts';
 import { metalOf, type SourcedNumber } from '../material/index.ts';
 import { REFILL_PRACTICE } from './refill-practice.ts';
+import { DAY_SHARE } from './work-factors.ts';
 
 /** A value that the cost rests on although the job does not state it. */
 export interface CostAssumption {
@@ -89,6 +90,11 @@ export function costPracticeOf(job: Job): CostPractice {
       topic: 'Density of the weld metal',
       text: `${density.value} kg/m3, that of the plate`,
       source: { text: density.source, provenance: density.provenance },
+    },
+    {
+      topic: 'A bad day',
+      text: `durations of the kinds of work move together, correlation ${DAY_SHARE}`,
+      source: { text: 'judgement, no source', provenance: 'derived' },
     },
   ];
   const stated = (

@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import type { DrawStream } from '../numeric/index.ts';
+import { type DrawStream, normalProbability } from '../numeric/index.ts';
 
 /** Kinds of work whose durations go together: who is slow at one is slow at the other. */
 const KINDS = [
@@ -19,12 +19,24 @@ export type WorkFactors = Readonly<Record<(typeof KINDS)[number], number>>;
 /** Every duration at its usual value. */
 export const USUAL_FACTORS = Object.fromEntries(KINDS.map((kind) => [kind, 1])) as WorkFactors;
 
-/** Draws the factors of one job: triangular from least over the usual value to most, one draw each. */
+/** Correlation between the durations of any two kinds of work, in normal deviates [-] (judgement, no source). */
+export const DAY_SHARE = 0.5;
+
+/**
+ * Draws the factors of one job: triangular from least over the usual value to most. One draw is the day's, which all kinds of
+ * work share, one each is their own: on a bad day everything takes longer.
+ */
 export function drawFactors(spread: Job['after']['spread'], stream: DrawStream): WorkFactors {
   const factors = { ...USUAL_FACTORS } as Record<(typeof KINDS)[number], number>;
+  const day = Math.sqrt(DAY_SHARE) * stream.normal();
   for (const kind of KINDS) {
     const { least = spread.least, most = spread.most } = spread[kind];
-    factors[kind] = triangular(least, 1, most, stream.uniform());
+    factors[kind] = triangular(
+      least,
+      1,
+      most,
+      normalProbability(day + Math.sqrt(1 - DAY_SHARE) * stream.normal()),
+    );
   }
   return factors;
 }

@@ -97,6 +97,20 @@ const LIMITS: Readonly<Record<Substance, Readonly<Partial<Record<LimitSet, Expos
     acgih: solid(0.2, memory(TLV), '0.2 mg/m3 insoluble, inhalable'),
     eu: solid(0.01, memory('Directive (EU) 2022/431'), '0.01 mg/m3 respirable'),
   },
+  lead: {
+    osha: solid(0.05, memory('29 CFR 1910.1025')),
+    acgih: solid(0.05, memory(TLV)),
+    eu: solid(0.03, memory('Directive (EU) 2024/869'), '0.03 mg/m3 inhalable'),
+  },
+  zinc_oxide: {
+    osha: solid(5, memory(Z1), '5 mg/m3 fume'),
+    acgih: solid(2, memory(TLV), '2 mg/m3 respirable'),
+  },
+  cadmium: {
+    osha: solid(0.005, memory('29 CFR 1910.1027'), '5 ug/m3 (action level 2.5)'),
+    acgih: solid(0.002, memory(TLV), '0.002 mg/m3 respirable'),
+    eu: solid(0.001, memory('Directive (EU) 2019/983'), '0.001 mg/m3 inhalable'),
+  },
   carbon_monoxide: {
     osha: gas('carbon_monoxide', 50, confirmed('secondary list of limits')),
     acgih: gas('carbon_monoxide', 25, confirmed('secondary list of limits')),

@@ -31,9 +31,12 @@ export function hazardLimits(): LimitFunction {
       : [
           limitOf({
             id: 'implant_distance',
-            title: 'Distance of an implant wearer from a single lead',
+            title:
+              site.torches === 1
+                ? 'Distance of an implant wearer from a single lead'
+                : `Distance of an implant wearer from the leads of ${site.torches} torches, laid as one`,
             demand: site.leads.wearer,
-            capacity: distanceFromLead(current, IMPLANT_FIELD),
+            capacity: distanceFromLead(current * site.torches, IMPLANT_FIELD),
             unit: 'mm',
             sense: 'least',
             hard: false,

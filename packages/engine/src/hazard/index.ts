@@ -1,3 +1,4 @@
+export { CARBON_MONOXIDE_SOURCE, type ElectrodeGas, electrodeGas } from './carbon-monoxide.ts';
 export { convexHull, type PlanPoint } from './convex-hull.ts';
 export { concentrationAfter, dilutionFlow, type MixedRoom, purgeTime } from './dilution.ts';
 export { dailyExposureLevel, nioshAverage, nioshDose, nioshDuration } from './equal-energy-rule.ts';

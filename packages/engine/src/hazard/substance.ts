@@ -7,6 +7,9 @@ export type Substance =
   | 'manganese'
   | 'chromium_vi'
   | 'nickel'
+  | 'lead'
+  | 'zinc_oxide'
+  | 'cadmium'
   | 'carbon_monoxide'
   | 'nitrogen_dioxide'
   | 'ozone';
@@ -18,13 +21,24 @@ export const SUBSTANCE_NAMES: Readonly<Record<Substance, string>> = {
   manganese: 'Manganese fume',
   chromium_vi: 'Hexavalent chromium',
   nickel: 'Nickel, metal and insoluble',
+  lead: 'Lead',
+  zinc_oxide: 'Zinc oxide fume',
+  cadmium: 'Cadmium',
   carbon_monoxide: 'Carbon monoxide',
   nitrogen_dioxide: 'Nitrogen dioxide',
   ozone: 'Ozone',
 };
 
 /** Coating of the metal; null where it is not known whether there is one. */
-export type Coating = 'none' | 'chromium' | 'zinc' | 'lead' | 'other' | null;
+export type Coating = 'none' | 'chromium' | 'zinc' | 'lead' | 'cadmium' | 'other' | null;
+
+/** What the fume of a coating holds. */
+const OF_COATING: Readonly<Partial<Record<NonNullable<Coating>, ExpectedSubstance>>> = {
+  chromium: { substance: 'chromium_vi', why: 'the coating holds chromium' },
+  zinc: { substance: 'zinc_oxide', why: 'the coating holds zinc' },
+  lead: { substance: 'lead', why: 'the coating holds lead' },
+  cadmium: { substance: 'cadmium', why: 'the coating holds cadmium' },
+};
 
 /** A substance to reckon with, and why. */
 export interface ExpectedSubstance {
@@ -85,9 +99,7 @@ export function expectedSubstances(
       substance: 'copper',
       why: copperBased ? `the metal is ${metal}` : 'the copper coating of the electrode burns off',
     },
-    ...(coating === 'chromium'
-      ? [{ substance: 'chromium_vi' as const, why: 'the coating holds chromium' }]
-      : []),
+    ...[coating === null ? undefined : OF_COATING[coating]].filter((one) => one !== undefined),
     ...GASES,
   ];
   return found.filter(

@@ -23,7 +23,8 @@ const TABLE: Readonly<Record<'fixed' | 'changing', Readonly<Record<Column, Cell>
 /**
  * Ventilation that the German matrix asks for when metal is arc-air gouged.
  *
- * By workplace, duration and metal: un- or low-alloy, high-alloy, coated. High alloy counts before a coating.
+ * By workplace, duration and metal: un- or low-alloy, high-alloy, coated. High alloy counts before a coating. Lead and
+ * cadmium are not covered: the line for coated metal would let natural ventilation do.
  *
  * @param workplace - fixed or changing place [text], or null where it is not stated
  * @param duration - short or long [text], or null where it is not stated
@@ -33,6 +34,7 @@ const TABLE: Readonly<Record<'fixed' | 'changing', Readonly<Record<Column, Cell>
  * @source BGR 500 chapter 2.26, table 2 (confirmed); TRGS 528 is newer
  * @example
  * matrixVentilation('changing', 'long', 'carbon_steel', 'none') // => "mechanical"
+ * matrixVentilation('changing', 'short', 'carbon_steel', 'lead') // => null
  */
 export function matrixVentilation(
   workplace: 'fixed' | 'changing' | null,
@@ -42,6 +44,7 @@ export function matrixVentilation(
 ): MatrixVentilation | null {
   const alloy = metalOf(family).ventilation;
   if (workplace === null || duration === null || alloy === null) return null;
+  if (coating === 'lead' || coating === 'cadmium') return null;
   if (alloy === 'low' && coating === null) return null;
   const column = alloy === 'low' && coating !== 'none' ? 'coated' : alloy;
   return TABLE[workplace][column][duration];

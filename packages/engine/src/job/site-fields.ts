@@ -64,6 +64,9 @@ const measurement = z.strictObject({
       'manganese',
       'chromium_vi',
       'nickel',
+      'lead',
+      'zinc_oxide',
+      'cadmium',
       'carbon_monoxide',
       'nitrogen_dioxide',
       'ozone',
@@ -87,7 +90,7 @@ const fume = z.strictObject({
     help: 'Limits by which the air flow is reckoned: OSHA PEL, ACGIH TLV or EU limit values.',
     fallback: { text: 'osha', why: 'read in public texts; the other sets are shown beside it' },
   }),
-  coating: described(z.enum(['none', 'chromium', 'zinc', 'lead', 'other']), {
+  coating: described(z.enum(['none', 'chromium', 'zinc', 'lead', 'cadmium', 'other']), {
     title: 'Coating',
     help: 'Coating or paint on the metal where it is gouged; none only where it is known that there is none.',
   }).optional(),

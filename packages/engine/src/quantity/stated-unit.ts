@@ -47,6 +47,7 @@ const UNITS = {
   degC: { kind: 'temperature', perSi: [1, 1], offset: 273.15 },
   K: { kind: 'temperature_difference', perSi: [1, 1] },
   mT: { perSi: [1e3, 1] },
+  'g/min': { perSi: [6e4, 1] },
   'mg/m3': { perSi: [1e6, 1] },
   dB: { kind: 'sound', perSi: [1, 1] },
   dBA: { kind: 'sound', perSi: [1, 1] },

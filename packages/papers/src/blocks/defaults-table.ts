@@ -1,5 +1,13 @@
-import type { DefaultUsed, DocumentField } from '@furrow/engine';
+import type { AnswerInputs, DefaultUsed, DocumentField } from '@furrow/engine';
 import type { TableBlock } from './paper-document.ts';
+
+/** Parts of the job that time and money rest on. */
+const COST_PARTS = /^(?:rates|after|reweld)\b/u;
+
+/** Defaults that time and money of a job rest on. */
+export function costDefaults({ defaults_used: used }: AnswerInputs): readonly DefaultUsed[] {
+  return used.filter(({ path }) => COST_PARTS.test(path));
+}
 
 /** What stood in for what a file does not state, with why; none where everything is stated. */
 export function defaultsTable(

@@ -1,4 +1,4 @@
-export { defaultsTable } from './defaults-table.ts';
+export { costDefaults, defaultsTable } from './defaults-table.ts';
 export { type Figure, valueAndUnit } from './figure.ts';
 export { gaugeTable } from './gauge-table.ts';
 export { grooveTable, plateTable } from './groove-table.ts';

@@ -1,5 +1,11 @@
 import { answerCost, type CostReport, jobFields, type UnitSystem } from '@furrow/engine';
-import { defaultsTable, type PaperBlock, type PaperDocument, type TableBlock } from '../blocks/index.ts';
+import {
+  costDefaults,
+  defaultsTable,
+  type PaperBlock,
+  type PaperDocument,
+  type TableBlock,
+} from '../blocks/index.ts';
 import { costDrawing } from '../drawing/index.ts';
 import {
   byLength,
@@ -8,23 +14,13 @@ import {
   metalMass,
   money,
   moneyRange,
+  NEVER_IN_COST,
   perLength,
   sharePercent,
   workTime,
 } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
-
-/** Parts of the job that time and money rest on. */
-const PARTS = /^(?:rates|after|reweld)\b/u;
-
-/** What no estimate of this program holds. */
-const NEVER_IN = [
-  'profit, taxes, insurance, and what a customer’s terms ask for',
-  'transport, access, scaffolding, lifting, and waiting for any of them',
-  'preheating equipment and its fuel, and heat treatment after welding',
-  'more work where a defect is larger than planned, or the metal is not what the job says',
-];
 
 /** Makes the quote: a range of money and what it rests on, with the offer itself left to be written by hand. */
 export function quoteDocument(subject: PaperSubject, options: PaperOptions): PaperDocument {
@@ -46,7 +42,7 @@ export function quoteDocument(subject: PaperSubject, options: PaperOptions): Pap
             ...workBlocks(cost, units),
             ...defaultsTable(
               'Taken because the job does not state it',
-              answer.inputs.defaults_used.filter(({ path }) => PARTS.test(path)),
+              costDefaults(answer.inputs),
               jobFields(),
             ),
           ]),
@@ -106,7 +102,7 @@ function workBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
     { kind: 'drawing', drawing: costDrawing({ cost, width: 540 }) },
     itemTable(cost, units),
     { kind: 'heading', level: 2, text: 'What is not in it' },
-    { kind: 'list', tone: 'plain', items: [...leftOut(cost), ...NEVER_IN] },
+    { kind: 'list', tone: 'plain', items: [...leftOut(cost), ...NEVER_IN_COST] },
     extraTable(cost, units),
     assumptionTable(cost),
     { kind: 'heading', level: 2, text: 'Cautions' },

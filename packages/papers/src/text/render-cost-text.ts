@@ -1,11 +1,21 @@
-import type { CostAnswer, CostChangeReport, CostReport, UnitSystem } from '@furrow/engine';
-import { formatAmount } from '@furrow/engine';
+import {
+  type AnswerInputs,
+  type CostAnswer,
+  type CostChangeReport,
+  type CostReport,
+  formatAmount,
+  jobFields,
+  type ReadJob,
+  type UnitSystem,
+} from '@furrow/engine';
+import { costDefaults, defaultsTable } from '../blocks/index.ts';
 import {
   byLength,
   difference,
   fineLength,
   metalMass,
   money,
+  NEVER_IN_COST,
   perLength,
   sectionArea,
   sharePercent,
@@ -22,15 +32,19 @@ const WIDTH = 100;
 export function renderCostText(
   cost: CostAnswer,
   changes: readonly CostChangeReport[],
-  title: string,
+  { read, inputs }: { readonly read: ReadJob; readonly inputs: AnswerInputs },
   units: UnitSystem,
 ): string {
   const lines = [
-    ...wrapped(plainLine(title), WIDTH),
+    ...wrapped(plainLine(read.job.title), WIDTH),
     '',
     ...(cost.kind === 'no_plan'
       ? [...wrapped(plainLine(cost.says), WIDTH), '']
-      : reportLines(cost, changes, units)),
+      : [
+          ...reportLines(cost, changes, units),
+          ...defaultLines(inputs),
+          ...cost.cautions.flatMap((caution) => wrapped(plainLine(caution), WIDTH, '  ! ')),
+        ]),
     ...wrapped('Local codes and licensed practice govern; the software never signs.', WIDTH),
   ];
   return `${lines.join('\n')}\n`;
@@ -79,7 +93,25 @@ function reportLines(cost: CostReport, changes: readonly CostChangeReport[], uni
       wrapped(plainLine(`${topic}: ${text} (${source.text}; ${source.provenance}).`), WIDTH, '  - '),
     ),
     '',
-    ...cost.cautions.flatMap((caution) => wrapped(plainLine(caution), WIDTH, '  ! ')),
+  ];
+}
+
+/** The defaults that time and money rest on, and what no estimate holds, as the quote lists them. */
+function defaultLines(inputs: AnswerInputs): string[] {
+  const [table] = defaultsTable('Taken because the job does not state it', costDefaults(inputs), jobFields());
+  return [
+    ...(table === undefined
+      ? []
+      : [
+          table.caption,
+          ...table.rows.flatMap(([field, taken, why]) =>
+            wrapped(plainLine(`${field}: ${taken} (${why}).`), WIDTH, '  - '),
+          ),
+          '',
+        ]),
+    'What is not in it',
+    ...NEVER_IN_COST.flatMap((each) => wrapped(plainLine(each), WIDTH, '  - ')),
+    '',
   ];
 }
 

@@ -7,6 +7,14 @@ const FOOT_M = 0.3048;
 /** From here on a time is told to the minute [s]. */
 const TO_THE_MINUTE = 600;
 
+/** What no estimate of this program holds. */
+export const NEVER_IN_COST = [
+  'profit, taxes, insurance, and what a customer’s terms ask for',
+  'transport, access, scaffolding, lifting, and waiting for any of them',
+  'preheating equipment and its fuel, and heat treatment after welding',
+  'more work where a defect is larger than planned, or the metal is not what the job says',
+];
+
 /** A time of work: 14 h 36 min, 49 min, 5 min 12 s. */
 export function workTime(seconds: number): string {
   const told = Math.abs(seconds) < TO_THE_MINUTE ? seconds : Math.round(seconds / 60) * 60;

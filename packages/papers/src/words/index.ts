@@ -7,6 +7,7 @@ export {
   metalMass,
   money,
   moneyRange,
+  NEVER_IN_COST,
   perLength,
   sectionArea,
   sharePercent,
