@@ -6,7 +6,7 @@ const ELECTRODE_DENSITY = 1700;
 const CARBON = 12.011;
 const CARBON_MONOXIDE = 28.01;
 /** Share of the burnt carbon that becomes carbon monoxide, from least to most: nobody has measured it (judgement) [-]. */
-export const CARBON_MONOXIDE_SHARE = { least: 0.1, most: 1 } as const;
+const CARBON_MONOXIDE_SHARE = { least: 0.1, most: 1 } as const;
 
 /** Where the carbon monoxide of an electrode comes from. */
 export const CARBON_MONOXIDE_SOURCE: Source = {
