@@ -101,7 +101,7 @@ const jointReportSchema = z
       .number()
       .nullable()
       .describe(
-        'How much hotter than the lead beside it, an upper estimate [K]; null where the lead has no steady state.',
+        'How much hotter than the lead beside it, within a factor of two [K]; null where the lead has no steady state.',
       ),
   })
   .meta({ id: 'JointReport', description: 'One joint of a lead at the setting.' });
@@ -161,7 +161,12 @@ const senseReportSchema = z
     error_V: z.number().describe('Read less true [V].'),
     current_A: z.number().describe('Current then [A].'),
     arc_length_change_mm: z.object({ least: z.number(), most: z.number() }),
-    depth_change_percent: z.number().describe('Change of the median depth by the removal law [%].'),
+    depth_change_percent: z
+      .number()
+      .nullable()
+      .describe(
+        'Change of the median depth by the removal law, a rough figure [%]; null beyond the limits of process or sources.',
+      ),
     says: z.string(),
   })
   .meta({ id: 'SenseReport', description: 'What the sense wires landed in one wrong place would do.' });

@@ -65,6 +65,35 @@ describe('a kit that carries the plan', () => {
     expect(hot).toBeLessThan(1.25);
   });
 
+  it('states amounts in the unit of their key', () => {
+    if (supply.electric?.kind !== 'operating_point') throw new Error('the loop has no working point');
+    const { electric, setting } = supply;
+    // The plate of the demo source: 87 % of what it draws reaches the terminals, at a power factor of 0.9.
+    expect(electric.input_kVA).toBeCloseTo(electric.output_kW / 0.87 / 0.9, 9);
+    expect(electric.arc_kW).toBeCloseTo((electric.current_A * electric.arc_voltage_V) / 1000, 9);
+    for (const source of electric.sources) expect(source.input_kVA).toBeCloseTo(source.input_kW! / 0.9, 9);
+    for (const lead of electric.leads) {
+      expect(lead.drop_V).toBeCloseTo((lead.current_A * lead.resistance_mohm) / 1000, 9);
+      for (const joint of lead.joints) {
+        const own = lead.current_A / lead.parallels;
+        expect(joint.drop_mV).toBeCloseTo(own * joint.resistance_mohm, 9);
+        expect(joint.heat_W).toBeCloseTo((own * joint.drop_mV) / 1000, 9);
+      }
+    }
+    const travels = [
+      ...WITHIN.plan!.passes.map(({ travel_mm_per_min }) => travel_mm_per_min),
+      ...WITHIN.plan!.gauge_stops.flatMap(({ table }) => table.flatMap((row) => row.travel_mm_per_min ?? [])),
+    ];
+    expect(travels.length).toBeGreaterThan(1);
+    expect(setting!.travel_mm_per_min).toBeCloseTo(Math.min(...travels), 6);
+    expect(setting!.pass_time_s).toBeCloseTo((setting!.pass_length_mm / setting!.travel_mm_per_min) * 60, 6);
+    const { passes, below_from_s, lowest_kPa } = supply.air!.drawdown;
+    expect(passes).toHaveLength(setting!.passes);
+    for (const pass of passes) expect(pass.to_s - pass.from_s).toBeCloseTo(setting!.pass_time_s, 6);
+    expect(below_from_s).toBeNull();
+    expect(lowest_kPa).toBe(Math.min(...passes.map((pass) => pass.lowest_kPa)));
+  });
+
   it('lets no pressure rise on the way of the air, and counts the stock', () => {
     const flowing = supply.air!.points.map(({ flowing_kPa }) => flowing_kPa);
     expect(flowing).toEqual([...flowing].sort((a, b) => b - a));

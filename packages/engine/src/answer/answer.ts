@@ -118,7 +118,7 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
       { topic: 'Polarity', ...metal.polarity },
       { topic: 'Electrode type', ...metal.electrodeType },
     ],
-    cautions: [...posterior.remarks, ...jobCautions(job, metal), ...CAUTIONS],
+    cautions: [...(supply?.cautions ?? []), ...posterior.remarks, ...jobCautions(job, metal), ...CAUTIONS],
   };
 }
 

@@ -110,7 +110,7 @@ export interface JointReport {
   readonly drop_mV: number;
   /** Heat it makes [W]. */
   readonly heat_W: number;
-  /** How much hotter than the lead beside it, an upper estimate [K]; null where the lead has no steady state. */
+  /** How much hotter than the lead beside it, within a factor of two [K]; null where the lead has no steady state. */
   readonly rise_K: number | null;
 }
 
@@ -146,7 +146,7 @@ export interface SenseReport {
     /** Greatest change, with its sign [mm]. */
     readonly most: number;
   };
-  /** Change of the median depth by the removal law [%]. */
-  readonly depth_change_percent: number;
+  /** Change of the median depth by the removal law, a rough figure [%]; null beyond the limits of process or sources. */
+  readonly depth_change_percent: number | null;
   readonly says: string;
 }

@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { electricOfKit, type Kit } from '../kit/index.ts';
 import type { Candidate } from '../limit/index.ts';
-import { middleLaw, type RemovalBelief } from '../removal/index.ts';
+import { middleLaw, processLimits, type RemovalBelief } from '../removal/index.ts';
 import {
   type Characteristic,
   type ElectricLoop,
@@ -51,10 +51,17 @@ export function reportElectric(
   const outcome = solveLoop(loop);
   if (!outcome.ok) throw new Error(`a kit that was read cannot be solved: ${outcome.issues[0]?.message}`);
   if (outcome.value.kind === 'no_operating_point') return { loop, solved: undefined, report: outcome.value };
-  return { loop, solved: outcome.value, report: pointOf(loop, outcome.value, posterior) };
+  return { loop, solved: outcome.value, report: pointOf(loop, outcome.value, { candidate, job, posterior }) };
 }
 
-function pointOf(loop: ElectricLoop, solved: WorkingLoop, posterior: RemovalBelief): ElectricPoint {
+/** What tells how deep an arc digs, and whether it may be run. */
+interface Removal {
+  readonly candidate: Candidate;
+  readonly job: Job;
+  readonly posterior: RemovalBelief;
+}
+
+function pointOf(loop: ElectricLoop, solved: WorkingLoop, removal: Removal): ElectricPoint {
   const laid = new Map(
     [...loop.sources.flatMap(({ leads = [] }) => leads), ...loop.leads].map((lead) => [lead.name, lead]),
   );
@@ -81,7 +88,7 @@ function pointOf(loop: ElectricLoop, solved: WorkingLoop, posterior: RemovalBeli
       drop_V,
       loss_W,
     })),
-    sense: senseReports(loop, solved, posterior),
+    sense: senseReports(loop, solved, removal),
     cautions: solved.cautions,
   };
 }
@@ -155,8 +162,16 @@ function curveOf(
 function senseReports(
   loop: ElectricLoop,
   solved: WorkingLoop,
-  posterior: RemovalBelief,
+  { candidate, job, posterior }: Removal,
 ): readonly SenseReport[] {
+  const limits = processLimits(posterior.meltingEnergy);
+  const most = solved.sources.reduce((sum, source) => sum + source.rated_maximum_A, 0);
+  // The law holds within the limits of process and sources; beyond them no depth is told.
+  const known = (current: number, voltage: number): boolean =>
+    current <= most &&
+    limits({ ...candidate, current, voltage }, job).every(
+      ({ hard, verdict }) => !hard || verdict !== 'fails',
+    );
   const set = turnedDown(loop, solved);
   const named = (side: Lead['side']): string[] =>
     loop.leads.flatMap((lead) => (lead.side === side ? [lead.name] : []));
@@ -183,8 +198,12 @@ function senseReports(
         error_V,
         current_A,
         arc_length_change_mm: { least: Math.min(...changes), most: Math.max(...changes) },
-        depth_change_percent: (power ** middleLaw(posterior)[1]! - 1) * 100,
-        says,
+        depth_change_percent: known(current_A, arc_voltage_V)
+          ? (power ** middleLaw(posterior)[1]! - 1) * 100
+          : null,
+        says: known(current_A, arc_voltage_V)
+          ? says
+          : `${says} Arc or current then lies beyond the limits of process or sources: do not run it so.`,
       },
     ];
   });

@@ -46,6 +46,8 @@ export function commissionSupplyOf(
   if (!cold.ok || cold.value.kind !== 'operating_point')
     throw new Error('a loop with a working point has none with its leads cold');
   const solved = cold.value;
+  const hot = solveLoop(loop);
+  const hotLeads = hot.ok && hot.value.kind === 'operating_point' ? hot.value.leads : solved.leads;
   const names = loop.sources.map(({ source }) => source.name);
   const poles: Readonly<Record<Side, string>> =
     polarity === 'electrode_positive'
@@ -61,7 +63,7 @@ export function commissionSupplyOf(
       if (own.length === 0) return joined(side);
       const start = `${source.name} ${poles[side]}`;
       const end = names.length > 1 ? joined(side) : `${source.name} leads, ${poles[side]}`;
-      items.push(...chain(own, start, end, solved));
+      items.push(...chain(own, start, end, solved, hotLeads));
       return start;
     };
     return {
@@ -77,7 +79,7 @@ export function commissionSupplyOf(
     const whole = outwards(loop.leads, side);
     const start = names.length === 1 && branched(side) ? `${names[0]} leads, ${poles[side]}` : joined(side);
     if (whole.length === 0) return start;
-    items.push(...chain(whole, start, ENDS[side], solved));
+    items.push(...chain(whole, start, ENDS[side], solved, hotLeads));
     return ENDS[side];
   });
   return {
@@ -103,12 +105,13 @@ function chain(
   start: string,
   end: string,
   { leads: states }: WorkingLoop,
+  hotLeads: readonly LeadState[],
 ): CommissionItem[] {
   let from = start;
   return leads.flatMap((lead, place) => {
     const state = states.find(({ name }) => name === lead.name)!;
     const to = place === leads.length - 1 ? end : `next to ${leads[place + 1]!.name}`;
-    const parts = partsOf(lead, state);
+    const parts = partsOf(lead, state, hotLeads.find(({ name }) => name === lead.name) ?? state);
     return parts.map((part, i) => {
       const last = i === parts.length - 1;
       const item: CommissionItem = { ...part, from, to: last ? to : pointBehind(part, lead) };
@@ -125,18 +128,24 @@ function pointBehind({ kind, name }: Part, lead: Lead): string {
 }
 
 /** A lead's copper and behind it, seen from the source, its joints, each with the resistance that the whole current of the run meets. */
-function partsOf(lead: Lead, state: LeadState): readonly Part[] {
+function partsOf(lead: Lead, state: LeadState, hot: LeadState): readonly Part[] {
   const { current_A: current, side } = state;
-  const joints = state.joints.map(
-    (joint, i): Part => ({
+  const joints = state.joints.map((joint, i): Part => {
+    const resistance = joint.drop_V / current;
+    const own = lead.joints?.[i]?.resistance ?? 0;
+    const hottest = hot.joints[i]?.resistanceMost;
+    // What its lead stands when hot may be less than twice; a joint as expected is never called loose.
+    const most = hottest === undefined || own === 0 ? 2 : Math.min(2, Math.max(1, hottest / own));
+    return {
       id: `${lead.name} / ${joint.name} ${i + 1}`,
       kind: 'joint',
       name: joint.name,
       side,
-      resistance: joint.drop_V / current,
+      resistance,
       current,
-    }),
-  );
+      resistanceMost: most * resistance,
+    };
+  });
   const inJoints = joints.reduce((sum, joint) => sum + joint.resistance, 0);
   const copper: Part = {
     id: lead.name,

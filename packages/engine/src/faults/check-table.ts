@@ -144,6 +144,13 @@ export const CHECKS: readonly FaultObservable[] = [
     0.03,
   ),
   inspection(
+    'air_out_of_step',
+    'air out of step with the arc',
+    'Source off; run the cycle of the control: does the air come late, or stop while the arc would still burn?',
+    3,
+    0.03,
+  ),
+  inspection(
     'jet_uneven',
     'an uneven air jet',
     'Look at the air holes and blow at a strip of cloth: is a hole shut, or the jet off the electrode?',

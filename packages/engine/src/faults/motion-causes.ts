@@ -16,6 +16,19 @@ export const MOTION_CAUSES: readonly FaultCause[] = [
     },
   },
   {
+    id: 'long_dwell',
+    title: 'Travel starts too late',
+    mechanism: 'The arc digs on in one place before the carriage moves: the start is a pit.',
+    remedy: 'Set the start dwell of the plan.',
+    weight: 3,
+    shows: {
+      worse_at_ends: { yes: 0.6 },
+      from_first_arc: { yes: 0.95 },
+      deep_start: { yes: 0.93 },
+      start_dwell: { low: 0.01, high: 0.97 },
+    },
+  },
+  {
     id: 'travel_slip',
     title: 'Carriage slips or stalls',
     mechanism: 'Where the carriage hangs it digs deep, where it catches up it stays shallow: ridges follow.',

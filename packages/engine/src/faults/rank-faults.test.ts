@@ -77,3 +77,16 @@ describe('rankFaults', () => {
     expect(rankFaults(FAULT_MODEL, { constructor: 'yes' } as unknown as FaultEvidence).ok).toBe(false);
   });
 });
+
+describe('what was measured too high', () => {
+  it.each([
+    [{ depth: 'high', current: 'high' }, 'current_high'],
+    [{ depth: 'high', arc_volts_set: 'high' }, 'arc_volts_set_high'],
+    [{ start_dwell: 'high', deep_start: 'yes' }, 'long_dwell'],
+    [{ flowing_pressure: 'high' }, 'too_much_air'],
+    [{ worse_at_ends: 'yes', slag_left: 'yes', air_out_of_step: 'yes' }, 'air_out_of_step'],
+  ] as const)('%j is not blamed on the angle', (evidence, cause) => {
+    const ranked = rankFaults(FAULT_MODEL, evidence);
+    expect(ranked.ok && ranked.value[0]!.cause).toBe(cause);
+  });
+});

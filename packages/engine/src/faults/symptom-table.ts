@@ -18,6 +18,7 @@ export const SYMPTOMS: readonly FaultObservable[] = [
     'Is the first centimetre or two shallower than the rest?',
     0.025,
   ),
+  symptom('deep_start', 'a pit at the start', 'Is the first centimetre or two deeper than the rest?', 0.02),
   {
     id: 'depth',
     kind: 'symptom',

@@ -92,7 +92,7 @@ const joint = z.strictObject({
     {
       title: 'Resistance',
       help: 'Resistance of the joint; a joint that is not tight has more.',
-      fallback: { text: '0.05 mohm', why: 'a clean, tight joint (judgement, no source)' },
+      fallback: { text: '0.01 mohm', why: 'a clean, tight joint (judgement, no source)' },
     },
   ),
   at: described(z.enum(['end', 'middle']), {

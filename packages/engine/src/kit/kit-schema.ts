@@ -34,7 +34,7 @@ const stock = z.strictObject({
     {
       title: 'Joint between leads',
       help: 'Resistance of one joint between two leads.',
-      fallback: { text: '0.05 mohm', why: 'a clean, tight joint (judgement, no source)' },
+      fallback: { text: '0.01 mohm', why: 'a clean, tight joint (judgement, no source)' },
     },
   ),
   hose_joint: amount(

@@ -82,13 +82,19 @@ function electricLines(electric: ElectricReport, units: UnitSystem): string[] {
     ),
     ...electric.sense.flatMap(({ landed, error_V, depth_change_percent }) =>
       wrapped(
-        `Sense wires: ${landed}: ${figure(error_V)} V wrong, depth ${depth_change_percent < 0 ? '' : '+'}${figure(depth_change_percent)} %.`,
+        `Sense wires: ${landed}: ${figure(error_V)} V wrong${depthWords(depth_change_percent)}.`,
         WIDTH,
         '  ',
       ),
     ),
     '',
   ];
+}
+
+/** What a wrong landing does to the depth; beyond the limits no figure is told. */
+function depthWords(percent: number | null): string {
+  if (percent === null) return ', beyond the limits of process or sources: do not run it so';
+  return `, depth about ${percent < 0 ? '' : '+'}${figure(percent, 0)} %, and the electrode may touch down`;
 }
 
 function airLines(air: AirReport, units: UnitSystem): string[] {

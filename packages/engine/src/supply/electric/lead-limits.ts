@@ -1,5 +1,6 @@
 import { type Limit, limitOf, type Source } from '../../limit/index.ts';
 import type { DutyInterval } from '../duty/index.ts';
+import { RISE_FACTOR } from './joint-heat.ts';
 import type { Lead } from './lead.ts';
 import type { HeatModel } from './lead-heat.ts';
 import type { LeadState, WorkingLoop } from './loop-result.ts';
@@ -53,11 +54,13 @@ function temperatureLimit(
   });
 }
 
-/** The hottest joint. Its temperature is an upper estimate, so that it turns no plan away. */
+/** The hottest joint, by the lower end of what is estimated: it fails only where it surely is too hot, and turns no plan away. */
 function jointLimit(leads: readonly LeadState[]): readonly Limit[] {
   const joints = leads.flatMap((lead) =>
     lead.joints.flatMap(({ name, rise_K, heat_W }) =>
-      rise_K === undefined ? [] : [{ lead, name, heat_W, temperature: lead.temperature_K + rise_K }],
+      rise_K === undefined
+        ? []
+        : [{ lead, name, heat_W, temperature: lead.temperature_K + rise_K / RISE_FACTOR }],
     ),
   );
   if (joints.length === 0) return [];
@@ -69,14 +72,14 @@ function jointLimit(leads: readonly LeadState[]): readonly Limit[] {
   return [
     limitOf({
       id: 'joint_temperature',
-      title: `Temperature of the joint "${worst.name}"`,
+      title: `Temperature of the joint "${worst.name}", at least`,
       demand: worst.temperature,
       capacity: worst.lead.insulation_limit_K,
       unit: 'degC',
       sense: 'most',
       hard: false,
       source: {
-        text: 'heat of the joint along the copper beside it, an upper estimate',
+        text: 'heat of the joint along the copper beside it and off its surface, lower end of an estimate within a factor of two',
         provenance: 'derived',
       },
       remedy: `clean and tighten the joint: it makes ${Math.round(worst.heat_W)} W`,

@@ -1,6 +1,6 @@
 import { conductorOf } from './conductor.ts';
 import { CELSIUS } from './copper.ts';
-import { jointState, seenResistance } from './joint-heat.ts';
+import { jointState, RISE_FACTOR, seenResistance } from './joint-heat.ts';
 import type { Lead } from './lead.ts';
 import {
   firstReached,
@@ -50,7 +50,13 @@ export function leadState(
     ...limit,
     ...(timeToLimit !== undefined && { time_to_limit_s: timeToLimit }),
     ...(course && { duty: dutyOf(course, limit.insulation_limit_K) }),
-    joints: (lead.joints ?? []).map((joint) => jointState(joint, lead, model, current, temperature)),
+    joints: (lead.joints ?? []).map((joint) => {
+      const state = jointState(joint, lead, model, current, temperature);
+      // The rise goes with the resistance.
+      const room = RISE_FACTOR * Math.max(0, limit.insulation_limit_K - temperature);
+      const perOhm = (state.rise_K ?? 0) / joint.resistance;
+      return { ...state, resistanceMost: perOhm > 0 ? room / perOhm : undefined };
+    }),
   };
 }
 

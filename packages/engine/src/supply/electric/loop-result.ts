@@ -25,6 +25,12 @@ export interface SourceState {
   readonly input?: InputPower;
 }
 
+/** A joint of a lead, with how much resistance its lead stands. */
+export interface LeadJointState extends JointState {
+  /** Resistance at which even the lower end of its estimated temperature reaches the limit of its lead [ohm]; undefined where the lead has no steady state. */
+  readonly resistanceMost: number | undefined;
+}
+
 /** What one lead does at the working point. */
 export interface LeadState {
   readonly name: string;
@@ -63,7 +69,7 @@ export interface LeadState {
     readonly limit_s?: number;
     readonly beyond_range: boolean;
   };
-  readonly joints: readonly JointState[];
+  readonly joints: readonly LeadJointState[];
 }
 
 /** One thing that turns current into heat between terminals and arc. */

@@ -84,7 +84,7 @@ export function senseWireError(
 function saysOf(loop: ElectricLoop, error: number): string {
   const volts = `${error.toFixed(1)} V`;
   return loop.arc.holds === 'voltage'
-    ? `The feed reads ${volts} of lead as arc and runs the arc that much too short; the groove changes with it.`
+    ? `The feed reads ${volts} of lead as arc and runs the arc that much too short: it may touch down, and the current changes with it.`
     : `The meter reads ${volts} more than the arc has; the current is held, so the arc itself stays as it is.`;
 }
 

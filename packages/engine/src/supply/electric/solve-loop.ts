@@ -1,6 +1,7 @@
 import type { Outcome } from '../../issue/index.ts';
 import { lineOf } from './characteristic.ts';
 import { loopIssues } from './check-loop.ts';
+import { CELSIUS } from './copper.ts';
 import { arcMinutesInTen } from './duty.ts';
 import type { ElectricLoop } from './electric-loop.ts';
 import { inputPower } from './input-power.ts';
@@ -165,7 +166,18 @@ function cautionsOf(
       ? [`The lead "${lead.name}" passes 200 °C in this duty; its course stops there.`]
       : [],
   );
-  return [...laid, ...unsettled, ...stopped];
+  const unstated = leads.flatMap((lead) =>
+    lead.insulation_limit_provenance === 'memory' && lead.temperature_K > lead.insulation_limit_K
+      ? [
+          `The lead "${lead.name}" reaches ${celsius(lead.temperature_K)} and no limit is stated for it; rubber-covered leads usually stand ${celsius(lead.insulation_limit_K)} (from memory). Read the limit off the lead and state it before this is run.`,
+        ]
+      : [],
+  );
+  return [...unstated, ...laid, ...unsettled, ...stopped];
+}
+
+function celsius(temperature: number): string {
+  return `${Math.round(temperature - CELSIUS)} °C`;
 }
 
 function noPoint({ sources, arc }: ElectricLoop): NoWorkingLoop {
