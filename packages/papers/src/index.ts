@@ -8,6 +8,7 @@ export {
   renderCostText,
   renderHazardText,
   renderHeatText,
+  renderKnowledgeText,
   renderSupplyText,
   renderText,
 } from './text/index.ts';

@@ -12,11 +12,12 @@ interface HeatOptions extends JobOptions {
 
 /** Tells what a job's plan does to the plate, and what it asks for before and after. */
 export const run = onJob<HeatOptions>(
-  ({ job }, answer, { station, quick, json, units }, streams) => {
+  ({ job, knowledge }, answer, { station, quick, json, units }, streams) => {
     const place = stationOn(job.job.seam.length, station, units);
     const steps = answerHeat(job, answer, {
       station: place.ok ? place.value : undefined,
       quality: quick ? 'quick' : 'refined',
+      knowledge,
     });
     let step = steps.next();
     while (step.done !== true) {

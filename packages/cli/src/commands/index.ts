@@ -1,6 +1,6 @@
 import { InvalidArgumentError, Option } from 'commander';
 import type { CommandRecord } from '../frame/command.ts';
-import { JOB_FILE, json, kit, output, paper, units } from '../frame/options.ts';
+import { JOB_FILE, json, kit, knowledge, output, paper, units } from '../frame/options.ts';
 
 /** Port of the bench unless another is asked for [-]. */
 const PORT = 4370;
@@ -11,21 +11,21 @@ export const COMMANDS: readonly CommandRecord[] = [
     name: 'plan',
     description: 'plan a job: passes, settings, what to expect and how surely',
     args: JOB_FILE,
-    options: [json('the whole result'), units(), kit()],
+    options: [json('the whole result'), units(), kit(), knowledge()],
     load: () => import('./plan.ts'),
   },
   {
     name: 'card',
     description: 'write the one-page set-up card as a PDF',
     args: JOB_FILE,
-    options: [output('<file>', 'PDF file to write'), units(), kit(), paper()],
+    options: [output('<file>', 'PDF file to write'), units(), kit(), knowledge(), paper()],
     load: () => import('./card.ts'),
   },
   {
     name: 'supply',
     description: "tell what a kit's power, leads, air and bay make of the plan",
     args: JOB_FILE,
-    options: [kit().makeOptionMandatory(), json('the supply part of the result'), units()],
+    options: [kit().makeOptionMandatory(), json('the supply part of the result'), units(), knowledge()],
     load: () => import('./supply.ts'),
   },
   {
@@ -38,6 +38,7 @@ export const COMMANDS: readonly CommandRecord[] = [
       new Option('--quick', 'a coarse look in place of the refined answer').default(false),
       json('the inputs and the heat report'),
       units(),
+      knowledge(),
     ],
     load: () => import('./heat.ts'),
   },
@@ -45,14 +46,14 @@ export const COMMANDS: readonly CommandRecord[] = [
     name: 'cost',
     description: 'tell time and money of the whole job, refill included, and what changes would do',
     args: JOB_FILE,
-    options: [json('the cost and the changes tried'), units(), kit()],
+    options: [json('the cost and the changes tried'), units(), kit(), knowledge()],
     load: () => import('./cost.ts'),
   },
   {
     name: 'hazards',
     description: 'tell what the job asks of the people around it: noise, fire zone, fume, field, shock',
     args: JOB_FILE,
-    options: [json('the inputs and the hazard report'), units(), kit()],
+    options: [json('the inputs and the hazard report'), units(), kit(), knowledge()],
     load: () => import('./hazards.ts'),
   },
   {
@@ -65,9 +66,18 @@ export const COMMANDS: readonly CommandRecord[] = [
       json('what was written'),
       units(),
       kit(),
+      knowledge(),
       paper(),
     ],
     load: () => import('./papers.ts'),
+  },
+  {
+    name: 'knowledge',
+    description:
+      'tell what a shop has learned from its trials and gauged jobs, and how its predictions fared',
+    args: { file: 'trials file, or - for standard input' },
+    options: [json('what the shop knows'), units()],
+    load: () => import('./knowledge.ts'),
   },
   {
     name: 'compare',
@@ -94,10 +104,11 @@ export const COMMANDS: readonly CommandRecord[] = [
   },
   {
     name: 'schema',
-    description: "print the job's JSON Schema, the kit's, or that of a readings file",
+    description: "print the job's JSON Schema, the kit's, or that of a readings or trials file",
     options: [
       new Option('--kit', "the kit's in place of the job's").default(false),
       new Option('--readings', "that of a readings file in place of the job's").default(false),
+      new Option('--trials', "that of a trials file in place of the job's").default(false),
     ],
     load: () => import('./schema.ts'),
   },

@@ -6,9 +6,11 @@ import {
   type ReadJob,
   type ReadKit,
   type ReadReadings,
+  type ReadTrials,
   readJob,
   readKit,
   readReadings,
+  readTrials,
 } from '@furrow/engine';
 
 /** A UTF-8 character takes four bytes at most. */
@@ -24,6 +26,8 @@ export interface JobFiles {
   readonly job: string;
   readonly kit: string | undefined;
   readonly readings: string | undefined;
+  /** Trials and gauged jobs that the shop has learned from. */
+  readonly knowledge: string | undefined;
 }
 
 type LoadedFiles =
@@ -33,6 +37,7 @@ type LoadedFiles =
         readonly job: ReadJob;
         readonly kit: ReadKit | undefined;
         readonly readings: ReadReadings | undefined;
+        readonly trials: ReadTrials | undefined;
         /** Job and kit as written. */
         readonly texts: { readonly job: string; readonly kit: string | undefined };
       };
@@ -49,6 +54,11 @@ export function loadKit(file: string): Promise<Loaded<ReadKit>> {
   return load(file, 'kit', readKit);
 }
 
+/** Reads a shop's trials from a file, or from standard input for `-`. */
+export function loadTrials(file: string): Promise<Loaded<ReadTrials>> {
+  return load(file, 'trials', readTrials);
+}
+
 /** Reads a job and what is named beside it; what is wrong with any of them is told. */
 export async function loadJobFiles(files: JobFiles): Promise<LoadedFiles> {
   if (Object.values(files).filter((file) => file === '-').length > 1) {
@@ -58,15 +68,22 @@ export async function loadJobFiles(files: JobFiles): Promise<LoadedFiles> {
   const kit = files.kit === undefined ? undefined : await loadKit(files.kit);
   const readings =
     files.readings === undefined ? undefined : await load(files.readings, 'readings', readReadings);
-  const lines = [job, kit, readings].flatMap((each) => (each === undefined || each.ok ? [] : each.lines));
-  if (!job.ok || kit?.ok === false || readings?.ok === false) return { ok: false, lines };
+  const trials = files.knowledge === undefined ? undefined : await loadTrials(files.knowledge);
+  const lines = [job, kit, readings, trials].flatMap((each) =>
+    each === undefined || each.ok ? [] : each.lines,
+  );
+  if (!job.ok || kit?.ok === false || readings?.ok === false || trials?.ok === false)
+    return { ok: false, lines };
   const texts = { job: job.text, kit: kit?.text };
-  return { ok: true, read: { job: job.read, kit: kit?.read, readings: readings?.read, texts } };
+  return {
+    ok: true,
+    read: { job: job.read, kit: kit?.read, readings: readings?.read, trials: trials?.read, texts },
+  };
 }
 
 async function load<Read>(
   file: string,
-  kind: 'job' | 'kit' | 'readings',
+  kind: 'job' | 'kit' | 'readings' | 'trials',
   read: (text: string) => Outcome<Read>,
 ): Promise<Loaded<Read>> {
   let text: string;

@@ -2,6 +2,8 @@ import { PROGRAM_VERSION } from '@furrow/contract';
 import {
   type Answer,
   answerJob,
+  type Knowledge,
+  knowledgeOf,
   type ReadJob,
   type ReadKit,
   type ReadReadings,
@@ -19,6 +21,8 @@ export interface JobOptions {
   readonly kit?: string;
   /** File of what was run and gauged; none if left out. */
   readonly readings?: string;
+  /** Trials file of the shop, whose knowledge the plan is made with; the published rows alone if left out. */
+  readonly knowledge?: string;
 }
 
 /** A job with what was read beside it. */
@@ -26,6 +30,8 @@ export interface JobQuestion {
   readonly job: ReadJob;
   readonly kit: ReadKit | undefined;
   readonly readings: ReadReadings | undefined;
+  /** What the shop has learned, where its trials were named. */
+  readonly knowledge: Knowledge | undefined;
   /** The files as written. */
   readonly texts: { readonly job: string; readonly kit: string | undefined };
 }
@@ -37,15 +43,23 @@ export function onJob<Options extends JobOptions>(
   refuse: (question: JobQuestion, options: Options) => readonly string[] = () => [],
 ): Run<Options> {
   return async ([file = '-'], options, streams) => {
-    const loaded = await loadJobFiles({ job: file, kit: options.kit, readings: options.readings });
+    const loaded = await loadJobFiles({
+      job: file,
+      kit: options.kit,
+      readings: options.readings,
+      knowledge: options.knowledge,
+    });
     if (!loaded.ok) return badInput(loaded.lines);
-    const question = loaded.read;
+    const { trials, ...read } = loaded.read;
+    const knowledge = trials === undefined ? undefined : knowledgeOf(trials);
+    const question = { ...read, knowledge };
     const wrong = refuse(question, options);
     if (wrong.length > 0) return badInput(wrong);
     const answer = answerJob({
       job: question.job,
       version: PROGRAM_VERSION,
       kit: question.kit,
+      knowledge,
       system: options.units,
     });
     return tell(question, answer, options, streams);

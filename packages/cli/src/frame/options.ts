@@ -8,6 +8,11 @@ export const units = (): Option =>
   new Option('--units <system>', 'units to show').choices(['metric', 'inch']).default('metric');
 export const kit = (): Option =>
   new Option('--kit <file>', 'kit file: power, leads, air and bay, whose margins the plan keeps');
+export const knowledge = (): Option =>
+  new Option(
+    '--knowledge <file>',
+    'trials file: what the shop has tried and gauged, which the plan is made with',
+  );
 export const paper = (): Option =>
   new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4');
 export const json = (what: string): Option =>

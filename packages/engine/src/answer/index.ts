@@ -8,6 +8,7 @@ export type {
 export { type Advice, type Answer, type AnswerInputs, answerJob, type JobQuestion } from './answer.ts';
 export { type CostChangeReport, tryCostChanges } from './answer-cost-changes.ts';
 export { answerHeat, type HeatQuestion } from './answer-heat.ts';
+export { answerKnowledge } from './answer-knowledge.ts';
 export { coolingForCost } from './cooling-for-cost.ts';
 export type { CostChangeId } from './cost-change.ts';
 export type {

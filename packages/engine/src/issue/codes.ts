@@ -113,6 +113,13 @@ export const ISSUE_CODES = {
   },
   STORE_UNAVAILABLE: { meaning: 'The database cannot be read or written at the moment; nothing was saved.' },
   TOKEN_REFUSED: { meaning: 'A request does not hold the token that lets a browser or a program in.' },
+  TRIALS_COMBINATION: { meaning: 'Two fields of a trials file contradict each other.' },
+  TRIALS_FIELD_MISSING: { meaning: 'A field of a trials file that has no default is missing.' },
+  TRIALS_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place of a trials file.' },
+  TRIALS_FIELD_VALUE: { meaning: 'A field of a trials file holds something that is not accepted there.' },
+  TRIALS_SYNTAX: { meaning: 'The trials file is not readable as YAML or JSON.' },
+  TRIALS_TOO_LARGE: { meaning: 'The file is larger than a trials file can be.' },
+  TRIALS_VERSION: { meaning: 'The trials file is of a version that this program does not know.' },
   WORK_BUSY: { meaning: 'Too much is being worked out already; this was not begun.' },
   WORK_STOPPED: {
     meaning:

@@ -1,4 +1,5 @@
-export { beliefOfFamily, type Knowledge, learnFrom } from './knowledge.ts';
+export { crpsOfMixture } from './crps.ts';
+export { beliefOfFamily, type Knowledge, knowledgeOf, learnFrom } from './knowledge.ts';
 export {
   type Family,
   familyName,
@@ -8,3 +9,6 @@ export {
   type SizeBand,
   sizeBand,
 } from './observation.ts';
+export { type ReadTrials, readTrials, TRIALS_TEXT_MOST, trialsJsonSchema } from './read-trials.ts';
+export { type Drift, driftOf, type ScoredEntry, scoreEntries } from './scores.ts';
+export type { Trials } from './trials-schema.ts';

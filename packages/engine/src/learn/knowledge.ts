@@ -14,6 +14,7 @@ import { columnsOf, type Effects, effectsOf, partsOf } from './effects.ts';
 import { depthGroups, wearGroups, widthGroups } from './learned-quantities.ts';
 import { type Learned, type LearnedNode, learnMixed, type SharedSums } from './mixed-belief.ts';
 import type { Family, ShopObservation } from './observation.ts';
+import type { ReadTrials } from './read-trials.ts';
 
 /** What a shop knows: its observations, and what was learned from them. */
 export interface Knowledge {
@@ -99,6 +100,19 @@ export function learnFrom(input: LearningInput): Knowledge {
       }),
     },
   };
+}
+
+/**
+ * Learns from a shop's trials file; its revision is in the name of what was learned.
+ *
+ * @param read - the trials as read [record], from `readTrials`
+ * @returns what the shop knows [record]
+ * @source none: composition
+ * @example
+ * knowledgeOf(readTrials('furrow_trials: 1\nshop: yard\nentries: []').value).shop // => "yard"
+ */
+export function knowledgeOf({ trials, observations, revision }: ReadTrials): Knowledge {
+  return learnFrom({ shop: trials.shop, id: `${trials.shop}-${revision.slice(0, 12)}`, observations });
 }
 
 /** Days first, then names, so that the order in the file does not matter. */

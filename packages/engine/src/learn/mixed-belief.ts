@@ -103,8 +103,9 @@ export function learnMixed(task: LearningTask): Learned {
     const { logMarginal } = solveNested(model, nestedSds(sds), prior, weights);
     return startingDensity(starting, values) + seen + logMarginal + prior.logEvidence;
   };
-  // What is far out even by twice the starting spreads is weighed down first, so that it cannot pass for a wide spread.
-  let values: readonly number[] = starting.map(({ sd }) => 2 * sd);
+  // What is far out by the starting spreads (of jobs and passes, which are few: by twice) is weighed down first, so that
+  // it cannot pass for a wide spread.
+  let values: readonly number[] = starting.map(({ sd }, i) => (levelNames[i] === 'seam' ? sd : 2 * sd));
   let mode: SpreadMode | undefined;
   for (let round = 0; round < ROUNDS && task.groups.length > 0; round += 1) {
     const sds = sdsOf(values);

@@ -1,2 +1,3 @@
+export { type KnowledgeReport, knowledgeReportSchema } from './knowledge.ts';
 export { bandSchema, spreadSchema } from './prediction.ts';
 export { sentenceSchema } from './sentence.ts';

@@ -168,7 +168,11 @@ export function solveNested(
     logMarginal: -0.5 * (outer - explained + after - before),
     logProfile: -0.5 * (outer - explained),
     mean,
-    covariance: () => factor.solve(Matrix.eye(size)).to2DArray(),
+    covariance: () => {
+      const inverse = factor.solve(Matrix.eye(size));
+      // Symmetric to the last bit, as a Cholesky decomposition of it asks for.
+      return Matrix.add(inverse, inverse.transpose()).mul(0.5).to2DArray();
+    },
   };
 }
 

@@ -1,0 +1,84 @@
+import { z } from 'zod';
+import { bandSchema } from './prediction.ts';
+
+const levelSchema = z
+  .object({
+    p05: z.number().describe('5th percentile of the standard deviation [-].'),
+    p50: z.number().describe('Median of the standard deviation [-].'),
+    p95: z.number().describe('95th percentile of the standard deviation [-].'),
+    from: z.string().describe('What it comes from, in words.'),
+  })
+  .meta({ id: 'SpreadLevel', description: 'A standard deviation of ln depth, with its interval.' });
+
+const familySchema = z
+  .object({
+    family: z.string().describe('Metal, position, electrode and torch in one name.'),
+    metal: z.string(),
+    position: z.string(),
+    electrode_kind: z.string(),
+    size_band: z.string().describe('Electrode sizes learned together: small, middle or large.'),
+    torch: z.string().nullable(),
+    trials: z.int().describe('Trials of this family.'),
+    jobs: z.int().describe('Gauged jobs of this family.'),
+    readings: z.int().describe('Depth readings of them.'),
+    doubt: z
+      .number()
+      .describe('Standard deviation of ln depth that is not known of this family at its usual setting [-].'),
+    levels: z
+      .object({ family: levelSchema, job: levelSchema, pass: levelSchema, seam: levelSchema })
+      .describe('The four standard deviations of ln depth.'),
+  })
+  .meta({ id: 'FamilyKnowledge', description: 'What is known of one kind of work.' });
+
+const scoredSchema = z
+  .object({
+    entry: z.string(),
+    date: z.string(),
+    predicted_mm: bandSchema.describe('Mean depth of the first pass as predicted from the entries before.'),
+    measured_mm: z.number(),
+    inside: z.boolean().describe('Inside the 90 % band.'),
+    place: z.number().describe('Share of the prediction below what was measured [-].'),
+    crps: z.number().describe('Continuous ranked probability score of ln depth; less is better [-].'),
+  })
+  .meta({
+    id: 'ScoredEntry',
+    description: 'A prediction made before the cut was measured, and the reading.',
+  });
+
+/** What a shop knows, as it leaves the engine. */
+export const knowledgeReportSchema = z
+  .object({
+    knowledge: z
+      .object({ id: z.string(), trials: z.int(), jobs: z.int(), date: z.string().nullable() })
+      .describe('The name by which results call it.'),
+    shop: z.string(),
+    families: z.array(familySchema),
+    seam_range_mm: z.number().describe('Range of the process along the seam, Matern 3/2.'),
+    scores: z.object({
+      predictions: z.int().describe('Predictions scored.'),
+      inside_90: z.int().describe('Of them inside their 90 % band.'),
+      crps_mean: z.number().nullable().describe('Mean score of ln depth; null without predictions [-].'),
+      entries: z.array(scoredSchema),
+    }),
+    drift: z.object({
+      sum: z.number().describe('Cumulative sum of standardised residuals beyond the allowance [-].'),
+      limit: z.number().describe('Sum at which it is called a drift [-].'),
+      since: z.string().nullable().describe('Entry since which it has built up; null where there is none.'),
+      says: z.string(),
+    }),
+    outliers: z
+      .array(
+        z.object({
+          entry: z.string(),
+          what: z.string(),
+          weight: z.number().describe('Weight left to it, 1 for a good one [-].'),
+        }),
+      )
+      .describe('What does not fit the rest and is weighed down; nothing is dropped.'),
+    taken_out: z.array(z.object({ entry: z.string(), date: z.string(), reason: z.string() })),
+    corrected: z.array(z.object({ entry: z.string(), date: z.string(), reason: z.string() })),
+  })
+  .meta({ id: 'KnowledgeReport', description: 'What a shop has learned, and how its predictions fared.' });
+
+/** What a shop knows, as it leaves the engine. */
+export type KnowledgeReport = z.infer<typeof knowledgeReportSchema>;
