@@ -1,42 +1,73 @@
-import type { VNode } from 'preact';
-import { BayPage } from '../pages/bay/page.tsx';
-import { BenchPage } from '../pages/bench/page.tsx';
-import { CommissionPage } from '../pages/commission/page.tsx';
-import { CostPage } from '../pages/cost/page.tsx';
-import { HazardsPage } from '../pages/hazards/page.tsx';
-import { HeatPage } from '../pages/heat/page.tsx';
-import { JobsPage } from '../pages/jobs/page.tsx';
-import { KitPage } from '../pages/kit/page.tsx';
-import { PapersPage } from '../pages/papers/page.tsx';
-import { SupplyPage } from '../pages/supply/page.tsx';
+import type { ComponentType, VNode } from 'preact';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { JobKeeper } from '../job/page/index.ts';
+import { DEMO_JOB } from '../job/state/index.ts';
 import { useRoute } from '../ui/route/index.ts';
-import { Waiting } from '../ui/site/index.ts';
+import { PageContext, type ShownPage, Waiting } from '../ui/site/index.ts';
+import type { PageEntry, PageProps } from './page-table.ts';
+import { PlaceBar } from './place-bar.tsx';
+import { PlaceTabs } from './place-tabs.tsx';
+import { type JobAddress, routeOf } from './route-of.ts';
 
-/** Shows the page that the address names. */
+/** The frame of the app, and in it the page that the address names. */
 export function App(): VNode {
-  const { route, visit } = useRoute();
-  switch (route.page) {
-    case 'bench':
-      return <BenchPage key={visit} id={route.id} demo={route.demo} />;
-    case 'jobs':
-      return <JobsPage key={visit} />;
-    case 'kit':
-      return <KitPage key={visit} />;
-    case 'supply':
-      return <SupplyPage key={visit} id={route.id} demo={route.demo} />;
-    case 'heat':
-      return <HeatPage key={visit} id={route.id} demo={route.demo} />;
-    case 'cost':
-      return <CostPage key={visit} id={route.id} demo={route.demo} />;
-    case 'hazards':
-      return <HazardsPage key={visit} id={route.id} demo={route.demo} />;
-    case 'papers':
-      return <PapersPage key={visit} id={route.id} demo={route.demo} />;
-    case 'bay':
-      return <BayPage key={visit} id={route.id} demo={route.demo} />;
-    case 'commission':
-      return <CommissionPage key={visit} id={route.id} />;
-    case 'unknown':
-      return <Waiting title="Nothing here" text="There is no page at this address." trouble />;
+  const { path, visit, opening } = useRoute();
+  const route = useMemo(() => routeOf(path), [path]);
+  // a page of the shop leads back to the job that was shown last
+  const last = useRef<JobAddress>({});
+  if (route?.job !== undefined) last.current = route.job;
+  const { id, demo = DEMO_JOB } = last.current;
+  const page = route?.page;
+  const shown = useMemo<ShownPage>(
+    () => ({
+      title: page?.title ?? 'Nothing here',
+      titled: page?.named === true ? 'job' : 'page and job',
+      end: page?.end ?? '',
+      tabs: page === undefined ? null : <PlaceTabs page={page} demo={demo} />,
+    }),
+    [page, demo],
+  );
+  const job = route?.job === undefined ? undefined : { id, demo, opening, visit };
+  return (
+    <PageContext.Provider value={shown}>
+      <JobKeeper job={job}>
+        <PlaceBar at={page?.place} demo={demo} />
+        {page === undefined ? (
+          <Waiting text="There is no page at this address." trouble />
+        ) : (
+          <LoadedPage
+            key={page.of === 'shop' ? visit : `${page.end} ${id ?? demo} ${opening}`}
+            page={page}
+            id={id}
+            demo={demo}
+          />
+        )}
+      </JobKeeper>
+    </PageContext.Provider>
+  );
+}
+
+/** A page whose code is brought in when it is first shown. */
+function LoadedPage({ page, ...props }: PageProps & { readonly page: PageEntry }): VNode {
+  const [loaded, setLoaded] = useState<{ readonly component: ComponentType<PageProps> } | 'failed'>();
+  useEffect(() => {
+    let left = false;
+    page.load().then(
+      (component) => {
+        if (!left) setLoaded({ component });
+      },
+      () => {
+        if (!left) setLoaded('failed');
+      },
+    );
+    return () => {
+      left = true;
+    };
+  }, [page]);
+  if (loaded === undefined) return <Waiting text="Opening the page." />;
+  if (loaded === 'failed') {
+    return <Waiting text="The page could not be loaded. Is Furrow still running on this computer?" trouble />;
   }
+  const Page = loaded.component;
+  return <Page {...props} />;
 }

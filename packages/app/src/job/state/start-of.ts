@@ -12,7 +12,7 @@ export async function startOf(id: string | undefined, name: string): Promise<Ben
 }
 
 /** The shop's kit where jobs can be planned with it; without one the bench plans the process alone. */
-async function kitText(): Promise<string | undefined> {
+export async function kitText(): Promise<string | undefined> {
   const reply = await fetchKit();
   return reply.ok && reply.value.valid && reply.value.text !== '' ? reply.value.text : undefined;
 }

@@ -4,7 +4,7 @@ import { ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { useHazards } from '../../job/use-hazards.ts';
 import { PageLink } from '../../ui/route/index.ts';
-import { JobPages, SiteHeader } from '../../ui/site/index.ts';
+import { SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { BayPlan } from './bay-plan.tsx';
 import { PickList } from './pick-list.tsx';
@@ -13,12 +13,10 @@ import { WayTable } from './way-table.tsx';
 
 interface BayViewProps {
   readonly desk: KitDesk;
-  readonly id: string | undefined;
-  readonly demo: string;
 }
 
 /** The plan of the bay, the places typed, and what is picked from stock. */
-export function BayView({ desk, id, demo }: BayViewProps): VNode {
+export function BayView({ desk }: BayViewProps): VNode {
   const words = useSelected(desk.store, kitSaveWords);
   const failed = useSelected(desk.store, (state) => state.save.is === 'failed');
   const kit = useSelected(desk.store, (state) => state.read?.kit);
@@ -31,14 +29,12 @@ export function BayView({ desk, id, demo }: BayViewProps): VNode {
     <>
       <KitLeaveGuard desk={desk} />
       <SiteHeader
-        title="Bay plan"
         state={
           <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Save state">
             Kit: {words}
           </p>
         }
       >
-        <JobPages id={id} demo={demo} at="bay" />
         <fieldset class="actions">
           <legend class="unseen">The kit as a whole</legend>
           <button type="button" class="primary" onClick={() => void desk.save()}>

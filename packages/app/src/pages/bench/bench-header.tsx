@@ -6,7 +6,7 @@ import { jobTitle, SaveStatus } from '../../job/page/index.ts';
 import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../../job/state/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { goTo, jobPath, nameAddress } from '../../ui/route/index.ts';
-import { JobPages, SiteHeader } from '../../ui/site/index.ts';
+import { SiteHeader } from '../../ui/site/index.ts';
 import { OpenFileButton } from '../../ui/take-in/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { cardRequest, paperFor } from './card-request.ts';
@@ -15,10 +15,9 @@ import { PasteDialog } from './paste-dialog.tsx';
 import { ReplaceDialog } from './replace-dialog.tsx';
 
 /** Title and state of the job, and what can be done with it as a whole. */
-export function BenchHeader({ demo }: { readonly demo: string }): VNode {
+export function BenchHeader(): VNode {
   const bench = useBench();
   const units = useUnits();
-  const id = useBenchState((state) => state.savedAs?.id);
   const title = useBenchState(jobTitle);
   const cardPage = useBenchState((state) =>
     state.savedAs === undefined || isUnsaved(state) || state.issues.length > 0
@@ -31,7 +30,7 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
 
   const openText = (text: string): void => {
     keepDraft(localStorage, 'new', { text, based_on: 0 });
-    goTo('/');
+    goTo('/', { anew: true });
   };
   const offerText = (text: string): void => {
     const kept = draftOf(localStorage, 'new');
@@ -67,7 +66,6 @@ export function BenchHeader({ demo }: { readonly demo: string }): VNode {
 
   return (
     <SiteHeader title={title} state={<SaveStatus />}>
-      <JobPages id={id} demo={demo} at="bench" />
       <fieldset class="actions">
         <legend class="unseen">The job as a whole</legend>
         <button type="button" class="primary" onClick={() => void save(false)}>

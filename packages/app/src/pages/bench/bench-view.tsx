@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { LeaveGuard, RestoredNotice } from '../../job/page/index.ts';
+import { RestoredNotice } from '../../job/page/index.ts';
 import { OutdatedBox, ResultDetails, ResultHead, ResultStatus } from '../../job/result/index.ts';
 import { RibbonView } from '../../job/ribbon/index.ts';
 import { SectionView } from '../../job/section/index.ts';
@@ -11,7 +11,7 @@ import { BenchHeader } from './bench-header.tsx';
 const SIDE_BY_SIDE = '(min-width: 1100px)';
 
 /** The bench: the job to fill in, and beside it the drawings and the result. */
-export function BenchView({ demo }: { readonly demo: string }): VNode {
+export function BenchView(): VNode {
   const wide = useMedia(SIDE_BY_SIDE);
   const job = (
     <section key="job" class="job-pane" aria-labelledby="job-title">
@@ -39,8 +39,7 @@ export function BenchView({ demo }: { readonly demo: string }): VNode {
   );
   return (
     <div class="bench">
-      <LeaveGuard />
-      <BenchHeader demo={demo} />
+      <BenchHeader />
       {/* the order on the page is the order in which the keys go through it */}
       <div class="bench-panes">{wide ? [job, result] : [result, job]}</div>
     </div>

@@ -36,7 +36,7 @@ export function CommissionView({ job, kit, shop }: CommissionViewProps): VNode {
   const changedAt = [job.saved_at, kit.saved_at ?? ''].sort().at(-1) ?? '';
   return (
     <div class="commission">
-      <RigHeader id={job.id} title={job.title} />
+      <RigHeader title={job.title} />
       <main class="commission-page" id="result" tabIndex={-1}>
         <p class="commission-origin aside">
           Job revision {job.revision_number}

@@ -16,8 +16,6 @@ import { rigDraftOf } from './rig-draft.ts';
 import { useFaultCounts } from './use-fault-counts.ts';
 import './style.css';
 
-const TITLE = 'Commissioning';
-
 interface Loaded {
   readonly job: SavedJob;
   readonly kit: SavedKit;
@@ -26,7 +24,11 @@ interface Loaded {
 }
 
 /** The page for the tablet at the rig: what to connect, check and read before the first arc of a saved job. */
-export function CommissionPage({ id }: { readonly id: string }): VNode {
+export function CommissionPage({ id }: { readonly id: string | undefined }): VNode | null {
+  return id === undefined ? null : <RigOfJob id={id} />;
+}
+
+function RigOfJob({ id }: { readonly id: string }): VNode {
   const [loaded, setLoaded] = useState<Loaded | string>();
   useEffect(() => {
     let left = false;
@@ -37,8 +39,8 @@ export function CommissionPage({ id }: { readonly id: string }): VNode {
       left = true;
     };
   }, [id]);
-  if (loaded === undefined) return <Waiting title={TITLE} text="Opening the readings of the job." />;
-  if (typeof loaded === 'string') return <Waiting title={TITLE} text={loaded} trouble />;
+  if (loaded === undefined) return <Waiting text="Opening the readings of the job." />;
+  if (typeof loaded === 'string') return <Waiting text={loaded} trouble />;
   return <OpenedRig loaded={loaded} />;
 }
 

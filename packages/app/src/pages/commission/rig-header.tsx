@@ -1,24 +1,23 @@
 import type { VNode } from 'preact';
-import { JobPages, SiteHeader } from '../../ui/site/index.ts';
+import { SiteHeader } from '../../ui/site/index.ts';
 import { useRig, useRigState } from './rig-context.ts';
 import { rigSaveWords } from './rig-save-words.ts';
 
 /** Title of the page, where its readings stand, and what can be done with them as a whole. */
-export function RigHeader({ id, title }: { readonly id: string; readonly title: string }): VNode {
+export function RigHeader({ title }: { readonly title: string }): VNode {
   const rig = useRig();
   const words = useRigState(rigSaveWords);
   const save = useRigState((state) => state.save);
   const failed = save.is === 'failed' || save.is === 'clash';
   return (
     <SiteHeader
-      title={`Commissioning: ${title}`}
+      title={title}
       state={
         <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Save state">
           {words}
         </p>
       }
     >
-      <JobPages id={id} demo="" at="commission" />
       <fieldset class="actions">
         <legend class="unseen">The readings as a whole</legend>
         <button type="button" onClick={() => void rig.saveNow()}>

@@ -18,13 +18,13 @@ import { WayTable } from './way-table.tsx';
 const GROUPS = ['rates', 'reweld', 'after'];
 
 /** The whole job in time and money beside what they rest on. */
-export function CostView({ demo }: { readonly demo: string }): VNode {
+export function CostView(): VNode {
   const state = useCost();
   const outdated = useBenchState(isOutdated);
   const { cost, failure } = state;
   return (
     <>
-      <JobHeader subject="Cost and time" demo={demo} at="cost" />
+      <JobHeader />
       <main class="wide-page beside-page" id="result" tabIndex={-1}>
         <div class="beside-status">
           <RestoredNotice />

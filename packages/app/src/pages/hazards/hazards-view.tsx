@@ -17,13 +17,13 @@ import { StopWork } from './stop-work.tsx';
 import { ZonePanel } from './zone-panel.tsx';
 
 /** The hazards of a job beside the site that they rest on. */
-export function HazardsView({ demo }: { readonly demo: string }): VNode {
+export function HazardsView(): VNode {
   const report = useHazards();
   const outdated = useBenchState(isOutdated);
   const wrong = useBenchState((state) => state.issues.length > 0);
   return (
     <>
-      <JobHeader subject="Hazards" demo={demo} at="hazards" />
+      <JobHeader />
       <main class="wide-page beside-page" id="result" tabIndex={-1}>
         <div class="beside-status">
           <RestoredNotice />

@@ -24,14 +24,14 @@ import { useTorch } from './use-torch.ts';
 const GROUPS = ['heat', 'reweld'];
 
 /** The plate while it is gouged: temperatures through time, what follows from them, and what they rest on. */
-export function HeatView({ demo }: { readonly demo: string }): VNode {
+export function HeatView(): VNode {
   const shown = useHeat((state) => state.shown);
   const current = useBenchState((state) => state.planned) === shown?.planned;
   const outdated = useBenchState(isOutdated) || !current;
   const torch = useTorch(shown);
   return (
     <>
-      <JobHeader subject="Heat" demo={demo} at="heat" />
+      <JobHeader />
       <main class="wide-page heat-page" id="result" tabIndex={-1}>
         <div class="heat-state">
           <RestoredNotice />

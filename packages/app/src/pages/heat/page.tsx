@@ -1,26 +1,19 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { JobPage } from '../../job/page/index.ts';
-import { DEMO_JOB, useBench } from '../../job/state/index.ts';
+import { useBench } from '../../job/state/index.ts';
 import { startHeatWorker } from '../../work/index.ts';
 import { HeatContext } from './heat-context.ts';
 import { type HeatDesk, openHeatDesk } from './heat-desk.ts';
 import { HeatView } from './heat-view.tsx';
 import './style.css';
 
-interface HeatPageProps {
-  /** Id of a saved job. */
-  readonly id: string | undefined;
-  /** Name of a demo job, where no saved one is asked for. */
-  readonly demo: string | undefined;
-}
-
 /** What the plan of a job does to the plate, and what it asks for before and after. */
-export function HeatPage({ id, demo = DEMO_JOB }: HeatPageProps): VNode {
+export function HeatPage(): VNode {
   return (
-    <JobPage id={id} demo={demo} title="Heat">
+    <JobPage>
       <HeatOfBench>
-        <HeatView demo={demo} />
+        <HeatView />
       </HeatOfBench>
     </JobPage>
   );

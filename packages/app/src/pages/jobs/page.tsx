@@ -42,7 +42,7 @@ export function JobsPage(): VNode {
   };
   return (
     <>
-      <SiteHeader title="Saved jobs" />
+      <SiteHeader />
       <main class="plain-page" id="result" tabIndex={-1}>
         <p class="status" role="status">
           {message ?? (lists === undefined && trouble === undefined ? 'Reading the list.' : '')}

@@ -31,8 +31,8 @@ export function KitPage(): VNode {
       left = true;
     };
   }, []);
-  if (opened === undefined) return <Waiting title="Kit" text="Opening the kit." />;
-  if ('trouble' in opened) return <Waiting title="Kit" text={opened.trouble} trouble />;
+  if (opened === undefined) return <Waiting text="Opening the kit." />;
+  if ('trouble' in opened) return <Waiting text={opened.trouble} trouble />;
   return (
     <SheetContext.Provider value={opened.desk}>
       <KitView desk={opened.desk} examples={opened.examples} />

@@ -2,9 +2,8 @@ import type { PaperChoices, PaperList } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import { fetchExamples, fetchJob, fetchPapers, type PapersOf, tellPrinted } from '../../api/index.ts';
-import { DEMO_JOB } from '../../job/state/index.ts';
 import { jobPath, PageLink } from '../../ui/route/index.ts';
-import { JobPages, SiteHeader, Waiting } from '../../ui/site/index.ts';
+import { SiteHeader, Waiting } from '../../ui/site/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { ChangesPanel } from './changes-panel.tsx';
 import { ChoiceBar } from './choice-bar.tsx';
@@ -16,12 +15,12 @@ import './style.css';
 interface PapersPageProps {
   /** Id of a saved job. */
   readonly id: string | undefined;
-  /** Name of a demo job, where no saved one is asked for. */
-  readonly demo: string | undefined;
+  /** Name of the demo job, where no saved one is shown. */
+  readonly demo: string;
 }
 
 /** The papers of a job: to look at, to print, and whether those that were printed are still good. */
-export function PapersPage({ id, demo = DEMO_JOB }: PapersPageProps): VNode {
+export function PapersPage({ id, demo }: PapersPageProps): VNode {
   const [title, setTitle] = useState<{ readonly text: string; readonly trouble: boolean }>();
   useEffect(() => {
     let left = false;
@@ -32,13 +31,11 @@ export function PapersPage({ id, demo = DEMO_JOB }: PapersPageProps): VNode {
       left = true;
     };
   }, [id, demo]);
-  if (title === undefined) return <Waiting title="Papers" text="Opening the job." />;
-  if (title.trouble) return <Waiting title="Papers" text={title.text} trouble />;
+  if (title === undefined) return <Waiting text="Opening the job." />;
+  if (title.trouble) return <Waiting text={title.text} trouble />;
   return (
     <>
-      <SiteHeader title={`Papers: ${title.text}`}>
-        <JobPages id={id} demo={demo} at="papers" />
-      </SiteHeader>
+      <SiteHeader title={title.text} />
       <Papers id={id} demo={demo} />
     </>
   );

@@ -5,7 +5,7 @@ import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
 import { jobPath, PageLink } from '../../ui/route/index.ts';
-import { JobPages, SiteHeader } from '../../ui/site/index.ts';
+import { SiteHeader } from '../../ui/site/index.ts';
 import { AirPanel } from './air-panel.tsx';
 import { DrawdownPanel } from './drawdown-panel.tsx';
 import { HoseChangesPanel } from './hose-changes-panel.tsx';
@@ -27,9 +27,7 @@ export function SupplyView({ id, demo }: SupplyViewProps): VNode {
   const outdated = useBenchState(isOutdated);
   return (
     <>
-      <SiteHeader title={`Power and air: ${title}`}>
-        <JobPages id={id} demo={demo} at="supply" />
-      </SiteHeader>
+      <SiteHeader title={title} />
       <main class="wide-page" id="result" tabIndex={-1}>
         <ResultStatus />
         <JobNotReadable id={id} />

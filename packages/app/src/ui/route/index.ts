@@ -1,3 +1,3 @@
+export { demoPath, jobPath } from './job-path.ts';
 export { PageLink } from './page-link.tsx';
-export { demoPath, jobPath } from './route.ts';
 export { goTo, nameAddress, useRoute } from './use-route.ts';

@@ -1,3 +1,3 @@
-export { JobPages, type JobRoom } from './job-pages.tsx';
+export { PageContext, type ShownPage, usePage } from './page-context.ts';
 export { SiteHeader } from './site-header.tsx';
 export { Waiting } from './waiting.tsx';

@@ -1,43 +1,32 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { PageLink } from '../route/index.ts';
-import { SettingsControls } from '../theme/index.ts';
+import { usePage } from './page-context.ts';
 
 interface SiteHeaderProps {
-  readonly title: string;
+  /** What the page is about, such as the job's title; the page's own title if left out. */
+  readonly title?: string;
+  /** Where it stands between page and store. */
   readonly state?: ComponentChildren;
+  /** What can be done with it as a whole. */
   readonly children?: ComponentChildren;
 }
 
-/** Top of every page: the name, the way to the saved jobs, the page's title and what can be done on it. */
+/** Head of a page: the other pages of its place, what it is about, what can be done with it. */
 export function SiteHeader({ title, state, children }: SiteHeaderProps): VNode {
+  const page = usePage();
+  const told =
+    title === undefined ? page.title : page.titled === 'page and job' ? `${page.title}: ${title}` : title;
   useEffect(() => {
-    document.title = `${title} · Furrow`;
-  }, [title]);
+    document.title = `${told} · Furrow`;
+  }, [told]);
   return (
-    <header class="site-header">
-      <a class="skip-link" href="#result">
-        Skip to the result
-      </a>
-      <div class="brand">
-        <PageLink to="/" class="brand-name">
-          <svg class="brand-mark" viewBox="0 0 28 20" aria-hidden="true">
-            <path class="brand-plate" d="M0 6h7c2 0 2 9 7 9s5-9 7-9h7v14H0z" />
-            <path class="brand-arc" d="M19 0l-5 11" />
-          </svg>
-          Furrow
-        </PageLink>
-        <nav aria-label="Pages">
-          <PageLink to="/jobs">Saved jobs</PageLink>
-          <PageLink to="/kit">Kit</PageLink>
-        </nav>
-      </div>
+    <div class="page-head">
+      {page.tabs}
       <div class="page-title">
-        <h1>{title}</h1>
+        <h1>{told}</h1>
         {state}
       </div>
-      <SettingsControls />
       {children}
-    </header>
+    </div>
   );
 }

@@ -3,17 +3,16 @@ import { PageLink } from '../route/index.ts';
 import { SiteHeader } from './site-header.tsx';
 
 interface WaitingProps {
-  readonly title: string;
   readonly text: string;
   /** Whether this is not a wait but the end of it. */
   readonly trouble?: boolean;
 }
 
 /** A page that is on its way, or says why it does not come. */
-export function Waiting({ title, text, trouble = false }: WaitingProps): VNode {
+export function Waiting({ text, trouble = false }: WaitingProps): VNode {
   return (
     <>
-      <SiteHeader title={title} />
+      <SiteHeader />
       <main class="plain-page" id="result" tabIndex={-1}>
         {trouble ? (
           <>

@@ -6,7 +6,7 @@ import type { Store } from './store.ts';
  * does not draw the other seventy.
  */
 export function useSelected<State, Selected>(
-  store: Store<State>,
+  store: Pick<Store<State>, 'get' | 'listen'>,
   select: (state: State) => Selected,
 ): Selected {
   const [, redraw] = useState(0);

@@ -1,0 +1,109 @@
+import type { ComponentType } from 'preact';
+
+/** What a page is handed: the job that its address names. */
+export interface PageProps {
+  /** Id of a saved job; undefined for a demo job. */
+  readonly id: string | undefined;
+  /** Name of the demo job, where no saved one is shown. */
+  readonly demo: string;
+}
+
+/** The places of the app, in the order of the work. */
+export const PLACES = [
+  { place: 'plan', title: 'Plan' },
+  { place: 'check', title: 'Check' },
+  { place: 'set-up', title: 'Set up' },
+  { place: 'shop', title: 'Shop' },
+] as const;
+
+export type Place = (typeof PLACES)[number]['place'];
+
+/** One page of the app. */
+export interface PageEntry {
+  readonly place: Place;
+  readonly title: string;
+  /** Whether it is a page of a job, saved or demo, or of the shop. */
+  readonly of: 'job' | 'saved job' | 'shop';
+  /** What its address ends with, after the job's where it is a page of one. */
+  readonly end: string;
+  /** Whether its heading is the title of what it shows alone. */
+  readonly named?: boolean;
+  readonly load: () => Promise<ComponentType<PageProps>>;
+}
+
+/** Every page, the first of a place being the one that the place leads to. */
+export const PAGES: readonly PageEntry[] = [
+  {
+    place: 'plan',
+    title: 'Bench',
+    of: 'job',
+    end: '',
+    named: true,
+    load: async () => (await import('../pages/bench/page.tsx')).BenchPage,
+  },
+  {
+    place: 'plan',
+    title: 'Cost and time',
+    of: 'job',
+    end: 'cost',
+    load: async () => (await import('../pages/cost/page.tsx')).CostPage,
+  },
+  {
+    place: 'check',
+    title: 'Power and air',
+    of: 'job',
+    end: 'supply',
+    load: async () => (await import('../pages/supply/page.tsx')).SupplyPage,
+  },
+  {
+    place: 'check',
+    title: 'Heat',
+    of: 'job',
+    end: 'heat',
+    load: async () => (await import('../pages/heat/page.tsx')).HeatPage,
+  },
+  {
+    place: 'check',
+    title: 'Hazards',
+    of: 'job',
+    end: 'hazards',
+    load: async () => (await import('../pages/hazards/page.tsx')).HazardsPage,
+  },
+  {
+    place: 'check',
+    title: 'Bay plan',
+    of: 'job',
+    end: 'bay',
+    load: async () => (await import('../pages/bay/page.tsx')).BayPage,
+  },
+  {
+    place: 'set-up',
+    title: 'Papers',
+    of: 'job',
+    end: 'papers',
+    load: async () => (await import('../pages/papers/page.tsx')).PapersPage,
+  },
+  {
+    place: 'set-up',
+    title: 'Commissioning',
+    of: 'saved job',
+    end: 'commission',
+    load: async () => (await import('../pages/commission/page.tsx')).CommissionPage,
+  },
+  {
+    place: 'shop',
+    title: 'Kit',
+    of: 'shop',
+    end: 'kit',
+    named: true,
+    load: async () => (await import('../pages/kit/page.tsx')).KitPage,
+  },
+  {
+    place: 'shop',
+    title: 'Saved jobs',
+    of: 'shop',
+    end: 'jobs',
+    named: true,
+    load: async () => (await import('../pages/jobs/page.tsx')).JobsPage,
+  },
+];

@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { openBench } from '../job/state/index.ts';
+import { MemoryStorage, planOf } from '../testing/index.ts';
+import { placeWords } from './place-words.ts';
+
+const DEMO = readFileSync(new URL('../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
+
+function setUp(text: string) {
+  const worker = { onReply: () => {}, onCrash: () => {}, post: () => {}, end: () => {} };
+  const bench = openBench({ text }, { startWorker: () => worker, memory: new MemoryStorage() });
+  return { bench, words: (place: Parameters<typeof placeWords>[0]) => placeWords(place, bench.store.get()) };
+}
+
+describe('placeWords', () => {
+  it('tells of a job that is being planned', () => {
+    const { words } = setUp(DEMO);
+    expect(['plan', 'check', 'set-up', 'shop'].map((place) => words(place as 'plan'))).toEqual([
+      'planning',
+      '',
+      'not saved yet',
+      '',
+    ]);
+  });
+
+  it('tells of a plan: its passes, the margins that do not simply hold, the kit', () => {
+    const { bench, words } = setUp(DEMO);
+    const { read, answer } = planOf(DEMO);
+    bench.store.set({ planned: { edit: bench.store.get().edit, read, answer } });
+    const { length } = answer.plan!.passes;
+    expect(words('plan')).toBe(length === 1 ? 'one pass' : `${length} passes`);
+    const tight = answer.plan!.limits.filter(({ verdict }) => verdict === 'tight').length;
+    expect(words('check')).toBe(tight === 0 ? 'all margins hold' : `${tight} tight`);
+    const limits = answer.plan!.limits.map((limit) => ({ ...limit, verdict: 'fails' as const }));
+    const failing = { ...answer, plan: { ...answer.plan!, limits } };
+    bench.store.set({ planned: { edit: bench.store.get().edit, read, answer: failing } });
+    expect(words('check')).toBe(`${limits.length} fail`);
+    expect(words('shop')).toBe('no kit yet');
+  });
+
+  it('tells of mistakes, and of a result that the text has outrun', () => {
+    const { bench, words } = setUp(DEMO);
+    bench.setText(DEMO.replace('thickness: 25 mm', 'thickness: 25').replace('furrow: 1', 'furrow: 2'));
+    expect(words('plan')).toMatch(/mistake/u);
+  });
+});
