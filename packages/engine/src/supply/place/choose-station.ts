@@ -5,6 +5,7 @@ import { pick } from './pick.ts';
 import { placeCautions } from './place-cautions.ts';
 import { bestCell, type GridSearch, type Score } from './station-grid.ts';
 import {
+  canBeJoined,
   cellPoint,
   leastNeeds,
   mayStand,
@@ -172,6 +173,7 @@ function cautionsOf({ bay }: StationTask, runs: readonly PickedRun[]): readonly 
 
 /** The place of least loss; no best where none is possible. */
 function searchLeast(scene: Scene): GridSearch {
+  if (!canBeJoined(scene)) return { best: undefined, judged: 0, ruledOut: 0 };
   return bestCell({
     columns: scene.columns,
     rows: scene.rows,
@@ -241,6 +243,27 @@ function shortScore(scene: Scene, needs: Needs): Score {
 /** Why no place does, and how much is short where least is. */
 function noReach(scene: Scene): Issue {
   const issue = (message: string, path: string): Issue => ({ code: 'PLACE_NO_REACH', path, message });
+  if (!canBeJoined(scene)) return issue(whyNone(scene), 'bay');
+  return lookedAt(coarse(scene), issue);
+}
+
+/** Places that a refusal looks at for what is short: enough to tell, and no long work for nothing. */
+const REFUSAL_PLACES_MOST = 400;
+
+/** The scene on a grid of few places. */
+function coarse(scene: Scene): Scene {
+  const { columns, rows, task } = scene;
+  const times = Math.ceil(Math.sqrt((columns * rows) / REFUSAL_PLACES_MOST));
+  if (times <= 1) return scene;
+  return {
+    ...scene,
+    columns: Math.ceil(columns / times),
+    rows: Math.ceil(rows / times),
+    task: { ...task, grid: task.grid * times },
+  };
+}
+
+function lookedAt(scene: Scene, issue: (message: string, path: string) => Issue): Issue {
   const search = bestCell({
     columns: scene.columns,
     rows: scene.rows,
@@ -256,7 +279,8 @@ function noReach(scene: Scene): Issue {
   return issue(whyNone(scene), 'bay');
 }
 
-function whyNone(scene: Scene): string {
+function whyNone(whole: Scene): string {
+  const scene = coarse(whole);
   const { columns, rows, task } = scene;
   const standing: BayPoint[] = [];
   for (let column = 0; column < columns; column += 1) {

@@ -45,6 +45,8 @@ interface Layer {
   readonly air: Target;
   readonly seam: readonly Target[];
   readonly clamp: Way | undefined;
+  /** Whether source, air drop, seam and clamp are joined to each other: where they are not, no station is to all of them. */
+  readonly joined: boolean;
 }
 
 /** A point that ways lead to, with the places at which they come to it. */
@@ -116,13 +118,31 @@ function layerOf(ground: Ground, { bay }: StationTask, seam: readonly BayPoint[]
     spreads: accessesOf(at, bay.seam, bay.leadClearance ?? 0).map((access) => spreadFrom(ground, access)),
   });
   const source = target(bay.powerSource);
-  return {
-    ground,
-    source,
-    air: target(bay.airDrop),
-    seam: seam.map(target),
-    clamp: bay.workClamp && betweenTargets(ground, target(bay.workClamp), source),
-  };
+  const air = target(bay.airDrop);
+  const along = seam.map(target);
+  const clamp = bay.workClamp && betweenTargets(ground, target(bay.workClamp), source);
+  const ways = [air, ...along].map((each) => betweenTargets(ground, each, source));
+  const joined = [...ways, ...(clamp === undefined ? [] : [clamp])].every(({ length }) => length < Infinity);
+  return { ground, source, air, seam: along, clamp, joined };
+}
+
+/** The layers in which a station can be joined to everything with the covers there are, the shorter ways first. */
+function usableLayers({
+  layers,
+  task,
+}: Scene): readonly { readonly layer: Layer; readonly mayCross: boolean }[] {
+  const [crossed, around] = layers;
+  // Where nothing leads around the walkways, one has to be crossed.
+  const inVain = around !== undefined && !around.joined && task.stock.covers === 0;
+  return [
+    ...(crossed!.joined && !inVain ? [{ layer: crossed!, mayCross: true }] : []),
+    ...(around?.joined === true ? [{ layer: around, mayCross: false }] : []),
+  ];
+}
+
+/** Whether any station could be joined to everything. */
+export function canBeJoined(scene: Scene): boolean {
+  return usableLayers(scene).length > 0;
 }
 
 /** The shortest way from a point, whose sights are known, to a target. */
@@ -190,8 +210,8 @@ export function mayStand({ task }: Scene, point: BayPoint): boolean {
 
 /** Ways from a station: under covers where stock has enough, else around every walkway; undefined where neither is possible. */
 export function waysFrom(scene: Scene, station: BayPoint): StationWays | undefined {
-  for (const [i, layer] of scene.layers.entries()) {
-    const ways = waysOn(scene, layer, station, i === 0);
+  for (const { layer, mayCross } of usableLayers(scene)) {
+    const ways = waysOn(scene, layer, station, mayCross);
     if (ways.covers <= scene.task.stock.covers) return ways;
   }
   return undefined;
