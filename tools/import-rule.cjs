@@ -64,6 +64,12 @@ const PAPER_LAYERS = [
   ['html', 'pdf', 'text'],
 ];
 
+/** Rooms of the store: from the database by the one way of saving to what is saved. */
+const STORE_LAYERS = [['database'], ['document', 'migration'], ['job', 'kit', 'rig', 'fault', 'paper']];
+
+/** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */
+const SERVER_LAYERS = [['guard'], ['reading'], ['work'], ['routes']];
+
 const PAPER_ROOMS = '^packages/papers/src/';
 const ROOMS = '^packages/engine/src/';
 const TEST_FILE = '\\.test\\.tsx?$';
@@ -109,18 +115,34 @@ const appRules = APP_PARTS.map((part, at) => ({
   to: { path: `${APP}[^/]+/`, pathNot: `${APP}${oneOf(APP_PARTS.slice(0, at + 1))}` },
 }));
 
-const paperRules = PAPER_LAYERS.flatMap((layer, index) =>
-  layer.map((room) => {
-    const allowed = PAPER_LAYERS.slice(0, index).flat();
-    return {
-      name: `papers-order-${room}`,
-      comment: `Rooms of the papers import downwards: ${room} may import ${allowed.join(', ') || 'no other room'}.`,
-      severity: 'error',
-      from: { path: `${PAPER_ROOMS}${room}/`, pathNot: TEST_FILE },
-      to: { path: `${PAPER_ROOMS}[^/]+/`, pathNot: `${PAPER_ROOMS}${oneOf([room, ...allowed])}` },
-    };
-  }),
-);
+/** The rules for rooms of a package that stand in layers. */
+function layerRules(name, layers) {
+  const rooms = `^packages/${name}/src/`;
+  return layers.flatMap((layer, index) =>
+    layer.map((room) => {
+      const allowed = layers.slice(0, index).flat();
+      return {
+        name: `${name}-order-${room}`,
+        comment: `Rooms of ${name} import downwards: ${room} may import ${allowed.join(', ') || 'no other room'}.`,
+        severity: 'error',
+        from: { path: `${rooms}${room}/`, pathNot: TEST_FILE },
+        to: { path: rooms, pathNot: `${rooms}${oneOf([room, ...allowed])}` },
+      };
+    }),
+  );
+}
+
+/** The rule that every room of a package has its place in the layers. */
+function unknownRoomRule(name, layers) {
+  const rooms = `^packages/${name}/src/`;
+  return {
+    name: `${name}-room-unknown`,
+    comment: `A room of ${name} has a place in the order: add it to tools/import-rule.cjs.`,
+    severity: 'error',
+    from: {},
+    to: { path: `${rooms}[^/]+/`, pathNot: `${rooms}${oneOf([...layers.flat(), 'testing'])}` },
+  };
+}
 
 module.exports = {
   forbidden: [
@@ -148,7 +170,11 @@ module.exports = {
       from: { path: `${APP}(?!pages/)` },
       to: { path: `${APP}pages/`, pathNot: `${APP}pages/[^/]+/page\\.tsx$` },
     },
-    ...paperRules,
+    ...layerRules('papers', PAPER_LAYERS),
+    ...layerRules('store', STORE_LAYERS),
+    unknownRoomRule('store', STORE_LAYERS),
+    ...layerRules('server', SERVER_LAYERS),
+    unknownRoomRule('server', SERVER_LAYERS),
     {
       name: 'papers-room-unknown',
       comment: 'A room of the papers has a place in the order: add it to tools/import-rule.cjs.',

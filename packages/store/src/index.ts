@@ -1,14 +1,14 @@
+export { dataFolder } from './database/data-folder.ts';
+export { StoreFailure } from './database/store-failure.ts';
+export type { DocumentStore } from './document/document-store.ts';
 export type {
-  CommissioningContent,
-  CommissioningEntry,
-  CommissioningSaveOutcome,
-  CommissioningStore,
-  Finding,
-  Reading,
-  StoredCommissioning,
-} from './commissioning-store.ts';
-export { dataFolder } from './data-folder.ts';
-export type { FaultCaseStore, FoundFault } from './fault-case-store.ts';
+  DocumentContent,
+  DocumentRevision,
+  DocumentSave,
+  DocumentSummary,
+  StoredDocument,
+} from './document/document-table.ts';
+export type { FaultCaseStore, FoundFault } from './fault/fault-case-store.ts';
 export type {
   JobContent,
   JobStore,
@@ -18,16 +18,24 @@ export type {
   StoredRevision,
   StoredRevisionSummary,
   StoredSummary,
-} from './job-store.ts';
+} from './job/job-store.ts';
+export type { StoreSources } from './job/sql-job-store.ts';
 export type {
   KitContent,
   KitSaveOutcome,
   KitStore,
   StoredKit,
   StoredKitSummary,
-} from './kit-store.ts';
+} from './kit/kit-store.ts';
 export { openStore, type StorePlace } from './open-store.ts';
-export type { PrintedPaper, PrintedStore, StoredPrinted } from './printed-store.ts';
-export type { StoreSources } from './sql-job-store.ts';
+export type { PrintedPaper, PrintedStore, StoredPrinted } from './paper/printed-store.ts';
+export type {
+  CommissioningContent,
+  CommissioningEntry,
+  CommissioningSaveOutcome,
+  CommissioningStore,
+  Finding,
+  Reading,
+  StoredCommissioning,
+} from './rig/commissioning-store.ts';
 export type { Store } from './store.ts';
-export { StoreFailure } from './store-failure.ts';

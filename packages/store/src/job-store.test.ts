@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { JobStore } from './job-store.ts';
+import type { JobStore } from './job/job-store.ts';
 import { openStore, type StorePlace } from './open-store.ts';
 import { testedKinds } from './testing/place.ts';
 import { countingSources } from './testing/sources.ts';

@@ -1,15 +1,15 @@
 import { existsSync, mkdirSync, readdirSync, rmdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { sql } from 'kysely';
 import Libsql from 'libsql';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Database } from './database.ts';
-import { migrate } from './migrate.ts';
-import { MIGRATIONS, type Migration } from './migrations.ts';
+import type { Database } from './database/database.ts';
+import { openPostgres } from './database/postgres-database.ts';
+import { openSqlite } from './database/sqlite-database.ts';
+import { migrate } from './migration/migrate.ts';
+import { MIGRATIONS, type Migration } from './migration/migrations.ts';
 import type { StorePlace } from './open-store.ts';
-import { openPostgres } from './postgres-database.ts';
-import { sqlJobStore } from './sql-job-store.ts';
 import { sqlStore } from './sql-store.ts';
-import { openSqlite } from './sqlite-database.ts';
 import { testedKinds } from './testing/place.ts';
 import { countingSources } from './testing/sources.ts';
 
@@ -41,6 +41,7 @@ for (const kind of testedKinds()) {
     const open = (): Database => ('url' in place ? openPostgres(place.url) : openSqlite(place.folder));
     const history = () =>
       database.kysely.selectFrom('furrow_migration').select(['number', 'name']).orderBy('number').execute();
+    const write = (row: string) => sql.raw(row).execute(database.kysely);
     const backups = () =>
       'folder' in place ? readdirSync(place.folder).filter((name) => name.startsWith('before-')) : [];
 
@@ -61,7 +62,7 @@ for (const kind of testedKinds()) {
 
     it('brings an older database up to date and keeps its jobs', async () => {
       await migrate(database, MIGRATIONS, now);
-      const store = sqlJobStore(database, { now, newId });
+      const store = sqlStore(database, { now, newId });
       const job = await store.create(content);
       await migrate(database, [...MIGRATIONS, addsTable], now);
       expect(await history()).toHaveLength(MIGRATIONS.length + 1);
@@ -70,15 +71,75 @@ for (const kind of testedKinds()) {
 
     it('brings a database of the first release up to date: its jobs stay, a kit and readings can be kept', async () => {
       await migrate(database, MIGRATIONS.slice(0, 1), now);
-      const job = await sqlJobStore(database, { now, newId }).create(content);
+      await write("insert into job values ('j1', '2026-01-01T00:00:00.000Z', null, 1)");
+      await write(
+        "insert into job_revision values ('j1', 1, 'title: a', 'a', null, '2026-01-01T00:00:00.000Z')",
+      );
       await migrate(database, MIGRATIONS, now);
       const store = sqlStore(database, { now, newId });
-      expect(await store.get(job.id)).toEqual(job);
+      expect(await store.get('j1')).toMatchObject({ text: 'title: a', revision_number: 1 });
+      expect(await store.kit.get()).toBeUndefined();
       expect(await store.kit.save(content, 0)).toMatchObject({ ok: true });
       const entry = { readings: {}, ticks: ['power-1'], findings: [] };
-      expect(await store.commissioning.save(job.id, entry, 0)).toMatchObject({ ok: true });
+      expect(await store.commissioning.save('j1', entry, 0)).toMatchObject({ ok: true });
       const printed = { paper: 'quote.pdf', revision_number: 1, revision: 'aa', kit_revision: null };
-      expect(await store.printed.add(job.id, printed)).toBe(true);
+      expect(await store.printed.add('j1', printed)).toBe(true);
+    });
+
+    it('gives everything of a database without shops to the one shop there was', async () => {
+      const at = (minute: number) => `2026-01-01T00:0${minute}:00.000Z`;
+      const readings = { readings: {}, ticks: { 'power-1': at(5) }, findings: [] };
+      await migrate(database, MIGRATIONS.slice(0, 3), now);
+      for (const row of [
+        `insert into job values ('j1', '${at(1)}', null, 2)`,
+        `insert into job values ('j2', '${at(2)}', '${at(4)}', 1)`,
+        `insert into job_revision values ('j1', 1, 'title: a', 'a', 'aa', '${at(1)}')`,
+        `insert into job_revision values ('j1', 2, 'title: "Шов"', 'Шов', null, '${at(3)}')`,
+        `insert into job_revision values ('j2', 1, 'title: b', 'b', 'bb', '${at(2)}')`,
+        `insert into kit_revision values (1, 'title: k', 'k', 'kk', '${at(1)}')`,
+        `insert into kit_revision values (2, 'title: l', 'l', null, '${at(2)}')`,
+        `insert into commissioning values ('j1', 1, '${JSON.stringify({ ...readings, ticks: {} })}', '${at(4)}')`,
+        `insert into commissioning values ('j1', 2, '${JSON.stringify(readings)}', '${at(5)}')`,
+        `insert into fault_case values ('f1', 'wet_air', '{"hot_joint":"yes"}', '${at(6)}')`,
+        `insert into printed values ('p1', 'j1', 'quote.pdf', 1, 'aa', 'kk', '${at(7)}')`,
+      ]) {
+        await write(row);
+      }
+      await migrate(database, MIGRATIONS, now);
+      const store = sqlStore(database, { now, newId });
+      expect(await store.list()).toEqual([
+        { id: 'j1', title: 'Шов', revision: null, revision_number: 2, saved_at: at(3), created_at: at(1) },
+      ]);
+      expect(await store.revision('j1', 1)).toMatchObject({
+        text: 'title: a',
+        revision: 'aa',
+        saved_at: at(1),
+      });
+      expect(await store.listBin()).toMatchObject([{ id: 'j2', deleted_at: at(4) }]);
+      expect(await store.restore('j2')).toMatchObject({ text: 'title: b', created_at: at(2) });
+      expect((await store.kit.revisions()).map((each) => [each.revision_number, each.revision])).toEqual([
+        [2, null],
+        [1, 'kk'],
+      ]);
+      expect(await store.commissioning.get('j1')).toEqual({
+        job_id: 'j1',
+        revision_number: 2,
+        saved_at: at(5),
+        ...readings,
+      });
+      expect(await store.faultCases.list()).toEqual([
+        { id: 'f1', cause: 'wet_air', symptoms: { hot_joint: 'yes' } },
+      ]);
+      expect(await store.printed.list('j1')).toEqual([
+        { paper: 'quote.pdf', revision_number: 1, revision: 'aa', kit_revision: 'kk', printed_at: at(7) },
+      ]);
+      expect(await store.save('j1', content, 2)).toMatchObject({ ok: true, job: { revision_number: 3 } });
+      const elsewhere = sqlStore(database, { now, newId }, 'another shop');
+      expect([await elsewhere.list(), await elsewhere.kit.get(), await elsewhere.faultCases.list()]).toEqual([
+        [],
+        undefined,
+        [],
+      ]);
     });
 
     it('refuses a database of a newer version, and changes nothing', async () => {
@@ -134,13 +195,15 @@ for (const kind of testedKinds()) {
 
     it('backs a database up before changing it', async () => {
       await migrate(database, MIGRATIONS, now);
-      const job = await sqlJobStore(database, { now, newId }).create(content);
+      const job = await sqlStore(database, { now, newId }).create(content);
       await migrate(database, [...MIGRATIONS, addsTable], now);
       const step = `before-step-${MIGRATIONS.length + 1}.sqlite`;
       expect(backups()).toEqual([step]);
       if (!('folder' in place)) throw new Error('not a folder');
       const copy = new Libsql(join(place.folder, step), { readonly: true });
-      expect(copy.prepare('select job_id, text from job_revision').raw().all()).toEqual([[job.id, job.text]]);
+      expect(copy.prepare('select id, content from document_revision').raw().all()).toEqual([
+        [job.id, job.text],
+      ]);
       expect(copy.prepare('select name from furrow_migration').raw().all()).toEqual(
         MIGRATIONS.map(({ name }) => [name]),
       );

@@ -1,11 +1,11 @@
-import { migrate } from './migrate.ts';
-import { MIGRATIONS } from './migrations.ts';
-import { openPostgres } from './postgres-database.ts';
-import type { StoreSources } from './sql-job-store.ts';
+import { openPostgres } from './database/postgres-database.ts';
+import { openSqlite } from './database/sqlite-database.ts';
+import { attempt } from './database/store-failure.ts';
+import type { StoreSources } from './job/sql-job-store.ts';
+import { migrate } from './migration/migrate.ts';
+import { MIGRATIONS } from './migration/migrations.ts';
 import { sqlStore } from './sql-store.ts';
-import { openSqlite } from './sqlite-database.ts';
 import type { Store } from './store.ts';
-import { attempt } from './store-failure.ts';
 
 /** Where everything is to be kept: a folder for SQLite, or the URL of a PostgreSQL database. */
 export type StorePlace = { readonly folder: string } | { readonly url: string };

@@ -1,16 +1,16 @@
 import pg from 'pg';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Database } from './database.ts';
-import { migrate } from './migrate.ts';
-import { MIGRATIONS } from './migrations.ts';
+import type { Database } from './database/database.ts';
+import { openPostgres } from './database/postgres-database.ts';
+import { workOn } from './database/work.ts';
+import { migrate } from './migration/migrate.ts';
+import { MIGRATIONS } from './migration/migrations.ts';
 import { openStore } from './open-store.ts';
-import { openPostgres } from './postgres-database.ts';
 import { sqlStore } from './sql-store.ts';
 import type { Store } from './store.ts';
 import { type FaultyWire, faultyWire } from './testing/faulty-wire.ts';
 import { findPostgres, type PostgresServer, startPostgres } from './testing/postgres-server.ts';
 import { countingSources } from './testing/sources.ts';
-import { workOn } from './work.ts';
 
 const first = { text: 'title: Penstock\n', title: 'Penstock', revision: 'aa' };
 const second = { text: 'title: Penstock, wider\n', title: 'Penstock, wider', revision: null };
@@ -71,7 +71,7 @@ describe.skipIf('missing' in found)(`a store on a ${title} that fails`, () => {
     await workOn(database).transact(async (transaction) => {
       await transaction
         .insertInto('fault_case')
-        .values({ id: 'a', cause: 'wet_air', symptoms: '{}', counted_at: '' })
+        .values({ shop: 'main', id: 'a', cause: 'wet_air', symptoms: '{}', counted_at: '' })
         .execute();
       if (++tries === 1) await breakAll();
     });
@@ -83,7 +83,7 @@ describe.skipIf('missing' in found)(`a store on a ${title} that fails`, () => {
     const work = workOn(database).transact(async (transaction) => {
       await transaction
         .insertInto('fault_case')
-        .values({ id: 'a', cause: 'wet_air', symptoms: '{}', counted_at: '' })
+        .values({ shop: 'main', id: 'a', cause: 'wet_air', symptoms: '{}', counted_at: '' })
         .execute();
       await breakAll();
       await transaction.selectFrom('fault_case').select('id').execute();
@@ -113,6 +113,9 @@ describe.skipIf('missing' in found)(`a store on a ${title} that fails`, () => {
       expect(await store.bin(id)).toBe(true);
       wire.loseCommits(fault);
       expect(await store.restore(id)).toMatchObject(first);
+      await store.bin(id);
+      wire.loseCommits(fault);
+      expect(await store.erase(id)).toBe(true);
     });
 
     it('saves kit, readings, papers and faults once each', async () => {
@@ -161,7 +164,7 @@ describe.skipIf('missing' in found)(`a store on a ${title} that fails`, () => {
   it('does not wait for a lock for ever', async () => {
     const { id } = await store.create(first);
     await beside.query('begin');
-    await beside.query('select 1 from job for update');
+    await beside.query('select 1 from document for update');
     await expect(store.save(id, second, 1)).rejects.toMatchObject({ code: 'STORE_UNAVAILABLE' });
     await beside.query('rollback');
     expect(await store.save(id, second, 1)).toMatchObject({ ok: true });

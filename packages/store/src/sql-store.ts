@@ -1,20 +1,31 @@
-import type { Database } from './database.ts';
-import { sqlCommissioningStore } from './sql-commissioning-store.ts';
-import { sqlFaultCaseStore } from './sql-fault-case-store.ts';
-import { type StoreSources, sqlJobStore } from './sql-job-store.ts';
-import { sqlKitStore } from './sql-kit-store.ts';
-import { sqlPrintedStore } from './sql-printed-store.ts';
+import type { Database } from './database/database.ts';
+import { workOn } from './database/work.ts';
+import { documentStore } from './document/document-store.ts';
+import { documentTable } from './document/document-table.ts';
+import { sqlFaultCaseStore } from './fault/sql-fault-case-store.ts';
+import { type StoreSources, sqlJobStore } from './job/sql-job-store.ts';
+import { sqlKitStore } from './kit/sql-kit-store.ts';
+import { erasePrinted, sqlPrintedStore } from './paper/sql-printed-store.ts';
+import { sqlCommissioningStore } from './rig/sql-commissioning-store.ts';
 import type { Store } from './store.ts';
-import { workOn } from './work.ts';
 
-/** Everything that is kept, in the tables of a migrated database of either kind. */
-export function sqlStore(database: Database, sources: StoreSources): Store {
+/** The shop of a database that knows of no other: what was kept before there were shops is its own. */
+const THE_SHOP = 'main';
+
+/** Everything that is kept of a shop, in the tables of a migrated database of either kind. */
+export function sqlStore(database: Database, sources: StoreSources, shop = THE_SHOP): Store {
   const work = workOn(database);
+  const { now } = sources;
+  const rigs = documentTable(shop, 'rig');
   return {
-    ...sqlJobStore(database, sources),
-    kit: sqlKitStore(work, sources.now),
-    commissioning: sqlCommissioningStore(work, sources.now),
-    faultCases: sqlFaultCaseStore(work, sources.now),
-    printed: sqlPrintedStore(work, sources),
+    ...sqlJobStore(database, work, shop, sources, async (transaction, id) => {
+      await rigs.erase(transaction, id);
+      await erasePrinted(transaction, shop, id);
+    }),
+    kit: sqlKitStore(documentStore(work, shop, 'kit', now)),
+    commissioning: sqlCommissioningStore(work, shop, now),
+    knowledge: documentStore(work, shop, 'knowledge', now),
+    faultCases: sqlFaultCaseStore(work, shop, now),
+    printed: sqlPrintedStore(work, shop, sources),
   };
 }

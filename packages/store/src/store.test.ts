@@ -178,6 +178,108 @@ for (const kind of testedKinds()) {
       });
     });
 
+    describe('what the shop knows', () => {
+      const trials = { content: '{"trials":[1]}', title: 'flat', revision: 'aa' };
+      const more = { ...trials, content: '{"trials":[1,2]}' };
+
+      it('is kept by what it is about, with every revision', async () => {
+        expect(await store.knowledge.get('flat')).toBeUndefined();
+        expect(await store.knowledge.save('flat', trials, 0)).toMatchObject({
+          ok: true,
+          document: { number: 1 },
+        });
+        expect(await store.knowledge.save('flat', more, 1)).toMatchObject({
+          ok: true,
+          document: { number: 2 },
+        });
+        expect(await store.knowledge.save('overhead', trials, 0)).toMatchObject({ ok: true });
+        const { knowledge } = await reopened();
+        expect(await knowledge.get('flat')).toMatchObject({ ...more, number: 2 });
+        expect(await knowledge.revision('flat', 1)).toMatchObject(trials);
+        expect((await knowledge.list()).map(({ id }) => id).sort()).toEqual(['flat', 'overhead']);
+      });
+
+      it('is not overwritten, and saved once when it is sent again', async () => {
+        await store.knowledge.save('flat', trials, 0);
+        expect(await store.knowledge.save('flat', trials, 0)).toMatchObject({
+          ok: true,
+          document: { number: 1 },
+        });
+        expect(await store.knowledge.save('flat', more, 0)).toMatchObject({ ok: false, newer: trials });
+        expect(await store.knowledge.save('none', more, 1)).toEqual({ ok: false, newer: undefined });
+        expect(await store.knowledge.revisions('flat')).toHaveLength(1);
+      });
+
+      it('can be erased for good, whole or but for its newest revision', async () => {
+        await store.knowledge.save('flat', trials, 0);
+        await store.knowledge.save('flat', more, 1);
+        expect(await store.knowledge.eraseEarlier('flat')).toBe(1);
+        expect(await store.knowledge.revision('flat', 1)).toBeUndefined();
+        expect(await store.knowledge.get('flat')).toMatchObject({ ...more, number: 2 });
+        expect(await store.knowledge.erase('flat')).toBe(true);
+        expect(await store.knowledge.erase('flat')).toBe(false);
+        expect(await store.knowledge.eraseEarlier('flat')).toBeUndefined();
+        expect(await store.knowledge.list()).toEqual([]);
+      });
+    });
+
+    describe('erasing for good', () => {
+      const everything = async (): Promise<string> => {
+        const found = [await store.list(), await store.listBin(), await store.commissioning.get('none')];
+        for (const { id } of await store.list()) {
+          for (const each of (await store.revisions(id)) ?? []) {
+            found.push((await store.revision(id, each.revision_number)) as never);
+          }
+        }
+        return JSON.stringify(found);
+      };
+
+      it('takes a job in the bin away with its revisions, readings and papers, and no other', async () => {
+        const secret = { ...job, text: 'title: secret\n' };
+        const { id } = await store.create(secret);
+        const other = await store.create(job);
+        await store.save(id, job, 1);
+        await store.commissioning.save(id, entry, 0);
+        await store.printed.add(id, { paper: 'a', revision_number: 1, revision: 'aa', kit_revision: null });
+        expect(await store.erase(id)).toBe(false);
+        await store.bin(id);
+        expect(await store.erase(id)).toBe(true);
+        expect(await store.erase(id)).toBe(false);
+        expect(await store.restore(id)).toBeUndefined();
+        expect(await store.list()).toHaveLength(1);
+        // Under the same identifier again, nothing of the erased one comes back.
+        await store.createAs(id, job);
+        expect(await store.commissioning.get(id)).toMatchObject({ revision_number: 0, ticks: {} });
+        expect(await store.printed.list(id)).toEqual([]);
+        expect(await everything()).not.toContain('secret');
+        expect(await store.get(other.id)).toEqual(other);
+      });
+
+      it('takes away what stood in earlier revisions, so that a crew taken out of a job is gone', async () => {
+        const { id } = await store.create({ ...job, text: 'crew: Kim\n' });
+        await store.save(id, { ...job, text: 'crew: none\n' }, 1);
+        expect(await everything()).toContain('Kim');
+        expect(await store.eraseEarlier(id)).toBe(1);
+        expect(await everything()).not.toContain('Kim');
+        expect(await store.save(id, job, 2)).toMatchObject({ ok: true, job: { revision_number: 3 } });
+        expect(await store.eraseEarlier('none')).toBeUndefined();
+        await store.kit.save(yard, 0);
+        await store.kit.save(wider, 1);
+        expect(await store.kit.eraseEarlier()).toBe(1);
+        expect(await store.kit.revisions()).toHaveLength(1);
+      });
+
+      it('takes the readings of a job away with all their revisions', async () => {
+        const { id } = await store.create(job);
+        await store.commissioning.save(id, entry, 0);
+        await store.commissioning.save(id, nothing, 1);
+        expect(await store.commissioning.erase(id)).toBe(true);
+        expect(await store.commissioning.erase(id)).toBe(false);
+        expect(await store.commissioning.get(id)).toMatchObject({ revision_number: 0, readings: {} });
+        expect(await store.commissioning.save(id, entry, 0)).toMatchObject({ ok: true });
+      });
+    });
+
     describe('the papers handed out', () => {
       const card = { paper: 'set-up-card.pdf', revision_number: 1, revision: 'aa', kit_revision: null };
       let id: string;

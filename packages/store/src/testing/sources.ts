@@ -1,4 +1,4 @@
-import type { StoreSources } from '../sql-job-store.ts';
+import type { StoreSources } from '../job/sql-job-store.ts';
 
 /** A clock that goes one second further at each look, and identifiers that count. */
 export function countingSources(): StoreSources {

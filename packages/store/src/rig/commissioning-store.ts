@@ -62,4 +62,6 @@ export interface CommissioningStore {
   get(jobId: string): Promise<StoredCommissioning | undefined>;
   /** Saves the whole of it, provided that `basedOn` is still the newest revision; 0 for the first. */
   save(jobId: string, entry: CommissioningEntry, basedOn: number): Promise<CommissioningSaveOutcome>;
+  /** Erases what was ticked, read and found for a job for good, with all revisions; false if there is nothing. */
+  erase(jobId: string): Promise<boolean>;
 }

@@ -77,5 +77,9 @@ export interface JobStore {
   listBin(): Promise<readonly StoredBinned[]>;
   /** Takes a job out of the bin. */
   restore(id: string): Promise<StoredJob | undefined>;
+  /** Erases a job that is in the bin for good, with all revisions, readings and papers; false if there is none there. */
+  erase(id: string): Promise<boolean>;
+  /** Erases all revisions but the newest for good; how many they were, undefined if there is no such job. */
+  eraseEarlier(id: string): Promise<number | undefined>;
   close(): Promise<void>;
 }

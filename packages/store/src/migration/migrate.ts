@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely';
 import { sql } from 'kysely';
-import type { Database } from './database.ts';
+import type { Database } from '../database/database.ts';
+import { StoreFailure } from '../database/store-failure.ts';
+import type { MigrationRow, Tables } from '../database/tables.ts';
 import type { Migration } from './migrations.ts';
-import { StoreFailure } from './store-failure.ts';
-import type { MigrationTable, Tables } from './tables.ts';
 
 /** Any number serves, as long as it stays: PostgreSQL's lock against two programs migrating at once. */
 const MIGRATION_LOCK = 6_174_083;
@@ -62,7 +62,7 @@ async function runMissing(
   }
 }
 
-async function readHistory(kysely: Kysely<Tables>, kind: Database['kind']): Promise<MigrationTable[]> {
+async function readHistory(kysely: Kysely<Tables>, kind: Database['kind']): Promise<MigrationRow[]> {
   const exists =
     kind === 'sqlite'
       ? await sql`select 1 from sqlite_master where type = 'table' and name = 'furrow_migration'`.execute(
@@ -74,7 +74,7 @@ async function readHistory(kysely: Kysely<Tables>, kind: Database['kind']): Prom
 }
 
 function checkHistory(
-  history: readonly MigrationTable[],
+  history: readonly MigrationRow[],
   migrations: readonly Migration[],
   place: string,
 ): void {

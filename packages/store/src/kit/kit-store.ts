@@ -35,4 +35,6 @@ export interface KitStore {
   /** All revisions, newest first. */
   revisions(): Promise<readonly StoredKitSummary[]>;
   revision(number: number): Promise<StoredKit | undefined>;
+  /** Erases all revisions but the newest for good; how many they were. */
+  eraseEarlier(): Promise<number>;
 }

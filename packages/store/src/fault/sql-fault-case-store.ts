@@ -1,14 +1,19 @@
+import type { Work } from '../database/work.ts';
 import type { FaultCaseStore } from './fault-case-store.ts';
-import type { Work } from './work.ts';
 
 /** The faults found in their table. */
-export function sqlFaultCaseStore({ kysely, run, transact }: Work, now: () => Date): FaultCaseStore {
+export function sqlFaultCaseStore(
+  { kysely, run, transact }: Work,
+  shop: string,
+  now: () => Date,
+): FaultCaseStore {
   return {
     list: () =>
       run(async () => {
         const rows = await kysely
           .selectFrom('fault_case')
           .select(['id', 'cause', 'symptoms'])
+          .where('shop', '=', shop)
           .orderBy('counted_at')
           .orderBy('id')
           .execute();
@@ -22,8 +27,8 @@ export function sqlFaultCaseStore({ kysely, run, transact }: Work, now: () => Da
         const values = { cause, symptoms: JSON.stringify(symptoms), counted_at: now().toISOString() };
         await transaction
           .insertInto('fault_case')
-          .values({ id, ...values })
-          .onConflict((conflict) => conflict.column('id').doUpdateSet(values))
+          .values({ shop, id, ...values })
+          .onConflict((conflict) => conflict.columns(['shop', 'id']).doUpdateSet(values))
           .execute();
       }),
     remove: (id) => {
@@ -31,6 +36,7 @@ export function sqlFaultCaseStore({ kysely, run, transact }: Work, now: () => Da
       return transact(async (transaction) => {
         const { numDeletedRows } = await transaction
           .deleteFrom('fault_case')
+          .where('shop', '=', shop)
           .where('id', '=', id)
           .executeTakeFirst();
         removed ||= numDeletedRows > 0n;

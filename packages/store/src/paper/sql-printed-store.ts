@@ -1,7 +1,8 @@
-import type { Kysely } from 'kysely';
+import type { Transaction } from 'kysely';
+import type { Tables } from '../database/tables.ts';
+import type { Work } from '../database/work.ts';
+import { documentTable } from '../document/document-table.ts';
 import type { PrintedStore } from './printed-store.ts';
-import type { Tables } from './tables.ts';
-import type { Work } from './work.ts';
 
 /** What a store is given from outside to write down what was printed. */
 interface PrintedSources {
@@ -12,15 +13,18 @@ interface PrintedSources {
 /** The papers that were handed out, in their table. */
 export function sqlPrintedStore(
   { kysely, run, transact }: Work,
+  shop: string,
   { now, newId }: PrintedSources,
 ): PrintedStore {
+  const jobs = documentTable(shop, 'job');
   return {
     list: (jobId) =>
       run(async () => {
-        if (!(await isKept(kysely, jobId))) return undefined;
+        if ((await jobs.find(kysely, jobId)) === undefined) return undefined;
         return kysely
           .selectFrom('printed')
           .select(['paper', 'revision_number', 'revision', 'kit_revision', 'printed_at'])
+          .where('shop', '=', shop)
           .where('job_id', '=', jobId)
           .orderBy('printed_at', 'desc')
           .orderBy('id')
@@ -29,12 +33,12 @@ export function sqlPrintedStore(
     add: (jobId, { paper, revision_number, revision, kit_revision }) => {
       const id = newId();
       return transact(async (transaction) => {
-        if (!(await isKept(transaction, jobId))) return false;
+        if ((await jobs.find(transaction, jobId)) === undefined) return false;
         const printed_at = now().toISOString();
         const values = { paper, revision_number, revision, kit_revision, printed_at };
         await transaction
           .insertInto('printed')
-          .values({ id, job_id: jobId, ...values })
+          .values({ shop, id, job_id: jobId, ...values })
           .onConflict((conflict) => conflict.doNothing())
           .execute();
         return true;
@@ -43,13 +47,11 @@ export function sqlPrintedStore(
   };
 }
 
-/** Whether there is such a job outside the bin. */
-async function isKept(kysely: Kysely<Tables>, jobId: string): Promise<boolean> {
-  const row = await kysely
-    .selectFrom('job')
-    .select('id')
-    .where('id', '=', jobId)
-    .where('deleted_at', 'is', null)
-    .executeTakeFirst();
-  return row !== undefined;
+/** Erases for good which papers of a job were handed out. */
+export async function erasePrinted(
+  transaction: Transaction<Tables>,
+  shop: string,
+  jobId: string,
+): Promise<void> {
+  await transaction.deleteFrom('printed').where('shop', '=', shop).where('job_id', '=', jobId).execute();
 }

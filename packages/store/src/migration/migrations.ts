@@ -1,0 +1,178 @@
+import { type Kysely, sql } from 'kysely';
+
+/** One step of the database's history, written once for both dialects. */
+export interface Migration {
+  readonly name: string;
+  /** What it changes, in a line. */
+  readonly why: string;
+  // A migration works on the tables of its own day, which the types of today do not know.
+  readonly up: (database: Kysely<unknown>) => Promise<void>;
+}
+
+/** All steps, oldest first. A released one is never edited, renamed or moved: add another. */
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    name: 'jobs-and-revisions',
+    why: 'Jobs are kept with every revision that was ever saved.',
+    up: async (database) => {
+      await database.schema
+        .createTable('job')
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('created_at', 'text', (column) => column.notNull())
+        .addColumn('deleted_at', 'text')
+        .addColumn('latest', 'integer', (column) => column.notNull())
+        .execute();
+      await database.schema
+        .createTable('job_revision')
+        .addColumn('job_id', 'text', (column) => column.notNull().references('job.id'))
+        .addColumn('number', 'integer', (column) => column.notNull())
+        .addColumn('text', 'text', (column) => column.notNull())
+        .addColumn('title', 'text', (column) => column.notNull())
+        .addColumn('revision', 'text')
+        .addColumn('saved_at', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('job_revision_key', ['job_id', 'number'])
+        .execute();
+    },
+  },
+  {
+    name: 'kit-commissioning-faults',
+    why: 'The kit, what is read at the rig for a job and the faults found are kept too.',
+    up: async (database) => {
+      await database.schema
+        .createTable('kit_revision')
+        .addColumn('number', 'integer', (column) => column.primaryKey())
+        .addColumn('text', 'text', (column) => column.notNull())
+        .addColumn('title', 'text', (column) => column.notNull())
+        .addColumn('revision', 'text')
+        .addColumn('saved_at', 'text', (column) => column.notNull())
+        .execute();
+      await database.schema
+        .createTable('commissioning')
+        .addColumn('job_id', 'text', (column) => column.notNull().references('job.id'))
+        .addColumn('number', 'integer', (column) => column.notNull())
+        .addColumn('content', 'text', (column) => column.notNull())
+        .addColumn('saved_at', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('commissioning_key', ['job_id', 'number'])
+        .execute();
+      await database.schema
+        .createTable('fault_case')
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('cause', 'text', (column) => column.notNull())
+        .addColumn('symptoms', 'text', (column) => column.notNull())
+        .addColumn('counted_at', 'text', (column) => column.notNull())
+        .execute();
+    },
+  },
+  {
+    name: 'printed-papers',
+    why: 'Which papers were handed out is kept, so that those of an earlier revision are known to be superseded.',
+    up: async (database) => {
+      await database.schema
+        .createTable('printed')
+        .addColumn('id', 'text', (column) => column.primaryKey())
+        .addColumn('job_id', 'text', (column) => column.notNull().references('job.id'))
+        .addColumn('paper', 'text', (column) => column.notNull())
+        .addColumn('revision_number', 'integer', (column) => column.notNull())
+        .addColumn('revision', 'text', (column) => column.notNull())
+        .addColumn('kit_revision', 'text')
+        .addColumn('printed_at', 'text', (column) => column.notNull())
+        .execute();
+    },
+  },
+  {
+    name: 'documents-of-shops',
+    why: 'Jobs, kits, readings and what is to come are saved one way, and everything belongs to a shop.',
+    up: async (database) => {
+      for (const table of ['fault_case', 'printed']) {
+        await database.schema.alterTable(table).renameTo(`${table}_before`).execute();
+      }
+      await createDocuments(database);
+      await createFaultsAndPapers(database);
+      for (const copy of COPIES) await sql.raw(copy).execute(database);
+      for (const table of [
+        'printed_before',
+        'fault_case_before',
+        'commissioning',
+        'kit_revision',
+        'job_revision',
+        'job',
+      ]) {
+        await database.schema.dropTable(table).execute();
+      }
+    },
+  },
+];
+
+async function createDocuments(database: Kysely<unknown>): Promise<void> {
+  await database.schema
+    .createTable('document')
+    .addColumn('shop', 'text', (column) => column.notNull())
+    .addColumn('kind', 'text', (column) => column.notNull())
+    .addColumn('id', 'text', (column) => column.notNull())
+    .addColumn('created_at', 'text', (column) => column.notNull())
+    .addColumn('deleted_at', 'text')
+    .addColumn('latest', 'integer', (column) => column.notNull())
+    .addPrimaryKeyConstraint('document_key', ['shop', 'kind', 'id'])
+    .execute();
+  await database.schema
+    .createTable('document_revision')
+    .addColumn('shop', 'text', (column) => column.notNull())
+    .addColumn('kind', 'text', (column) => column.notNull())
+    .addColumn('id', 'text', (column) => column.notNull())
+    .addColumn('number', 'integer', (column) => column.notNull())
+    .addColumn('content', 'text', (column) => column.notNull())
+    .addColumn('title', 'text', (column) => column.notNull())
+    .addColumn('revision', 'text')
+    .addColumn('saved_at', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('document_revision_key', ['shop', 'kind', 'id', 'number'])
+    .addForeignKeyConstraint('document_revision_of', ['shop', 'kind', 'id'], 'document', [
+      'shop',
+      'kind',
+      'id',
+    ])
+    .execute();
+}
+
+async function createFaultsAndPapers(database: Kysely<unknown>): Promise<void> {
+  await database.schema
+    .createTable('fault_case')
+    .addColumn('shop', 'text', (column) => column.notNull())
+    .addColumn('id', 'text', (column) => column.notNull())
+    .addColumn('cause', 'text', (column) => column.notNull())
+    .addColumn('symptoms', 'text', (column) => column.notNull())
+    .addColumn('counted_at', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('fault_case_key', ['shop', 'id'])
+    .execute();
+  await database.schema
+    .createTable('printed')
+    .addColumn('shop', 'text', (column) => column.notNull())
+    .addColumn('id', 'text', (column) => column.notNull())
+    .addColumn('job_id', 'text', (column) => column.notNull())
+    .addColumn('paper', 'text', (column) => column.notNull())
+    .addColumn('revision_number', 'integer', (column) => column.notNull())
+    .addColumn('revision', 'text', (column) => column.notNull())
+    .addColumn('kit_revision', 'text')
+    .addColumn('printed_at', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('printed_key', ['shop', 'id'])
+    .execute();
+}
+
+/** What was kept before belongs to the one shop there was. */
+const COPIES = [
+  `insert into document (shop, kind, id, created_at, deleted_at, latest)
+   select 'main', 'job', id, created_at, deleted_at, latest from job`,
+  `insert into document_revision (shop, kind, id, number, content, title, revision, saved_at)
+   select 'main', 'job', job_id, number, text, title, revision, saved_at from job_revision`,
+  `insert into document (shop, kind, id, created_at, latest)
+   select 'main', 'kit', 'kit', min(saved_at), max(number) from kit_revision having count(*) > 0`,
+  `insert into document_revision (shop, kind, id, number, content, title, revision, saved_at)
+   select 'main', 'kit', 'kit', number, text, title, revision, saved_at from kit_revision`,
+  `insert into document (shop, kind, id, created_at, latest)
+   select 'main', 'rig', job_id, min(saved_at), max(number) from commissioning group by job_id`,
+  `insert into document_revision (shop, kind, id, number, content, title, saved_at)
+   select 'main', 'rig', job_id, number, content, '', saved_at from commissioning`,
+  `insert into fault_case (shop, id, cause, symptoms, counted_at)
+   select 'main', id, cause, symptoms, counted_at from fault_case_before`,
+  `insert into printed (shop, id, job_id, paper, revision_number, revision, kit_revision, printed_at)
+   select 'main', id, job_id, paper, revision_number, revision, kit_revision, printed_at from printed_before`,
+];
