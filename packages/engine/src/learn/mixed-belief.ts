@@ -71,7 +71,7 @@ export interface Learned {
 }
 
 /** Steps of the fixed point of the weights, and how often the spreads are found anew under them. */
-const WEIGHT_STEPS = 6;
+const WEIGHT_STEPS = 4;
 const ROUNDS = 3;
 
 /**

@@ -15,7 +15,7 @@ import {
   supplyBlocks,
 } from '../blocks/index.ts';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
-import { adviceWords, chanceWords, gaugePlaces, jobWords } from '../words/index.ts';
+import { adviceWords, chanceWords, gaugePlaces, jobWords, knowledgeWords } from '../words/index.ts';
 import { framedPaper, shownRevision } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
@@ -133,7 +133,7 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
                 `no point too deep: ${chanceWords(assurance.not_too_deep)}`,
                 `ligament kept: ${chanceWords(assurance.ligament_kept)}`,
                 `width in its band: ${chanceWords(assurance.width_in_band)}`,
-                `chances are of the removal law ${answer.inputs.posterior_id}, not of this shop’s own trials`,
+                knowledgeWords(answer),
               ],
             },
           ],

@@ -17,5 +17,6 @@ export {
 export { actionText, gaugePlaces, readingText } from './gauge-words.ts';
 export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
 export { jobWords } from './job-words.ts';
+export { knowledgeWords } from './knowledge-words.ts';
 export { fineLength, fineNumber, fineUnit } from './length-text.ts';
 export { limitWords, sourceWords } from './limit-words.ts';

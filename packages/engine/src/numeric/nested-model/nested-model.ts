@@ -1,5 +1,11 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
-import { noiseSquares, type SeamReadings, seamReadings, summarisePass } from './seam-readings.ts';
+import {
+  noiseSquares,
+  type PassSummary,
+  type SeamReadings,
+  seamReadings,
+  summarisePass,
+} from './seam-readings.ts';
 
 /** One reading of a pass. */
 export interface NestedReading {
@@ -59,6 +65,10 @@ export interface NestedModel {
 }
 
 interface PreparedPass {
+  /** Columns that any pass of the group has; one list for all of them. */
+  readonly touched: readonly number[];
+  /** Place of each column among those that the group touches. */
+  readonly places: readonly number[];
   readonly columns: readonly number[];
   readonly regressors: readonly number[];
   readonly seam: SeamReadings;
@@ -90,13 +100,16 @@ export interface NestedSolution {
 export function nestedModel(groups: readonly NestedGroup[], size: number, range: number): NestedModel {
   return {
     size,
-    groups: groups.map((passes) =>
-      passes.map(({ columns, regressors, readings }) => ({
+    groups: groups.map((passes) => {
+      const touched = [...new Set(passes.flatMap(({ columns }) => columns))];
+      return passes.map(({ columns, regressors, readings }) => ({
+        touched,
+        places: columns.map((column) => touched.indexOf(column)),
         columns,
         regressors,
         seam: seamReadings(readings, range),
-      })),
-    ),
+      }));
+    }),
   };
 }
 
@@ -154,9 +167,11 @@ export function solveNested(
     outer += sums.rest + sums.square - sums.pull ** 2 * sums.variance;
     const { touched, regressors } = sums;
     addPasses(precision, pull, sums.passes);
-    for (const r of touched) {
-      pull[r]! -= regressors[r]! * sums.pull * sums.variance;
-      for (const c of touched) precision[r]![c]! -= regressors[r]! * regressors[c]! * sums.variance;
+    for (let r = 0; r < touched.length; r += 1) {
+      pull[touched[r]!]! -= regressors[r]! * sums.pull * sums.variance;
+      const row = precision[touched[r]!]!;
+      for (let c = 0; c < touched.length; c += 1)
+        row[touched[c]!]! -= regressors[r]! * regressors[c]! * sums.variance;
     }
   }
   const factor = new CholeskyDecomposition(new Matrix(precision.map((row) => [...row])));
@@ -212,10 +227,12 @@ export function outlierWeights(
     const { touched, regressors, variance } = sums;
     let seen = sums.pull;
     let doubt = 0;
-    for (const r of touched) {
-      seen -= regressors[r]! * solution.mean[r]!;
-      for (const c of touched) doubt += regressors[r]! * covariance[r]![c]! * regressors[c]!;
-    }
+    touched.forEach((row, r) => {
+      seen -= regressors[r]! * solution.mean[row]!;
+      touched.forEach((column, c) => {
+        doubt += regressors[r]! * covariance[row]![column]! * regressors[c]!;
+      });
+    });
     const level = variance * seen;
     group[g] = weightOf(level ** 2 + variance + variance ** 2 * doubt, sds.group ** 2);
     const passWeights = new Float64Array(sums.passes.length);
@@ -249,6 +266,28 @@ function weightOf(meanSquare: number, variance: number): number {
   return 1 - chance + chance / OUTLIER_VARIANCE;
 }
 
+/** Seam spreads whose summaries are kept: the middle one of a search, and one to either side [-]. */
+const KEPT_SEAMS = 3;
+const kept = new WeakMap<NestedWeights, Map<number, readonly (readonly PassSummary[])[]>>();
+
+/** Summaries of all passes; the other levels change more often than the seam's, so the latest ones are kept. */
+function summariesOf(
+  model: NestedModel,
+  seamSd: number,
+  weights: NestedWeights,
+): readonly (readonly PassSummary[])[] {
+  const known = kept.get(weights) ?? new Map<number, readonly (readonly PassSummary[])[]>();
+  kept.set(weights, known);
+  const before = known.get(seamSd);
+  if (before !== undefined) return before;
+  const made = model.groups.map((passes, g) =>
+    passes.map(({ seam }, k) => summarisePass(seam, seamSd, weights.reading[g]![k]!)),
+  );
+  if (known.size >= KEPT_SEAMS) known.delete(known.keys().next().value!);
+  known.set(seamSd, made);
+  return made;
+}
+
 interface SummedPass {
   readonly columns: readonly number[];
   readonly regressors: readonly number[];
@@ -261,8 +300,8 @@ interface GroupSums {
   readonly passes: readonly SummedPass[];
   /** Columns that any pass of the group has. */
   readonly touched: readonly number[];
-  /** Precision-weighted sums over the passes. */
-  readonly regressors: Readonly<Record<number, number>>;
+  /** Precision-weighted sums over the passes, by the columns touched. */
+  readonly regressors: Float64Array;
   readonly pull: number;
   readonly square: number;
   /** Variance of the group's level given the coefficients. */
@@ -273,23 +312,23 @@ interface GroupSums {
 
 function sumGroup(model: NestedModel, sds: NestedSds, weights: NestedWeights, g: number): GroupSums {
   const groupVariance = sds.group ** 2 / weights.group[g]!;
-  const regressors: Record<number, number> = {};
+  const touched = model.groups[g]![0]?.touched ?? [];
+  const regressors = new Float64Array(touched.length);
   let [precision, pull, square, rest] = [0, 0, 0, 0];
-  const passes = model.groups[g]!.map(({ columns, regressors: x, seam }, k): SummedPass => {
-    const summary = summarisePass(seam, sds.seam, weights.reading[g]![k]!);
+  const summaries = summariesOf(model, sds.seam, weights);
+  const passes = model.groups[g]!.map(({ columns, places, regressors: x }, k): SummedPass => {
+    const summary = summaries[g]![k]!;
     const variance = summary.variance + sds.pass ** 2 / weights.pass[g]![k]!;
     precision += 1 / variance;
     pull += summary.mean / variance;
     square += summary.mean ** 2 / variance;
     rest += summary.rest + Math.log(variance);
-    columns.forEach((column, i) => {
-      regressors[column] = (regressors[column] ?? 0) + x[i]! / variance;
-    });
+    for (let i = 0; i < places.length; i += 1) regressors[places[i]!]! += x[i]! / variance;
     return { columns, regressors: x, mean: summary.mean, variance };
   });
   return {
     passes,
-    touched: Object.keys(regressors).map(Number),
+    touched,
     regressors,
     pull,
     square,

@@ -113,7 +113,10 @@ export function noiseSquares(
     const spread = p11 + variances[i]! / weights[i]!;
     const surprise = values[i]! - level - y1;
     const [g1, g2] = [p11 / spread, p12 / spread];
-    kept.set([surprise, spread, g1, g2], 4 * i);
+    kept[4 * i] = surprise;
+    kept[4 * i + 1] = spread;
+    kept[4 * i + 2] = g1;
+    kept[4 * i + 3] = g2;
     y1 += g1 * surprise;
     y2 += g2 * surprise;
     p22 -= g2 * p12;
@@ -125,12 +128,10 @@ export function noiseSquares(
   let [r1, r2] = [0, 0];
   let [n11, n12, n22] = [0, 0, 0];
   for (let i = count - 1; i >= 0; i -= 1) {
-    const [surprise, spread, g1, g2] = kept.subarray(4 * i, 4 * i + 4) as unknown as number[] as [
-      number,
-      number,
-      number,
-      number,
-    ];
+    const surprise = kept[4 * i]!;
+    const spread = kept[4 * i + 1]!;
+    const g1 = kept[4 * i + 2]!;
+    const g2 = kept[4 * i + 3]!;
     const variance = variances[i]! / weights[i]!;
     const pulled = surprise / spread - (g1 * r1 + g2 * r2);
     const known = 1 / spread + g1 * (g1 * n11 + g2 * n12) + g2 * (g1 * n12 + g2 * n22);
