@@ -1,6 +1,5 @@
-import { STATED_UNITS } from '@furrow/engine';
+import { planSchema, STATED_UNITS } from '@furrow/engine';
 import { z } from 'zod';
-import { planSchema } from './plan-schema.ts';
 import { supplySchema } from './supply-schema.ts';
 
 const inputsSchema = z

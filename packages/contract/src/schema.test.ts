@@ -7,7 +7,6 @@ import type {
   HazardReport,
   HeatReport,
   Issue,
-  Plan,
 } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
@@ -17,7 +16,6 @@ import type { CountedFaults, faultEvidenceSchema } from './fault-count-schema.ts
 import type { hazardSchema } from './hazard-schema.ts';
 import type { heatSchema } from './heat-schema.ts';
 import type { issueSchema } from './issue-schema.ts';
-import type { planSchema } from './plan-schema.ts';
 
 // The type checker runs these: a field that the engine has and a schema has not (or the other way round)
 // makes `true` unassignable. `readonly` does not count, JSON knows nothing of it.
@@ -28,7 +26,6 @@ type Same<Schema extends z.ZodType, Type> = Equal<Writable<z.output<Schema>>, Wr
 describe('schemas of the contract', () => {
   it('describe the very types of the engine', () => {
     const issue: Same<typeof issueSchema, Issue> = true;
-    const plan: Same<typeof planSchema, Plan> = true;
     const answer: Same<typeof answerSchema, Answer> = true;
     const heat: Same<typeof heatSchema, HeatReport> = true;
     const cost: Same<typeof costSchema, CostAnswer> = true;
@@ -36,6 +33,6 @@ describe('schemas of the contract', () => {
     const evidence: z.output<typeof faultEvidenceSchema> extends FaultEvidence ? true : false = true;
     const counts: Equal<Omit<CountedFaults, 'cases'>, Writable<FaultCounts>> = true;
     const hazard: Same<typeof hazardSchema, HazardReport> = true;
-    expect([hazard, issue, plan, answer, heat, cost, change, evidence, counts]).not.toContain(false);
+    expect([hazard, issue, answer, heat, cost, change, evidence, counts]).not.toContain(false);
   });
 });

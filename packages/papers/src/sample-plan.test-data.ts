@@ -48,6 +48,8 @@ export function samplePlan({ job }: ReadJob, shape: SampleShape): Plan {
         layer,
         track,
         offset_mm: (track - (tracks + 1) / 2) * spacing,
+        from_mm: 0,
+        to_mm: job.seam.length * 1000,
         current_A: 850,
         arc_voltage_V: 42,
         push_angle_deg: 45,
@@ -65,6 +67,7 @@ export function samplePlan({ job }: ReadJob, shape: SampleShape): Plan {
   const stops = gauge ? Array.from({ length: layers - 1 }, (_unused, index) => index + 1) : [];
   return {
     kind: gauge ? 'gauge_and_adjust' : 'blind',
+    ways: gauge ? ['layers'] : ['blind'],
     dominated: false,
     electrode_diameter_mm: 12.7,
     electrode_kind: 'jointed',
@@ -80,13 +83,20 @@ export function samplePlan({ job }: ReadJob, shape: SampleShape): Plan {
     wall_angle_deg: 8,
     cusp_height_mm: tracks > 1 ? 1.2 : 0,
     ligament_mm: { p05: 16, p50: 18 },
-    assurance: { depth_reached: 0.962, not_too_deep: 0.953, ligament_kept: 0.998, width_in_band: 0.97 },
-    arc_time_s: { p50: 980, p90: 1010 },
-    job_time_s: { p50: 1600, p90: 1790 },
-    cost: { p50: 61.2, p90: 70.5 },
-    whole_cost: { p50: 1061.2, p90: 1180.5 },
+    assurance: {
+      depth_reached: 0.962,
+      not_too_deep: 0.953,
+      ligament_kept: 0.998,
+      width_in_band: 0.97,
+      joint: 0.93,
+      standard_error: 0.004,
+    },
+    arc_time_s: { mean: 985, p50: 980, p90: 1010 },
+    job_time_s: { mean: 1620, p50: 1600, p90: 1790 },
+    cost: { mean: 62, p50: 61.2, p90: 70.5 },
+    whole_cost: { mean: 1070, p50: 1061.2, p90: 1180.5 },
     currency: job.rates.currency,
-    electrodes_used: { p50: 11, p90: 12.4 },
+    electrodes_used: { mean: 11.2, p50: 11, p90: 12.4 },
     arc_energy_kJ: 35_000,
     removed_mm3_per_mm: 140,
     loss_length_mm: 4.9,
@@ -104,10 +114,7 @@ export function samplePlan({ job }: ReadJob, shape: SampleShape): Plan {
         row(9, 11, 'ask'),
         row(11, null, 'ask'),
       ],
-      stations_choice: [
-        { stations: 1, depth_reached: 0.91, not_too_deep: 0.92 },
-        { stations: 5, depth_reached: 0.96, not_too_deep: 0.957 },
-      ],
+      stations_choice: [],
     })),
     electrode_changes: passes.flatMap((pass) =>
       [1350, 2700, 4050, 5400].filter((at) => at < length).map((at) => ({ pass: pass.number, at_mm: at })),
@@ -122,6 +129,8 @@ export function samplePlan({ job }: ReadJob, shape: SampleShape): Plan {
       depth_p50_mm: floor(14),
       depth_p95_mm: floor(16),
     },
+    doubt: { family: 0.1, job: 0.05, pass: 0.25, seam: 0.4, gauge: 0.2 },
+    worth_measuring: [{ what: 'trial_known', saves_cost: 4.2, saves_time_s: 190 }],
   };
 }
 
@@ -129,10 +138,17 @@ type Row = Plan['gauge_stops'][number]['table'][number];
 
 function row(from: number, to: number | null, action: Row['action'], travel: number | null = null): Row {
   return {
-    reading_from_mm: from,
-    reading_to_mm: to,
+    from_mm: from,
+    to_mm: to,
     action,
     travel_mm_per_min: travel,
+    deepen_travel_mm_per_min: null,
+    travel_factor: travel === null ? null : travel / 700,
+    expect_mm: band(13.8, 1.4),
+    too_shallow: 0.04,
+    too_deep: 0.03,
+    reading_from_mm: from,
+    reading_to_mm: to,
     expected_depth_mm: band(13.8, 1.4),
     depth_reached: 0.96,
     not_too_deep: 0.97,
@@ -173,6 +189,7 @@ export function sampleAnswer(
       revision: read.revision,
       program_version: '0.1.0',
       seed: 1,
+      knowledge: { id: 'published-2', trials: 0, jobs: 0, date: null },
       posterior_id: 'sample',
       knowledge: { id: 'sample', trials: 0, jobs: 0, date: null },
       defaults_used: read.defaultsUsed,

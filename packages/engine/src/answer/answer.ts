@@ -1,15 +1,15 @@
 import { afterCostOf } from '../cost/index.ts';
 import type { DefaultUsed } from '../document/index.ts';
 import { hazardLimits } from '../hazard/index.ts';
-import { arcReachLimit, heatLimits } from '../heat/index.ts';
+import { arcReachLimit, backFaceEasing, heatLimits } from '../heat/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
 import type { Knowledge } from '../learn/index.ts';
-import type { LimitFunction } from '../limit/index.ts';
 import { type Metal, metalOf, thermalOf } from '../material/index.ts';
-import { type Plan, type PlanResult, planJob, type Refusal } from '../plan/index.ts';
+import { type PlanResult, type PlanWithin, planJob, type Refusal } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
 import { type KnowledgeName, processLimits, type RemovalBelief } from '../removal/index.ts';
+import { type Plan, statePlan } from '../result/index.ts';
 import { beliefOfJob } from './belief-of-job.ts';
 import { kitLimits } from './kit-limits.ts';
 import { planWithKit } from './kit-plans.ts';
@@ -96,11 +96,15 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
   const posterior = beliefOfJob(job, knowledge);
-  const process = processOf(job, posterior);
+  const within: PlanWithin = {
+    limits: processOf(job, posterior),
+    easings: [backFaceEasing(job)],
+    afterCost: afterCostOf(job),
+  };
   const { result, supply } =
     kit === undefined
-      ? { result: planJob(job, posterior, process, afterCostOf(job)), supply: undefined }
-      : answerWithKit(job, posterior, process, kit, system);
+      ? { result: planJob(job, posterior, within), supply: undefined }
+      : answerWithKit(job, posterior, within, kit, system);
   return {
     inputs: {
       revision: read.revision,
@@ -111,8 +115,8 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
       knowledge: posterior.knowledge,
       defaults_used: read.defaultsUsed,
     },
-    ...('plan' in result ? { plan: result.plan } : { refusal: result.refusal }),
-    alternatives: 'plan' in result ? result.alternatives : [],
+    ...('plan' in result ? { plan: statePlan(result.plan) } : { refusal: result.refusal }),
+    alternatives: 'plan' in result ? result.alternatives.map(statePlan) : [],
     ...(supply !== undefined && { supply }),
     advice: [
       { topic: 'Polarity', ...metal.polarity },
@@ -155,12 +159,12 @@ function processOf(job: Job, { meltingEnergy }: RemovalBelief): readonly LimitFu
 function answerWithKit(
   job: Job,
   posterior: RemovalBelief,
-  process: readonly LimitFunction[],
+  within: PlanWithin,
   read: ReadKit,
   system: UnitSystem,
 ): { readonly result: PlanResult; readonly supply: SupplyReport } {
   const limits = kitLimits(read.kit);
-  const plans = planWithKit(job, posterior, process, limits, afterCostOf(job));
+  const plans = planWithKit(job, posterior, within, limits);
   const supply = reportSupply({ read, job, posterior, limits, plans, system });
   if ('plan' in plans.result) return { result: plans.result, supply };
   return { result: { refusal: kitRefusal(plans.result.refusal, supply) }, supply };

@@ -1,6 +1,6 @@
 import type { ArcWork, GrooveSection } from '../cost/index.ts';
 import type { Job } from '../job/index.ts';
-import type { Band, Plan } from '../plan/index.ts';
+import type { Band, Plan } from '../result/index.ts';
 
 const MM = 1e-3;
 
@@ -20,18 +20,22 @@ export function arcWorkOfPlan(plan: Plan, job: Job, around: CycleSurroundings): 
   const diameter = plan.electrode_diameter_mm * MM;
   const electrode = kit.electrodes.find((each) => Math.abs(each.diameter - diameter) < 1e-6);
   if (electrode === undefined) throw new Error('a plan uses an electrode that its job does not have');
-  const readings = plan.gauge_stops.reduce((sum, stop) => sum + stop.stations * plan.tracks, 0);
+  const tryout = plan.trial ?? plan.run_in;
+  const readings =
+    (tryout?.stations.length ?? 0) +
+    plan.gauge_stops.reduce((sum, stop) => sum + stop.stations * plan.tracks, 0);
   const section = sectionOfPlan(plan, job);
   const arcPower = (plan.arc_energy_kJ * 1000) / plan.arc_time_s.p50;
   return {
     arcTime: plan.arc_time_s,
     electrodes: plan.electrodes_used,
     electrodePrice: electrode.price_each,
-    passes: plan.passes.length,
+    // A trial is one start more; there is no carriage to bring back from it, nor round a girth.
+    passes: plan.passes.length + (plan.trial === undefined ? 0 : 1),
     startTime: rates.start_time,
-    returnTime: (plan.pass_length_mm * MM) / rates.return_travel,
+    returnTime: returnTimeOf(plan, job),
     changeTime: rates.electrode_change_time,
-    gaugeTime: readings * rates.gauge_time,
+    gaugeTime: readings * rates.gauge_time + (plan.trial === undefined ? 0 : rates.trial_time),
     coolingTime: after.cooling_wait ?? around.coolingTime,
     setUpTime: after.set_up_time,
     commissioningTime: after.commissioning_time,
@@ -55,6 +59,15 @@ export function sectionOfPlan(plan: Plan, { seam }: Job): GrooveSection {
     depth: plan.floor_depth_mm.p50 * MM,
     seamLength: seam.length,
   };
+}
+
+/** Time of one return of the carriage, so that those of a cycle add up to what the plan has. */
+function returnTimeOf(plan: Plan, { seam, rates }: Job): number {
+  if (seam.path === 'girth') return 0;
+  const once = (plan.pass_length_mm * MM) / rates.return_travel;
+  const counted = plan.passes.length - (plan.trial === undefined ? 1 : 0);
+  const made = plan.run_in === undefined ? plan.passes.length - 1 : 1;
+  return counted === 0 ? 0 : (once * made) / counted;
 }
 
 function inMetres({ p05, p50, p95 }: Band): Band {

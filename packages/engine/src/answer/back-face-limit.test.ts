@@ -17,8 +17,16 @@ function answerWith(most: number | null): Answer {
 }
 
 const limitOf = (answer: Answer) => answer.plan?.limits.find(({ id }) => id === 'back_face');
-const energyPerPass = ({ plan }: Answer): number =>
-  Math.max(...plan!.passes.map((pass) => (pass.current_A * pass.arc_voltage_V) / pass.travel_mm_per_min));
+/** Arc energy per length of the slowest pass that the plan or one of its tables may ask for. */
+const energyPerPass = ({ plan }: Answer): number => {
+  const [first] = plan!.passes;
+  const rows = [plan!.trial?.table ?? [], ...plan!.gauge_stops.map((stop) => stop.table)].flat();
+  const travels = [
+    ...plan!.passes.map((pass) => pass.travel_mm_per_min),
+    ...rows.flatMap((row) => row.travel_mm_per_min ?? []),
+  ];
+  return (first!.current_A * first!.arc_voltage_V) / Math.min(...travels);
+};
 
 it('does not reckon a back face that the job says nothing of', () => {
   expect(limitOf(answerWith(null))).toBeUndefined();

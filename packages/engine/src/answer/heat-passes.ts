@@ -8,8 +8,8 @@ import {
 } from '../groove/index.ts';
 import { type KeptHeat, keptHeat, type MeltingNeed } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
-import type { GaugeStop, Plan, PlanPass } from '../plan/index.ts';
 import { predictWidth, type RemovalBelief } from '../removal/index.ts';
+import type { GaugeStop, Plan, PlanPass } from '../result/index.ts';
 
 const MM = 1e-3;
 const MM_PER_MIN = MM / 60;

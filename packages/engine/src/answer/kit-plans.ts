@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
-import type { LimitFunction } from '../limit/index.ts';
-import { type AfterCostFunction, type Plan, type PlanResult, planJob } from '../plan/index.ts';
+import { type PlanResult, type PlanWithin, planJob } from '../plan/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
+import { type Plan, statePlan } from '../result/index.ts';
 import type { KitLimits } from './kit-limits.ts';
 
 /** The job planned with the kit's margins and by the process alone. */
@@ -15,14 +15,13 @@ export interface KitPlans {
 export function planWithKit(
   job: Job,
   posterior: RemovalBelief,
-  process: readonly LimitFunction[],
+  within: PlanWithin,
   kit: KitLimits,
-  afterCost: AfterCostFunction,
 ): KitPlans {
-  const result = planJob(job, posterior, [...process, ...kit.functions], afterCost);
-  const withKit = 'plan' in result ? result.plan : undefined;
+  const result = planJob(job, posterior, { ...within, limits: [...within.limits, ...kit.functions] });
+  const withKit = 'plan' in result ? statePlan(result.plan) : undefined;
   // Margins that turned nothing away changed nothing.
   if (!kit.turnedAway()) return { result, withKit, withoutKit: withKit };
-  const free = planJob(job, posterior, process, afterCost);
-  return { result, withKit, withoutKit: 'plan' in free ? free.plan : undefined };
+  const free = planJob(job, posterior, within);
+  return { result, withKit, withoutKit: 'plan' in free ? statePlan(free.plan) : undefined };
 }

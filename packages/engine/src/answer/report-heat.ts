@@ -1,8 +1,8 @@
 import { type GougingStart, KEPT_SOURCES, transformationOf } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
 import { type Metal, metalOf, type ThermalMetal } from '../material/index.ts';
-import type { Plan } from '../plan/index.ts';
 import { inUnit } from '../quantity/index.ts';
+import type { Plan } from '../result/index.ts';
 import { heatCautions } from './heat-cautions.ts';
 import type { StationPass } from './heat-passes.ts';
 import { depthPast, peakMap, widthPast } from './heat-peaks.ts';

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { Candidate } from '../limit/index.ts';
-import type { Plan } from '../plan/index.ts';
+import type { Plan } from '../result/index.ts';
 import type { SupplySetting } from './supply-report.ts';
 
 const MM = 1e-3;

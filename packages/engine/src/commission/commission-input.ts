@@ -1,6 +1,5 @@
 import type { FaultModel } from '../faults/index.ts';
 import type { Job } from '../job/index.ts';
-import type { Plan, PlanPass } from '../plan/index.ts';
 import { formatAmount, type QuantityKind, type UnitSystem } from '../quantity/index.ts';
 import type { CommissionSupply } from './commission-supply.ts';
 import type { CommissionInstruments, StatedFigure } from './instruments.ts';
@@ -16,8 +15,23 @@ export interface CommissionOptions {
   readonly faults?: FaultModel;
 }
 
+/** One pass of a stated plan, as far as commissioning needs it. */
+export interface PlannedPass {
+  /** Order in which it is run, from 1 [-]. */
+  readonly number: number;
+  readonly current_A: number;
+  readonly arc_voltage_V: number;
+  readonly push_angle_deg: number;
+  readonly travel_mm_per_min: number;
+  readonly set_by_gauge: boolean;
+  /** Wait between arc and travel at the start [s]. */
+  readonly dwell_s: number;
+}
+
 /** What commissioning needs of a plan: its passes. */
-export type PlannedPasses = Pick<Plan, 'passes'>;
+export interface PlannedPasses {
+  readonly passes: readonly PlannedPass[];
+}
 
 /** All that the sections of the checks work from. */
 export interface CommissionInput {
@@ -28,26 +42,29 @@ export interface CommissionInput {
   readonly stickOut: StatedFigure;
   readonly system: UnitSystem;
   /** The pass with the greatest current: the one the trial arc is set as. */
-  readonly trial: PlanPass;
+  readonly trial: PlannedPass;
 }
 
 /** The pass with the greatest current; of equals the first. */
-export function trialPass(plan: PlannedPasses): PlanPass | undefined {
-  return plan.passes.reduce<PlanPass | undefined>(
+export function trialPass(plan: PlannedPasses): PlannedPass | undefined {
+  return plan.passes.reduce<PlannedPass | undefined>(
     (best, pass) => (best === undefined || pass.current_A > best.current_A ? pass : best),
     undefined,
   );
 }
 
 /** Passes that share a setting, in the order of their first one. */
-export function passesBy(plan: PlannedPasses, setting: (pass: PlanPass) => number): [number, PlanPass[]][] {
-  const groups = new Map<number, PlanPass[]>();
+export function passesBy(
+  plan: PlannedPasses,
+  setting: (pass: PlannedPass) => number,
+): [number, PlannedPass[]][] {
+  const groups = new Map<number, PlannedPass[]>();
   for (const pass of plan.passes) groups.set(setting(pass), [...(groups.get(setting(pass)) ?? []), pass]);
   return [...groups];
 }
 
 /** "pass 1", "passes 1 and 3", "passes 1, 2 and 3". */
-export function passNames(passes: readonly PlanPass[]): string {
+export function passNames(passes: readonly PlannedPass[]): string {
   const numbers = passes.map(({ number }) => String(number));
   if (numbers.length === 1) return `pass ${numbers[0]}`;
   return `passes ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;

@@ -1,8 +1,7 @@
 import { type Job, readJob } from '../job/index.ts';
-import type { PlanPass } from '../plan/index.ts';
 import type { CommissionCheck, MeasureCheck } from './check.ts';
 import { commissionChecks } from './commission-checks.ts';
-import type { CommissionOptions, PlannedPasses } from './commission-input.ts';
+import type { CommissionOptions, PlannedPass, PlannedPasses } from './commission-input.ts';
 import type { CommissionItem, CommissionSupply, PressureSpan } from './commission-supply.ts';
 
 /** An invented job with a seam of this length. */
@@ -33,18 +32,14 @@ export function testJob(length = '2 m'): Job {
 }
 
 /** One pass at 1000 A and 45 V, changed field by field. */
-export function testPass(change: Partial<PlanPass> = {}): PlanPass {
+export function testPass(change: Partial<PlannedPass> = {}): PlannedPass {
   return {
     number: 1,
-    layer: 1,
-    track: 1,
-    offset_mm: 0,
     current_A: 1000,
     arc_voltage_V: 45,
     push_angle_deg: 45,
     travel_mm_per_min: 600,
     set_by_gauge: false,
-    depth_mm: { p05: 7, p50: 8, p95: 9 },
     dwell_s: 0.6,
     ...change,
   };

@@ -5,6 +5,7 @@ export {
   coolingTimeThin,
   transitionThickness,
 } from './cooling-time.ts';
+export { backFaceEasing } from './ease-back-face.ts';
 export { faceHeat } from './face-heat.ts';
 export type { HeatField, HeatFrame } from './field.ts';
 export type { FloorLine, FloorPoint } from './floor-line.ts';

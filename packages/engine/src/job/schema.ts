@@ -328,6 +328,22 @@ const kit = z.strictObject({
       fallback: { text: 5, why: 'about what a crew gauges in a few minutes' },
     }),
   }),
+  trial: z.strictObject({
+    on: described(z.enum(['scrap', 'run_on', 'none']), {
+      title: 'Trial on',
+      help: 'Where a trial can be cut first: on scrap of the same metal and about the same thickness, on a run-on plate tacked to the seam, or nowhere.',
+      fallback: { text: 'scrap', why: 'most shops have an offcut of the metal' },
+    }),
+    length_most: amount(
+      'length',
+      { least: 50 * MM, most: 3 },
+      {
+        title: 'Trial, greatest length',
+        help: 'How long a trial cut may be at most.',
+        fallback: { text: '300 mm', why: 'the length of a usual run-on plate (judgement, no source)' },
+      },
+    ),
+  }),
 });
 
 const rates = z.strictObject({
@@ -382,6 +398,15 @@ const rates = z.strictObject({
       fallback: { text: '30 s', why: 'judgement, no source' },
     },
   ),
+  trial_time: amount(
+    'time',
+    { least: 0, most: 3600 },
+    {
+      title: 'Time to lay out a trial',
+      help: 'Time to lay out the plate for a trial and take it away, beside start, arc and gauging.',
+      fallback: { text: '120 s', why: 'judgement, no source' },
+    },
+  ),
   return_travel: amount(
     'speed',
     { least: 10 * MM_PER_MIN, most: 60_000 * MM_PER_MIN },
@@ -396,8 +421,11 @@ const rates = z.strictObject({
 const planning = z.strictObject({
   objective: described(z.enum(['time', 'cost', 'heat']), {
     title: 'Best by',
-    help: 'What the planner makes least.',
-    fallback: { text: 'time', why: 'the quickest plan is usually the cheapest' },
+    help: 'What the planner makes least: the cost of the whole job, the time on the seam, or the heat in the plate.',
+    fallback: {
+      text: 'cost',
+      why: 'filling a groove again usually costs more than gouging it; without rates the quickest of equal costs is taken',
+    },
   }),
   gauge_stops: described(z.enum(['allowed', 'never']), {
     title: 'Gauge stops',

@@ -1,4 +1,5 @@
 export type { Candidate, LimitFunction } from './candidate.ts';
+export type { Easing } from './easing.ts';
 export {
   type Limit,
   limitSchema,

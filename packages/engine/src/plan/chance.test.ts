@@ -1,49 +1,49 @@
-import { describe, expect, it } from 'vitest';
-import { chancesOf, type DepthDemand, reachesDepth, shortfall } from './chance.ts';
+import { expect, it } from 'vitest';
+import { chancesOf, type DepthDemand, shortfall } from './chance.ts';
 import type { RunOutcomes } from './run-plan.ts';
 
 const DEMAND: DepthDemand = {
-  least: 8e-3,
-  most: 12e-3,
-  mostForLigament: 13e-3,
-  width: { least: 10e-3, most: 20e-3 },
-  assurance: 0.75,
-  ligamentAssurance: 0.9,
+  least: 8,
+  most: 12,
+  mostForLigament: 14,
+  width: { least: 10, most: 20 },
+  assurance: 0.5,
+  ligamentAssurance: 0.75,
+};
+const shop = (shallowest: number, deepest: number, width: number, notRun = 0) => ({
+  shallowest,
+  deepest,
+  width,
+  notRun,
+});
+const outcomes = (shops: ReturnType<typeof shop>[]): RunOutcomes => {
+  const list = (key: 'shallowest' | 'deepest' | 'width') => Float64Array.from(shops, (each) => each[key]);
+  const none = new Float64Array(shops.length);
+  return {
+    shallowest: list('shallowest'),
+    deepest: list('deepest'),
+    depth: list('deepest'),
+    width: list('width'),
+    widthLeast: list('width'),
+    widthMost: list('width'),
+    travelTime: none,
+    passes: none,
+    gauged: none,
+    notRun: Uint8Array.from(shops, (each) => each.notRun),
+  };
 };
 
-/** Four shops: too shallow, right, too deep, too deep for the ligament as well and too wide. */
-const OUTCOMES: RunOutcomes = {
-  shallowest: Float64Array.of(7e-3, 8e-3, 11e-3, 13e-3),
-  deepest: Float64Array.of(9e-3, 12e-3, 12.5e-3, 13.5e-3),
-  width: Float64Array.of(10e-3, 15e-3, 20e-3, 21e-3),
-  travelTime: new Float64Array(4),
-  passes: new Float64Array(4),
-};
-
-describe('Chances', () => {
-  it('are shares of the shops, a value on its limit counting as kept', () => {
-    expect(chancesOf(OUTCOMES, DEMAND)).toEqual({
-      reached: 0.75,
-      notTooDeep: 0.5,
-      ligamentKept: 0.75,
-      widthInBand: 0.75,
-    });
-  });
-
-  it('fall short by the one that is missed most', () => {
-    expect(shortfall(chancesOf(OUTCOMES, DEMAND), DEMAND)).toBeCloseTo(0.25, 12);
-    expect(
-      shortfall({ reached: 0.8, notTooDeep: 0.9, ligamentKept: 0.95, widthInBand: 0 }, DEMAND),
-    ).toBeLessThanOrEqual(0);
-  });
-
-  it('count a share that just meets what is wanted as met, whatever the rounding', () => {
-    // 0.8 + 0.1 * 0.2 is a little more than the nearest number to 0.82.
-    const wanted = { ...DEMAND, assurance: 0.8 + 0.1 * 0.2, ligamentAssurance: 0.5 };
-    const chances = { reached: 492 / 600, notTooDeep: 1, ligamentKept: 1, widthInBand: 1 };
-    expect(reachesDepth(chances, wanted)).toBe(true);
-    expect(shortfall(chances, wanted)).toBe(0);
-    expect(reachesDepth({ ...chances, reached: 491 / 600 }, wanted)).toBe(false);
-    expect(shortfall({ ...chances, reached: 491 / 600 }, wanted)).toBeGreaterThan(0);
-  });
+it('counts every demand by itself, and all of them together', () => {
+  const chances = chancesOf(
+    outcomes([shop(8, 12, 10), shop(7.9, 11, 15), shop(9, 12.1, 15), shop(9, 14.1, 21), shop(0, 0, 0, 1)]),
+    DEMAND,
+  );
+  expect(chances.reached).toBeCloseTo(3 / 5, 12);
+  expect(chances.notTooDeep).toBeCloseTo(3 / 5, 12);
+  expect(chances.ligamentKept).toBeCloseTo(4 / 5, 12);
+  expect(chances.widthInBand).toBeCloseTo(4 / 5, 12);
+  expect(chances.joint).toBeCloseTo(1 / 5, 12);
+  expect(chances.standardError).toBeCloseTo(Math.sqrt((0.6 * 0.4) / 5), 12);
+  expect(shortfall(chances, DEMAND)).toBeCloseTo(-0.05, 12);
+  expect(shortfall(chances, { ...DEMAND, assurance: 0.7 })).toBeCloseTo(0.1, 12);
 });

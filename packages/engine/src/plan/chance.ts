@@ -1,6 +1,6 @@
 import type { RunOutcomes } from './run-plan.ts';
 
-/** What the depth must keep to, and how surely. */
+/** What the groove must keep to, and how surely. */
 export interface DepthDemand {
   /** Least depth everywhere in the zone [m]. */
   readonly least: number;
@@ -10,7 +10,7 @@ export interface DepthDemand {
   readonly mostForLigament: number;
   /** Width band at the surface [m]. */
   readonly width: { readonly least: number; readonly most: number };
-  /** Chance wanted for reaching and for not exceeding the depth [-]. */
+  /** Chance wanted for reaching and for not exceeding the depth, and for the width [-]. */
   readonly assurance: number;
   /** Chance wanted for keeping the ligament [-]. */
   readonly ligamentAssurance: number;
@@ -24,29 +24,46 @@ export interface Chances {
   readonly notTooDeep: number;
   /** Ligament kept [-]. */
   readonly ligamentKept: number;
-  /** Width in its band [-]. */
+  /** Width in its band everywhere [-]. */
   readonly widthInBand: number;
+  /** All of them in the same shop [-]. */
+  readonly joint: number;
+  /** Standard error of the chance that is known least well [-]. */
+  readonly standardError: number;
 }
 
 /** Counts in which share of the shops each demand is met. */
 export function chancesOf(outcomes: RunOutcomes, demand: DepthDemand): Chances {
-  const { deepest, shallowest, width } = outcomes;
-  let reached = 0;
-  let notTooDeep = 0;
-  let ligamentKept = 0;
-  let widthInBand = 0;
-  for (let shop = 0; shop < deepest.length; shop += 1) {
-    if (shallowest[shop]! >= demand.least) reached += 1;
-    if (deepest[shop]! <= demand.most) notTooDeep += 1;
-    if (deepest[shop]! <= demand.mostForLigament) ligamentKept += 1;
-    if (width[shop]! >= demand.width.least && width[shop]! <= demand.width.most) widthInBand += 1;
-  }
+  const { deepest, shallowest, widthLeast, widthMost, notRun } = outcomes;
   const count = deepest.length;
+  let [reached, notTooDeep, ligamentKept, widthInBand, joint] = [0, 0, 0, 0, 0];
+  for (let shop = 0; shop < count; shop += 1) {
+    const deep = shallowest[shop]! >= demand.least && notRun[shop] === 0;
+    const shallow = deepest[shop]! <= demand.most;
+    const kept = deepest[shop]! <= demand.mostForLigament;
+    // Where nothing was cut there is no width to miss: the depth counts that shop already.
+    const wide =
+      notRun[shop] === 1 ||
+      (widthLeast[shop]! >= demand.width.least && widthMost[shop]! <= demand.width.most);
+    if (deep) reached += 1;
+    if (shallow) notTooDeep += 1;
+    if (kept) ligamentKept += 1;
+    if (wide) widthInBand += 1;
+    if (deep && shallow && kept && wide) joint += 1;
+  }
+  const shares = [reached, notTooDeep, ligamentKept, widthInBand, joint].map((each) => each / count);
+  // A chance of which no miss was seen is held to one miss.
+  const error = (share: number): number => {
+    const held = Math.min(1 - 1 / count, Math.max(1 / count, share));
+    return Math.sqrt((held * (1 - held)) / count);
+  };
   return {
-    reached: reached / count,
-    notTooDeep: notTooDeep / count,
-    ligamentKept: ligamentKept / count,
-    widthInBand: widthInBand / count,
+    reached: shares[0]!,
+    notTooDeep: shares[1]!,
+    ligamentKept: shares[2]!,
+    widthInBand: shares[3]!,
+    joint: shares[4]!,
+    standardError: Math.max(...shares.map(error)),
   };
 }
 
@@ -58,12 +75,8 @@ export function shortfall(chances: Chances, demand: DepthDemand): number {
   const largest = Math.max(
     demand.assurance - chances.reached,
     demand.assurance - chances.notTooDeep,
+    demand.assurance - chances.widthInBand,
     demand.ligamentAssurance - chances.ligamentKept,
   );
   return Math.abs(largest) < ROUNDING ? 0 : largest;
-}
-
-/** Whether the depth is reached as surely as wanted. */
-export function reachesDepth(chances: Chances, demand: DepthDemand): boolean {
-  return chances.reached >= demand.assurance - ROUNDING;
 }

@@ -1,5 +1,5 @@
 import type { Job, KitElectrode } from '../job/index.ts';
-import { currentRangeOf } from '../removal/index.ts';
+import { currentRangeOf, electrodeName } from '../removal/index.ts';
 import type { MissNote } from './miss.ts';
 
 /** Currents tried between the ends of the range [-]. */
@@ -7,7 +7,7 @@ const CURRENTS = 5;
 /** Currents that electrode and source both allow, greatest first. */
 export function currentsOf(electrode: KitElectrode, job: Job, miss: MissNote): number[] {
   const range = currentRangeOf(electrode);
-  const millimetres = `${(electrode.diameter * 1000).toFixed(1)} mm`;
+  const name = electrodeName(electrode.diameter);
   if (range === undefined) {
     miss({
       constraint: 'electrode_current',
@@ -15,7 +15,7 @@ export function currentsOf(electrode: KitElectrode, job: Job, miss: MissNote): n
       demand: electrode.diameter * 1000,
       limit: 0,
       unit: 'mm',
-      remedy: `state current_least and current_most for the ${millimetres} electrode: no published range covers its size`,
+      remedy: `state current_least and current_most for the ${name} electrode: no published range covers its size`,
       size: 10,
     });
     return [];
@@ -48,7 +48,7 @@ export function currentsOf(electrode: KitElectrode, job: Job, miss: MissNote): n
       demand,
       limit,
       unit: 'A',
-      remedy: `${tooWeak ? 'a second source, or ' : ''}an electrode of another size than ${millimetres}`,
+      remedy: `${tooWeak ? 'a second source, or ' : ''}an electrode of another size than ${name}`,
       size: Math.abs(demand / limit - 1),
     });
     return [];

@@ -1,31 +1,104 @@
 import type { Job } from '../job/index.ts';
 import { startDwell } from '../removal/index.ts';
-import type { RunOutcomes } from './run-plan.ts';
-import type { Setup } from './setup.ts';
+import type { RunDemand, RunOutcomes, Setup } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
+import type { Rig, Way } from './way.ts';
 
 /** What a plan takes in every shop, one value per shop. */
 export interface Effort {
-  /** Time with the arc burning, dwells included [s]. */
+  /** Time with the arc burning, a trial and all dwells included [s]. */
   readonly arcTime: Float64Array;
-  /** Arc time with starts, returns, electrode changes and gauge stops [s]. */
+  /** Arc time with starts, returns, electrode changes, a trial and gauge stops [s]. */
   readonly jobTime: Float64Array;
   /** Electrodes begun [-]. */
   readonly electrodes: Float64Array;
   /** Electrodes, labour over the job time, and power, in the job's currency [-]. */
   readonly cost: Float64Array;
-  /** Arc energy [J]. */
+  /** Arc energy into the work, without a trial beside it [J]. */
   readonly energy: Float64Array;
 }
 
 /** Length of one electrode that can be burnt [m]. */
-export function usableLength(electrode: Setup['electrode']): number {
+export function usableLength(electrode: Rig['electrode']): number {
   return electrode.kind === 'plain' ? electrode.length - electrode.stub : electrode.length;
 }
 
 /** Labour and overhead of the crew, per hour in the job's currency [1/h]. */
-export function crewRate({ rates, after }: Job): number {
+function crewRate({ rates, after }: Job): number {
   return rates.labour_per_hour + after.overhead_per_hour;
+}
+
+/** What one run of a job takes, before it is spread over shops. */
+export interface RunOnce {
+  /** Time under way on the seam, and on a trial beside it [s]. */
+  readonly travelTime: number;
+  readonly trialTravelTime: number;
+  /** Passes on the seam [-]. */
+  readonly passes: number;
+  /** Stops at which every track is gauged [-]. */
+  readonly gauged: number;
+  /** Electrode volume burnt per ampere-second [m3/(A s)]. */
+  readonly wear: number;
+}
+
+/** What a run takes: the one place where times and prices are added up. */
+export interface OnceTaken {
+  readonly arcTime: number;
+  readonly jobTime: number;
+  readonly electrodes: number;
+  readonly cost: number;
+  readonly energy: number;
+}
+
+/** Adds up what a run takes; whole electrodes, or as many as are burnt on the mean. */
+export function takes(
+  job: Job,
+  rig: Rig,
+  way: Way,
+  passLength: number,
+): (run: RunOnce, electrodesOf?: (burnt: number) => number) => OnceTaken {
+  const { rates, kit } = job;
+  const { electrode, current, voltage, pattern } = rig;
+  const crewPerHour = crewRate(job);
+  const power = voltage * current;
+  // The dwell is a length over the travel, so all dwells together scale with the time under way.
+  const dwellLength = startDwell(electrode.diameter, kit.push_angle, 1);
+  const { tryout } = way;
+  const trial = tryout?.kind === 'trial';
+  // A carriage that goes round a girth, or on from a run-in, is where the next pass begins.
+  const returnTime = job.seam.path === 'girth' ? 0 : passLength / rates.return_travel;
+  const bar = (Math.PI * electrode.diameter ** 2) / 4;
+  const usable = usableLength(electrode);
+  const gaugeTime = rates.gauge_time * pattern.tracks * way.stations;
+  const before =
+    tryout === undefined
+      ? 0
+      : tryout.stations * rates.gauge_time + (trial ? rates.start_time + rates.trial_time : 0);
+  const dwelt = 1 + dwellLength / passLength;
+  const trialDwelt = trial ? 1 + dwellLength / tryout.length : 1;
+  return ({ travelTime, trialTravelTime, passes, gauged, wear }, electrodesOf = Math.ceil) => {
+    const seamTime = travelTime * dwelt;
+    const arcTime = seamTime + trialTravelTime * trialDwelt;
+    const electrodes = Math.max(1, electrodesOf((wear * current * arcTime) / bar / usable));
+    const returns = tryout?.kind === 'run_in' ? Math.min(1, passes - 1) : Math.max(0, passes - 1);
+    const jobTime =
+      arcTime +
+      passes * rates.start_time +
+      returns * returnTime +
+      (electrodes - 1) * rates.electrode_change_time +
+      gauged * gaugeTime +
+      before;
+    return {
+      arcTime,
+      jobTime,
+      electrodes,
+      energy: power * seamTime,
+      cost:
+        electrodes * electrode.price_each +
+        (jobTime / 3600) * crewPerHour +
+        ((power * arcTime) / 3.6e6 / rates.source_efficiency) * rates.power_per_kWh,
+    };
+  };
 }
 
 /** Works out time, electrodes, cost and energy in every shop. */
@@ -34,21 +107,14 @@ export function effortOf(
   outcomes: RunOutcomes,
   draws: ShopDraws,
   job: Job,
-  passLength: number,
+  demand: RunDemand,
 ): Effort {
-  const { rates, kit } = job;
-  const crewPerHour = crewRate(job);
+  const { rig, way, course } = setup;
   const { count } = draws;
-  const { electrode, current, voltage, pattern } = setup;
-  const power = voltage * current;
-  const gaugeTime = setup.layers.reduce(
-    (sum, rule) => sum + (rule.kind === 'table' ? rule.stations * pattern.tracks * rates.gauge_time : 0),
-    0,
-  );
-  // The dwell is a length over the travel, so all dwells together scale with the time under way.
-  const dwellLength = startDwell(electrode.diameter, kit.push_angle, 1);
-  const returnTime = passLength / rates.return_travel;
-  const bar = (Math.PI * electrode.diameter ** 2) / 4;
+  const once = takes(job, rig, way, demand.passLength);
+  const trial = way.tryout?.kind === 'trial' ? way.tryout : undefined;
+  const trialTravelTime =
+    trial === undefined ? 0 : (trial.length * Math.exp(course.tryoutEnergy)) / rig.unitTravel;
   const effort: Effort = {
     arcTime: new Float64Array(count),
     jobTime: new Float64Array(count),
@@ -57,26 +123,18 @@ export function effortOf(
     energy: new Float64Array(count),
   };
   for (let shop = 0; shop < count; shop += 1) {
-    const travelTime = outcomes.travelTime[shop]!;
-    const passes = outcomes.passes[shop]!;
-    const arcTime = travelTime * (1 + dwellLength / passLength);
-    const burnt = (draws.wear[shop]! * current * arcTime) / bar;
-    const electrodes = Math.max(1, Math.ceil(burnt / usableLength(electrode)));
-    const jobTime =
-      arcTime +
-      passes * rates.start_time +
-      Math.max(0, passes - 1) * returnTime +
-      (electrodes - 1) * rates.electrode_change_time +
-      gaugeTime;
-    const energy = power * arcTime;
-    effort.arcTime[shop] = arcTime;
-    effort.jobTime[shop] = jobTime;
-    effort.electrodes[shop] = electrodes;
-    effort.energy[shop] = energy;
-    effort.cost[shop] =
-      electrodes * electrode.price_each +
-      (jobTime / 3600) * crewPerHour +
-      (energy / 3.6e6 / rates.source_efficiency) * rates.power_per_kWh;
+    const taken = once({
+      travelTime: outcomes.travelTime[shop]!,
+      trialTravelTime,
+      passes: outcomes.passes[shop]!,
+      gauged: outcomes.gauged[shop]!,
+      wear: draws.wear[shop]!,
+    });
+    effort.arcTime[shop] = taken.arcTime;
+    effort.jobTime[shop] = taken.jobTime;
+    effort.electrodes[shop] = taken.electrodes;
+    effort.cost[shop] = taken.cost;
+    effort.energy[shop] = taken.energy;
   }
   return effort;
 }
@@ -91,11 +149,22 @@ export interface Merit {
   readonly heat: number;
 }
 
+/** Weight of a second of time where costs are equal, as they are without rates: the quickest of them [1/s]. */
+const TIE = 1e-7;
+
+/** What a set-up is ordered by; equal costs are ordered by time. */
+export function meritBy(merit: Merit, objective: Job['plan']['objective']): number {
+  return objective === 'time' ? merit.time : merit[objective] + TIE * merit.time;
+}
+
 /** Means over the shops of what an effort takes. */
 export function meritOf(effort: Effort, wholeCost: Float64Array): Merit {
   return { time: mean(effort.jobTime), cost: mean(wholeCost), heat: mean(effort.energy) };
 }
 
-function mean(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+/** Mean of a list. */
+export function mean(values: Float64Array): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum / values.length;
 }

@@ -1,35 +1,34 @@
-import { runOutLength } from '../groove/index.ts';
-import { inUnit } from '../quantity/index.ts';
 import { predictWear } from '../removal/index.ts';
 import { usableLength } from './effort.ts';
+import type { ChangeOutcome, PassOutcome, TryoutOutcome } from './outcome.ts';
 import type { ReportInput } from './report-input.ts';
-import type { ElectrodeChange, PlanPass } from './result.ts';
 import type { Feasible } from './weigh.ts';
 
-/** Where along the seam each electrode runs out, at the median wear. */
+/** Where along the seam each electrode runs out, at the median wear; a trial beside the seam has begun the first. */
 export function electrodeChanges(
-  feasible: Feasible,
-  passes: readonly PlanPass[],
-  input: ReportInput,
-): ElectrodeChange[] {
-  const { setup } = feasible.solved;
-  const length = feasible.task.run.passLength;
-  const runOut = runOutLength(input.job.groove);
-  const usable = usableLength(setup.electrode);
-  const wear = predictWear(input.posterior, setup.electrode.diameter, setup.current).p50;
-  const changes: ElectrodeChange[] = [];
+  { solved, task }: Feasible,
+  passes: readonly PassOutcome[],
+  tryout: TryoutOutcome | undefined,
+  { belief, job }: ReportInput,
+): ChangeOutcome[] {
+  const { electrode, current } = solved.setup.rig;
+  const runOut = (task.run.passLength - job.seam.length) / 2;
+  const usable = usableLength(electrode);
+  const wear = predictWear(belief, electrode.diameter, current).p50;
+  const changes: ChangeOutcome[] = [];
   let left = usable;
+  if (tryout?.kind === 'trial') left -= (tryout.length / tryout.travel) * wear;
   for (const pass of passes) {
-    const travel = pass.travel_mm_per_min / 60_000;
-    left -= wear * pass.dwell_s;
-    let at = 0;
+    left -= wear * pass.dwell;
+    let at = pass.from - runOut;
+    const end = pass.to + runOut;
     // The place where what is left of the electrode is burnt.
-    while (at + (Math.max(0, left) / wear) * travel < length) {
-      at += (Math.max(0, left) / wear) * travel;
-      changes.push({ pass: pass.number, at_mm: inUnit(at - runOut, 'mm') });
+    while (at + (Math.max(0, left) / wear) * pass.travel < end) {
+      at += (Math.max(0, left) / wear) * pass.travel;
+      changes.push({ pass: pass.number, at });
       left = usable;
     }
-    left -= ((length - at) / travel) * wear;
+    left -= ((end - at) / pass.travel) * wear;
   }
   return changes;
 }

@@ -1,18 +1,22 @@
-export { type PlanResult, planJob } from './plan-job.ts';
+export type { Chances } from './chance.ts';
 export type {
-  Band,
   Binding,
-  ElectrodeChange,
-  GaugeRow,
-  GaugeStop,
-  Plan,
-  PlanPass,
+  ChangeOutcome,
+  Doubt,
+  Expectation,
+  MeasuringWorth,
+  PassOutcome,
+  Percentiles,
+  PlanOutcome,
   Refusal,
-  SectionBand,
-  Spread,
-  StationsChoice,
-} from './result.ts';
+  RowOutcome,
+  SectionOutcome,
+  StopOutcome,
+  TryoutOutcome,
+  WayName,
+} from './outcome.ts';
+export { type PlanResult, type PlanWithin, planJob } from './plan-job.ts';
 export { runPlan } from './run-plan.ts';
-export type { Setup } from './setup.ts';
+export { drawSeamPaths } from './seam-paths.ts';
 export { drawShops } from './shop-draws.ts';
 export type { AfterCostFunction, GrooveLeft } from './whole-cost.ts';

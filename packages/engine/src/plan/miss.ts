@@ -1,6 +1,6 @@
 import type { Limit } from '../limit/index.ts';
 import type { StatedUnit } from '../quantity/index.ts';
-import type { Solved, SolveTask } from './solve.ts';
+import type { Chances, DepthDemand } from './chance.ts';
 
 /** The closest miss of one constraint over all that was tried. */
 export interface Miss {
@@ -28,22 +28,18 @@ export function missOf(limit: Limit): Miss {
     demand: limit.demand,
     limit: limit.capacity,
     unit: limit.unit,
-    // Asked only of the misses that are told: a remedy can take work to find.
-    get remedy() {
-      return limit.remedy;
-    },
+    remedy: limit.remedy,
     size: Math.abs(limit.demand - limit.capacity) / scale,
   };
 }
 
-/** Notes which chance a solved set-up is short of; always false, as the set-up is no plan. */
-export function missChance(solved: Solved, task: SolveTask, miss: MissNote): false {
-  const { chances } = solved;
-  const { depth } = task;
+/** Notes which chances are short of what is wanted. */
+export function missChance(chances: Chances, demand: DepthDemand, shortfall: number, miss: MissNote): void {
   const rows = [
-    ['depth_reached', 'Chance that the depth is reached', depth.assurance, chances.reached],
-    ['not_too_deep', 'Chance that no point is too deep', depth.assurance, chances.notTooDeep],
-    ['ligament_kept', 'Chance that the ligament is kept', depth.ligamentAssurance, chances.ligamentKept],
+    ['depth_reached', 'Chance that the depth is reached', demand.assurance, chances.reached],
+    ['not_too_deep', 'Chance that no point is too deep', demand.assurance, chances.notTooDeep],
+    ['width_in_band', 'Chance that the width lies in its band', demand.assurance, chances.widthInBand],
+    ['ligament_kept', 'Chance that the ligament is kept', demand.ligamentAssurance, chances.ligamentKept],
   ] as const;
   for (const [constraint, title, wanted, got] of rows) {
     if (got >= wanted) continue;
@@ -55,8 +51,7 @@ export function missChance(solved: Solved, task: SolveTask, miss: MissNote): fal
       limit: got * 100,
       unit: '%',
       remedy: 'a wider tolerance',
-      size: solved.shortfall,
+      size: shortfall,
     });
   }
-  return false;
 }

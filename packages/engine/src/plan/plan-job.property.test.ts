@@ -1,19 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Job, readJob } from '../job/index.ts';
-import { currentRangeOf, processLimits, REMOVAL_SHARE_MOST } from '../removal/index.ts';
-import { type PlanResult, planJob } from './plan-job.ts';
-import type { Plan } from './result.ts';
-import { posteriorOf } from './solve-task.test-support.ts';
-import { testDocument, testJob } from './test-job.test-support.ts';
+import { currentRangeOf, REMOVAL_SHARE_MOST } from '../removal/index.ts';
+import type { PlanOutcome } from './outcome.ts';
+import { planOf } from './plan-of.test-support.ts';
+import { type TestJobChange, testDocument, testJob } from './test-job.test-support.ts';
 
 /** Rounding that does not count [-]. */
 const SLACK = 1e-9;
-
-function planOf(job: Job): PlanResult {
-  const posterior = posteriorOf(job);
-  return planJob(job, posterior, [processLimits(posterior.meltingEnergy)]);
-}
 
 /** Even over the range: draws of doubles are even over their bits, so nearly all lie at the small end. */
 const between = (min: number, max: number) =>
@@ -84,10 +78,8 @@ function expectFinite(value: unknown, path: string): void {
   }
 }
 
-function expectSound(plan: Plan, job: Job): void {
-  const electrode = job.kit.electrodes.find(
-    (each) => Math.abs(each.diameter * 1000 - plan.electrode_diameter_mm) < 1e-6 && each.count > 0,
-  )!;
+function expectSound(plan: PlanOutcome, job: Job): void {
+  const { electrode, chances } = plan;
   const published = currentRangeOf(electrode)!;
   const within = (value: number, least: number, most: number): void => {
     expect(value).toBeGreaterThanOrEqual(least * (1 - SLACK));
@@ -95,23 +87,35 @@ function expectSound(plan: Plan, job: Job): void {
   };
   const { travel, current } = job.kit;
   for (const pass of plan.passes) {
-    within(pass.current_A, Math.max(current.least, published.least), Math.min(current.most, published.most));
-    within(pass.travel_mm_per_min, travel.least * 60_000, travel.most * 60_000);
+    within(pass.current, Math.max(current.least, published.least), Math.min(current.most, published.most));
+    within(pass.travel, travel.least, travel.most);
   }
-  for (const row of plan.gauge_stops.flatMap((stop) => stop.table)) {
-    if (row.travel_mm_per_min !== null) {
-      within(row.travel_mm_per_min, travel.least * 60_000, travel.most * 60_000);
-    }
+  const tables = [plan.tryout?.table ?? [], ...plan.stops.map((stop) => stop.table)];
+  for (const table of tables) {
+    table.forEach((row, at) => {
+      if (row.travel !== undefined) within(row.travel, travel.least, travel.most);
+      expect(row.from).toBe(at === 0 ? 0 : table[at - 1]!.to);
+      expect(row.travel !== undefined).toBe(row.action === 'run');
+      // No row promises a depth without an interval, and none has a chance outside 0 to 1.
+      expect(row.expect.p95).toBeGreaterThan(row.expect.p05);
+      within(row.tooShallow, 0, 1);
+      within(row.tooDeep, 0, 1);
+    });
+    if (table.length > 0) expect(table.at(-1)!.action).toBe('ask');
   }
-  const arcPower = plan.passes[0]!.arc_voltage_V * plan.passes[0]!.current_A;
   const power = plan.limits.find((limit) => limit.id === 'removal_power')!;
+  const arcPower = plan.passes[0]!.voltage * plan.passes[0]!.current;
   expect(power.demand).toBeLessThanOrEqual((REMOVAL_SHARE_MOST * arcPower) / 1000 + SLACK);
-  expect(plan.assurance.depth_reached).toBeGreaterThanOrEqual(job.groove.assurance);
-  expect(plan.assurance.not_too_deep).toBeGreaterThanOrEqual(job.groove.assurance);
-  expect(plan.assurance.ligament_kept).toBeGreaterThanOrEqual(job.groove.ligament_assurance);
-  expect(plan.electrodes_used.p90).toBeLessThanOrEqual(electrode.count);
+  expect(chances.reached).toBeGreaterThanOrEqual(job.groove.assurance);
+  expect(chances.notTooDeep).toBeGreaterThanOrEqual(job.groove.assurance);
+  expect(chances.widthInBand).toBeGreaterThanOrEqual(job.groove.assurance);
+  expect(chances.ligamentKept).toBeGreaterThanOrEqual(job.groove.ligament_assurance);
+  expect(chances.joint).toBeLessThanOrEqual(Math.min(chances.reached, chances.notTooDeep) + SLACK);
+  expect(plan.electrodesUsed.p90).toBeLessThanOrEqual(electrode.count);
   expect(plan.layers).toBeLessThanOrEqual(job.plan.layers_most);
-  expect(plan.tracks).toBeLessThanOrEqual(job.plan.tracks_most);
+  expect(plan.pattern.tracks).toBeLessThanOrEqual(job.plan.tracks_most);
+  const { family, job: ofJob, pass, seam, gauge } = plan.doubt;
+  expect(family + ofJob + pass + seam + gauge).toBeCloseTo(1, 9);
 }
 
 describe('Planning any job', { timeout: 120_000 }, () => {
@@ -134,11 +138,11 @@ describe('Planning any job', { timeout: 120_000 }, () => {
         plans += 1;
         for (const plan of [result.plan, ...result.alternatives]) expectSound(plan, job);
       }),
-      { seed: 5, numRuns: 60 },
+      { seed: 5, numRuns: 24 },
     );
     // The jobs are odd but must not all be turned away before planning, nor all refused.
-    expect(read).toBeGreaterThan(40);
-    expect(plans).toBeGreaterThan(5);
+    expect(read).toBeGreaterThan(15);
+    expect(plans).toBeGreaterThan(0);
   });
 
   it('gives sound plans for jobs that can be done', () => {
@@ -168,62 +172,91 @@ describe('Planning any job', { timeout: 120_000 }, () => {
         plans += 1;
         for (const plan of [result.plan, ...result.alternatives]) expectSound(plan, job);
       }),
-      { seed: 6, numRuns: 40 },
+      { seed: 6, numRuns: 12 },
     );
-    expect(plans).toBeGreaterThan(25);
+    expect(plans).toBeGreaterThan(5);
   });
 });
 
-describe('What is asked', { timeout: 120_000 }, () => {
-  const base = (change: object, plan: object): Job =>
-    testJob({ groove: change, plan: { ...plan, gauge_stops: 'never' }, locks: { tracks: 1 } }).job;
-  const bestTime = (result: PlanResult): number =>
-    'plan' in result ? result.plan.job_time_s.p50 : Number.POSITIVE_INFINITY;
-  const given = fc.record({
-    wanted: between(5, 14),
-    plus: between(2, 16),
-    more: between(0.5, 6),
-    seed: fc.integer({ min: 0, max: 1000 }),
-  });
+/** A job with gauging and trials allowed, and one thing of it eased. */
+interface Eased {
+  readonly name: string;
+  readonly job: TestJobChange;
+  readonly eased: TestJobChange;
+}
 
-  it('never becomes impossible with a wider tolerance above', () => {
-    let possible = 0;
-    fc.assert(
-      fc.property(given, ({ wanted, plus, more, seed }) => {
-        const [narrow, wide] = [plus, plus + more].map((value) =>
-          planOf(base({ depth: { wanted: `${wanted} mm`, plus: `${value} mm`, minus: '0 mm' } }, { seed })),
-        ) as [PlanResult, PlanResult];
-        if ('refusal' in narrow) return;
-        possible += 1;
-        expect('plan' in wide).toBe(true);
-      }),
-      { seed: 7, numRuns: 15 },
-    );
-    expect(possible).toBeGreaterThan(3);
-  });
+const GROOVE = {
+  depth: { wanted: '9 mm', plus: '4 mm', minus: '1 mm' },
+  width: { least: '8 mm', most: '24 mm' },
+};
+const ELECTRODES = ['3/8 in', '1/2 in', '5/8 in'].map((diameter) => ({ diameter, count: 90, price_each: 3 }));
+const EASED: readonly Eased[] = [
+  ...['4 mm', '5 mm', '7 mm'].map((plus) => ({
+    name: `${plus} and then 2 mm more above`,
+    job: { groove: { ...GROOVE, depth: { ...GROOVE.depth, plus } } },
+    eased: { groove: { ...GROOVE, depth: { ...GROOVE.depth, plus: `${Number.parseFloat(plus) + 2} mm` } } },
+  })),
+  {
+    name: 'more tolerance below',
+    job: { groove: GROOVE },
+    eased: { groove: { ...GROOVE, depth: { ...GROOVE.depth, minus: '1.5 mm' } } },
+  },
+  {
+    name: 'less assurance',
+    job: { groove: { ...GROOVE, assurance: '97 %' } },
+    eased: { groove: { ...GROOVE, assurance: '95 %' } },
+  },
+  ...[2, 3, 5].map((stations_most) => ({
+    name: `${stations_most} stations, and then 7 more`,
+    job: { groove: GROOVE, kit: { gauge: { stations_most } } },
+    eased: { groove: GROOVE, kit: { gauge: { stations_most: stations_most + 7 } } },
+  })),
+  ...[1, 2, 3].map((layers_most) => ({
+    name: `${layers_most} layers, and then one more`,
+    job: { groove: GROOVE, plan: { layers_most } },
+    eased: { groove: GROOVE, plan: { layers_most: layers_most + 1 } },
+  })),
+  {
+    name: 'more tracks',
+    job: { groove: { ...GROOVE, width: { least: '18 mm', most: '34 mm' } }, plan: { tracks_most: 2 } },
+    eased: { groove: { ...GROOVE, width: { least: '18 mm', most: '34 mm' } }, plan: { tracks_most: 4 } },
+  },
+  {
+    name: 'more electrodes to choose from',
+    job: { groove: GROOVE, kit: { electrodes: ELECTRODES.slice(1, 2) } },
+    eased: { groove: GROOVE, kit: { electrodes: ELECTRODES } },
+  },
+  {
+    name: 'a stronger source',
+    job: { groove: GROOVE, kit: { electrodes: ELECTRODES, current: { least: '300 A', most: '700 A' } } },
+    eased: { groove: GROOVE, kit: { electrodes: ELECTRODES, current: { least: '300 A', most: '1100 A' } } },
+  },
+  {
+    name: 'a longer trial',
+    job: { groove: GROOVE, kit: { trial: { length_most: '100 mm' } } },
+    eased: { groove: GROOVE, kit: { trial: { length_most: '500 mm' } } },
+  },
+  {
+    name: 'a trial at all',
+    job: { groove: GROOVE, kit: { trial: { on: 'none' } } },
+    eased: { groove: GROOVE },
+  },
+];
 
-  it('is never quicker when it is to be surer', () => {
-    let possible = 0;
-    fc.assert(
-      fc.property(given, fc.constantFrom([70, 85], [80, 95], [90, 97]), ({ wanted, plus, seed }, levels) => {
-        const [looser, surer] = levels.map((level) =>
-          bestTime(
-            planOf(
-              base(
-                {
-                  assurance: `${level} %`,
-                  depth: { wanted: `${wanted} mm`, plus: `${plus + 6} mm`, minus: '0 mm' },
-                },
-                { seed },
-              ),
-            ),
-          ),
-        ) as [number, number];
-        if (Number.isFinite(surer)) possible += 1;
-        expect(surer).toBeGreaterThanOrEqual(looser * 0.999);
-      }),
-      { seed: 8, numRuns: 25 },
-    );
-    expect(possible).toBeGreaterThan(3);
+/** What more freedom may cost at most: rounding of the solving [-]. */
+const NEVER_MORE = 0.005;
+
+describe('More freedom', { timeout: 60_000 }, () => {
+  const merit = (change: TestJobChange, objective: 'time' | 'cost'): number => {
+    const result = planOf(testJob({ ...change, plan: { ...change.plan, objective } }).job);
+    if ('refusal' in result) return Number.POSITIVE_INFINITY;
+    return objective === 'time' ? result.plan.jobTime.mean : result.plan.wholeCost.mean;
+  };
+
+  it.each(EASED)('never costs more: $name', ({ job, eased }) => {
+    for (const objective of ['time', 'cost'] as const) {
+      const before = merit(job, objective);
+      expect(merit(eased, objective)).toBeLessThanOrEqual(before * (1 + NEVER_MORE));
+    }
   });
 });

@@ -1,122 +1,147 @@
 import type { Job } from '../job/index.ts';
-import type { LimitFunction } from '../limit/index.ts';
+import type { Easing, LimitFunction } from '../limit/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
+
+import { meritBy } from './effort.ts';
 import { shopsOf } from './kept-shops.ts';
+import { planningBelief } from './law.ts';
+import type { PlanOutcome, Refusal } from './outcome.ts';
 import { refuse } from './refuse.ts';
-import { reportPlan } from './report.ts';
-import type { Plan, Refusal } from './result.ts';
+import { planOutcome } from './report.ts';
 import { search } from './search.ts';
-import type { Feasible, SearchInput } from './weigh.ts';
+import type { SearchTask } from './search-task.ts';
+import type { Feasible } from './weigh.ts';
 import type { AfterCostFunction } from './whole-cost.ts';
 
-/** Shops that the search works with [-]. */
-const SEARCH_SHOPS = 600;
-/** Shops in which hopeless set-ups are seen to be so [-]. */
-const SCOUT_SHOPS = 100;
-/** Shops that had no part in the search, in which the plan told is counted out [-]. */
-const FAIR_SHOPS = 4000;
-/** The same three while a refusal looks for what would free the job: many searches, so fewer shops each [-]. */
-const QUICK = { search: 150, scout: 60, fair: 800 } as const;
+/** Shops that ways are solved in, those in which hopeless ones are seen to be so, and those that had no part in either [-]. */
+const SHOPS = { search: 1024, scout: 128, fair: 4096 } as const;
 /** Passes that the search for a plan may run [-]: about three times what a wash of many tracks takes. */
 const WORK = 20e6;
 /** Passes that trying all the changes of a refused job may run [-]. */
-const REFUSAL_WORK = 6e6;
+const REFUSAL_WORK = 4e6;
 /** Distance between the seeds of the two, so that they share no draw [-]. */
 const FAIR_SEED = 104_729;
 /** Alternatives told besides the plan, at most [-]. */
 const ALTERNATIVES_MOST = 5;
 
-/** What the planner finds: a plan with its alternatives, or a refusal. */
+/** What the planner finds: a plan with its alternatives, or a refusal; SI. */
 export type PlanResult =
-  | { readonly plan: Plan; readonly alternatives: readonly Plan[] }
+  | { readonly plan: PlanOutcome; readonly alternatives: readonly PlanOutcome[] }
   | { readonly refusal: Refusal };
 
+/** What a job is planned within, beside its own document. */
+export interface PlanWithin {
+  /** Limit functions of the rooms that have any. */
+  readonly limits: readonly LimitFunction[];
+  /** What eases those limits, tried where nothing is found; left out: none. */
+  readonly easings?: readonly Easing[];
+  /** Money and time for everything beside the arc, from the groove left behind; left out: the arc's side alone. */
+  readonly afterCost?: AfterCostFunction;
+}
+
 /**
- * Finds the passes that make the wanted groove surely enough at the least time, cost or heat, or tells why none do.
+ * Finds the passes that make the wanted groove surely enough at the least cost, time or heat, or tells why none do.
  *
- * Electrodes, currents, tracks and layers are enumerated and the travel is solved; chances are counted over
- * shops drawn from what is known of removal, the same shops for every candidate. Where one blind plan cannot
- * meet both sides of the tolerance, plans that gauge and adjust are tried. The plan told is counted out once
- * more in shops that had no part in the search. Same inputs, same plan.
+ * Ways (blind, after a trial, after a run-in, in layers with gauging between), electrodes, currents, tracks and layers
+ * are enumerated and forecast in closed form; the most promising are solved in shops drawn from what is known of
+ * removal, the same shops for every candidate. What is told is counted once more in shops that had no part in the
+ * search. Same inputs, same plan.
  *
  * @param job - the job [record], from `readJob`
- * @param posterior - what is known of removal [record], from `publishedBelief`
- * @param limits - limit functions of the rooms that have any [list], may be empty
- * @param afterCost - money and time for everything beside the arc, from the groove left behind [record], or left out
+ * @param belief - what is known of removal [record], from `publishedBelief`
+ * @param within - limits, what eases them, and the money beside the arc [record]
  * @returns plan and alternatives, or a refusal [record]
  * @source derived: chance-constrained planning over the removal law
  * @example
  * typeof planJob // => "function"
  */
-export function planJob(
-  job: Job,
-  posterior: RemovalBelief,
-  limits: readonly LimitFunction[],
-  afterCost?: AfterCostFunction,
-): PlanResult {
+export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): PlanResult {
   const { seed } = job.plan;
-  const draws = shopsOf(posterior, SEARCH_SHOPS, seed);
-  const scouts = shopsOf(posterior, SCOUT_SHOPS, seed);
-  const fair = shopsOf(posterior, FAIR_SHOPS, (seed + FAIR_SEED) % 2 ** 31);
-  const input: SearchInput = {
+  const planned = planningBelief(belief);
+  const fair = shopsOf(planned, SHOPS.fair, (seed + FAIR_SEED) % 2 ** 31);
+  const input: SearchTask = {
     job,
-    posterior,
-    limits,
-    draws,
-    scouts,
+    belief: planned,
+    limits: within.limits,
+    draws: shopsOf(planned, SHOPS.search, seed),
+    scouts: shopsOf(planned, SHOPS.scout, seed),
     fair,
     firstOnly: false,
-    afterCost,
+    afterCost: within.afterCost,
     work: { left: WORK },
   };
-  const { feasible, misses } = search(input);
-
-  const unbeaten = paretoSet(feasible, job);
-  const beaten = bestPerElectrode(
-    feasible.filter((each) => !unbeaten.includes(each)),
-    unbeaten,
+  const found = search(input);
+  const { feasible } = found;
+  const first = feasible.reduce<Feasible | undefined>(
+    (best, each) => (best === undefined || isBetter(each, best, job) ? each : best),
+    undefined,
+  );
+  if (first === undefined) {
+    return { refusal: refuse({ ...input, work: { left: REFUSAL_WORK } }, found, within.easings ?? []) };
+  }
+  const best = feasible.find((each) => each.inPlaceOf === first) ?? first;
+  const rest = differing(
+    feasible.filter((each) => each !== best),
+    best,
     job,
   );
-  const [best, ...others] = [...unbeaten, ...beaten].slice(0, ALTERNATIVES_MOST + 1);
-  if (best === undefined) {
-    const quick: SearchInput = {
-      ...input,
-      draws: shopsOf(posterior, QUICK.search, seed),
-      scouts: shopsOf(posterior, QUICK.scout, seed),
-      fair: shopsOf(posterior, QUICK.fair, (seed + FAIR_SEED) % 2 ** 31),
-      work: { left: REFUSAL_WORK },
-    };
-    return { refusal: refuse(input, quick, misses) };
-  }
-  const report = { job, posterior, limits, draws: fair };
+  const unbeaten = paretoSet([best, ...rest]);
+  const beaten = bestPerElectrode(
+    rest.filter((each) => !unbeaten.includes(each)),
+    unbeaten,
+  );
+  const others = [...unbeaten.filter((each) => each !== best), ...beaten].slice(0, ALTERNATIVES_MOST);
+  const report = { job, belief: planned, limits: within.limits, draws: fair };
   return {
-    plan: reportPlan(best, report, false),
+    plan: planOutcome(best, report, { dominated: false, isPlan: true }),
     alternatives: others
-      .map((each) => reportPlan(each, report, beaten.includes(each)))
-      .sort((a, b) => a.job_time_s.p50 - b.job_time_s.p50),
+      .map((each) => planOutcome(each, report, { dominated: beaten.includes(each), isPlan: false }))
+      .sort((a, b) => a.jobTime.mean - b.jobTime.mean),
   };
 }
 
-/** Set-ups that none beats in time, cost and heat at once, best by the job's objective first. */
-function paretoSet(feasible: readonly Feasible[], job: Job): Feasible[] {
+/** Better by the objective; by time where that is the same. */
+function isBetter(a: Feasible, b: Feasible, { plan: { objective } }: Job): boolean {
+  return meritBy(a.merit, objective) < meritBy(b.merit, objective);
+}
+
+/** What is worth telling beside the plan: of set-ups that differ only in numbers the best, best first. */
+function differing(feasible: readonly Feasible[], best: Feasible, job: Job): Feasible[] {
+  const kind = ({ solved: { setup } }: Feasible): string =>
+    JSON.stringify([
+      setup.rig.electrode.diameter,
+      setup.rig.electrode.kind,
+      setup.rig.pattern.tracks,
+      setup.way.tryout?.kind,
+      setup.way.shares.length,
+      setup.way.stops,
+    ]);
+  const seen = new Set([kind(best)]);
+  return [...feasible]
+    .sort((a, b) => (isBetter(a, b, job) ? -1 : 1))
+    .filter((each) => {
+      const own = kind(each);
+      const fresh = !seen.has(own);
+      seen.add(own);
+      return fresh;
+    });
+}
+
+/** Set-ups that none beats in time, cost and heat at once, in the order given. */
+function paretoSet(feasible: readonly Feasible[]): Feasible[] {
   const keys = ['time', 'cost', 'heat'] as const;
   const beats = (a: Feasible, b: Feasible): boolean =>
     keys.every((key) => a.merit[key] <= b.merit[key]) && keys.some((key) => a.merit[key] < b.merit[key]);
-  const objective = job.plan.objective;
-  return feasible
-    .filter((each) => !feasible.some((other) => beats(other, each)))
-    .sort((a, b) => a.merit[objective] - b.merit[objective] || a.merit.time - b.merit.time);
+  return feasible.filter((each) => !feasible.some((other) => beats(other, each)));
 }
 
 /** For comparison: the best beaten set-up of each electrode that no unbeaten one uses. */
-function bestPerElectrode(beaten: readonly Feasible[], unbeaten: readonly Feasible[], job: Job): Feasible[] {
-  const shown = new Set(unbeaten.map((each) => each.candidate.electrode));
-  const objective = job.plan.objective;
-  return [...beaten]
-    .sort((a, b) => a.merit[objective] - b.merit[objective])
-    .filter(({ candidate }) => {
-      const first = !shown.has(candidate.electrode);
-      shown.add(candidate.electrode);
-      return first;
-    });
+function bestPerElectrode(beaten: readonly Feasible[], unbeaten: readonly Feasible[]): Feasible[] {
+  const shown = new Set(unbeaten.map((each) => each.solved.setup.rig.electrode));
+  return beaten.filter(({ solved }) => {
+    const { electrode } = solved.setup.rig;
+    const first = !shown.has(electrode);
+    shown.add(electrode);
+    return first;
+  });
 }

@@ -1,119 +1,180 @@
-import { inUnit } from '../quantity/index.ts';
-import { chancesOf } from './chance.ts';
+import { normalProbability } from '../numeric/index.ts';
 import { depthDemand } from './demand.ts';
-import { outlooks } from './gauge-table.ts';
+import { readingVariance } from './make-tables.ts';
+import type { Percentiles, RowOutcome, StopOutcome, TryoutOutcome } from './outcome.ts';
 import type { ReadingTable } from './reading-table.ts';
 import type { ReportInput } from './report-input.ts';
-import type { GaugeRow, GaugeStop } from './result.ts';
-import { runPlan } from './run-plan.ts';
-import { withStations } from './search-pattern.ts';
-import { NOT_READ, tableQuestion } from './solve.ts';
+import { NOT_READ } from './run-plan.ts';
+import { stationPlaces, stationVariance } from './seam-paths.ts';
 import type { Feasible } from './weigh.ts';
 
-/** Places of the stations: even, the outer ones half a gap from the ends, so that no end goes unseen. */
-function stationPositions(length: number, stations: number): number[] {
-  return Array.from({ length: stations }, (_, index) => inUnit((length * (index + 0.5)) / stations, 'mm'));
+/** Standard deviations from the median to the 5th and the 95th percentile of a normal distribution [-]. */
+const EDGE = 1.6448536;
+
+/** The trial or the run-in, with its table for the card. */
+export function tryoutOutcome(feasible: Feasible, input: ReportInput): TryoutOutcome | undefined {
+  const { setup, rows } = feasible.solved;
+  const { tryout } = setup.way;
+  if (tryout === undefined) return undefined;
+  const { rig, course } = setup;
+  const { law } = feasible.forecast;
+  const [level, slope, angle] = law.mean;
+  const middle = level + slope * course.tryoutEnergy + angle * rig.angleTerm;
+  const variance = [1, course.tryoutEnergy, rig.angleTerm].reduce(
+    (sum, x, r, all) => sum + x * all.reduce((row, y, c) => row + law.covariance[r]![c]! * y, 0),
+    0,
+  );
+  const { job, pass, seam } = law.levels;
+  const spread = Math.sqrt(variance + job ** 2 + pass ** 2 + seam ** 2);
+  const depth = rig.electrode.diameter * Math.exp(middle);
+  const error = depth * Math.sqrt(readingVariance(feasible.task.tables, tryout, depth));
+  const runIn = tryout.kind === 'run_in';
+  return {
+    kind: tryout.kind,
+    on: runIn ? 'seam' : input.job.kit.trial.on === 'run_on' ? 'run_on' : 'scrap',
+    length: tryout.length,
+    current: rig.current,
+    travel: rig.unitTravel * Math.exp(-course.tryoutEnergy),
+    depth: bandOf(Math.log(depth), spread),
+    stations: stationPlaces(tryout.length, tryout.stations),
+    table: tableRows(feasible, input, course.tryoutTable!, [rows!.tryout], error, (energy) => ({
+      travel: rig.unitTravel * Math.exp(-energy[0]!),
+      deepenTravel: runIn ? rig.unitTravel * Math.exp(-energy[1]!) : undefined,
+      travelFactor: undefined,
+    })),
+  };
 }
 
 /** The stops to gauge at, with the tables for the card. */
-export function gaugeStops(feasible: Feasible, input: ReportInput): GaugeStop[] {
-  const { task, solved } = feasible;
-  const { layers } = solved.setup;
-  const choice = layers.some((rule) => rule.kind === 'table') ? stationsChoice(feasible, input) : [];
-  return layers.flatMap((rule, layer): GaugeStop[] => {
-    if (rule.kind !== 'table') return [];
+export function stopOutcomes(feasible: Feasible, input: ReportInput): StopOutcome[] {
+  const { setup, rows } = feasible.solved;
+  const { way, rig, course } = setup;
+  const { tracks } = rig.pattern;
+  const { passLength, readingSd } = feasible.task.run;
+  const { law } = feasible.forecast;
+  return course.stopTables.flatMap((table, layer): StopOutcome[] => {
+    if (table === undefined) return [];
+    const depth = course.targets[layer - 1]!;
+    const along =
+      law.levels.seam * depth * Math.sqrt(stationVariance(passLength, way.stations, law.seamRange));
+    const error = Math.hypot(readingSd / Math.sqrt(way.stations), along);
+    const read = Array.from({ length: tracks }, (_, track) => rows!.stops[layer * tracks + track]!);
+    const before = course.middle[layer - 1]!;
+    const [low, high] = rig.energyRange;
     return [
       {
-        after_layer: layer,
-        stations: rule.stations,
-        station_positions_mm: stationPositions(input.job.seam.length, rule.stations),
-        reading_sd_mm: inUnit(task.run.readingSd, 'mm'),
-        table: tableRows(feasible, layer, rule.table, rule.stations, input),
-        stations_choice: choice,
+        afterLayer: layer,
+        stations: stationPlaces(input.job.seam.length, way.stations),
+        readingSd,
+        table: tableRows(feasible, input, table, read, error, (energy) => ({
+          travel: rig.unitTravel * Math.exp(-Math.min(high, Math.max(low, before + energy[0]!))),
+          deepenTravel: undefined,
+          travelFactor: Math.exp(-energy[0]!),
+        })),
       },
     ];
   });
 }
 
-/** How the shops fared whose reading fell into one row. */
-interface RowCount {
-  readings: number;
-  reached: number;
-  notTooDeep: number;
+function bandOf(middle: number, spread: number): Percentiles {
+  return {
+    p05: Math.exp(middle - EDGE * spread),
+    p50: Math.exp(middle),
+    p95: Math.exp(middle + EDGE * spread),
+  };
 }
 
-/** Readings in a row from which its shares are told as counted [-]; with fewer the law's forecast is told. */
-const COUNTED_FROM = 200;
+/** Mean and spread of a logarithm over the shops that read into one row. */
+class Moments {
+  count = 0;
+  sum = 0;
+  square = 0;
 
-/** Counts, for every row of the table of a layer, how the groove came out in the end in the shops that read it. */
-function countRows(feasible: Feasible, layer: number, rowsOfTable: number, input: ReportInput): RowCount[] {
-  const { setup, outcomes, rows = [] } = feasible.solved;
-  const { tracks } = setup.pattern;
-  const demand = depthDemand(input.job, 0);
-  const counts = Array.from({ length: rowsOfTable }, () => ({ readings: 0, reached: 0, notTooDeep: 0 }));
-  for (let track = 0; track < tracks; track += 1) {
-    const read = rows[layer * tracks + track]!;
-    for (let shop = 0; shop < read.length; shop += 1) {
-      if (read[shop] === NOT_READ) continue;
-      const count = counts[read[shop]!]!;
-      count.readings += 1;
-      if (outcomes.shallowest[shop]! >= demand.least) count.reached += 1;
-      if (outcomes.deepest[shop]! <= demand.most) count.notTooDeep += 1;
-    }
+  add(value: number): void {
+    this.count += 1;
+    this.sum += value;
+    this.square += value * value;
   }
-  return counts;
+
+  get mean(): number {
+    return this.sum / this.count;
+  }
+
+  get spread(): number {
+    return Math.sqrt(Math.max(1e-12, this.square / this.count - this.mean ** 2));
+  }
 }
 
+/** Shops in a row from which its own figures are told [-]; with fewer, they are taken with the rows beside it. */
+const OWN_FROM = 40;
+
+/**
+ * Rows of a table as they leave. What is told of a row comes from the shops that read into it: few at the ends, so
+ * a chance is read off the normal distribution of their ln depth rather than counted.
+ */
 function tableRows(
   feasible: Feasible,
-  layer: number,
-  table: ReadingTable,
-  stations: number,
   input: ReportInput,
-): GaugeRow[] {
-  const { task, solved } = feasible;
-  const { setup } = solved;
-  const outlookOf = outlooks(tableQuestion(task, setup.layers.slice(0, layer), stations));
-  const counts = countRows(feasible, layer, table.readings.length, input);
-  return table.readings.map((reading, row): GaugeRow => {
-    const from = row === 0 ? 0 : table.edges[row - 1]!;
-    const to = table.edges[row];
-    const rowWidth = row === 0 || to === undefined ? 0 : to - from;
-    const energy = table.logEnergy[row]!;
-    const run = !Number.isNaN(energy);
-    const outlook = outlookOf(reading, rowWidth);
-    const forecast = run ? outlook.after(energy) : outlook.asItIs;
-    const count = counts[row]!;
-    const counted = count.readings >= COUNTED_FROM;
-    const notTooDeep = counted ? count.notTooDeep / count.readings : forecast.notTooDeep;
-    const quantile = (share: number): number =>
-      inUnit(run ? outlook.depthQuantile(energy, share) : reading, 'mm');
-    return {
-      reading_from_mm: inUnit(from, 'mm'),
-      reading_to_mm: to === undefined ? null : inUnit(to, 'mm'),
-      action: run ? 'run' : forecast.notTooDeep < 0.5 ? 'ask' : 'done',
-      travel_mm_per_min: run ? inUnit(setup.unitTravel * Math.exp(-energy), 'mm_per_min') : null,
-      expected_depth_mm: { p05: quantile(0.05), p50: quantile(0.5), p95: quantile(0.95) },
-      depth_reached: counted ? count.reached / count.readings : forecast.reached,
-      not_too_deep: notTooDeep,
-    };
-  });
-}
-
-function stationsChoice(feasible: Feasible, input: ReportInput): GaugeStop['stations_choice'] {
-  const { job } = input;
-  const most = job.kit.gauge.stations_most;
-  const counts = [1, 2, 3, 4, 5, 8, 12, 20, 50].filter((count) => count <= most);
-  if (!counts.includes(most)) counts.push(most);
-  const { layers } = feasible.solved.setup;
-  return counts.map((stations) => {
-    // The plan's own number of stations is counted already.
-    if (layers.every((rule) => rule.kind === 'set' || rule.stations === stations)) {
-      const { reached, notTooDeep } = feasible.solved.chances;
-      return { stations, depth_reached: reached, not_too_deep: notTooDeep };
+  table: ReadingTable,
+  read: readonly Int16Array[],
+  error: number,
+  travelOf: (logEnergy: readonly number[]) => Pick<RowOutcome, 'travel' | 'deepenTravel' | 'travelFactor'>,
+): RowOutcome[] {
+  const { outcomes } = feasible.solved;
+  const demand = depthDemand(input.job, 0);
+  const shops = table.rows.map(() => ({ depth: new Moments(), low: new Moments(), high: new Moments() }));
+  for (const list of read) {
+    for (let shop = 0; shop < list.length; shop += 1) {
+      const row = list[shop]!;
+      if (row === NOT_READ || outcomes.notRun[shop] === 1) continue;
+      const each = shops[row]!;
+      each.depth.add(Math.log(outcomes.depth[shop]!));
+      each.low.add(Math.log(Math.max(1e-6, outcomes.shallowest[shop]!)));
+      each.high.add(Math.log(outcomes.deepest[shop]!));
     }
-    const setup = { ...feasible.solved.setup, layers: withStations(layers, stations) };
-    const chances = chancesOf(runPlan(setup, feasible.task.run, input.draws), depthDemand(job, 0));
-    return { stations, depth_reached: chances.reached, not_too_deep: chances.notTooDeep };
+  }
+  const known = shops.map((_, row) => row).filter((row) => shops[row]!.depth.count >= OWN_FROM);
+  return table.rows.map((row, index): RowOutcome => {
+    const from = index === 0 ? 0 : table.edges[index - 1]!;
+    const to = table.edges[index];
+    const near = known.reduce<number | undefined>(
+      (best, each) => (best === undefined || Math.abs(each - index) < Math.abs(best - index) ? each : best),
+      undefined,
+    );
+    const settled = near === undefined ? undefined : shops[near]!;
+    if (row.action !== 'run' || settled === undefined) {
+      // Nothing more is run on this track: the depth is the one that is there, as surely as it was read.
+      const ask = row.action === 'ask';
+      const edge = to ?? from + 2 * error;
+      const lower = index === 0 ? Math.max(0, edge - 4 * error) : from;
+      const middle = (lower + edge) / 2;
+      const spread = Math.hypot(error, (edge - lower) / Math.sqrt(12));
+      const stop = read.length > 1 || feasible.solved.setup.way.stops > 0;
+      return {
+        from,
+        to,
+        action: row.action,
+        travel: undefined,
+        deepenTravel: undefined,
+        travelFactor: undefined,
+        expect: { p05: Math.max(0, middle - EDGE * spread), p50: middle, p95: middle + EDGE * spread },
+        tooShallow: !stop && ask ? 1 : normalProbability((feasible.forecast.required - middle) / spread),
+        tooDeep: !stop && ask ? 0 : 1 - normalProbability((demand.most - middle) / spread),
+      };
+    }
+    const own = shops[index]!.depth.count >= OWN_FROM;
+    // A row that few shops read into borrows the spread of the nearest one; its own middle is kept where there is any.
+    const depth = shops[index]!.depth.count > 3 ? shops[index]!.depth.mean : settled.depth.mean;
+    const shift = own ? 0 : depth - settled.depth.mean;
+    return {
+      from,
+      to,
+      action: 'run',
+      ...travelOf(row.logEnergy),
+      expect: bandOf(depth, settled.depth.spread),
+      tooShallow: normalProbability((Math.log(demand.least) - settled.low.mean - shift) / settled.low.spread),
+      tooDeep:
+        1 - normalProbability((Math.log(demand.most) - settled.high.mean - shift) / settled.high.spread),
+    };
   });
 }

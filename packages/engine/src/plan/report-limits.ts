@@ -1,32 +1,29 @@
 import type { FloorShape } from '../groove/index.ts';
 import { type Limit, limitOf, withSensitivity } from '../limit/index.ts';
 import { percentiles } from '../numeric/index.ts';
-import { candidateOf, energiesOf } from './candidate-of.ts';
+import { mean } from './effort.ts';
 import type { ReportInput } from './report-input.ts';
-import type { RunOutcomes } from './run-plan.ts';
 import type { Feasible } from './weigh.ts';
 
 /**
  * Every limit of a plan, the tightest over its passes, with those of the wanted groove.
- * Typical: the median width at the surface [m] and the electrodes that do for 90 of 100 shops [-].
+ * Typical: the electrodes that do for 90 of 100 shops [-].
  */
 export function limitsOf(
   feasible: Feasible,
   input: ReportInput,
-  typical: { readonly width: number; readonly electrodes: number },
-  outcomes: RunOutcomes,
+  typical: { readonly electrodes: number },
   shape: FloorShape,
 ): Limit[] {
   const { job, limits } = input;
-  const { task, solved, candidate } = feasible;
-  const candidates = energiesOf(solved).map((energy) =>
-    candidateOf(task, solved, energy, candidate.passWidth),
-  );
+  const { solved, candidates } = feasible;
+  const { outcomes } = solved;
   const ofProcess = limits.flatMap((check) =>
     candidates
       .map((each) => withSensitivity(check, each, job))
       .reduce((worst, next) => worst.map((limit, index) => tighter(limit, next[index]!))),
   );
+  const width = mean(outcomes.width.filter((_, shop) => outcomes.notRun[shop] === 0));
   const ligament = job.plate.thickness - percentiles(outcomes.deepest, [job.groove.ligament_assurance])[0]!;
   const wanted = { text: 'the job: wanted groove', provenance: 'job file' as const };
   const common = { source: wanted, hard: true };
@@ -55,8 +52,8 @@ export function limitsOf(
     limitOf({
       ...common,
       id: 'width_least',
-      title: 'Median width at the surface, least',
-      demand: typical.width,
+      title: 'Middle width at the surface, least',
+      demand: width,
       capacity: job.groove.width.least,
       unit: 'mm',
       sense: 'least',
@@ -65,8 +62,8 @@ export function limitsOf(
     limitOf({
       ...common,
       id: 'width_most',
-      title: 'Median width at the surface, greatest',
-      demand: typical.width,
+      title: 'Middle width at the surface, greatest',
+      demand: width,
       capacity: job.groove.width.most,
       unit: 'mm',
       sense: 'most',
@@ -76,7 +73,7 @@ export function limitsOf(
       id: 'electrode_stock',
       title: 'Electrodes in stock, for 90 of 100 shops',
       demand: typical.electrodes,
-      capacity: solved.setup.electrode.count,
+      capacity: solved.setup.rig.electrode.count,
       unit: 'electrodes',
       sense: 'most',
       hard: true,

@@ -1,65 +1,153 @@
-import { arcHeight, heightAt, passWidth } from '../groove/index.ts';
 import type { Job, KitElectrode } from '../job/index.ts';
-import { depthRegressors, predictWidth } from '../removal/index.ts';
-import type { DepthDemand } from './chance.ts';
-import { conjugateBelief } from './conjugate-belief.ts';
+import { currentRangeOf, electrodeName } from '../removal/index.ts';
 import { currentsOf } from './currents.ts';
-import { depthDemand, runDemand } from './demand.ts';
-import type { Miss, MissNote } from './miss.ts';
-import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
-import { searchPattern } from './search-pattern.ts';
-import type { SolveTask } from './solve.ts';
-import type { ElectrodeSearch, Feasible, SearchInput } from './weigh.ts';
+import { depthDemand } from './demand.ts';
+import { effortOf, type Merit, meritBy, meritOf } from './effort.ts';
+import { lawOf } from './law.ts';
+import { type Miss, type MissNote, missChance } from './miss.ts';
+import { type Prospect, prospectsOf, prospectWith } from './prospect.ts';
+import type { SearchInput, SearchTask } from './search-task.ts';
+import { type Solved, type SolveTask, solve, triedAgain, triedAt } from './solve.ts';
+import { waysNear } from './ways.ts';
+import { energyAllowed, type Feasible, weigh } from './weigh.ts';
+import { wholeCosts } from './whole-cost.ts';
 
 /** Everything found: what works, and where the rest failed. */
 export interface SearchResult {
   readonly feasible: readonly Feasible[];
   readonly misses: readonly Miss[];
+  /** Whether everything worth trying was tried before the work ran out. */
+  readonly complete: boolean;
 }
 
-/** Searches electrodes, currents, tracks and layers for set-ups that meet every demand. */
-export function search(input: SearchInput): SearchResult {
-  const feasible: Feasible[] = [];
+/** Parts of the allowed misses that are kept back when solving, one after the other [-]. */
+const GUARDS = [0.12, 0.3, 0.5] as const;
+/** Shortfall in the few scout shops beyond which a way is given up [-]: about two of its standard errors. */
+const HOPELESS = 0.03;
+/** How much better than forecast a way may come out [-]: what is forecast worse than that is not tried. */
+const FORECAST_ERROR = 0.015;
+/** Part of the top of an electrode's range that a plan keeps to where it costs little, and how much that is [-]. */
+const EASED_CURRENT = 0.95;
+const EASED_COST = 0.03;
+/** Gain from which on a nearby way takes the place of the one found [-]. */
+const NEAR_GAIN = 1e-3;
+/** Rounds of looking at nearby ways [-]. */
+const NEAR_ROUNDS = 3;
+/** Shops more in which nothing is run, that a nearby way may have [-]: what is not run costs nothing. */
+const NOT_RUN_MORE = 0.01;
+
+type Objective = Job['plan']['objective'];
+
+/** An electrode with the currents it may be run at, the greatest first, and how many of them have been opened. */
+interface ElectrodeCurrents {
+  readonly electrode: KitElectrode;
+  readonly currents: readonly number[];
+  opened: number;
+}
+
+/**
+ * Searches electrodes, currents, tracks and ways for the set-up that is best by the objective, and for the quickest.
+ *
+ * Every way is forecast first, in closed form. The most promising is solved in shops, then the next, until none is
+ * forecast well enough to beat the best found; then ways near the best are tried. At a lower current the same groove
+ * only takes longer, so lower ones are opened where the travel or a limit of the kit turned a way away.
+ */
+export function search(within: SearchTask): SearchResult {
+  const far = Number.POSITIVE_INFINITY;
+  const input: SearchInput = { ...within, horizon: { time: far, cost: far, heat: far } };
+  const { job, work } = input;
   const misses = new Map<string, Miss>();
   const miss = (next: Miss): void => {
     const known = misses.get(next.constraint);
     if (known === undefined || next.size < known.size) misses.set(next.constraint, next);
   };
-  for (const electrode of electrodesOf(input.job, miss)) {
+  const law = lawOf(input.belief);
+  const electrodes: ElectrodeCurrents[] = electrodesOf(job, miss).map((electrode) => ({
+    electrode,
+    currents: currentsOf(electrode, job, miss),
+    opened: 0,
+  }));
+  const prospects: Prospect[] = [];
+  const open = (each: ElectrodeCurrents): void => {
+    while (each.opened < each.currents.length) {
+      const current = each.currents[each.opened]!;
+      each.opened += 1;
+      const { list, tooSlow } = prospectsOf(input, law, each.electrode, current, miss);
+      prospects.push(...list);
+      // A carriage that cannot go quickly enough needs less current.
+      if (!tooSlow) return;
+    }
+  };
+  for (const each of electrodes) open(each);
+  const feasible: Feasible[] = [];
+  const limited = (prospect: Prospect): void => {
+    const each = electrodes.find(({ electrode }) => electrode === prospect.task.rig.electrode)!;
+    if (each.currents[each.opened - 1] === prospect.task.rig.current) open(each);
+  };
+  const scouted = new Map<Prospect, Scouted>();
+  const settled = new Set<Prospect>();
+  let complete = true;
+  for (const objective of new Set<Objective>([job.plan.objective, 'time'])) {
     if (input.firstOnly && feasible.length > 0) break;
-    const rivals = feasible.map(({ merit }) => merit);
-    feasible.push(...searchElectrode({ ...input, rivals }, electrode, miss));
+    let best = leastBy(feasible, (each) => meritBy(each.merit, objective));
+    const promise = (each: Prospect): number => {
+      const seen = scouted.get(each);
+      if (settled.has(each) || seen?.hopeless === true) return Number.POSITIVE_INFINITY;
+      return seen === undefined
+        ? meritBy(each.forecast.merit, objective) * (1 - FORECAST_ERROR)
+        : meritBy(seen.merit, objective);
+    };
+    for (;;) {
+      const next = leastBy(prospects, promise);
+      if (next === undefined) break;
+      if (best !== undefined && promise(next) > meritBy(best.merit, objective)) break;
+      if (work.left <= 0) {
+        complete = false;
+        break;
+      }
+      const seen = scouted.get(next);
+      if (seen === undefined) {
+        const scout = scoutOf(input, next, miss);
+        scouted.set(next, scout);
+        if (scout.hopeless && scout.limited) limited(next);
+        continue;
+      }
+      settled.add(next);
+      const outcome = settle(input, next, seen.logTarget, miss);
+      if (outcome.feasible !== undefined) {
+        feasible.push(outcome.feasible);
+        best = leastBy([outcome.feasible, ...(best ? [best] : [])], (each) => meritBy(each.merit, objective));
+        if (input.firstOnly) break;
+      } else if (outcome.limited) limited(next);
+    }
+    if (best !== undefined && !input.firstOnly) {
+      const nearer = nearBest(input, best, objective, miss);
+      if (nearer !== best) feasible.push(nearer);
+      const eased = easedCurrent(input, nearer, objective, miss);
+      if (eased !== undefined) feasible.push(eased);
+    }
   }
-  return { feasible, misses: [...misses.values()].sort((a, b) => a.size - b.size) };
+  return { feasible, misses: [...misses.values()].sort((a, b) => a.size - b.size), complete };
 }
 
-/** At a lower current the same groove only takes longer, so the greatest current that works is the one. */
-function searchElectrode(
-  input: ElectrodeSearch,
-  electrode: KitElectrode,
-  miss: MissNote,
-): readonly Feasible[] {
-  const [greatest, ...lower] = currentsOf(electrode, input.job, miss);
-  if (greatest === undefined) return [];
-  const first = searchCurrent(input, electrode, greatest, miss);
-  if (first.found.length > 0 || !first.lowerMayHelp) return first.found;
-  // The least current allows the shallowest cuts and asks least of the kit: where it fails, all between fail.
-  const least = lower.pop();
-  const last = least === undefined ? [] : searchCurrent(input, electrode, least, miss).found;
-  if (last.length === 0) return [];
-  for (const current of lower) {
-    const { found } = searchCurrent(input, electrode, current, miss);
-    if (found.length > 0) return found;
+/** The element with the least value. */
+function leastBy<T>(list: readonly T[], value: (each: T) => number): T | undefined {
+  let best: T | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const each of list) {
+    const own = value(each);
+    if (own < least) {
+      least = own;
+      best = each;
+    }
   }
-  return last;
+  return best;
 }
 
 /** The kit's electrodes that are in stock, or the locked one of them. */
-/** Electrodes to try, thick ones first: they need the fewest passes, and what they find spares the rest. */
 function electrodesOf(job: Job, miss: MissNote): readonly KitElectrode[] {
   const locked = job.locks.electrode_diameter;
-  const thickFirst = [...job.kit.electrodes].sort((a, b) => b.diameter - a.diameter);
-  return thickFirst.filter((electrode) => {
+  return job.kit.electrodes.filter((electrode) => {
     if (locked !== undefined && Math.abs(electrode.diameter - locked) >= 1e-4) return false;
     if (electrode.count > 0) return true;
     miss({
@@ -68,121 +156,146 @@ function electrodesOf(job: Job, miss: MissNote): readonly KitElectrode[] {
       demand: 1,
       limit: 0,
       unit: 'electrodes',
-      remedy: `electrodes of ${(electrode.diameter * 1000).toFixed(1)} mm in stock`,
+      remedy: `electrodes of ${electrodeName(electrode.diameter)} in stock`,
       size: 1,
     });
     return false;
   });
 }
 
-function searchCurrent(
-  input: ElectrodeSearch,
-  electrode: KitElectrode,
-  current: number,
-  miss: MissNote,
-): { readonly found: readonly Feasible[]; readonly lowerMayHelp: boolean } {
-  const { job, posterior } = input;
-  const demand = depthDemand(job, 0);
-  const width = predictWidth(posterior, electrode.diameter).p50;
-  const radius = width / 2;
-  if (radius < job.groove.root_radius_least) {
-    miss({
-      constraint: 'root_radius',
-      title: 'Root radius',
-      demand: job.groove.root_radius_least * 1000,
-      limit: radius * 1000,
-      unit: 'mm',
-      remedy: 'a larger electrode',
-      size: job.groove.root_radius_least / radius - 1,
-    });
-    return { found: [], lowerMayHelp: false };
-  }
-  const middle = (demand.least + demand.most) / 2;
-  const surfaceWidth = passWidth({ width, depth: middle });
-  const patterns = patternsFor({
-    passWidth: width,
-    surfaceWidth,
-    widthLeast: job.groove.width.least,
-    widthMost: job.groove.width.most,
-    tracksMost: job.plan.tracks_most,
-    tracksLocked: job.locks.tracks,
-    spacingLocked: job.locks.track_spacing,
-  });
-  if (patterns.length === 0) {
-    const tooWide = surfaceWidth > job.groove.width.most;
-    const limit = tooWide ? job.groove.width.most : job.groove.width.least;
-    miss({
-      constraint: tooWide ? 'width_most' : 'width_least',
-      title: 'Width at the surface',
-      demand: surfaceWidth * 1000,
-      limit: limit * 1000,
-      unit: 'mm',
-      remedy: tooWide
-        ? 'a smaller electrode, or a wider groove'
-        : 'a larger electrode, more tracks, or a narrower groove',
-      size: Math.abs(surfaceWidth / limit - 1),
-    });
-    return { found: [], lowerMayHelp: false };
-  }
-  const base = baseOf(input, electrode, current);
-  const found: Feasible[] = [];
-  let lowerMayHelp = false;
-  let best = Number.POSITIVE_INFINITY;
-  for (const pattern of patterns) {
-    if (input.firstOnly && found.length > 0) break;
-    const task = taskOf(input, base, pattern, radius, demand);
-    const tried = searchPattern(input, task, width, best, miss);
-    lowerMayHelp ||= tried.lowerMayHelp;
-    for (const feasible of tried.found) {
-      found.push(feasible);
-      best = Math.min(best, feasible.merit[job.plan.objective]);
-    }
-  }
-  return { found, lowerMayHelp };
+/** What a few shops say of a way. */
+interface Scouted {
+  readonly hopeless: boolean;
+  /** Whether a lower current might do. */
+  readonly limited: boolean;
+  readonly logTarget: number;
+  readonly merit: Merit;
+  /** Share of the shops in which a table says to stop and ask before the seam is cut [-]. */
+  readonly notRun: number;
 }
 
-function baseOf(
-  input: SearchInput,
-  electrode: KitElectrode,
-  current: number,
-): Omit<SolveTask['base'], 'pattern'> {
-  const { job, posterior } = input;
-  const voltage = job.kit.arc_voltage.set;
-  const angleTerm = depthRegressors(
-    { diameter: electrode.diameter, current, voltage, travel: 1, pushAngle: job.kit.push_angle },
-    posterior.meltingEnergy,
-  )[2]!;
-  const unitTravel = (voltage * current) / (electrode.diameter ** 2 * posterior.meltingEnergy);
-  return { electrode, current, voltage, angleTerm, unitTravel };
-}
-
-function taskOf(
-  input: SearchInput,
-  base: Omit<SolveTask['base'], 'pattern'>,
-  pattern: Pattern,
-  radius: number,
-  depth: DepthDemand,
-): SolveTask {
-  const { job, posterior } = input;
-  const locked = job.locks.travel;
-  const slowest = locked ?? job.kit.travel.least;
-  const fastest = locked ?? job.kit.travel.most;
+function solveTask(input: SearchInput, { task, way }: Prospect, guard: number): SolveTask {
   return {
-    base: { ...base, pattern },
-    pattern,
-    belief: conjugateBelief(posterior).depth,
-    energyRange: [Math.log(base.unitTravel / fastest), Math.log(base.unitTravel / slowest)],
-    depth,
-    run: runDemand(job),
-    ridge: ridgeOf(pattern, radius, job.groove.floor_width),
+    tables: { ...task, way },
+    run: task.run,
+    demand: depthDemand(input.job, guard),
     work: input.work,
   };
 }
 
-/** How much shallower the floor is than the tracks' centre lines, at its worst point inside the zone. */
-function ridgeOf(pattern: Pattern, radius: number, zoneWidth: number): number {
-  const outermost = Math.abs(trackOffset(pattern, 0));
-  const atEdge = heightAt(radius, Math.min(radius, Math.max(0, zoneWidth / 2 - outermost)));
-  const between = pattern.tracks > 1 ? heightAt(radius, Math.min(radius, pattern.spacing / 2)) : 0;
-  return Math.min(arcHeight(radius), Math.max(atEdge, between));
+/** Whether a setting stands at the end of the travel, so that a lower current might do. */
+function atQuickest(solved: Solved): boolean {
+  const { rig, course } = solved.setup;
+  return course.middle.some((energy) => energy <= rig.energyRange[0] + 1e-9);
+}
+
+/** Solves a way in few shops: whether it is worth solving in many, and what it takes. */
+function scoutOf(input: SearchInput, prospect: Prospect, miss: MissNote): Scouted {
+  const task = solveTask(input, prospect, 0);
+  const solved = solve(task, prospect.forecast, input.scouts, HOPELESS);
+  const hopeless = solved.shortfall > HOPELESS;
+  if (hopeless) missChance(solved.chances, task.demand, solved.shortfall, miss);
+  const effort = effortOf(solved.setup, solved.outcomes, input.scouts, input.job, task.run);
+  const costs =
+    input.afterCost === undefined || hopeless
+      ? effort.cost
+      : wholeCosts(
+          effort,
+          solved.outcomes,
+          prospect.task.rig.pattern,
+          input.job.seam.length,
+          input.afterCost,
+        );
+  return {
+    hopeless,
+    limited: atQuickest(solved),
+    logTarget: solved.logTarget,
+    merit: meritOf(effort, costs),
+    notRun: solved.outcomes.notRun.reduce((sum, each) => sum + each, 0) / input.scouts.count,
+  };
+}
+
+/**
+ * Solves a way and keeps it where it also holds in shops that had no part in solving. The wanted chances are raised a
+ * little before solving, by what the fair count may be wrong, and a little more where that was not enough.
+ */
+function settle(
+  input: SearchInput,
+  asked: Prospect,
+  logTarget: number,
+  miss: MissNote,
+): { readonly feasible?: Feasible; readonly limited?: boolean } {
+  const first = triedAt(solveTask(input, asked, 0), logTarget, input.scouts);
+  const allowed = energyAllowed(input, solveTask(input, asked, 0), asked.task.passWidth, first);
+  const prospect = allowed === undefined ? asked : slowedTo(asked, allowed);
+  const plain = solveTask(input, prospect, 0);
+  for (const guard of GUARDS) {
+    const from = { ...prospect.forecast, logTarget };
+    const solved = solve(solveTask(input, prospect, guard), from, input.draws);
+    const fair = triedAgain(plain, solved, input.fair);
+    if (fair.shortfall > 0) {
+      // What is short by much more than chance is not mended by asking for more.
+      if (fair.shortfall > 3 * fair.chances.standardError || guard === GUARDS.at(-1)) {
+        missChance(fair.chances, plain.demand, fair.shortfall, miss);
+        return { limited: atQuickest(fair) };
+      }
+      continue;
+    }
+    const feasible = weigh(input, plain, prospect.task, fair, miss);
+    return feasible === undefined ? { limited: true } : { feasible };
+  }
+  return {};
+}
+
+/** The same prospect on a carriage that goes no slower than the limits allow. */
+function slowedTo({ task, way, forecast }: Prospect, energy: number): Prospect {
+  const { rig } = task;
+  return { way, forecast, task: { ...task, rig: { ...rig, energyRange: [rig.energyRange[0], energy] } } };
+}
+
+/** Looks in few shops at ways near the best, between the numbers that were tried, and solves the best of them. */
+function nearBest(input: SearchInput, found: Feasible, objective: Objective, miss: MissNote): Feasible {
+  const passLength = found.task.run.passLength;
+  let best = prospectWith(found.forecast, found.solved.setup.way);
+  let scout = scoutOf(input, best, miss);
+  let least = meritBy(scout.merit, objective);
+  for (let round = 0; round < NEAR_ROUNDS; round += 1) {
+    const before = best;
+    for (const way of waysNear(before.way, input.job, passLength)) {
+      if (input.work.left <= 0) return found;
+      const prospect = prospectWith(found.forecast, way);
+      const seen = scoutOf(input, prospect, miss);
+      const merit = meritBy(seen.merit, objective);
+      if (seen.hopeless || seen.notRun > scout.notRun + NOT_RUN_MORE || merit >= least * (1 - NEAR_GAIN))
+        continue;
+      [best, scout, least] = [prospect, seen, merit];
+    }
+    if (best === before) break;
+  }
+  const { feasible } = settle(input, best, scout.logTarget, miss);
+  if (feasible === undefined) return found;
+  return meritBy(feasible.merit, objective) < meritBy(found.merit, objective) ? feasible : found;
+}
+
+/** The same set-up below the top of the electrode's range, where that costs little: an electrode at its limit spalls. */
+function easedCurrent(
+  input: SearchInput,
+  found: Feasible,
+  objective: Objective,
+  miss: MissNote,
+): Feasible | undefined {
+  const { rig } = found.forecast;
+  const range = currentRangeOf(rig.electrode);
+  const eased = Math.max(input.job.kit.current.least, EASED_CURRENT * (range?.most ?? 0));
+  if (range === undefined || input.job.locks.current !== undefined) return undefined;
+  if (eased < range.least || rig.current <= eased) return undefined;
+  const { list } = prospectsOf(input, found.forecast.law, rig.electrode, eased, miss, {
+    pattern: rig.pattern,
+    way: found.solved.setup.way,
+  });
+  const [prospect] = list;
+  const { feasible } = prospect === undefined ? {} : settle(input, prospect, found.solved.logTarget, miss);
+  if (feasible === undefined) return undefined;
+  const worse = meritBy(feasible.merit, objective) / meritBy(found.merit, objective) - 1;
+  return worse <= EASED_COST ? { ...feasible, inPlaceOf: found } : undefined;
 }

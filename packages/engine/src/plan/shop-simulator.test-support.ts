@@ -1,223 +1,252 @@
-import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
-import { mersenne } from 'pure-rand/generator/mersenne';
-import { cutPass, type Floor, flatFloor, floorDepthAt, measureFloor, shallowestIn } from '../groove/index.ts';
+import { cutPass, type Floor, flatFloor, floorDepthAt, passArea } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
-import type { RegressionBelief } from '../numeric/index.ts';
-import type { RemovalBelief } from '../removal/index.ts';
-import { conjugateBelief } from './conjugate-belief.ts';
-import type { GaugeRow, Plan } from './result.ts';
+import { type DrawStream, drawStream } from '../numeric/index.ts';
+import { REMOVAL_SHARE_MOST, SEAM_RANGE, type SpreadLevels, STARTING_DEPTH } from '../removal/index.ts';
+import type { PlanOutcome, RowOutcome } from './outcome.ts';
+import { beliefOf } from './plan-of.test-support.ts';
 
-/**
- * Shops that carry out a printed plan, for the tests of the planner's honesty. Nothing of the planner is used:
- * the generator is another one, draws are plain, the floor is a grid, and only what the card says is known.
- */
+/** Standard deviations below the family that a shop without history is planned with. */
+export const STARTING: SpreadLevels = {
+  job: STARTING_DEPTH.job.sd,
+  pass: STARTING_DEPTH.pass.sd,
+  seam: STARTING_DEPTH.seam.sd,
+};
 
-/** Shops counted in which the depth was reached and in which no point was too deep. */
-interface Tally {
-  count: number;
-  depthReached: number;
-  notTooDeep: number;
-}
-
-/** Share of the shops in which each demand held [-]. */
-export interface SimulatedShares {
-  readonly depthReached: number;
+/** Shares of the simulated shops in which each demand is met. */
+export interface Simulated {
+  readonly reached: number;
   readonly notTooDeep: number;
   readonly ligamentKept: number;
-  readonly widthInBand: number;
-  /** How the groove came out in the end after the readings of each row: by stop, then by row. */
-  readonly rows: readonly (readonly Readonly<Tally>[])[];
 }
 
-/** One shop as nature has it: unknown to the plan. */
+/** Distance between the points at which the floor is followed [m]. */
+const STEP = 0.02;
+const LATER_SD = 0.1;
+
+/**
+ * Runs a plan as a crew would, from what the plan says and nothing else: every pass has its own course along the seam,
+ * drawn point by point; gauges read it where the stations lie; rows are looked up as printed; the floor of several
+ * tracks is cut on a grid at every point. Nothing of the planner's own running is used.
+ */
+export function simulateShops(
+  plan: PlanOutcome,
+  job: Job,
+  shops: number,
+  seed: number,
+  levels: SpreadLevels,
+): Simulated {
+  const stream = drawStream(seed);
+  const counts = { reached: 0, notTooDeep: 0, ligamentKept: 0 };
+  for (let shop = 0; shop < shops; shop += 1) {
+    const { least, most } = runShop(plan, job, stream, levels);
+    const { depth, ligament_least: ligament } = job.groove;
+    if (least >= depth.wanted - depth.minus) counts.reached += 1;
+    if (most <= depth.wanted + depth.plus) counts.notTooDeep += 1;
+    if (job.plate.thickness - most >= ligament) counts.ligamentKept += 1;
+  }
+  return {
+    reached: counts.reached / shops,
+    notTooDeep: counts.notTooDeep / shops,
+    ligamentKept: counts.ligamentKept / shops,
+  };
+}
+
+/** One shop: the law it works by, how wide it cuts. */
 interface Shop {
   readonly law: readonly number[];
-  readonly passSpread: number;
-  readonly radius: number;
-  readonly laterFactor: number;
+  readonly later: number;
+  readonly width: number;
 }
 
-/** Spread of the depth factor of later passes, about 1 [-]: process description, section 2. */
-const LATER_SPREAD = 0.1;
-const GRID_STEP = 0.1e-3;
-/** Rounding that does not count as a miss [m]. */
-const SLACK = 1e-6;
-
-/** Carries a plan out in many shops and counts how often each demand holds. */
-export function simulateShops(
-  plan: Plan,
+function runShop(
+  plan: PlanOutcome,
   job: Job,
-  posterior: RemovalBelief,
-  count: number,
-  seed: number,
-): SimulatedShares {
-  const normal = boxMuller(seed);
-  const { groove, plate } = job;
-  const held = { depthReached: 0, notTooDeep: 0, ligamentKept: 0, widthInBand: 0 };
-  const rows = plan.gauge_stops.map((stop) =>
-    stop.table.map((): Tally => ({ count: 0, depthReached: 0, notTooDeep: 0 })),
-  );
-  for (let index = 0; index < count; index += 1) {
-    const shop = drawShop(plan, posterior, normal);
-    const read: Tally[] = [];
-    const floor = carryOut(plan, shop, posterior.meltingEnergy, normal, (stop, row) =>
-      read.push(rows[stop]![row]!),
+  stream: DrawStream,
+  levels: SpreadLevels,
+): { least: number; most: number } {
+  const belief = beliefOf(job);
+  const [node] = belief.depth;
+  const [width] = belief.extraWidth;
+  const correlated = multivariate(node!.mean, node!.covariance, stream);
+  const shop: Shop = {
+    law: [correlated[0]! + levels.job * stream.normal(), correlated[1]!, correlated[2]!],
+    later: Math.max(0.1, 1 + LATER_SD * stream.normal()),
+    width:
+      plan.electrode.diameter +
+      Math.max(
+        0,
+        width!.mean + Math.sqrt(width!.variance + width!.job ** 2 + width!.pass ** 2) * stream.normal(),
+      ),
+  };
+  const [first] = plan.passes;
+  const unitTravel =
+    (first!.voltage * first!.current) / (plan.electrode.diameter ** 2 * belief.meltingEnergy);
+  const cutOf = (travel: number, length: number): Float64Array => {
+    const lnEnergy = Math.log(unitTravel / travel);
+    const angle = (first!.pushAngle - Math.PI / 4) / (Math.PI / 12);
+    const middle =
+      shop.law[0]! + shop.law[1]! * lnEnergy + shop.law[2]! * angle + levels.pass * stream.normal();
+    const most = deepestWith(
+      REMOVAL_SHARE_MOST * Math.exp(lnEnergy) * plan.electrode.diameter ** 2,
+      shop.width,
     );
-    const { deepest } = measureFloor(floor);
-    const width = widthOf(floor);
-    const edges = [-groove.floor_width / 2, groove.floor_width / 2].map((at) => floorDepthAt(floor, at));
-    const shallowest = Math.min(shallowestIn(floor, groove.floor_width), ...edges);
-    const depthReached = shallowest >= groove.depth.wanted - groove.depth.minus - SLACK;
-    const notTooDeep = deepest <= groove.depth.wanted + groove.depth.plus + SLACK;
-    for (const tally of read) {
-      tally.count += 1;
-      if (depthReached) tally.depthReached += 1;
-      if (notTooDeep) tally.notTooDeep += 1;
+    const pass = Math.min(most, plan.electrode.diameter * Math.exp(middle));
+    return course(length, stream).map((value) => pass * Math.exp(levels.seam * value));
+  };
+  const gauged = (depth: Float64Array, length: number, places: readonly number[]): number => {
+    const read = places.map((place) => {
+      const at = depth[Math.min(depth.length - 1, Math.round((place / length) * (depth.length - 1)))]!;
+      return at + job.kit.gauge.reading_sd * stream.normal();
+    });
+    return read.reduce((sum, value) => sum + value, 0) / read.length;
+  };
+  const rowFor = (table: readonly RowOutcome[], reading: number): RowOutcome =>
+    table.find((row) => row.to === undefined || reading < row.to)!;
+  const length = plan.passLength;
+  const { tryout } = plan;
+  let row: RowOutcome | undefined;
+  if (tryout !== undefined) {
+    const trial = cutOf(tryout.travel, tryout.length);
+    row = rowFor(tryout.table, gauged(trial, tryout.length, tryout.stations));
+    if (row.action !== 'run') return { least: 0, most: tryout.kind === 'run_in' ? Math.max(...trial) : 0 };
+    if (tryout.kind === 'run_in') {
+      const rest = cutOf(row.travel!, length - tryout.length);
+      const again = cutOf(row.deepenTravel!, tryout.length);
+      const deepened = trial.map((value, at) => value + shop.later * again[at]!);
+      return { least: Math.min(...rest, ...deepened), most: Math.max(...rest, ...deepened) };
     }
-    if (depthReached) held.depthReached += 1;
-    if (notTooDeep) held.notTooDeep += 1;
-    if (plate.thickness - deepest >= groove.ligament_least - SLACK) held.ligamentKept += 1;
-    if (width >= groove.width.least - SLACK && width <= groove.width.most + SLACK) held.widthInBand += 1;
   }
-  return {
-    depthReached: held.depthReached / count,
-    notTooDeep: held.notTooDeep / count,
-    ligamentKept: held.ligamentKept / count,
-    widthInBand: held.widthInBand / count,
-    rows,
-  };
-}
-
-/** Runs the passes in the printed order; where there is a gauge stop, every track is read first. */
-function carryOut(
-  plan: Plan,
-  shop: Shop,
-  meltingEnergy: number,
-  normal: () => number,
-  note: (stop: number, row: number) => void,
-): Floor {
-  const outermost = Math.max(...plan.passes.map((pass) => Math.abs(pass.offset_mm))) * 1e-3;
-  // The walls flare out by about a twentieth of the depth, which is less than the radius here.
-  let floor = flatFloor(outermost + 2 * shop.radius + 5e-3, GRID_STEP);
-  const finished = new Set<number>();
-  for (let layer = 1; layer <= plan.layers; layer += 1) {
-    const passes = plan.passes.filter((pass) => pass.layer === layer);
-    const stopIndex = plan.gauge_stops.findIndex((each) => each.after_layer === layer - 1);
-    const stop = plan.gauge_stops[stopIndex];
-    const rows = passes.map((pass): GaugeRow | undefined => {
-      if (stop === undefined || finished.has(pass.track)) return undefined;
-      const there = floorDepthAt(floor, pass.offset_mm * 1e-3) * 1e3;
-      const readings = Array.from({ length: stop.stations }, () => there + stop.reading_sd_mm * normal());
-      const row = rowFor(stop.table, readings.reduce((sum, value) => sum + value, 0) / stop.stations);
-      note(stopIndex, stop.table.indexOf(row));
-      return row;
-    });
-    passes.forEach((pass, index) => {
-      const row = rows[index];
-      // Whoever is told that a track is done, or to ask, runs no more passes there.
-      if (row !== undefined && row.action !== 'run') finished.add(pass.track);
-      if (finished.has(pass.track)) return;
-      const travel = (row?.travel_mm_per_min ?? pass.travel_mm_per_min) / 60_000;
-      const diameter = plan.electrode_diameter_mm * 1e-3;
-      const energy = (pass.arc_voltage_V * pass.current_A) / (travel * diameter * diameter * meltingEnergy);
-      const [level, slope, angle] = shop.law as [number, number, number];
-      const lnDepth =
-        level +
-        slope * Math.log(energy) +
-        (angle * (pass.push_angle_deg - 45)) / 15 +
-        shop.passSpread * normal();
-      floor = cutPass(floor, {
-        offset: pass.offset_mm * 1e-3,
-        width: 2 * shop.radius,
-        depth: (layer > 1 ? shop.laterFactor : 1) * diameter * Math.exp(lnDepth),
-      });
-    });
-  }
-  return floor;
-}
-
-/** Width at the surface; the wall is carried on from its two uppermost grid points to the surface. */
-function widthOf(floor: Floor): number {
-  const { depth, step } = floor;
-  const first = depth.findIndex((value) => value > 0);
-  const last = depth.findLastIndex((value) => value > 0);
-  const beyond = (at: number, inner: number): number =>
-    Math.min(1, depth[at]! / Math.max(1e-12, depth[inner]! - depth[at]!));
-  return (last - first + beyond(first, first + 1) + beyond(last, last - 1)) * step;
-}
-
-/** The row of the card for a reading; one below zero counts as zero, as a gauge shows no less. */
-function rowFor(table: readonly GaugeRow[], reading: number): GaugeRow {
-  const shown = Math.max(0, reading);
-  const row = table.find(
-    (each) => shown >= each.reading_from_mm && (each.reading_to_mm === null || shown < each.reading_to_mm),
-  );
-  if (row === undefined) throw new Error(`The table has no row for a reading of ${shown} mm`);
-  return row;
-}
-
-function drawShop(plan: Plan, posterior: RemovalBelief, normal: () => number): Shop {
-  const { depth, extraWidth } = conjugateBelief(posterior);
-  const law = drawLaw(depth, normal);
-  const width = drawLaw(extraWidth, normal);
-  const extra = Math.max(0, width.coefficients[0]! + width.spread * normal());
-  return {
-    law: law.coefficients,
-    passSpread: law.spread,
-    radius: (plan.electrode_diameter_mm * 1e-3 + extra) / 2,
-    laterFactor: Math.max(0.1, 1 + LATER_SPREAD * normal()),
-  };
-}
-
-/** Draws variance and coefficients from a normal-inverse-gamma belief: s2 = b / gamma(a), then N(m, s2 P^-1). */
-function drawLaw(belief: RegressionBelief, normal: () => number): { coefficients: number[]; spread: number } {
-  const spread = Math.sqrt(belief.scale / halfIntegerGamma(belief.shape, normal));
-  const lower = cholesky(belief.precision);
-  const size = belief.mean.length;
-  const shift = belief.mean.map(() => normal());
-  // With P = C C', C'^-1 z has the covariance P^-1.
-  for (let row = size - 1; row >= 0; row -= 1) {
-    for (let below = row + 1; below < size; below += 1) shift[row]! -= lower[below]![row]! * shift[below]!;
-    shift[row]! /= lower[row]![row]!;
-  }
-  return { coefficients: belief.mean.map((mean, row) => mean + spread * shift[row]!), spread };
-}
-
-/** Half a chi-squared draw of 2 a degrees: a sum of squares, for shapes that are multiples of one half. */
-function halfIntegerGamma(shape: number, normal: () => number): number {
-  if (!Number.isInteger(2 * shape)) throw new Error(`Shape ${shape} is not a multiple of one half`);
-  let sum = 0;
-  for (let degree = 0; degree < 2 * shape; degree += 1) sum += normal() ** 2 / 2;
-  return sum;
-}
-
-function cholesky(matrix: readonly (readonly number[])[]): number[][] {
-  const lower = matrix.map((row) => row.map(() => 0));
-  matrix.forEach((values, row) => {
-    for (let column = 0; column <= row; column += 1) {
-      let value = values[column]!;
-      for (let before = 0; before < column; before += 1) {
-        value -= lower[row]![before]! * lower[column]![before]!;
+  const { tracks } = plan.pattern;
+  // Travels of later layers stand to the first as they do in the passes listed.
+  const travels = Array.from({ length: plan.layers }, (_, layer) => plan.passes[layer * tracks]!.travel);
+  const before: number[] = [];
+  const done = new Array<boolean>(tracks).fill(false);
+  const cuts: Float64Array[][] = [];
+  for (let layer = 0; layer < plan.layers; layer += 1) {
+    const stop = plan.stops.find(({ afterLayer }) => afterLayer === layer);
+    const floors = Array.from({ length: tracks }, (_, track) => floorOf(plan, shop, cuts, track));
+    const made: Float64Array[] = [];
+    for (let track = 0; track < tracks; track += 1) {
+      let travel = row === undefined ? travels[layer]! : (row.travel! * travels[layer]!) / travels[0]!;
+      if (stop !== undefined && !done[track]) {
+        const next = rowFor(stop.table, gauged(floors[track]!, length, stop.stations));
+        if (next.action === 'run') travel = before[track]! * next.travelFactor!;
+        else done[track] = true;
       }
-      lower[row]![column] = row === column ? Math.sqrt(value) : value / lower[column]![column]!;
+      travel = Math.min(job.kit.travel.most, Math.max(job.kit.travel.least, travel));
+      before[track] = travel;
+      const factor = layer > 0 ? shop.later : 1;
+      made.push(done[track] ? new Float64Array(0) : cutOf(travel, length).map((value) => factor * value));
+    }
+    cuts.push(made);
+  }
+  return readSeam(plan, job, shop, cuts);
+}
+
+/** Depth at the centre line of a track so far, along the seam; neighbours are too shallow to reach it. */
+function floorOf(
+  plan: PlanOutcome,
+  _shop: Shop,
+  cuts: readonly Float64Array[][],
+  track: number,
+): Float64Array {
+  const points = pointsOf(plan.passLength);
+  const depth = new Float64Array(points);
+  for (const layer of cuts) {
+    layer[track]!.forEach((value, at) => {
+      depth[at] = depth[at]! + value;
+    });
+  }
+  return depth;
+}
+
+function readSeam(
+  plan: PlanOutcome,
+  job: Job,
+  shop: Shop,
+  cuts: readonly Float64Array[][],
+): { least: number; most: number } {
+  const { tracks, spacing } = plan.pattern;
+  const points = pointsOf(plan.passLength);
+  const zone = job.groove.floor_width / 2;
+  let least = Number.POSITIVE_INFINITY;
+  let most = 0;
+  for (let at = 0; at < points; at += 1) {
+    let floor: Floor = flatFloor(((tracks - 1) * spacing) / 2 + shop.width, 0.25e-3);
+    if (tracks === 1 && zone === 0) {
+      const depth = cuts.reduce((sum, layer) => sum + (layer[0]![at] ?? 0), 0);
+      least = Math.min(least, depth);
+      most = Math.max(most, depth);
+      continue;
+    }
+    for (const layer of cuts) {
+      layer.forEach((cut, track) => {
+        if (cut.length === 0) return;
+        const offset = (track - (tracks - 1) / 2) * spacing;
+        floor = cutPass(floor, { offset, width: shop.width, depth: cut[at]! });
+      });
+    }
+    for (let offset = -zone; offset <= zone + 1e-12; offset += 0.25e-3)
+      least = Math.min(least, floorDepthAt(floor, offset));
+    most = Math.max(most, ...floor.depth);
+  }
+  return { least, most };
+}
+
+function pointsOf(length: number): number {
+  return Math.max(3, Math.round(length / STEP) + 1);
+}
+
+/** One course of the standardised Matern 3/2 process, by the exact step of its two states. */
+function course(length: number, stream: DrawStream): Float64Array {
+  const points = pointsOf(length);
+  const step = (Math.sqrt(3) / SEAM_RANGE) * (length / (points - 1));
+  const decay = Math.exp(-step);
+  const values = new Float64Array(points);
+  let value = stream.normal();
+  let slope = stream.normal();
+  values[0] = value;
+  for (let at = 1; at < points; at += 1) {
+    const meanValue = decay * ((1 + step) * value + step * slope);
+    const meanSlope = decay * (-step * value + (1 - step) * slope);
+    const ofValue = 1 - decay ** 2 * ((1 + step) ** 2 + step ** 2);
+    const ofSlope = 1 - decay ** 2 * ((1 - step) ** 2 + step ** 2);
+    const ofBoth = decay ** 2 * (step * (1 + step) - step * (1 - step));
+    const first = Math.sqrt(Math.max(0, ofValue));
+    const pull = first > 0 ? ofBoth / first : 0;
+    const [z, w] = [stream.normal(), stream.normal()];
+    value = meanValue + first * z;
+    slope = meanSlope + pull * z + Math.sqrt(Math.max(0, ofSlope - pull ** 2)) * w;
+    values[at] = value;
+  }
+  return values;
+}
+
+/** Greatest depth whose section has this area, by halving. */
+function deepestWith(area: number, width: number): number {
+  let low = 0;
+  let high = width + (2 * area) / width;
+  for (let halving = 0; halving < 40; halving += 1) {
+    const depth = (low + high) / 2;
+    if (passArea({ width, depth }) < area) low = depth;
+    else high = depth;
+  }
+  return low;
+}
+
+function multivariate(
+  mean: readonly number[],
+  covariance: readonly (readonly number[])[],
+  stream: DrawStream,
+): number[] {
+  const factor = covariance.map((row) => row.map(() => 0));
+  covariance.forEach((row, r) => {
+    for (let c = 0; c <= r; c += 1) {
+      const left =
+        row[c]! - factor[r]!.slice(0, c).reduce((sum, value, k) => sum + value * factor[c]![k]!, 0);
+      factor[r]![c] = r === c ? Math.sqrt(left) : left / factor[c]![c]!;
     }
   });
-  return lower;
-}
-
-/** Plain normal draws by Box and Muller, from a Mersenne twister. */
-function boxMuller(seed: number): () => number {
-  const generator = mersenne(seed);
-  let kept: number | undefined;
-  return () => {
-    if (kept !== undefined) {
-      const value = kept;
-      kept = undefined;
-      return value;
-    }
-    const size = Math.sqrt(-2 * Math.log(1 - uniformFloat64(generator)));
-    const turn = 2 * Math.PI * uniformFloat64(generator);
-    kept = size * Math.sin(turn);
-    return size * Math.cos(turn);
-  };
+  const z = mean.map(() => stream.normal());
+  return mean.map((value, r) => value + factor[r]!.reduce((sum, each, c) => sum + each * z[c]!, 0));
 }

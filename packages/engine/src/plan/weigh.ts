@@ -1,103 +1,107 @@
-import type { Job } from '../job/index.ts';
-import type { Candidate, LimitFunction } from '../limit/index.ts';
-import type { RemovalBelief } from '../removal/index.ts';
-import { candidateOf, energiesOf } from './candidate-of.ts';
+import type { Candidate } from '../limit/index.ts';
+import { electrodeName } from '../removal/index.ts';
+import { candidateAt, candidatesOf, settingsOf } from './candidate-of.ts';
 import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import { type Miss, type MissNote, missOf } from './miss.ts';
-import type { ShopDraws } from './shop-draws.ts';
+import type { ProspectTask } from './prospect.ts';
+import type { SearchInput } from './search-task.ts';
 import type { Solved, SolveTask } from './solve.ts';
-import { type AfterCostFunction, wholeCosts } from './whole-cost.ts';
-import type { Work } from './work.ts';
+import { wholeCosts } from './whole-cost.ts';
 
 /** A set-up that meets every demand and every hard limit, with what it takes. */
 export interface Feasible {
   readonly task: SolveTask;
+  readonly forecast: ProspectTask;
   readonly solved: Solved;
-  readonly candidate: Candidate;
+  /** Its settings as the limit functions see them, the slowest first. */
+  readonly candidates: readonly Candidate[];
   readonly effort: Effort;
   /** Cost of the whole job in a part of the shops, in the job's currency [-]. */
   readonly wholeCost: Float64Array;
   readonly merit: Merit;
-}
-
-/** What the search works with. */
-export interface SearchInput {
-  readonly job: Job;
-  readonly posterior: RemovalBelief;
-  readonly limits: readonly LimitFunction[];
-  readonly draws: ShopDraws;
-  /** A few shops in which hopeless set-ups are seen to be so. */
-  readonly scouts: ShopDraws;
-  /** Shops that have no part in solving: a set-up must keep its chances there too. */
-  readonly fair: ShopDraws;
-  /** Stop at the first plan that works: enough to know whether there is one. */
-  readonly firstOnly: boolean;
-  /** Money for everything beside the arc; left out: the arc's side alone is weighed. */
-  readonly afterCost: AfterCostFunction | undefined;
-  /** Work that the search may do. */
-  readonly work: Work;
-}
-
-/** The same for one electrode, with what the others have found. */
-export interface ElectrodeSearch extends SearchInput {
-  /** Set-ups found with other electrodes: what one of them surely beats in time, cost and heat is not worth solving. */
-  readonly rivals: readonly Merit[];
+  /** The set-up at the top of the electrode's range that this one stands in for. */
+  readonly inPlaceOf?: Feasible;
 }
 
 /** Holds a solved set-up to every limit; undefined where a hard one fails. */
 export function weigh(
   input: SearchInput,
   task: SolveTask,
+  forecast: ProspectTask,
   solved: Solved,
-  width: number,
   miss: MissNote,
 ): Feasible | undefined {
-  const { job, limits, fair } = input;
-  let worst: Candidate | undefined;
-  for (const logEnergy of energiesOf(solved)) {
-    const candidate = candidateOf(task, solved, logEnergy, width);
-    worst ??= candidate;
-    for (const check of limits) {
-      const failed = check(candidate, job).filter((limit) => limit.hard && limit.verdict === 'fails');
-      if (failed.length > 0) {
-        for (const limit of failed) miss(missOf(limit));
-        return undefined;
-      }
-    }
-  }
-  const effort = effortOf(solved.setup, solved.outcomes, fair, job, task.run.passLength);
-  const short = stockMiss(task, effort, STOCK_SHARE);
+  const { job, fair } = input;
+  const candidates = candidatesOf(solved.setup, task, forecast.passWidth);
+  for (const candidate of candidates) if (!holds(input, candidate, miss)) return undefined;
+  const effort = effortOf(solved.setup, solved.outcomes, fair, job, task.run);
+  const short = stockMiss(solved, effort);
   if (short !== undefined) {
     miss(short);
     return undefined;
   }
-  if (worst === undefined) return undefined;
   const wholeCost =
     input.afterCost === undefined
       ? effort.cost
-      : wholeCosts(effort, solved.outcomes, solved.setup.pattern, job.seam.length, input.afterCost);
-  return { task, solved, candidate: worst, effort, wholeCost, merit: meritOf(effort, wholeCost) };
+      : wholeCosts(effort, solved.outcomes, solved.setup.rig.pattern, job.seam.length, input.afterCost);
+  return { task, forecast, solved, candidates, effort, wholeCost, merit: meritOf(effort, wholeCost) };
+}
+
+/** Whether a setting keeps every hard limit; those that it fails are noted. */
+function holds({ job, limits }: SearchInput, candidate: Candidate, miss: MissNote): boolean {
+  for (const check of limits) {
+    const failed = check(candidate, job).filter((limit) => limit.hard && limit.verdict === 'fails');
+    for (const limit of failed) miss(missOf(limit));
+    if (failed.length > 0) return false;
+  }
+  return true;
+}
+
+/** Halvings for the slowest setting that the limits allow [-]: to about a hundredth of the range of a table. */
+const HALVINGS = 6;
+
+/**
+ * Greatest ln specific energy that the hard limits allow to a solved way, where its tables ask for more in some shops:
+ * there the hand asks instead. Undefined where all its settings hold, or the middle one does not either.
+ */
+export function energyAllowed(
+  input: SearchInput,
+  task: SolveTask,
+  passWidth: number,
+  { setup, logTarget }: Solved,
+): number | undefined {
+  const quiet: MissNote = () => undefined;
+  const settings = settingsOf(setup, Math.exp(logTarget));
+  const slowest = settings.reduce((best, each) => (each.logEnergy > best.logEnergy ? each : best));
+  const heldAt = (logEnergy: number): boolean =>
+    holds(input, candidateAt(setup, task, passWidth, { logEnergy, depth: slowest.depth }), quiet);
+  let high = Math.min(setup.rig.energyRange[1], slowest.logEnergy);
+  let low = Math.max(...setup.course.middle);
+  if (high - low < 1e-6 || heldAt(high) || !heldAt(low)) return undefined;
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const middle = (low + high) / 2;
+    if (heldAt(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Share of the shops for which the stock must do [-]. */
 const STOCK_SHARE = 0.9;
 
-/** The stock that is missing, if it does not do for this share of the shops; tracks: the effort is of one of so many. */
-export function stockMiss(task: SolveTask, effort: Effort, share: number, tracks = 1): Miss | undefined {
-  const { count, diameter } = task.base.electrode;
-  // An electrode begun on one track goes on to the next, so of several tracks only whole ones add up.
-  const needs = effort.electrodes.map((begun) => (begun - 1) * tracks + 1);
-  const placeOf = (part: number): number => Math.floor(part * (needs.length - 1));
-  const served = needs.reduce((shops, need) => (need <= count ? shops + 1 : shops), 0);
-  if (served > placeOf(share)) return undefined;
-  const needed = needs.sort()[placeOf(STOCK_SHARE)]!;
+/** The stock that is missing, if it does not do for nine of ten shops. */
+function stockMiss(solved: Solved, effort: Effort): Miss | undefined {
+  const { count, diameter } = solved.setup.rig.electrode;
+  const served = effort.electrodes.reduce((shops, need) => (need <= count ? shops + 1 : shops), 0);
+  if (served > STOCK_SHARE * (effort.electrodes.length - 1)) return undefined;
+  const needed = effort.electrodes.slice().sort()[Math.floor(STOCK_SHARE * (effort.electrodes.length - 1))]!;
   return {
     constraint: 'electrode_stock',
     title: 'Electrodes in stock',
     demand: needed,
     limit: count,
     unit: 'electrodes',
-    remedy: `${needed - count} more electrodes of ${(diameter * 1000).toFixed(1)} mm`,
+    remedy: `${needed - count} more electrodes of ${electrodeName(diameter)}`,
     size: needed / Math.max(1, count) - 1,
   };
 }

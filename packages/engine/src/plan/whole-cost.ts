@@ -1,7 +1,7 @@
 import { arcHeight, heightAt, passArea, passWidth, WALL_FLARE } from '../groove/index.ts';
 import type { Effort } from './effort.ts';
+import type { Pattern } from './pattern.ts';
 import type { RunOutcomes } from './run-plan.ts';
-import type { Setup } from './setup.ts';
 
 /** The groove that is left behind, as the work after the arc asks for it. */
 export interface GrooveLeft {
@@ -25,7 +25,7 @@ const STRIDE = 8;
 export function wholeCosts(
   effort: Effort,
   outcomes: RunOutcomes,
-  pattern: Setup['pattern'],
+  pattern: Pattern,
   seamLength: number,
   afterCost: AfterCostFunction,
 ): Float64Array {
@@ -43,7 +43,7 @@ export function wholeCosts(
 export function grooveLeft(
   width: number,
   depth: number,
-  { tracks, spacing }: Setup['pattern'],
+  { tracks, spacing }: Pattern,
   seamLength: number,
 ): GrooveLeft {
   if (depth <= 0) return { areaPerLength: 0, topWidth: 0, depth: 0, seamLength };

@@ -59,6 +59,9 @@ const UNITS = {
   layers: { perSi: [1, 1] },
   stops: { perSi: [1, 1] },
   locks: { perSi: [1, 1] },
+  tracks: { perSi: [1, 1] },
+  stations: { perSi: [1, 1] },
+  plates: { perSi: [1, 1] },
   'of 7': { perSi: [1, 1] },
   '% vol': { perSi: [100, 1] },
 } as const satisfies Readonly<Record<string, StatedScale>>;
@@ -77,7 +80,20 @@ type KeyForm<Unit extends string> = Unit extends '%'
 
 /** The same units as they end the keys of results, such as `depth_mm` and `travel_mm_per_min`. */
 export type EdgeUnit = KeyForm<
-  Exclude<StatedUnit, '-' | 'electrodes' | 'layers' | 'stops' | 'locks' | 'shade' | 'of 7' | '% vol'>
+  Exclude<
+    StatedUnit,
+    | '-'
+    | 'electrodes'
+    | 'layers'
+    | 'stops'
+    | 'locks'
+    | 'tracks'
+    | 'stations'
+    | 'plates'
+    | 'shade'
+    | 'of 7'
+    | '% vol'
+  >
 >;
 
 const SCALES: Readonly<Record<string, StatedScale>> = Object.fromEntries(

@@ -3,6 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { actionText, readingText } from './gauge-words.ts';
 
 const ROW: GaugeRow = {
+  from_mm: 6,
+  to_mm: 7.5,
+  deepen_travel_mm_per_min: null,
+  travel_factor: null,
+  expect_mm: { p05: 12, p50: 13, p95: 14 },
+  too_shallow: 0.03,
+  too_deep: 0.02,
   reading_from_mm: 6,
   reading_to_mm: 7.5,
   action: 'run',

@@ -1,1 +1,0 @@
-export { bandSchema, spreadSchema } from '@furrow/engine';

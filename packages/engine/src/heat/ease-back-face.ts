@@ -1,0 +1,36 @@
+import type { Job } from '../job/index.ts';
+import type { Easing } from '../limit/index.ts';
+import { formatAmount } from '../quantity/index.ts';
+
+const ZERO_C = 273.15;
+/** Step of the temperatures tried, and how many there are [K, -]. */
+const STEP = 25;
+const STEPS = 40;
+
+/**
+ * What eases the limit of the back face: a coating or contents that stand more.
+ *
+ * @param job - the job [record], from `readJob`
+ * @returns the easing, with no steps where the job states no limit [record]
+ * @source none: bookkeeping
+ * @example
+ * backFaceEasing({ heat: {} }).steps // => []
+ */
+export function backFaceEasing(job: Pick<Job, 'heat'>): Easing {
+  const most = job.heat.back_face_most;
+  return {
+    constraint: 'back_face',
+    unit: 'degC',
+    now: most === undefined ? 0 : Math.round((most - ZERO_C) * 1e6) / 1e6,
+    steps:
+      most === undefined
+        ? []
+        : Array.from(
+            { length: STEPS },
+            (_, step) => Math.round((most - ZERO_C + STEP * (step + 1)) * 1e6) / 1e6,
+          ),
+    apply: (each, value) => ({ ...each, heat: { ...each.heat, back_face_most: value + ZERO_C } }),
+    words: (value) =>
+      `a back face that stands ${formatAmount(value + ZERO_C, 'temperature', 'metric')} (${formatAmount(value + ZERO_C, 'temperature', 'inch')})`,
+  };
+}

@@ -1,0 +1,78 @@
+import type { Job } from '../job/index.ts';
+import type { Easing } from '../limit/index.ts';
+import { bothSystems, downToNothing, evenly, written } from './easing-steps.ts';
+
+const MM = 1e-3;
+
+/** What the drawing may give way by, the least dangerous first: width, tolerance, assurance, and the ligament last. */
+export function easingsOfGroove({ groove }: Job): Easing[] {
+  const length = (
+    constraint: string,
+    now: number,
+    steps: readonly number[],
+    change: (value: number, job: Job) => Partial<Job['groove']>,
+    words: (metres: number) => string,
+  ): Easing => ({
+    constraint,
+    unit: 'mm',
+    now: written(now / MM),
+    steps,
+    apply: (job, value) => ({ ...job, groove: { ...job.groove, ...change(value * MM, job) } }),
+    words: (value) => words(value * MM),
+  });
+  const { depth, width } = groove;
+  return [
+    length(
+      'width_most',
+      width.most,
+      evenly(width.most / MM, 1, 40),
+      (most, job) => ({ width: { ...job.groove.width, most } }),
+      (metres) => `a groove up to ${bothSystems(metres, 'length')} wide`,
+    ),
+    length(
+      'width_least',
+      width.least,
+      downToNothing(width.least / MM).slice(0, -1),
+      (least, job) => ({ width: { ...job.groove.width, least } }),
+      (metres) => `a groove from ${bothSystems(metres, 'length')} wide on`,
+    ),
+    length(
+      'root_radius',
+      groove.root_radius_least,
+      groove.root_radius_least > 0 ? downToNothing(groove.root_radius_least / MM) : [],
+      (least) => ({ root_radius_least: least }),
+      (metres) => `a least root radius of ${bothSystems(metres, 'length')}`,
+    ),
+    length(
+      'depth_plus',
+      depth.plus,
+      evenly(depth.plus / MM, 0.25, 100),
+      (plus, job) => ({ depth: { ...job.groove.depth, plus } }),
+      (metres) => `a depth that may be exceeded by ${bothSystems(metres, 'length')}`,
+    ),
+    length(
+      'depth_minus',
+      depth.minus,
+      evenly(depth.minus / MM, 0.25, Math.floor(((depth.wanted - depth.minus) / MM) * 2.4)),
+      (minus, job) => ({ depth: { ...job.groove.depth, minus } }),
+      (metres) => `a depth that may fall short by ${bothSystems(metres, 'length')}`,
+    ),
+    {
+      constraint: 'assurance',
+      unit: '%',
+      now: written(groove.assurance * 100),
+      steps: [99, 98, 97, 96, 95, 94, 92.5, 90, 87.5, 85, 80, 75, 70].filter(
+        (value) => value < groove.assurance * 100 - 1e-9,
+      ),
+      apply: (job, value) => ({ ...job, groove: { ...job.groove, assurance: value / 100 } }),
+      words: (value) => `an assurance of ${value} %`,
+    },
+    length(
+      'ligament_least',
+      groove.ligament_least,
+      downToNothing(groove.ligament_least / MM),
+      (least) => ({ ligament_least: least }),
+      (metres) => `a least ligament of ${bothSystems(metres, 'length')}`,
+    ),
+  ];
+}

@@ -1,0 +1,323 @@
+import { halfWidthAt } from '../groove/index.ts';
+import type { Job } from '../job/index.ts';
+import { normalProbability, normalQuantile } from '../numeric/index.ts';
+import type { DepthDemand } from './chance.ts';
+import { type Merit, takes } from './effort.ts';
+import { commonCovariance } from './law.ts';
+import { beforeStop, energyForCut, heldEnergy, readingVariance, type TableTask } from './make-tables.ts';
+import type { Doubt } from './outcome.ts';
+import { type SeamPaths, stationVariance } from './seam-paths.ts';
+import { LATER_PASS_SD } from './shop-draws.ts';
+import { courseWeight, RUN_IN_SHARE, type Way } from './way.ts';
+import { type AfterCostFunction, grooveLeft } from './whole-cost.ts';
+
+/** What a way promises before it is run in shops: normal in ln depth. */
+export interface Forecast {
+  /** ln of the depth that the tracks' centre lines are aimed at [m]. */
+  readonly logTarget: number;
+  /** Standard deviation of ln depth about it, extremes along the seam included [-]. */
+  readonly spread: number;
+  /** Room left above, in ln depth, the least of depth and ligament; below 0: too deep too often [-]. */
+  readonly slack: number;
+  /** Whether the ligament is what leaves the least room. */
+  readonly ligamentBinds: boolean;
+  /** Energies wanted outside the range of the travel: -1 quicker, 1 slower than it goes, 0 inside [-]. */
+  readonly outOfRange: -1 | 0 | 1;
+  readonly merit: Merit;
+}
+
+/** Everything a forecast needs besides the way. */
+export interface ForecastTask extends Omit<TableTask, 'way'> {
+  readonly job: Job;
+  readonly demand: DepthDemand;
+  /** Depth of the tracks' centre lines that keeps the ligament [m]. */
+  readonly mostForLigament: number;
+  /** Median width of one pass, and its standard deviation [m]. */
+  readonly passWidth: number;
+  readonly widthSd: number;
+  /** Middle wear [m3/(A s)]. */
+  readonly wear: number;
+  readonly afterCost: AfterCostFunction | undefined;
+  /** Courses of the process along a length. */
+  readonly paths: (length: number) => SeamPaths;
+}
+
+/** Row width of a table in standard deviations of its readings, as a uniform error [-]. */
+const ROW_ERROR = (2 * 2.8) / 14 / Math.sqrt(12);
+/** Rounds of the target against the spread that depends on it [-]. */
+const ROUNDS = 2;
+
+/** Forecasts how a way does, to set it in order with others and to start its solving from. */
+export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
+  const { law, rig, demand, required, most, mostForLigament, job } = task;
+  const z = normalQuantile(demand.assurance);
+  const zLigament = normalQuantile(demand.ligamentAssurance);
+  const tables: TableTask = { ...task, way };
+  const { tracks } = rig.pattern;
+  let logTarget = Math.log(Math.sqrt(required * Math.max(required, most)));
+  let margins = marginsOf(task, tables, Math.exp(logTarget), z, tracks);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    logTarget = Math.log(required) + margins.below;
+    margins = marginsOf(task, tables, Math.exp(logTarget), z, tracks);
+  }
+  const target = Math.exp(logTarget);
+  const toMost = Math.log(most) - logTarget - margins.above;
+  const toLigament = Math.log(mostForLigament) - logTarget - margins.above - (zLigament - z) * margins.spread;
+  const cuts =
+    way.tryout?.kind === 'run_in'
+      ? [target, RUN_IN_SHARE * target, (1 - RUN_IN_SHARE) * target]
+      : way.shares.map((share) => share * target);
+  const wanted = cuts.map((cut) => energyForCut(law, rig, cut));
+  const [low, high] = rig.energyRange;
+  const slower = Math.max(...wanted) > high;
+  const quicker = Math.min(...wanted.slice(0, way.tryout?.kind === 'run_in' ? 2 : undefined)) < low;
+  return {
+    logTarget,
+    spread: margins.spread,
+    slack: Math.min(toMost, toLigament),
+    ligamentBinds: toLigament < toMost,
+    outOfRange: slower ? 1 : quicker ? -1 : 0,
+    merit: meritOfWay(task, way, wanted, target, margins.known),
+  };
+
+  function meritOfWay(
+    { passLength }: ForecastTask,
+    { tryout }: TableTask['way'],
+    energies: readonly number[],
+    depth: number,
+    known: number,
+  ): Merit {
+    // Energies read off a table vary from shop to shop, and time is convex in them.
+    const swell = Math.exp(known / (2 * law.mean[1] ** 2));
+    const lengths =
+      tryout?.kind === 'run_in' ? [passLength - tryout.length, tryout.length, tryout.length] : undefined;
+    let travelTime = 0;
+    energies.forEach((energy, index) => {
+      const set = tryout === undefined && index < way.shares.length - way.stops;
+      const stretch = lengths?.[index] ?? passLength * tracks;
+      travelTime += (stretch * Math.exp(heldEnergy(rig, energy)) * (set ? 1 : swell)) / rig.unitTravel;
+    });
+    const trial = tryout?.kind === 'trial' ? tryout : undefined;
+    const taken = takes(
+      job,
+      rig,
+      way,
+      passLength,
+    )(
+      {
+        travelTime,
+        trialTravelTime:
+          trial === undefined
+            ? 0
+            : (trial.length * Math.exp(heldEnergy(rig, Math.max(...energies)))) / rig.unitTravel,
+        passes: lengths?.length ?? way.shares.length * tracks,
+        gauged: way.stops,
+        wear: task.wear,
+      },
+      (burnt) => burnt + 0.5,
+    );
+    const after = task.afterCost?.(grooveLeft(task.passWidth, depth, rig.pattern, job.seam.length)).cost ?? 0;
+    return { time: taken.jobTime, cost: taken.cost + after, heat: taken.energy };
+  }
+}
+
+/**
+ * What every way of a rig takes at least: one pass per track that just reaches in the middle, and nothing measured.
+ * Depth rises faster than the energy that it takes, so that more layers only take more.
+ */
+export function leastMerit(task: ForecastTask): Merit {
+  const { law, rig, job, passLength, required } = task;
+  const { tracks } = rig.pattern;
+  const energy = heldEnergy(rig, energyForCut(law, rig, required));
+  const taken = takes(
+    job,
+    rig,
+    NOTHING_MEASURED,
+    passLength,
+  )(
+    {
+      travelTime: (tracks * passLength * Math.exp(energy)) / rig.unitTravel,
+      trialTravelTime: 0,
+      passes: tracks,
+      gauged: 0,
+      wear: task.wear,
+    },
+    (burnt) => burnt,
+  );
+  const after =
+    task.afterCost?.(grooveLeft(task.passWidth, required, rig.pattern, job.seam.length)).cost ?? 0;
+  return { time: taken.jobTime, cost: taken.cost + after, heat: taken.energy };
+}
+
+const NOTHING_MEASURED: Way = { tryout: undefined, shares: [1], stops: 0, stations: 1 };
+
+/** How far below and above the target the depth may come, in ln, and what makes it so. */
+interface Margins {
+  readonly below: number;
+  readonly above: number;
+  readonly spread: number;
+  /** Variance of ln depth that readings tell and settings follow [-]. */
+  readonly known: number;
+}
+
+function marginsOf(
+  task: ForecastTask,
+  tables: TableTask,
+  target: number,
+  z: number,
+  tracks: number,
+): Margins {
+  const { law, rig, passLength, readingSd } = task;
+  const { way } = tables;
+  const { tryout, shares, stops } = way;
+  const { pass, seam } = law.levels;
+  const energy = heldEnergy(rig, energyForCut(law, rig, Math.max(...shares) * target));
+  const prior = commonCovariance(law, energy, energy, rig.angleTerm);
+  let common = prior;
+  let known = 0;
+  if (tryout !== undefined) {
+    const depth = (tryout.kind === 'run_in' ? RUN_IN_SHARE : Math.max(...shares)) * target;
+    const reading = readingVariance(tables, tryout, depth);
+    const error = reading + ROW_ERROR ** 2 * (prior + reading);
+    common = (prior * error) / (prior + error);
+    known = prior - common;
+  }
+  const last = shares.length - 1;
+  let own = 0;
+  if (stops === 0) {
+    const weight = courseWeight(shares);
+    own = (pass * weight) ** 2 + ((1 - shares[0]!) * LATER_PASS_SD) ** 2;
+  } else {
+    let sum = 0;
+    const targets = shares.map((share) => {
+      sum += share;
+      return share === 0 ? 0 : target * sum;
+    });
+    const state = beforeStop(tables, last, targets, energy);
+    const station = stationVariance(passLength, way.stations, law.seamRange);
+    const error = Math.hypot(readingSd / Math.sqrt(way.stations), seam * state.depth * Math.sqrt(station));
+    const variance = state.own + (error / state.depth) ** 2;
+    const row = ROW_ERROR ** 2 * (state.common + variance);
+    const part = shares[last]!;
+    const left = (state.common * variance) / (state.common + variance);
+    known += state.common - left;
+    common = part ** 2 * left;
+    own =
+      (error / target) ** 2 +
+      row * (state.depth / target) ** 2 +
+      part ** 2 * (pass ** 2 + LATER_PASS_SD ** 2);
+  }
+  const weight = seam * (tryout?.kind === 'run_in' ? 1 : courseWeight(shares));
+  const extremes = extremesOf(task.paths(passLength));
+  if (tracks === 1) {
+    const spread = Math.sqrt(common + own + (weight * extremes.sd) ** 2);
+    const margin = z * spread + weight * extremes.mean;
+    return { below: margin, above: margin, spread, known };
+  }
+  const one = Math.hypot(Math.sqrt(own), weight * extremes.sd);
+  const most = normalQuantile(1 - 1 / (tracks + 1.5));
+  const spread = Math.sqrt(common + (0.6 * one) ** 2);
+  const above = z * spread + most * one + weight * extremes.mean;
+  const below = z * spread + (most * one + weight * extremes.mean) / Math.SQRT2;
+  return { below, above, spread, known };
+}
+
+const known = new WeakMap<SeamPaths, { mean: number; sd: number }>();
+
+/** Mean and standard deviation of the greatest value along a length. */
+function extremesOf(paths: SeamPaths): { readonly mean: number; readonly sd: number } {
+  const made = known.get(paths);
+  if (made !== undefined) return made;
+  const mean = paths.greatest.reduce((sum, value) => sum + value, 0) / paths.count;
+  const square = paths.greatest.reduce((sum, value) => sum + (value - mean) ** 2, 0) / paths.count;
+  const made2 = { mean, sd: Math.sqrt(square) };
+  known.set(paths, made2);
+  return made2;
+}
+
+/** Chance, about, that the width at the surface of tracks this deep lies in its band. */
+export function widthForecast(task: ForecastTask, depth: number): number {
+  const { rig, demand, passWidth, widthSd } = task;
+  const { tracks, spacing } = rig.pattern;
+  const width = (extra: number): number =>
+    2 * halfWidthAt((passWidth + extra) / 2, depth) + (tracks - 1) * spacing;
+  const at = (bound: number): number => {
+    // The width rises nearly straight with the pass's own.
+    const slope = Math.max(1e-6, (width(widthSd) - width(-Math.min(widthSd, passWidth / 2))) / (2 * widthSd));
+    return (bound - width(0)) / (slope * widthSd);
+  };
+  return normalProbability(at(demand.width.most)) - normalProbability(at(demand.width.least));
+}
+
+/** Standard deviation, in ln, of what a pass set by a reading cuts at one place: what is left of the doubt in common, and its own [-]. */
+export function spreadOf(task: ForecastTask, way: TableTask['way']): number {
+  const doubt = variances(task, way, Math.sqrt(task.required * task.most));
+  const { pass, seam } = task.law.levels;
+  return Math.sqrt(doubt.family + doubt.job + pass ** 2 + seam ** 2);
+}
+
+/** Where the doubt about the finished depth at one place comes from, as shares of the variance of its logarithm. */
+export function doubtOf(task: ForecastTask, way: TableTask['way'], target: number): Doubt {
+  const parts = variances(task, way, target);
+  const sum = parts.family + parts.job + parts.pass + parts.seam + parts.gauge;
+  return {
+    family: parts.family / sum,
+    job: parts.job / sum,
+    pass: parts.pass / sum,
+    seam: parts.seam / sum,
+    gauge: parts.gauge / sum,
+  };
+}
+
+/**
+ * Variance of the finished ln depth by where it comes from. A reading pulls what is believed by a gain: the rest of
+ * the family's and the job's doubt stays, and the reading's own errors come in.
+ */
+function variances(task: ForecastTask, way: TableTask['way'], target: number): Doubt {
+  const { law, rig, passLength, readingSd } = task;
+  const { job, pass, seam } = law.levels;
+  const { tryout, shares, stops, stations } = way;
+  const energy = heldEnergy(rig, energyForCut(law, rig, Math.max(...shares) * target));
+  const family = commonCovariance(law, energy, energy, rig.angleTerm) - job ** 2;
+  let left = { family, job: job ** 2, pass: 0, seam: 0, gauge: 0 };
+  const learn = (error: { pass: number; seam: number; gauge: number }): void => {
+    const common = left.family + left.job + left.pass + left.seam + left.gauge;
+    const gain = common / (common + error.pass + error.seam + error.gauge);
+    const stays = (1 - gain) ** 2;
+    left = {
+      family: stays * left.family,
+      job: stays * left.job,
+      pass: stays * left.pass + gain ** 2 * error.pass,
+      seam: stays * left.seam + gain ** 2 * error.seam,
+      gauge: stays * left.gauge + gain ** 2 * error.gauge,
+    };
+  };
+  if (tryout !== undefined) {
+    const depth = (tryout.kind === 'run_in' ? RUN_IN_SHARE : Math.max(...shares)) * target;
+    learn({
+      pass: pass ** 2,
+      seam: seam ** 2 * stationVariance(tryout.length, tryout.stations, law.seamRange),
+      gauge: (readingSd / depth) ** 2 / tryout.stations,
+    });
+  }
+  const own = courseWeight(shares) ** 2;
+  if (stops === 0) {
+    return { ...left, pass: left.pass + pass ** 2 * own, seam: left.seam + seam ** 2 * own };
+  }
+  // After the last stop the floor is known as well as it was read, and only the last cut is in doubt.
+  const last = shares.at(-1)!;
+  const before = 1 - last;
+  const reading = {
+    seam: seam ** 2 * stationVariance(passLength, stations, law.seamRange),
+    gauge: (readingSd / (before * target)) ** 2 / stations,
+  };
+  learn({ pass: pass ** 2, ...reading });
+  const part = last ** 2;
+  return {
+    family: part * left.family,
+    job: part * left.job,
+    pass: part * (left.pass + pass ** 2),
+    seam: part * left.seam + before ** 2 * reading.seam + seam ** 2 * own,
+    gauge: part * left.gauge + before ** 2 * reading.gauge,
+  };
+}

@@ -1,0 +1,63 @@
+import type { RemovalBelief, SpreadLevels } from '../removal/index.ts';
+
+/** The belief about depth as one normal distribution: what tables are worked out from. */
+export interface DepthLaw {
+  /** Mean of level, slope and angle coefficient [-]. */
+  readonly mean: readonly [number, number, number];
+  /** Their covariance, what is not known of the family included [-]. */
+  readonly covariance: readonly (readonly number[])[];
+  /** Standard deviations below the family, in ln depth [-]. */
+  readonly levels: SpreadLevels;
+  /** Range of the process along the seam [m]. */
+  readonly seamRange: number;
+}
+
+/** Mean and variance of a belief taken over its nodes. */
+export function lawOf(belief: RemovalBelief): DepthLaw {
+  const { depth, seamRange } = belief;
+  const over = (value: (node: (typeof depth)[number]) => number): number =>
+    depth.reduce((sum, node) => sum + node.weight * value(node), 0);
+  const mean = [0, 1, 2].map((row) => over((node) => node.mean[row]!)) as [number, number, number];
+  const covariance = [0, 1, 2].map((r) =>
+    [0, 1, 2].map((c) =>
+      over((node) => node.covariance[r]![c]! + (node.mean[r]! - mean[r]!) * (node.mean[c]! - mean[c]!)),
+    ),
+  );
+  const level = (key: keyof SpreadLevels): number => Math.sqrt(over((node) => node.levels[key] ** 2));
+  return {
+    mean,
+    covariance,
+    levels: { job: level('job'), pass: level('pass'), seam: level('seam') },
+    seamRange,
+  };
+}
+
+/** Median of ln(depth / diameter) at a ln specific energy and an angle term [-]. */
+export function middleDepth(law: DepthLaw, logEnergy: number, angleTerm: number): number {
+  const [level, slope, angle] = law.mean;
+  return level + slope * logEnergy + angle * angleTerm;
+}
+
+/** Covariance, in ln depth, of what is common to two settings of one job: family and job. */
+export function commonCovariance(law: DepthLaw, one: number, other: number, angleTerm: number): number {
+  const { covariance: c } = law;
+  const row = (r: number): number => c[r]![0]! + c[r]![1]! * other + c[r]![2]! * angleTerm;
+  return row(0) + one * row(1) + angleTerm * row(2) + law.levels.job ** 2;
+}
+
+/**
+ * The belief that plans are made with: every standard deviation at its most likely value, the first node of each list.
+ * That a standard deviation may be another is what learning heals; a plan that paid for it now would be made of the
+ * doubt about the doubt.
+ */
+export function planningBelief(belief: RemovalBelief): RemovalBelief {
+  const first = <T extends { readonly weight: number }>(nodes: readonly T[]): readonly T[] => [
+    { ...nodes[0]!, weight: 1 },
+  ];
+  return {
+    ...belief,
+    depth: first(belief.depth),
+    extraWidth: first(belief.extraWidth),
+    wear: first(belief.wear),
+  };
+}

@@ -1,0 +1,262 @@
+import { normalProbability } from '../numeric/index.ts';
+import { commonCovariance, type DepthLaw, middleDepth } from './law.ts';
+import type { ReadingRow, ReadingTable } from './reading-table.ts';
+import { stationVariance } from './seam-paths.ts';
+import { LATER_PASS_SD } from './shop-draws.ts';
+import { type Rig, RUN_IN_SHARE, type Way } from './way.ts';
+
+/** Rows of a table at most, the open ones at its ends included [-]: more do not fit the card. */
+const ROWS_MOST = 16;
+/** Readings are expected this many standard deviations to either side of the middle [-]; beyond, the hand asks. */
+const EXPECTED = 2.8;
+/** Edges are written in steps of this much [m]. */
+const EDGE_STEP = 0.1e-3;
+
+/** What the tables of a plan are made for. */
+export interface TableTask {
+  readonly law: DepthLaw;
+  readonly rig: Rig;
+  readonly way: Way;
+  /** Length of the seam with its run-outs [m]. */
+  readonly passLength: number;
+  /** Standard deviation of one gauge reading [m]. */
+  readonly readingSd: number;
+  /** Depth that the tracks' centre lines must have and may have [m]. */
+  readonly required: number;
+  readonly most: number;
+}
+
+/** How a plan is run: one setting per layer, or a table that gives it. */
+export interface Course {
+  /** ln specific energy of the trial or the run-in [-]; NaN without one. */
+  readonly tryoutEnergy: number;
+  /** The table after it, with one setting per layer; after a run-in one for the rest and one to deepen the run-in. */
+  readonly tryoutTable: ReadingTable | undefined;
+  /** ln specific energy of every layer at the middle of what is expected [-]. */
+  readonly middle: readonly number[];
+  /** The table before each layer that waits for a stop. */
+  readonly stopTables: readonly (ReadingTable | undefined)[];
+  /** Depth below the plate that each layer should reach [m]. */
+  readonly targets: readonly number[];
+}
+
+/** ln specific energy at which the middle of the law cuts this deep, held in the range of the travel. */
+export function energyForCut(law: DepthLaw, rig: Rig, cut: number): number {
+  const [level, slope, angle] = law.mean;
+  return (Math.log(cut / rig.electrode.diameter) - level - angle * rig.angleTerm) / slope;
+}
+
+/** Holds an energy in the range that the travel allows. */
+export function heldEnergy({ energyRange: [low, high] }: Rig, energy: number): number {
+  return Math.min(high, Math.max(low, energy));
+}
+
+/** Variance of ln of a reading about what is common to the job, with the row that it is filed under. */
+export function readingVariance(
+  task: TableTask,
+  stretch: { readonly length: number; readonly stations: number },
+  depth: number,
+): number {
+  const { law, readingSd } = task;
+  const { pass, seam } = law.levels;
+  return (
+    pass ** 2 +
+    seam ** 2 * stationVariance(stretch.length, stretch.stations, law.seamRange) +
+    (readingSd / depth) ** 2 / stretch.stations
+  );
+}
+
+/** Makes every setting and table of a way that aims at a depth of the tracks' centre lines. */
+export function courseOf(task: TableTask, target: number): Course {
+  const { law, rig, way } = task;
+  const { tryout } = way;
+  let sum = 0;
+  const targets = way.shares.map((share) => {
+    sum += share;
+    return target * sum;
+  });
+  const cuts = way.shares.map((share) => share * target);
+  const middle = cuts.map((cut) => heldEnergy(rig, energyForCut(law, rig, cut)));
+  const tryoutCut =
+    tryout === undefined ? 0 : (tryout.kind === 'run_in' ? RUN_IN_SHARE : Math.max(...way.shares)) * target;
+  const tryoutEnergy = tryout === undefined ? Number.NaN : heldEnergy(rig, energyForCut(law, rig, tryoutCut));
+  return {
+    tryoutEnergy,
+    tryoutTable: tryout && tryoutTable(task, tryoutEnergy, target, cuts),
+    middle,
+    stopTables: way.shares.map((_, layer) =>
+      layer < way.shares.length - way.stops ? undefined : stopTable(task, layer, targets, middle),
+    ),
+    targets,
+  };
+}
+
+/** The table after a trial or a run-in: what the reading says of this shop sets every later pass. */
+function tryoutTable(task: TableTask, energy: number, target: number, cuts: readonly number[]): ReadingTable {
+  const { law, rig, way } = task;
+  const tryout = way.tryout!;
+  const { diameter } = rig.electrode;
+  const middle = middleDepth(law, energy, rig.angleTerm);
+  const common = commonCovariance(law, energy, energy, rig.angleTerm);
+  const variance = readingVariance(task, tryout, diameter * Math.exp(middle));
+  const spread = Math.sqrt(common + variance);
+  const low = diameter * Math.exp(middle - EXPECTED * spread);
+  const high = diameter * Math.exp(middle + EXPECTED * spread);
+  const runIn = tryout.kind === 'run_in';
+  const edges = geometricEdges(low, runIn ? Math.min(high, task.most) : high);
+  const [level, slope, angle] = law.mean;
+  const still = commonCovariance(law, energy, 0, rig.angleTerm);
+  const perEnergy = commonCovariance(law, energy, 1, rig.angleTerm) - still;
+  /** Energy whose cut, after this reading, is this deep in the middle. */
+  const energyAfter = (reading: number, cut: number): number => {
+    const pull = (Math.log(reading / diameter) - middle) / (common + variance);
+    return (
+      (Math.log(cut / diameter) - level - angle * rig.angleTerm - still * pull) / (slope + perEnergy * pull)
+    );
+  };
+  /** What a pass at this energy cuts in the middle after this reading. */
+  const cutAt = (reading: number, at: number): number => {
+    const pull = (Math.log(reading / diameter) - middle) / (common + variance);
+    return (
+      diameter * Math.exp(level + angle * rig.angleTerm + still * pull + (slope + perEnergy * pull) * at)
+    );
+  };
+  const rows = edges.slice(0, -1).map((edge, index): ReadingRow => {
+    const reading = Math.sqrt(edge * edges[index + 1]!);
+    const wantedCuts = runIn ? [target, Math.max(target - reading, 0.02 * target)] : cuts;
+    const wanted = wantedCuts.map((cut) => energyAfter(reading, cut));
+    const held = wanted.map((each) => heldEnergy(rig, each));
+    // What the travel cannot do now a later stop may mend.
+    const near = runIn
+      ? isNear(law, wanted.slice(0, 1), held.slice(0, 1)) &&
+        reading + cutAt(reading, held[1]!) < task.most * (1 - OUT_OF_REACH / 2)
+      : isNear(law, wanted, held);
+    return way.stops > 0 || near ? { action: 'run', logEnergy: held, cuts: wantedCuts } : ASK;
+  });
+  return { edges, rows: [ASK, ...rows, ASK] };
+}
+
+const ASK: ReadingRow = { action: 'ask', logEnergy: [], cuts: [] };
+const DONE: ReadingRow = { action: 'done', logEnergy: [], cuts: [] };
+/** Depth that may be missed, in ln, because the carriage cannot travel as a row asks [-]. */
+const OUT_OF_REACH = 0.1;
+
+/** Whether what the travel allows comes near what was wanted. */
+function isNear(law: DepthLaw, wanted: readonly number[], held: readonly number[]): boolean {
+  return wanted.every((each, index) => Math.abs(each - held[index]!) * law.mean[1] < OUT_OF_REACH);
+}
+
+/** What is expected before a stop, and how much is then known. */
+interface BeforeStop {
+  /** Depth of the floor in the middle of what is expected [m]. */
+  readonly depth: number;
+  /** Variance of its logarithm: of what is common to the job, and of what is not [-]. */
+  readonly common: number;
+  readonly own: number;
+}
+
+/** What is known of the floor before a layer that waits for a stop. */
+export function beforeStop(
+  task: TableTask,
+  layer: number,
+  targets: readonly number[],
+  energy: number,
+): BeforeStop {
+  const { law, rig, way } = task;
+  const prior = commonCovariance(law, energy, energy, rig.angleTerm);
+  const { tryout } = way;
+  const depth = targets[layer - 1]!;
+  const before = way.shares.slice(0, layer).map((share) => share / (depth / targets.at(-1)!));
+  const weight = courseWeightSquare(before);
+  const own = law.levels.pass ** 2 * weight + (1 - before[0]!) ** 2 * LATER_PASS_SD ** 2;
+  const later = layer > way.shares.length - way.stops;
+  if (tryout === undefined && !later) return { depth, common: prior, own };
+  const seen = later ? way.stations : tryout!.stations;
+  const stretch = { length: later ? task.passLength : tryout!.length, stations: seen };
+  const reading = readingVariance(task, stretch, depth);
+  const common = (prior * reading) / (prior + reading);
+  if (!later) return { depth, common, own };
+  // After an earlier stop only the last cut is in doubt.
+  const part = before.at(-1)!;
+  return {
+    depth,
+    common: part ** 2 * common,
+    own:
+      part ** 2 * (law.levels.pass ** 2 + LATER_PASS_SD ** 2) + (task.readingSd / depth) ** 2 / way.stations,
+  };
+}
+
+function courseWeightSquare(shares: readonly number[]): number {
+  return shares.reduce((sum, share) => sum + share * share, 0);
+}
+
+/** The table of a stop: how much is missing at this reading, and how deep a pass in this shop seems to cut. */
+function stopTable(
+  task: TableTask,
+  layer: number,
+  targets: readonly number[],
+  middle: readonly number[],
+): ReadingTable {
+  const { law, rig, way, readingSd, required, most } = task;
+  const slope = law.mean[1];
+  const state = beforeStop(task, layer, targets, middle[layer - 1]!);
+  const error = Math.hypot(
+    readingSd / Math.sqrt(way.stations),
+    law.levels.seam * state.depth * Math.sqrt(stationVariance(task.passLength, way.stations, law.seamRange)),
+  );
+  const variance = state.own + (error / state.depth) ** 2;
+  const spread = Math.sqrt(state.common + variance);
+  const gain = state.common / (state.common + variance);
+  const low = Math.min(state.depth * Math.exp(-EXPECTED * spread), most - 2 * EDGE_STEP);
+  const high = Math.min(state.depth * Math.exp(EXPECTED * spread), most);
+  const edges = evenEdges(Math.max(EDGE_STEP, low), high);
+  if (most - edges.at(-1)! > EDGE_STEP / 2) edges.push(most);
+  else edges[edges.length - 1] = most;
+  const target = targets[layer]!;
+  const lastCut = state.depth - (layer > 1 ? targets[layer - 2]! : 0);
+  const [least, greatest] = rig.energyRange;
+  const before = middle[layer - 1]!;
+  const rows = edges.slice(0, -1).map((edge, index): ReadingRow => {
+    const reading = (edge + edges[index + 1]!) / 2;
+    const missing = target - reading;
+    // ln of how much deeper than expected this shop cuts.
+    const lift = gain * Math.log(reading / state.depth);
+    const wanted = missing > 0 ? (Math.log(missing / lastCut) - lift) / slope : Number.NEGATIVE_INFINITY;
+    // Where the pass before ran at the middle setting, the range of the travel is that far away.
+    const [down, up] = [least - before, greatest - before];
+    const held = Math.min(up, Math.max(down, wanted));
+    const cut = lastCut * Math.exp(lift + slope * held);
+    const isLast = layer === way.shares.length - 1;
+    if (isLast && wanted > up && missing > cut * (1 + OUT_OF_REACH)) return ASK;
+    const rest = { cut, spread: Math.hypot(error, cut * Math.hypot(law.levels.pass, LATER_PASS_SD)) };
+    const [run, done] = [
+      bothSides(required, most, reading + rest.cut, rest.spread),
+      bothSides(required, most, reading, error),
+    ];
+    return isLast && wanted <= down && done >= run ? DONE : { action: 'run', logEnergy: [held], cuts: [cut] };
+  });
+  // Shallower than anything expected, or deeper than the drawing allows, calls for a word.
+  return { edges, rows: [ASK, ...rows, ASK] };
+}
+
+/** Chance that a depth about a middle lies between two bounds. */
+function bothSides(least: number, most: number, middle: number, sd: number): number {
+  return normalProbability((most - middle) / sd) - normalProbability((least - middle) / sd);
+}
+
+/** Edges that rise by the same factor, written in whole steps. */
+function geometricEdges(low: number, high: number): number[] {
+  const bands = ROWS_MOST - 2;
+  return written(Array.from({ length: bands + 1 }, (_, i) => low * (high / low) ** (i / bands)));
+}
+
+function evenEdges(low: number, high: number): number[] {
+  const bands = Math.max(1, Math.min(ROWS_MOST - 2, Math.round((high - low) / EDGE_STEP)));
+  return written(Array.from({ length: bands + 1 }, (_, i) => low + ((high - low) * i) / bands));
+}
+
+/** Rounds edges to whole steps. */
+function written(edges: readonly number[]): number[] {
+  const rounded = edges.map((edge) => Math.max(1, Math.round(edge / EDGE_STEP)) * EDGE_STEP);
+  return rounded.filter((edge, index) => index === 0 || edge > rounded[index - 1]! + 1e-9);
+}

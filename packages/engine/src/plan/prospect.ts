@@ -1,0 +1,267 @@
+import { arcHeight, heightAt, passWidth } from '../groove/index.ts';
+import type { Job, KitElectrode } from '../job/index.ts';
+import { depthRegressors, predictWear, predictWidth } from '../removal/index.ts';
+import { depthDemand, runDemand } from './demand.ts';
+import { type Merit, meritBy } from './effort.ts';
+import { type Forecast, type ForecastTask, forecast, leastMerit, widthForecast } from './forecast.ts';
+import type { DepthLaw } from './law.ts';
+import type { MissNote } from './miss.ts';
+import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
+import type { RunDemand } from './run-plan.ts';
+import type { SearchInput } from './search-task.ts';
+import type { Way } from './way.ts';
+import { wayFamilies } from './ways.ts';
+
+/** What a prospect is forecast and solved from. */
+export type ProspectTask = ForecastTask & { readonly run: RunDemand };
+
+/** A way of one rig, with what it promises. */
+export interface Prospect {
+  readonly task: ProspectTask;
+  readonly way: Way;
+  readonly forecast: Forecast;
+}
+
+/** Rooms above, in ln depth, for which the best way of a family is tried: a forecast may promise too much [-]. */
+const ROOMS = [-0.04, 0.01, 0.05] as const;
+/** Chance of the width below the wanted one from which on a rig is worth a try [-]. */
+const WIDTH_ERROR = 0.04;
+
+/** The same task with another way. */
+export function prospectWith(task: ProspectTask, way: Way): Prospect {
+  return { task, way, forecast: forecast(task, way) };
+}
+
+/** The most promising ways of an electrode at a current; too slow: all of them want to travel faster than the carriage. */
+export function prospectsOf(
+  input: SearchInput,
+  law: DepthLaw,
+  electrode: KitElectrode,
+  current: number,
+  miss: MissNote,
+  only?: { readonly pattern: Pattern; readonly way: Way },
+): { readonly list: readonly Prospect[]; readonly tooSlow: boolean } {
+  const { job, belief } = input;
+  const wanted = depthDemand(job, 0);
+  const width = predictWidth(belief, electrode.diameter);
+  if (tooSharp(width.p50 / 2, job, miss)) return { list: [], tooSlow: false };
+  const list: Prospect[] = [];
+  let [quick, others] = [0, 0];
+  const patterns = only === undefined ? patternsOf(width.p50, job, miss) : [only.pattern];
+  for (const pattern of patterns) {
+    const task = taskOf(input, law, electrode, current, pattern, width);
+    if (task.required >= task.most) {
+      miss({
+        constraint: 'ridge_height',
+        title: 'Depth of the tracks, for the ridges to be deep enough',
+        demand: task.required * 1000,
+        limit: task.most * 1000,
+        unit: 'mm',
+        remedy: 'a wider tolerance, a narrower floor, or a larger electrode',
+        size: task.required / task.most - 1,
+      });
+      continue;
+    }
+    const inBand = widthForecast(task, Math.sqrt(task.required * task.most));
+    if (inBand < wanted.assurance - WIDTH_ERROR) {
+      miss({
+        constraint: 'width_in_band',
+        title: 'Chance that the width lies in its band',
+        demand: wanted.assurance * 100,
+        limit: inBand * 100,
+        unit: '%',
+        remedy: 'a wider band of widths, or another electrode',
+        size: wanted.assurance - inBand,
+      });
+      continue;
+    }
+    if (only === undefined && isBeyond(input, leastMerit(task))) continue;
+    if (only !== undefined) {
+      list.push(prospectWith(task, only.way));
+      continue;
+    }
+    for (const { ways } of wayFamilies(job, pattern.tracks, task.passLength)) {
+      const all = ways.map((way) => prospectWith(task, way));
+      for (const each of all) noteMerit(input, each);
+      const inReach = all.filter((each) => each.forecast.outOfRange === 0);
+      if (inReach.length === 0) {
+        if (all.every((each) => each.forecast.outOfRange === -1)) quick += 1;
+        else others += 1;
+        noteRange(all[0]!, miss);
+        // The table ends and the shops decide where the middle of the law is just out of reach.
+        if (job.locks.travel === undefined) continue;
+      } else others += 1;
+      list.push(...bestOfFamily(inReach.length > 0 ? inReach : all, job, miss));
+    }
+  }
+  return { list, tooSlow: quick > 0 && others === 0 };
+}
+
+/** How much more than what is forecast elsewhere a rig must take at least to be passed over [-]. */
+const BEYOND = 1.05;
+/** Room above, in ln depth, from which on a forecast is sure enough to pass others over [-]. */
+const SURE_ROOM = 0.06;
+
+/** Whether what a rig takes at least is more than a way already forecast takes, by the job's objective and by time. */
+function isBeyond({ job, horizon }: SearchInput, least: Merit): boolean {
+  const { objective } = job.plan;
+  return meritBy(least, objective) > BEYOND * horizon[objective] && least.time > BEYOND * horizon.time;
+}
+
+function noteMerit(
+  { job, horizon }: SearchInput,
+  { forecast: { slack, outOfRange, merit } }: Prospect,
+): void {
+  if (slack < SURE_ROOM || outOfRange !== 0) return;
+  for (const objective of [job.plan.objective, 'time'] as const) {
+    horizon[objective] = Math.min(horizon[objective], meritBy(merit, objective));
+  }
+}
+
+/** The best way of a family for each room above that it may need, and the one with the most room. */
+function bestOfFamily(all: readonly Prospect[], job: Job, miss: MissNote): Prospect[] {
+  const { objective } = job.plan;
+  const best = new Set<Prospect>();
+  const roomiest = all.reduce((most, each) => (each.forecast.slack > most.forecast.slack ? each : most));
+  for (const room of ROOMS) {
+    const roomy = all.filter((each) => each.forecast.slack >= room);
+    if (roomy.length === 0) break;
+    best.add(
+      roomy.reduce((least, each) =>
+        meritBy(each.forecast.merit, objective) < meritBy(least.forecast.merit, objective) ? each : least,
+      ),
+    );
+  }
+  if (best.size > 0) best.add(roomiest);
+  else if (job.locks.travel !== undefined) best.add(roomiest);
+  else {
+    const { slack, ligamentBinds } = roomiest.forecast;
+    miss({
+      constraint: ligamentBinds ? 'ligament_kept' : 'not_too_deep',
+      title: ligamentBinds ? 'Chance that the ligament is kept' : 'Chance that no point is too deep',
+      demand: 0,
+      limit: slack * 100,
+      unit: '%',
+      remedy: 'a wider tolerance',
+      size: 1 - slack,
+    });
+  }
+  return [...best];
+}
+
+function noteRange({ task, forecast }: Prospect, miss: MissNote): void {
+  const slow = forecast.outOfRange === 1;
+  const { least, most } = task.job.kit.travel;
+  miss({
+    constraint: slow ? 'travel_least' : 'travel_most',
+    title: slow ? 'Travel, least' : 'Travel, greatest',
+    demand: 0,
+    limit: (slow ? least : most) * 60_000,
+    unit: 'mm/min',
+    remedy: slow ? 'a carriage that travels more slowly' : 'a carriage that travels faster',
+    size: 1,
+  });
+}
+
+function tooSharp(radius: number, job: Job, miss: MissNote): boolean {
+  if (radius >= job.groove.root_radius_least) return false;
+  miss({
+    constraint: 'root_radius',
+    title: 'Root radius',
+    demand: job.groove.root_radius_least * 1000,
+    limit: radius * 1000,
+    unit: 'mm',
+    remedy: 'a larger electrode',
+    size: job.groove.root_radius_least / radius - 1,
+  });
+  return true;
+}
+
+function patternsOf(width: number, job: Job, miss: MissNote): Pattern[] {
+  const demand = depthDemand(job, 0);
+  const surfaceWidth = passWidth({ width, depth: (demand.least + demand.most) / 2 });
+  const patterns = patternsFor({
+    passWidth: width,
+    surfaceWidth,
+    widthLeast: job.groove.width.least,
+    widthMost: job.groove.width.most,
+    tracksMost: job.plan.tracks_most,
+    tracksLocked: job.locks.tracks,
+    spacingLocked: job.locks.track_spacing,
+  });
+  if (patterns.length > 0) return patterns;
+  const tooWide = surfaceWidth > job.groove.width.most;
+  const limit = tooWide ? job.groove.width.most : job.groove.width.least;
+  miss({
+    constraint: tooWide ? 'width_most' : 'width_least',
+    title: 'Width at the surface',
+    demand: surfaceWidth * 1000,
+    limit: limit * 1000,
+    unit: 'mm',
+    remedy: tooWide
+      ? 'a smaller electrode, or a wider groove'
+      : 'a larger electrode, more tracks, or a narrower groove',
+    size: Math.abs(surfaceWidth / limit - 1),
+  });
+  return [];
+}
+
+function taskOf(
+  input: SearchInput,
+  law: DepthLaw,
+  electrode: KitElectrode,
+  current: number,
+  pattern: Pattern,
+  width: { readonly p05: number; readonly p50: number; readonly p95: number },
+): ProspectTask {
+  const { job, belief } = input;
+  const voltage = job.kit.arc_voltage.set;
+  const setting = {
+    diameter: electrode.diameter,
+    current,
+    voltage,
+    travel: 1,
+    pushAngle: job.kit.push_angle,
+  };
+  const angleTerm = depthRegressors(setting, belief.meltingEnergy)[2]!;
+  const unitTravel = (voltage * current) / (electrode.diameter ** 2 * belief.meltingEnergy);
+  const slowest = job.locks.travel ?? job.kit.travel.least;
+  const quickest = job.locks.travel ?? job.kit.travel.most;
+  const demand = depthDemand(job, 0);
+  const ridge = ridgeOf(pattern, width.p50 / 2, job.groove.floor_width);
+  const run = runDemand(job, belief);
+  const bar = (Math.PI * electrode.diameter ** 2) / 4;
+  return {
+    law,
+    rig: {
+      electrode,
+      current,
+      voltage,
+      angleTerm,
+      unitTravel,
+      energyRange: [Math.log(unitTravel / quickest), Math.log(unitTravel / slowest)],
+      pattern,
+    },
+    run,
+    passLength: run.passLength,
+    readingSd: run.readingSd,
+    required: demand.least + ridge,
+    most: Math.min(demand.most, demand.mostForLigament),
+    job,
+    demand,
+    mostForLigament: demand.mostForLigament,
+    passWidth: width.p50,
+    widthSd: (width.p95 - width.p05) / (2 * 1.645),
+    wear: (predictWear(belief, electrode.diameter, current).p50 / current) * bar,
+    afterCost: input.afterCost,
+    paths: input.scouts.paths,
+  };
+}
+
+/** How much shallower the floor is than the tracks' centre lines, at its worst point inside the zone. */
+function ridgeOf(pattern: Pattern, radius: number, zoneWidth: number): number {
+  const outermost = Math.abs(trackOffset(pattern, 0));
+  const atEdge = heightAt(radius, Math.min(radius, Math.max(0, zoneWidth / 2 - outermost)));
+  const between = pattern.tracks > 1 ? heightAt(radius, Math.min(radius, pattern.spacing / 2)) : 0;
+  return Math.min(arcHeight(radius), Math.max(atEdge, between));
+}
