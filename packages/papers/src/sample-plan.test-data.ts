@@ -189,7 +189,6 @@ export function sampleAnswer(
       revision: read.revision,
       program_version: '0.1.0',
       seed: 1,
-      knowledge: { id: 'published-2', trials: 0, jobs: 0, date: null },
       posterior_id: 'sample',
       knowledge: { id: 'sample', trials: 0, jobs: 0, date: null },
       defaults_used: read.defaultsUsed,

@@ -42,14 +42,16 @@ export interface StationPassInput {
   readonly need: MeltingNeed;
 }
 
-/** The passes that are run when every reading is the median one. */
-function passesRun(plan: Plan): readonly PlanPass[] {
+/** The passes that go by a station [mm] when every reading is the median one. */
+function passesRun(plan: Plan, station: number): readonly PlanPass[] {
   const run: PlanPass[] = [];
   let depth = 0;
   for (let layer = 1; layer <= plan.layers; layer += 1) {
     const stop = plan.gauge_stops.find((each) => each.after_layer === layer - 1);
     if (stop !== undefined && rowAt(stop, depth)?.action === 'done') break;
-    const passes = plan.passes.filter((pass) => pass.layer === layer);
+    const passes = plan.passes.filter(
+      (pass) => pass.layer === layer && pass.from_mm <= station && station <= pass.to_mm,
+    );
     run.push(...passes);
     depth += passes[0]?.depth_mm.p50 ?? 0;
   }
@@ -121,7 +123,7 @@ function timesAt(passes: readonly PlanPass[], { job, plan, station }: StationPas
 /** The passes of a plan as the plate feels them at a station, in the median course of the plan. */
 export function stationPasses(input: StationPassInput): readonly StationPass[] {
   const { job, plan, posterior, need } = input;
-  const passes = passesRun(plan);
+  const passes = passesRun(plan, input.station / MM);
   const diameter = plan.electrode_diameter_mm * MM;
   const width = predictWidth(posterior, diameter).p50;
   const floors = floorsOf(passes, plan.floor_depth_mm.p50 * MM, width);

@@ -1,7 +1,7 @@
 import { costPracticeOf, refillOf } from '../cost/index.ts';
 import type { Job } from '../job/index.ts';
-import type { Plan } from '../plan/index.ts';
 import { inUnit } from '../quantity/index.ts';
+import type { Plan } from '../result/index.ts';
 import { sectionOfPlan } from './arc-work-of-plan.ts';
 import type { SkinReport } from './heat-report.ts';
 

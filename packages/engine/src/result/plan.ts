@@ -89,9 +89,7 @@ const stopSchema = z
   .object({
     after_layer: z.int().describe('The stop comes after this layer.'),
     stations: z.int().describe('Stations per track, whose mean is the reading.'),
-    station_positions_mm: z
-      .array(z.number())
-      .describe('Where they lie, from the start of the seam.'),
+    station_positions_mm: z.array(z.number()).describe('Where they lie, from the start of the seam.'),
     reading_sd_mm: z.number().describe('Standard deviation of one gauge reading.'),
     table: z.array(rowSchema),
     stations_choice: z
@@ -141,21 +139,20 @@ export const planSchema = z
     ligament_mm: z
       .object({ p05: z.number(), p50: z.number() })
       .describe('Plate left under the deepest point.'),
-    assurance: z
-      .object({
-        depth_reached: z
-          .number()
-          .describe('Chance that the floor reaches the required depth everywhere it must.'),
-        not_too_deep: z.number().describe('Chance that no point is deeper than the tolerance allows.'),
-        width_in_band: z
-          .number()
-          .describe('Chance that the width at the surface lies in its band everywhere.'),
-        ligament_kept: z.number().describe('Chance that the least ligament is kept.'),
-        joint: z.number().describe('Chance of all of them at once.'),
-        standard_error: z.number().describe('Standard error of the one known least well.'),
-      }),
+    assurance: z.object({
+      depth_reached: z
+        .number()
+        .describe('Chance that the floor reaches the required depth everywhere it must.'),
+      not_too_deep: z.number().describe('Chance that no point is deeper than the tolerance allows.'),
+      width_in_band: z.number().describe('Chance that the width at the surface lies in its band everywhere.'),
+      ligament_kept: z.number().describe('Chance that the least ligament is kept.'),
+      joint: z.number().describe('Chance of all of them at once.'),
+      standard_error: z.number().describe('Standard error of the one known least well.'),
+    }),
     arc_time_s: expectationSchema.describe('Arc burning, a trial included.'),
-    job_time_s: expectationSchema.describe('Arc time with trial, starts, returns, electrode changes and gauging.'),
+    job_time_s: expectationSchema.describe(
+      'Arc time with trial, starts, returns, electrode changes and gauging.',
+    ),
     cost: expectationSchema.describe(
       'Electrodes, labour and overhead over the job time, and power for the arc, in `currency`.',
     ),
@@ -186,16 +183,15 @@ export const planSchema = z
       ),
     worth_measuring: z
       .array(
-        z
-          .object({
-            what: z
-              .enum(['trial', 'trial_known', 'station', 'finer_gauge', 'longer_trial'])
-              .describe(
-                'A trial where none can be cut; a trial of an earlier job on record; one more station than allowed; a gauge twice as fine; a trial twice as long.',
-              ),
-            saves_cost: z.number().describe('On the mean, in `currency`.'),
-            saves_time_s: z.number().describe('On the mean; below 0 where a cheaper plan takes longer.'),
-          }),
+        z.object({
+          what: z
+            .enum(['trial', 'trial_known', 'station', 'finer_gauge', 'longer_trial'])
+            .describe(
+              'A trial where none can be cut; a trial of an earlier job on record; one more station than allowed; a gauge twice as fine; a trial twice as long.',
+            ),
+          saves_cost: z.number().describe('On the mean, in `currency`.'),
+          saves_time_s: z.number().describe('On the mean; below 0 where a cheaper plan takes longer.'),
+        }),
       )
       .describe(
         'What measuring more, or better, is worth on this job; only for the plan, not for alternatives.',
