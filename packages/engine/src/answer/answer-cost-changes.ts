@@ -1,5 +1,6 @@
 import type { ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
+import { statePlan } from '../result/index.ts';
 import { type Answer, planOnly } from './answer.ts';
 import { type CostChange, type CostChangeId, costChanges } from './cost-change.ts';
 import type { CostReport } from './cost-report.ts';
@@ -118,5 +119,5 @@ function planOfChange(
   const free = id === 'hired_compressor' && base.supply?.time.limited_by === 'process';
   if (free && base.plan !== undefined) return { plan: base.plan };
   const result = planOnly(read, kit, knowledge);
-  return 'plan' in result ? { plan: result.plan } : { refusal: result.refusal };
+  return 'plan' in result ? { plan: statePlan(result.plan) } : { refusal: result.refusal };
 }

@@ -96,11 +96,7 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
   const posterior = beliefOfJob(job, knowledge);
-  const within: PlanWithin = {
-    limits: processOf(job, posterior),
-    easings: [backFaceEasing(job)],
-    afterCost: afterCostOf(job),
-  };
+  const within = withinOf(job, posterior);
   const { result, supply } =
     kit === undefined
       ? { result: planJob(job, posterior, within), supply: undefined }
@@ -139,20 +135,25 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
  */
 export function planOnly({ job }: ReadJob, kit?: ReadKit, knowledge?: Knowledge): PlanResult {
   const posterior = beliefOfJob(job, knowledge);
-  const limits = [...processOf(job, posterior), ...(kit === undefined ? [] : kitLimits(kit.kit).functions)];
-  return planJob(job, posterior, limits, afterCostOf(job));
+  const within = withinOf(job, posterior);
+  const ofKit = kit === undefined ? [] : kitLimits(kit.kit).functions;
+  return planJob(job, posterior, { ...within, limits: [...within.limits, ...ofKit] });
 }
 
-/** The limits that hold whatever kit carries the plan. */
-function processOf(job: Job, { meltingEnergy }: RemovalBelief): readonly LimitFunction[] {
+/** What holds whatever kit carries the plan, what eases it, and the money beside the arc. */
+function withinOf(job: Job, { meltingEnergy }: RemovalBelief): PlanWithin {
   const metal = thermalOf(job.plate.material);
-  return [
-    processLimits(meltingEnergy),
-    hazardLimits(),
-    arcReachLimit(metal, meltingEnergy),
-    // only a job that says what its back face stands has it worked out
-    ...(job.heat.back_face_most === undefined ? [] : [heatLimits(metal, meltingEnergy)]),
-  ];
+  return {
+    limits: [
+      processLimits(meltingEnergy),
+      hazardLimits(),
+      arcReachLimit(metal, meltingEnergy),
+      // only a job that says what its back face stands has it worked out
+      ...(job.heat.back_face_most === undefined ? [] : [heatLimits(metal, meltingEnergy)]),
+    ],
+    easings: [backFaceEasing(job)],
+    afterCost: afterCostOf(job),
+  };
 }
 
 /** The plan that the kit carries, or the refusal with what the kit lacks, and the report on its supply. */
