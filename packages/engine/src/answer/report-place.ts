@@ -2,7 +2,7 @@ import { fireZone } from '../hazard/index.ts';
 import type { Outcome } from '../issue/index.ts';
 import type { Job } from '../job/index.ts';
 import { hosesOfKit, type Kit, type LaidLoad, stationTaskOfKit } from '../kit/index.ts';
-import { inUnit } from '../quantity/index.ts';
+import { formatAmount } from '../quantity/index.ts';
 import {
   type BayJet,
   chooseStation,
@@ -207,5 +207,5 @@ function pointOf({ x, y }: { readonly x: number; readonly y: number }): PointRep
 
 /** Bore as it is told with a hose. */
 function boreText(bore: number): string {
-  return `${Number(inUnit(bore, 'mm').toPrecision(3))} mm`;
+  return `${formatAmount(bore, 'length', 'metric')} (${formatAmount(bore, 'length', 'inch')})`;
 }

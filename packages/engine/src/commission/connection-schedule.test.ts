@@ -31,7 +31,7 @@ describe('connectionSchedule', () => {
     });
     expect(rows()[0]!.voltage_V).toBeCloseTo(3.575748, 9);
     expect(rows()[5]).toMatchObject({
-      size: '19 mm bore',
+      size: '19.0 mm (3/4 in) bore',
       length_mm: 15_000,
       polarity: null,
       voltage_V: null,

@@ -1,5 +1,5 @@
 import type { Outcome } from '../issue/index.ts';
-import { inUnit } from '../quantity/index.ts';
+import { formatAmount, inUnit } from '../quantity/index.ts';
 import { itemVolts, pointVolts } from './circuit-volts.ts';
 import type { CommissionItem, CommissionSupply } from './commission-supply.ts';
 import { supplyIssues } from './supply-issues.ts';
@@ -99,7 +99,7 @@ export function connectionSchedule(supply: CommissionSupply): Outcome<readonly C
         name: run.name,
         from: run.from,
         to: run.to,
-        size: `${Number(inUnit(run.bore, 'mm').toPrecision(4))} mm bore`,
+        size: `${formatAmount(run.bore, 'length', 'metric')} (${formatAmount(run.bore, 'length', 'inch')}) bore`,
         length_mm: inUnit(run.length, 'mm'),
         polarity: null,
         tightness: TIGHT.air,

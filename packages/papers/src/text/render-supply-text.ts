@@ -1,12 +1,13 @@
 import type {
   AirReport,
   Answer,
+  CommissionUnit,
   ElectricReport,
   PlaceReport,
   SupplyReport,
   UnitSystem,
 } from '@furrow/engine';
-import { formatAmount } from '@furrow/engine';
+import { formatAmount, fromUnit, READING_KINDS } from '@furrow/engine';
 import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
@@ -30,7 +31,7 @@ export function renderSupplyText({ supply, refusal }: Answer, title: string, uni
     ...(supply.air === null ? [] : airLines(supply.air, units)),
     ...(supply.place === null ? [] : placeLines(supply.place, units)),
     ...connectionLines(supply, units),
-    ...checkLines(supply),
+    ...checkLines(supply, units),
     ...[...supply.issues.map(({ message }) => message), ...supply.cautions].flatMap((text) =>
       wrapped(plainLine(text), WIDTH, '  ! '),
     ),
@@ -166,22 +167,25 @@ function connectionLines({ connections }: SupplyReport, units: UnitSystem): stri
   ];
 }
 
-function checkLines({ checks }: SupplyReport): string[] {
+function checkLines({ checks }: SupplyReport, units: UnitSystem): string[] {
   if (checks.length === 0) return [];
-  const digits = (value: number): string => String(Number(value.toPrecision(4)));
+  // Millivolts and seconds are read on a scale in these very units, whatever the shop's.
+  const shown = (unit: CommissionUnit, value: number): string =>
+    unit === 'mV' || unit === 's'
+      ? `${Number(value.toPrecision(3))} ${unit}`
+      : formatAmount(fromUnit(value, unit), READING_KINDS[unit], units);
   return [
     'Checks before the first arc',
     ...textTable(
-      [start('Check'), end('Expect'), end('From'), end('To'), start('Unit')],
+      [start('Check'), end('Expect'), end('From'), end('To')],
       checks.map((check) =>
         check.kind === 'confirm'
-          ? [plainLine(check.title), '', '', '', 'tick']
+          ? [plainLine(check.title), 'tick', '', '']
           : [
               plainLine(check.title),
-              digits(check.expected),
-              digits(check.least),
-              digits(check.most),
-              check.unit,
+              shown(check.unit, check.expected),
+              shown(check.unit, check.least),
+              shown(check.unit, check.most),
             ],
       ),
     ),
