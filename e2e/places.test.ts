@@ -11,7 +11,7 @@ describe.skipIf(NO_BROWSER)('the places of the app', () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
     const frame = new Frame(page);
-    expect(await seenText(frame.place('Plan'))).toMatch(/passes$/u);
+    expect(await seenText(frame.place('Plan'))).toMatch(/pass(es)?$/u);
     await bench.replanned(async () => {
       const thickness = await bench.field('Plate', 'Thickness');
       await thickness.fill('35 mm');

@@ -1,4 +1,6 @@
-import { readFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { seenText } from '../seen-text.ts';
 
@@ -157,7 +159,16 @@ export class BenchPage {
     const coming = this.page.waitForEvent('download');
     await press.click();
     const download = await coming;
-    return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+    const name = download.suggestedFilename();
+    // the browser belongs to all tests, which reach its files through it alone
+    const folder = await mkdtemp(join(tmpdir(), 'furrow-handed-out-'));
+    try {
+      const path = join(folder, 'file');
+      await download.saveAs(path);
+      return { name, bytes: await readFile(path) };
+    } finally {
+      await rm(folder, { recursive: true });
+    }
   }
 
   /** Text of the job file as the text view shows it. */
