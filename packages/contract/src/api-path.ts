@@ -22,6 +22,7 @@ export const API_PATHS = {
   /** What was ticked, read and found at the rig for a job. */
   jobCommissioning: '/api/jobs/:id/commissioning',
   bin: '/api/bin',
+  binnedJob: '/api/bin/:id',
   /** The shop's one kit. */
   kit: '/api/kit',
   kitRevisions: '/api/kit/revisions',

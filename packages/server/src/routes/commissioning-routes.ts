@@ -7,6 +7,7 @@ import {
   jobParametersSchema,
 } from '@furrow/contract';
 import type { Store } from '@furrow/store';
+import { z } from 'zod';
 import { jobNotFound } from './saved-job.ts';
 import type { ZodServer } from './zod-server.ts';
 
@@ -26,6 +27,20 @@ export function commissioningRoutes(server: ZodServer, store: Store): void {
       commissioningSchema.parse(
         (await store.commissioning.get(request.params.id)) ?? jobNotFound(request.params.id),
       ),
+  );
+  server.delete(
+    API_PATHS.jobCommissioning,
+    {
+      schema: {
+        summary: 'Erase what was ticked, read and found at the rig for a job for good, with all revisions',
+        params: jobParametersSchema,
+        response: { 204: z.undefined().describe('Erased; it cannot be brought back.'), 404: errorSchema },
+      },
+    },
+    async (request, reply) => {
+      if (!(await store.commissioning.erase(request.params.id))) jobNotFound(request.params.id);
+      return reply.status(204).send();
+    },
   );
   server.put(
     API_PATHS.jobCommissioning,

@@ -97,6 +97,27 @@ describe('saved jobs', () => {
     expect((await server.inject(API_PATHS.jobs)).json()).toHaveLength(2);
   });
 
+  it('can be erased for good, out of the bin alone, and their readings and earlier revisions by themselves', async () => {
+    const { id } = await create(whole);
+    await save(id, draft, 1);
+    const erase = async (path: string) => (await server.inject({ method: 'DELETE', url: path })).statusCode;
+    const rig = fillPath(API_PATHS.jobCommissioning, { id });
+    await server.inject({
+      method: 'PUT',
+      url: rig,
+      payload: { readings: {}, ticks: ['a'], findings: [], based_on: 0 },
+    });
+    expect(await erase(rig)).toBe(204);
+    expect((await server.inject(rig)).json()).toMatchObject({ revision_number: 0, ticks: {} });
+    expect(await erase(fillPath(API_PATHS.jobRevisions, { id }))).toBe(204);
+    expect((await server.inject(fillPath(API_PATHS.jobRevisions, { id }))).json()).toHaveLength(1);
+    expect(await erase(fillPath(API_PATHS.binnedJob, { id }))).toBe(404);
+    expect(await erase(fillPath(API_PATHS.job, { id }))).toBe(204);
+    expect(await erase(fillPath(API_PATHS.binnedJob, { id }))).toBe(204);
+    expect((await server.inject(API_PATHS.bin)).json()).toEqual([]);
+    expect(await erase(API_PATHS.kitRevisions)).toBe(204);
+  });
+
   it('can be duplicated, binned and restored', async () => {
     const job = await create(whole);
     const { id } = job;

@@ -103,6 +103,36 @@ export function jobRoutes(server: ZodServer, store: JobStore): void {
   );
   revisionRoutes(server, store);
   copyRoutes(server, store);
+  eraseRoutes(server, store);
+}
+
+function eraseRoutes(server: ZodServer, store: JobStore): void {
+  const response = { 204: z.undefined().describe('Erased; it cannot be brought back.'), 404: errorSchema };
+  server.delete(
+    API_PATHS.binnedJob,
+    {
+      schema: {
+        summary: 'Erase a job in the bin for good, with all revisions, readings and papers handed out',
+        ...ofJob,
+        response,
+      },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (await store.erase(id)) return reply.status(204).send();
+      throw new Refused('JOB_NOT_FOUND', `There is no job “${id.slice(0, 60)}” in the bin.`);
+    },
+  );
+  server.delete(
+    API_PATHS.jobRevisions,
+    {
+      schema: { summary: 'Erase all revisions of a job but the newest for good', ...ofJob, response },
+    },
+    async (request, reply) => {
+      if ((await store.eraseEarlier(request.params.id)) === undefined) jobNotFound(request.params.id);
+      return reply.status(204).send();
+    },
+  );
 }
 
 function conflictOf(job: StoredJob, made: string): ConflictBody {

@@ -64,6 +64,19 @@ export function kitRoutes(server: ZodServer, kits: KitStore): void {
     },
     async () => [...(await kits.revisions())],
   );
+  server.delete(
+    API_PATHS.kitRevisions,
+    {
+      schema: {
+        summary: 'Erase all revisions of the kit but the newest for good',
+        response: { 204: z.undefined().describe('Erased; it cannot be brought back.') },
+      },
+    },
+    async (_request, reply) => {
+      await kits.eraseEarlier();
+      return reply.status(204).send();
+    },
+  );
   server.get(
     API_PATHS.kitRevision,
     {
