@@ -12,7 +12,7 @@ import {
 } from '../removal/index.ts';
 import { columnsOf, type Effects, effectsOf, partsOf } from './effects.ts';
 import { depthGroups, wearGroups, widthGroups } from './learned-quantities.ts';
-import { type Learned, type LearnedNode, learnMixed, type SharedSums } from './mixed-belief.ts';
+import { type Learned, type LearnedNode, learnMixed } from './mixed-belief.ts';
 import type { Family, ShopObservation } from './observation.ts';
 import type { ReadTrials } from './read-trials.ts';
 
@@ -58,8 +58,6 @@ export function learnFrom(input: LearningInput): Knowledge {
   const parts = observations.flatMap(({ family }) => partsOf(family, shop));
   const law = effectsOf(['level', 'slope', 'angle'], parts);
   const level = effectsOf(['level'], parts);
-  const shared: SharedSums[] = [];
-  const common = { shared, seenSpread: [] };
   return {
     name: {
       id: input.id,
@@ -72,7 +70,6 @@ export function learnFrom(input: LearningInput): Knowledge {
     depth: {
       effects: law,
       learned: learnMixed({
-        ...common,
         groups: depthGroups(observations, law, shop),
         effects: law,
         levels: STARTING_DEPTH,
@@ -82,7 +79,6 @@ export function learnFrom(input: LearningInput): Knowledge {
     extraWidth: {
       effects: level,
       learned: learnMixed({
-        ...common,
         groups: widthGroups(observations, level, shop),
         effects: level,
         levels: STARTING_WIDTH,
@@ -92,7 +88,6 @@ export function learnFrom(input: LearningInput): Knowledge {
     wear: {
       effects: level,
       learned: learnMixed({
-        ...common,
         groups: wearGroups(observations, level, shop),
         effects: level,
         levels: STARTING_WEAR,

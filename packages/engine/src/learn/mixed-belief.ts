@@ -1,4 +1,3 @@
-import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import {
   evenWeights,
   type NestedGroup,
@@ -24,14 +23,6 @@ export interface LevelsLearned {
   readonly seam?: StartingSpread;
 }
 
-/** What other shops have taught, as sums that do not depend on their order. */
-export interface SharedSums {
-  /** Column of each row of the sums. */
-  readonly columns: readonly number[];
-  readonly precision: readonly (readonly number[])[];
-  readonly pull: readonly number[];
-}
-
 /** What a set of observations is learned from. */
 export interface LearningTask {
   readonly groups: readonly NestedGroup[];
@@ -39,13 +30,6 @@ export interface LearningTask {
   readonly levels: LevelsLearned;
   /** Law of the published rows: mean and precision in units of a family's variance. */
   readonly rows: { readonly mean: readonly number[]; readonly precision: readonly (readonly number[])[] };
-  readonly shared: readonly SharedSums[];
-  /** What others have seen of the spreads: ln of a standard deviation with its precision, by level. */
-  readonly seenSpread: readonly {
-    readonly level: keyof LevelsLearned;
-    readonly lnSd: number;
-    readonly precision: number;
-  }[];
 }
 
 /** One weighted node of what was learned: given its standard deviations the coefficients are Gaussian. */
@@ -95,13 +79,8 @@ export function learnMixed(task: LearningTask): Learned {
   let weights = evenWeights(model);
   const density = (values: readonly number[]): number => {
     const sds = sdsOf(values);
-    const seen = task.seenSpread.reduce(
-      (sum, { level, lnSd, precision }) => sum - 0.5 * precision * (Math.log(sds[level]) - lnSd) ** 2,
-      0,
-    );
     const prior = priorOf(task, sds.family);
-    const { logMarginal } = solveNested(model, nestedSds(sds), prior, weights);
-    return startingDensity(starting, values) + seen + logMarginal + prior.logEvidence;
+    return startingDensity(starting, values) + solveNested(model, nestedSds(sds), prior, weights).logMarginal;
   };
   // What is far out by the starting spreads (of jobs and passes, which are few: by twice) is weighed down first, so that
   // it cannot pass for a wide spread.
@@ -132,49 +111,13 @@ function nestedSds({ job, pass, seam }: LearnedNode['sds']): NestedSds {
   return { group: job, pass, seam };
 }
 
-/** Prior of the coefficients at a family's spread, and how well what other shops have taught agrees with it. */
-interface SharedPrior extends NestedPrior {
-  /** ln of the likelihood of the shared sums, up to a constant [-]. */
-  readonly logEvidence: number;
-}
-
-/** The published law and the parts of the families as prior, with the shared sums added. */
-function priorOf({ rows, effects, shared }: LearningTask, family: number): SharedPrior {
-  const { size, shares } = effects;
+/** The published law and the parts of the families as prior, at a family's spread. */
+function priorOf({ rows, effects: { size, shares } }: LearningTask, family: number): NestedPrior {
   const law = rows.mean.length;
   const precision = Array.from({ length: size }, () => new Array<number>(size).fill(0));
   for (let r = 0; r < law; r += 1) {
     for (let c = 0; c < law; c += 1) precision[r]![c] = rows.precision[r]![c]! / family ** 2;
   }
   for (let i = law; i < size; i += 1) precision[i]![i] = 1 / (shares[i]! * family ** 2);
-  const mean = [...rows.mean, ...new Array<number>(size - law).fill(0)];
-  if (shared.length === 0) return { mean, precision, logEvidence: 0 };
-  const before = precisionFactor(precision);
-  const pull = before.matrix.mmul(Matrix.columnVector(mean));
-  let square = -pull.dot(Matrix.columnVector(mean));
-  for (const sums of shared) {
-    sums.columns.forEach((row, r) => {
-      pull.set(row, 0, pull.get(row, 0) + sums.pull[r]!);
-      sums.columns.forEach((column, c) => {
-        precision[row]![column]! += sums.precision[r]![c]!;
-      });
-    });
-  }
-  const after = precisionFactor(precision);
-  const updated = after.factor.solve(pull);
-  square += pull.dot(updated);
-  return {
-    mean: updated.to1DArray(),
-    precision,
-    logEvidence: 0.5 * (before.logDeterminant - after.logDeterminant + square),
-  };
-}
-
-function precisionFactor(precision: readonly (readonly number[])[]) {
-  const matrix = new Matrix(precision.map((row) => [...row]));
-  const factor = new CholeskyDecomposition(matrix);
-  const logDeterminant = factor.lowerTriangularMatrix
-    .diagonal()
-    .reduce((sum, value) => sum + 2 * Math.log(value), 0);
-  return { matrix, factor, logDeterminant };
+  return { mean: [...rows.mean, ...new Array<number>(size - law).fill(0)], precision };
 }
