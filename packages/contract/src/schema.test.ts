@@ -7,6 +7,7 @@ import type {
   HazardReport,
   HeatReport,
   Issue,
+  Written,
 } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
@@ -27,7 +28,7 @@ describe('schemas of the contract', () => {
   it('describe the very types of the engine', () => {
     const issue: Same<typeof issueSchema, Issue> = true;
     const answer: Same<typeof answerSchema, Answer> = true;
-    const heat: Same<typeof heatSchema, HeatReport> = true;
+    const heat: Same<typeof heatSchema, Written<HeatReport>> = true;
     const cost: Same<typeof costSchema, CostAnswer> = true;
     const change: Same<typeof costChangeSchema, CostChangeReport> = true;
     const evidence: z.output<typeof faultEvidenceSchema> extends FaultEvidence ? true : false = true;

@@ -1,4 +1,4 @@
-import { answerHeat, formatAmount, parseAmount, type UnitSystem } from '@furrow/engine';
+import { answerHeat, formatAmount, parseAmount, sentencesWritten, type UnitSystem } from '@furrow/engine';
 import { renderHeatText } from '@furrow/papers';
 import { EXIT } from '../frame/exit-code.ts';
 import { type JobOptions, onJob, printed } from '../frame/on-job.ts';
@@ -32,7 +32,7 @@ export const run = onJob<HeatOptions>(
     const { report } = step.value;
     return {
       exit: EXIT.plan,
-      print: printed(json, { inputs: answer.inputs, heat: report }, () =>
+      print: printed(json, { inputs: answer.inputs, heat: sentencesWritten(report, 'metric') }, () =>
         renderHeatText(report, job.job.title, units),
       ),
     };

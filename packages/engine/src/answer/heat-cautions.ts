@@ -1,17 +1,18 @@
 import { ARC_SHARE, skinHardness } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
+import { type Amount, amountOf, fromUnit, type Sentence, say } from '../quantity/index.ts';
 import type { HeatReport } from './heat-report.ts';
-import { inCelsius, rounded } from './heat-units.ts';
+import { rounded } from './heat-units.ts';
 
 const DAY = 86_400;
 /** Difference at an end of the seam that is worth a word [K]. */
 const END_HOTTER = 10;
 
 /** Cautions that belong to what the heat does, the gravest first. */
-export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): string[] {
+export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): Sentence[] {
   const { plate, heat } = job;
-  const cautions: string[] = [];
+  const cautions: Sentence[] = [];
   const back = report.back_face_degC;
   for (const limit of report.limits) {
     if (limit.verdict === 'fails')
@@ -28,25 +29,25 @@ export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): st
   }
   if (report.passes.some(({ wait_s }) => wait_s.most >= DAY)) {
     cautions.push(
-      `The interpass temperature of ${inCelsius(heat.interpass_most).toFixed(0)} degC is not reached within a day: it lies at or below the temperature the plate settles at. State a higher one, or a lower preheat.`,
+      say`The interpass temperature of ${amountOf(heat.interpass_most, 'temperature')} is not reached within a day: it lies at or below the temperature the plate settles at. State a higher one, or a lower preheat.`,
     );
   }
   if (heat.back_face_most === undefined && back.most > 200) {
     const behind = heat.back_face ?? 'paint, a lining, cable or contents';
     cautions.push(
-      `The back face may reach ${back.most.toFixed(0)} degC: see what is behind it (${behind}) and state what that stands.`,
+      say`The back face may reach ${celsius(back.most)}: see what is behind it (${behind}) and state what that stands.`,
     );
   }
   const { ends } = report;
   if (ends !== undefined && ends.back_face_degC > ends.section_back_face_degC + END_HOTTER) {
     cautions.push(
-      `The back face gets hotter at the end of the seam than along it: ${ends.back_face_degC.toFixed(0)} against ${ends.section_back_face_degC.toFixed(0)} degC for the most heat kept. ${ends.note}`,
+      say`The back face gets hotter at the end of the seam than along it: ${celsius(ends.back_face_degC)} against ${celsius(ends.section_back_face_degC)} for the most heat kept. ${ends.note}`,
     );
   }
   const metal = metalOf(plate.material);
   if (heat.interpass_most > metal.interpassMost.value) {
     cautions.push(
-      `The job lets the plate be at ${inCelsius(heat.interpass_most).toFixed(0)} degC between passes; for this metal at most ${inCelsius(metal.interpassMost.value).toFixed(0)} degC is usual: ${metal.interpassMost.source}.`,
+      say`The job lets the plate be at ${amountOf(heat.interpass_most, 'temperature')} between passes; for this metal at most ${amountOf(metal.interpassMost.value, 'temperature')} is usual: ${metal.interpassMost.source}.`,
     );
   }
   cautions.push(...metal.heatCautions.map(({ text }) => text));
@@ -54,7 +55,7 @@ export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): st
     `What the plate keeps of the arc’s heat has not been measured for this process: read every figure as the band from ${rounded(report.kept_share.least * 100)} to ${rounded(report.kept_share.most * 100)} % of the arc energy.`,
   );
   cautions.push(
-    `Grind the skin off before welding or leaving the groove, ${rounded(report.skin.allowance_mm)} mm all round: metal that melted and stayed has taken up carbon, whatever the plate is${metal.hardens ? ` and whether or not a hardness could be worked out; the film may reach ${rounded(skinHardness())} HV` : ''}.`,
+    say`Grind the skin off before welding or leaving the groove, ${amountOf(fromUnit(report.skin.allowance_mm, 'mm'), 'depth')} all round: metal that melted and stayed has taken up carbon, whatever the plate is${metal.hardens ? ` and whether or not a hardness could be worked out; the film may reach ${rounded(skinHardness())} HV` : ''}.`,
   );
   if (report.preheat !== null) {
     cautions.push(
@@ -62,6 +63,10 @@ export function heatCautions(job: Job, report: Omit<HeatReport, 'cautions'>): st
     );
   }
   return cautions;
+}
+
+function celsius(value: number): Amount {
+  return amountOf(fromUnit(value, 'degC'), 'temperature');
 }
 
 function sentence(remedy: string): string {

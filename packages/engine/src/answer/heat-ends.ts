@@ -1,10 +1,10 @@
 import { type SeamEndHeat, solveSeamEnd, transformationOf } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
 import type { ThermalMetal } from '../material/index.ts';
-import { inUnit } from '../quantity/index.ts';
+import { amountOf, inUnit, say } from '../quantity/index.ts';
 import type { StationPass } from './heat-passes.ts';
 import type { HeatEnds } from './heat-report.ts';
-import { inCelsius, rounded } from './heat-units.ts';
+import { inCelsius } from './heat-units.ts';
 
 const MM_PER_MIN = 1e-3 / 60;
 /** A seam up to this length is followed whole [m]. */
@@ -77,7 +77,7 @@ function endsReport(
 ): HeatEnds {
   const hottest = Math.max(...places.map((place) => place.backFacePeak));
   const times = places.map((place) => place.t85).filter((time) => !Number.isNaN(time));
-  const where = whole ? 'the whole seam' : `the last ${rounded(length * 1000)} mm of the seam`;
+  const where = whole ? 'the whole seam' : say`the last ${amountOf(length, 'length')} of the seam`;
   return {
     window_mm: inUnit(length, 'mm'),
     whole_seam: whole,
@@ -87,7 +87,7 @@ function endsReport(
     section_t85_s: Number.isNaN(section.t85) ? null : section.t85,
     width_past_ac1_mm: turning ? inUnit(Math.max(...places.map((place) => place.widthPast)), 'mm') : null,
     section_width_past_ac1_mm: turning ? inUnit(section.widthPast, 'mm') : null,
-    note: `In three dimensions over ${where}, for the most heat kept, without waits; ${
+    note: say`In three dimensions over ${where}, for the most heat kept, without waits; ${
       plateBeyond
         ? 'the plate goes on beyond the ends'
         : 'the seam is taken to end at the plate’s edge, which is the hotter case'

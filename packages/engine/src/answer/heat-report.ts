@@ -1,5 +1,6 @@
 import type { HeatField } from '../heat/index.ts';
 import type { Limit, Source } from '../limit/index.ts';
+import type { Sentence } from '../quantity/index.ts';
 
 /** What follows from little, middle and much heat kept by the plate, in the unit of the key. */
 export interface HeatRange {
@@ -14,7 +15,7 @@ export interface HeatRange {
 /** A value that the result rests on, with where it comes from. */
 export interface HeatAssumption {
   readonly topic: string;
-  readonly text: string;
+  readonly text: Sentence;
   readonly source: Source;
 }
 
@@ -45,7 +46,7 @@ export interface CoolingFormula {
   readonly t85_s: HeatRange | null;
   /** Whether heat input, thickness and start temperature are inside what the formula is for. */
   readonly inside_range: boolean;
-  readonly note: string;
+  readonly note: Sentence;
   readonly source: Source;
 }
 
@@ -85,7 +86,7 @@ export interface PreheatMethod {
   readonly parts: readonly PreheatPart[];
   /** Whether every input is inside what the method is for. */
   readonly inside_range: boolean;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Sentence[];
   readonly source: Source;
 }
 
@@ -93,7 +94,7 @@ export interface PreheatMethod {
 export interface PreheatReport {
   readonly methods: readonly PreheatMethod[];
   /** Why the methods differ, in sentences. */
-  readonly differences: readonly string[];
+  readonly differences: readonly Sentence[];
   readonly gouging: {
     /** Temperature of the plate when gouging begins [degC]. */
     readonly temperature_degC: number;
@@ -157,7 +158,7 @@ export interface HeatEnds {
   readonly width_past_ac1_mm: number | null;
   /** The same where the seam has no end [mm]. */
   readonly section_width_past_ac1_mm: number | null;
-  readonly note: string;
+  readonly note: Sentence;
 }
 
 /** What the plan does to the plate, and what it asks for. */
@@ -191,7 +192,7 @@ export interface HeatReport {
   readonly t85_s: HeatRange | null;
   readonly cooling_formulas: readonly CoolingFormula[];
   /** Where field and formulas part company and why, in sentences. */
-  readonly cooling_remarks: readonly string[];
+  readonly cooling_remarks: readonly Sentence[];
   /** Null where composition or metal gives no hardness, as `hardness_missing` says. */
   readonly hardness: HardnessReport | null;
   readonly hardness_missing: string | null;
@@ -203,7 +204,7 @@ export interface HeatReport {
   /** Only for a refined look at a seam that has ends, and for every look at a short one. */
   readonly ends?: HeatEnds;
   readonly limits: readonly Limit[];
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Sentence[];
 }
 
 /** A report with the field through time, for the drawing. */

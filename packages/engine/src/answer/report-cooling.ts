@@ -6,8 +6,9 @@ import {
   transitionThickness,
 } from '../heat/index.ts';
 import type { ThermalMetal } from '../material/index.ts';
+import { amountOf, type Sentence, say } from '../quantity/index.ts';
 import type { CoolingFormula, HeatRange, HeatReport } from './heat-report.ts';
-import { inCelsius, rangeOf, rangeOrNull, rounded } from './heat-units.ts';
+import { rangeOf, rangeOrNull, rounded } from './heat-units.ts';
 
 const EIGHT_HUNDRED = 1073.15;
 /** Field and formula that differ by less are said to agree [-]. */
@@ -39,19 +40,19 @@ function annexD({ thickness, kept, before }: CoolingInput, cool: boolean): Cooli
   const transition = rangeOf((end) => transitionThickness(kept[end], before[end]));
   const thick = Object.values(transition).every((each) => thickness >= each);
   const thin = Object.values(transition).every((each) => thickness < each);
-  const span = `${rounded(transition.least * 1000)} to ${rounded(transition.most * 1000)} mm`;
+  const span = say`${amountOf(transition.least, 'depth')} to ${amountOf(transition.most, 'depth')}`;
   const shape =
     'For a shape factor of 1, a run on a plate; a groove has no entry, and with 0.67 the times are two thirds of these.';
   const row = (
     name: string,
     time: (end: keyof HeatRange) => number,
     inside: boolean,
-    note: string,
+    note: Sentence,
   ): CoolingFormula => ({
     name,
     t85_s: cool ? rangeOf(time) : null,
     inside_range: cool && inside,
-    note: `${note} ${shape}`,
+    note: say`${note} ${shape}`,
     source: { text: 'EN 1011-2:2001 Annex D', provenance: 'memory' },
   });
   return [
@@ -59,13 +60,13 @@ function annexD({ thickness, kept, before }: CoolingInput, cool: boolean): Cooli
       'EN 1011-2, thick plate',
       (end) => coolingTimeThick(kept[end], before[end], 1),
       thick,
-      `Holds from the transition thickness on, here ${span}.`,
+      say`Holds from the transition thickness on, here ${span}.`,
     ),
     row(
       'EN 1011-2, thin plate',
       (end) => coolingTimeThin(kept[end], thickness, before[end], 1),
       thin,
-      `Holds below the transition thickness, here ${span}.`,
+      say`Holds below the transition thickness, here ${span}.`,
     ),
   ];
 }
@@ -102,10 +103,10 @@ function remarksOf(
   { field, before, thickness }: CoolingInput,
   formulas: readonly CoolingFormula[],
   cool: boolean,
-): string[] {
+): Sentence[] {
   if (!cool) {
     return [
-      `The plate is at ${inCelsius(before.most).toFixed(0)} degC before the last pass; above 300 degC the formulas are left, as they fail towards 500 degC. The field has no such bound.`,
+      say`The plate is at ${amountOf(before.most, 'temperature')} before the last pass; above ${amountOf(COOLING_START_MOST, 'temperature')} the formulas are left, as they fail towards 500 degC. The field has no such bound.`,
     ];
   }
   if (field === null) {
@@ -113,7 +114,7 @@ function remarksOf(
       'The groove’s surface does not pass both 800 and 500 degC in all three runs, so the field gives no cooling time; the formulas suppose that it does.',
     ];
   }
-  const remarks: string[] = [];
+  const remarks: Sentence[] = [];
   const of = formulas.find(({ inside_range, t85_s }) => inside_range && t85_s !== null);
   if (of?.t85_s) {
     const ratio = field.middle / of.t85_s.middle;
@@ -126,7 +127,7 @@ function remarksOf(
   return [
     ...remarks,
     'The field gives the heat to the whole face of the groove, so its surface is less hot than a line of heat and passes 800 degC sooner after the arc.',
-    `In the field the groove is gone from the plate of ${rounded(thickness * 1000)} mm: heat flows through the ligament and past the walls, where the formulas have a whole plate.`,
+    say`In the field the groove is gone from the plate of ${amountOf(thickness, 'depth')}: heat flows through the ligament and past the walls, where the formulas have a whole plate.`,
     'The constants of EN 1011-2 are fitted to welds and imply a conductivity of about 24 W/(m K); the field has that of the metal at each temperature, with its latent heat.',
     'The formulas know neither heat left over from earlier passes below the surface nor losses to the air.',
   ];

@@ -1,7 +1,7 @@
 import { type GougingStart, KEPT_SOURCES, transformationOf } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
 import { type Metal, metalOf, type ThermalMetal } from '../material/index.ts';
-import { inUnit } from '../quantity/index.ts';
+import { amountOf, inUnit, say } from '../quantity/index.ts';
 import type { Plan } from '../result/index.ts';
 import { heatCautions } from './heat-cautions.ts';
 import type { StationPass } from './heat-passes.ts';
@@ -157,12 +157,12 @@ function assumptionsOf(
         ]),
     {
       topic: 'Plate before the first arc',
-      text: `The whole plate is at ${inCelsius(start.temperature).toFixed(0)} degC, in surroundings of ${inCelsius(heat.ambient).toFixed(0)} degC.`,
+      text: say`The whole plate is at ${amountOf(start.temperature, 'temperature')}, in surroundings of ${amountOf(heat.ambient, 'temperature')}.`,
       source: start.source,
     },
     {
       topic: 'Course of the plan',
-      text: `The median course: every pass as deep as predicted, ${last.number} of ${plan.passes.length} passes run, with starts, returns, electrode changes and gauge stops as long as the rates say; waits for the interpass temperature of ${inCelsius(heat.interpass_most).toFixed(0)} degC come on top.`,
+      text: say`The median course: every pass as deep as predicted, ${last.number} of ${plan.passes.length} passes run, with starts, returns, electrode changes and gauge stops as long as the rates say; waits for the interpass temperature of ${amountOf(heat.interpass_most, 'temperature')} come on top.`,
       source: { text: 'the plan', provenance: 'derived' },
     },
     {

@@ -13,8 +13,9 @@ import {
   crackingParameterPcm,
   metalOf,
 } from '../material/index.ts';
+import { amountOf, type Sentence, say } from '../quantity/index.ts';
 import type { PreheatMethod, PreheatReport } from './heat-report.ts';
-import { inCelsius, rounded } from './heat-units.ts';
+import { inCelsius } from './heat-units.ts';
 
 /** Hydrogen up to which the prequalified table's low-hydrogen category is told [mL/100 g] (judgement). */
 const LOW_HYDROGEN = 10;
@@ -113,7 +114,9 @@ function hydrogenControl({ plate, reweld }: Job, composition: Composition): Preh
         ? ['Pcm is beyond the last column of the table: the method does not cover this steel.']
         : [`Restraint taken as ${restraint}.`]),
       ...(result.none
-        ? ['The table asks for less than 65 degF (18 degC): a plate at room temperature needs no preheat.']
+        ? [
+            say`The table asks for less than ${amountOf(291.483, 'temperature')}: a plate at room temperature needs no preheat.`,
+          ]
         : []),
       'The tables were recalled, not read, but for one cell each: look the temperature up in the code.',
     ],
@@ -143,22 +146,22 @@ function differencesOf(
   methods: readonly PreheatMethod[],
   { reweld, plate }: Job,
   composition: Composition,
-): string[] {
+): Sentence[] {
   const [b, control] = methods;
   const two = (value: number): string => value.toFixed(2);
-  const told = [
+  const told: Sentence[] = [
     `They measure the steel differently: CET ${two(carbonEquivalentCET(composition))} % counts carbon most, Pcm ${two(crackingParameterPcm(composition))} % is made for low carbon; beside them CEV ${two(carbonEquivalentIIW(composition))} % and CEN ${two(carbonEquivalentCEN(composition))} %. A limit for one is never compared with a value of another.`,
     `Method B counts the heat input of the weld (${reweld.heat_input_kJ_per_mm} kJ/mm); hydrogen control does not, and counts the restraint (${reweld.restraint}), which method B takes as usual throughout.`,
     `Hydrogen enters method B smoothly (${reweld.hydrogen_mL_per_100g} mL/100 g); hydrogen control knows three levels, up to 5, up to 10 and above.`,
-    `Thickness enters method B smoothly and levels off past about 60 mm; hydrogen control has five rows, and ${rounded(plate.thickness * 1000)} mm falls into one of them whole.`,
+    say`Thickness enters method B smoothly and levels off past about ${amountOf(0.06, 'length')}; hydrogen control has five rows, and ${amountOf(plate.thickness, 'depth')} falls into one of them whole.`,
   ];
   if (typeof b?.temperature_degC === 'number' && typeof control?.temperature_degC === 'number') {
     const gap = b.temperature_degC - control.temperature_degC;
     const higher = gap > 0 ? 'method B' : 'hydrogen control';
     told.unshift(
       Math.abs(gap) < SAME
-        ? `Here the two agree within ${SAME} K.`
-        : `Here ${higher} asks for ${Math.abs(gap).toFixed(0)} K more than the other.`,
+        ? say`Here the two agree within ${amountOf(SAME, 'temperature_difference')}.`
+        : say`Here ${higher} asks for ${amountOf(Math.abs(gap), 'temperature_difference')} more than the other.`,
     );
   }
   return told;

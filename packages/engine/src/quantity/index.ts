@@ -6,5 +6,12 @@ export { formatBound } from './format-bound.ts';
 export { formatStated, formatStatedApart, formatStatedBand } from './format-stated.ts';
 export { parseAmount } from './parse-amount.ts';
 export { QUANTITY_KINDS, type QuantityKind, type UnitSystem } from './quantity-kind.ts';
-export { joinSentences, type Sentence, say, sentencesWritten, sentenceText } from './sentence.ts';
+export {
+  joinSentences,
+  type Sentence,
+  say,
+  sentencesWritten,
+  sentenceText,
+  type Written,
+} from './sentence.ts';
 export { type EdgeUnit, fromUnit, inUnit, kindOfUnit, STATED_UNITS, type StatedUnit } from './stated-unit.ts';

@@ -73,6 +73,15 @@ export function sentenceText(sentence: Sentence, system: UnitSystem): string {
     .join('');
 }
 
+/** A result whose sentences are written out: where it had a sentence it has a text. */
+export type Written<Result> = Result extends { readonly say: readonly (string | Amount)[] }
+  ? string
+  : Result extends string | number | boolean | null | undefined | ArrayBufferView
+    ? Result
+    : Result extends readonly (infer Item)[]
+      ? readonly Written<Item>[]
+      : { readonly [Key in keyof Result]: Written<Result[Key]> };
+
 function isSentence(value: object): value is Exclude<Sentence, string> {
   return 'say' in value && Array.isArray(value.say) && Object.keys(value).length === 1;
 }
@@ -87,8 +96,8 @@ function isSentence(value: object): value is Exclude<Sentence, string> {
  * @example
  * sentencesWritten({ remedy: say`${amountOf(0.5, 'length')} less` }, 'metric') // => {"remedy":"500 mm less"}
  */
-export function sentencesWritten<Result>(value: Result, system: UnitSystem): Result {
-  return written(value, system) as Result;
+export function sentencesWritten<Result>(value: Result, system: UnitSystem): Written<Result> {
+  return written(value, system) as Written<Result>;
 }
 
 function written(value: unknown, system: UnitSystem): unknown {

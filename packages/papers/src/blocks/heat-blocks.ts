@@ -1,10 +1,11 @@
-import { formatAmount, type HeatReport, type Job, type UnitSystem } from '@furrow/engine';
+import { formatAmount, type HeatReport, type Job, sentencesWritten, type UnitSystem } from '@furrow/engine';
 import { fineLength, metalMass } from '../words/index.ts';
 import { labelTable } from './label-table.ts';
 import type { PaperBlock } from './paper-document.ts';
 
 /** Preheat, waits and grinding; without a report what the job itself states. */
-export function heatBlocks(job: Job, report: HeatReport | undefined, units: UnitSystem): PaperBlock[] {
+export function heatBlocks(job: Job, heat: HeatReport | undefined, units: UnitSystem): PaperBlock[] {
+  const report = heat === undefined ? undefined : sentencesWritten(heat, units);
   const kelvin = (value: number): string => formatAmount(value, 'temperature', units);
   const celsius = (value: number): string => kelvin(value + 273.15);
   const stated: (readonly [string, string])[] = [

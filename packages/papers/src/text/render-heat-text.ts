@@ -5,7 +5,9 @@ import {
   type HeatReport,
   type PreheatMethod,
   type Source,
+  sentencesWritten,
   type UnitSystem,
+  type Written,
 } from '@furrow/engine';
 import { fineLength, fineNumber, fineUnit, skinText } from '../words/index.ts';
 import { limitLines } from './limit-lines.ts';
@@ -16,8 +18,12 @@ import { wrapped } from './wrapped.ts';
 /** Letters per line. */
 const WIDTH = 100;
 
+/** The report with its sentences in the reader's units. */
+type Told = Written<HeatReport>;
+
 /** Writes for the terminal what the plan does to the plate, and what it asks for before and after. */
-export function renderHeatText(report: HeatReport, title: string, units: UnitSystem): string {
+export function renderHeatText(heat: HeatReport, title: string, units: UnitSystem): string {
+  const report = sentencesWritten(heat, units);
   const lines = [
     ...wrapped(plainLine(title), WIDTH),
     ...wrapped(whereText(report, units), WIDTH),
@@ -56,7 +62,7 @@ const time = (seconds: number): string => formatAmount(seconds, 'time', 'metric'
 const sourced = ({ text, provenance }: Source): string =>
   text.includes(provenance) ? `(${text})` : `(${text}; ${provenance})`;
 
-function whereText(report: HeatReport, units: UnitSystem): string {
+function whereText(report: Told, units: UnitSystem): string {
   const place = formatAmount(report.station_mm / 1000, 'length', units);
   if (report.quality === 'quick') return `Section ${place} from the start of the seam; a quick look.`;
   const error = report.grid_error_percent;
@@ -79,7 +85,7 @@ function band({ least, most }: HeatRange, text: (value: number) => string): stri
   return `${unit !== '' && from.endsWith(unit) ? from.slice(0, -unit.length) : from} to ${to}`;
 }
 
-function passLines({ passes }: HeatReport, units: UnitSystem): string[] {
+function passLines({ passes }: Told, units: UnitSystem): string[] {
   return [
     'Passes as the plate feels them here',
     ...textTable(
@@ -106,7 +112,7 @@ function passLines({ passes }: HeatReport, units: UnitSystem): string[] {
   ];
 }
 
-function fieldLines(report: HeatReport, units: UnitSystem): string[] {
+function fieldLines(report: Told, units: UnitSystem): string[] {
   const unit = fineUnit(units);
   const length = (millimetres: number): string => fineNumber(millimetres / 1000, units);
   const seconds = (value: number): string => value.toPrecision(2);
@@ -140,7 +146,7 @@ function fieldLines(report: HeatReport, units: UnitSystem): string[] {
   ];
 }
 
-function endLines({ ends }: HeatReport, units: UnitSystem): string[] {
+function endLines({ ends }: Told, units: UnitSystem): string[] {
   if (ends === undefined) return [];
   const length = (value: number | null): string => (value === null ? '–' : fineLength(value / 1000, units));
   const seconds = (value: number): string => value.toPrecision(2);
@@ -170,7 +176,7 @@ function endLines({ ends }: HeatReport, units: UnitSystem): string[] {
   ];
 }
 
-function coolingLines({ cooling_formulas, cooling_remarks }: HeatReport): string[] {
+function coolingLines({ cooling_formulas, cooling_remarks }: Told): string[] {
   if (cooling_formulas.length === 0) return [];
   return [
     't8/5 by formula, beside the field’s own',
@@ -190,7 +196,7 @@ function coolingLines({ cooling_formulas, cooling_remarks }: HeatReport): string
   ];
 }
 
-function hardnessLines({ hardness, hardness_missing }: HeatReport): string[] {
+function hardnessLines({ hardness, hardness_missing }: Told): string[] {
   if (hardness === null) {
     return hardness_missing === null
       ? []
@@ -210,7 +216,7 @@ function hardnessLines({ hardness, hardness_missing }: HeatReport): string[] {
   ];
 }
 
-function preheatLines({ preheat, preheat_missing }: HeatReport, units: UnitSystem): string[] {
+function preheatLines({ preheat, preheat_missing }: Told, units: UnitSystem): string[] {
   if (preheat === null) {
     return preheat_missing === null ? [] : [...wrapped(`Preheat: ${plainLine(preheat_missing)}`, WIDTH), ''];
   }
@@ -230,7 +236,7 @@ function preheatLines({ preheat, preheat_missing }: HeatReport, units: UnitSyste
   ];
 }
 
-function methodLines(method: PreheatMethod, units: UnitSystem): string[] {
+function methodLines(method: Written<PreheatMethod>, units: UnitSystem): string[] {
   const { temperature_degC: temperature, inside_range, source } = method;
   const asked = temperature === null ? 'cannot be used' : degrees(temperature, units);
   return [
@@ -258,7 +264,7 @@ function methodLines(method: PreheatMethod, units: UnitSystem): string[] {
   ];
 }
 
-function skinLines(report: HeatReport, units: UnitSystem): string[] {
+function skinLines(report: Told, units: UnitSystem): string[] {
   const { allowance_mm: allowance, source } = report.skin;
   return [
     'Carburised skin',
@@ -273,7 +279,7 @@ function skinLines(report: HeatReport, units: UnitSystem): string[] {
   ];
 }
 
-function balanceLines({ balance }: HeatReport): string[] {
+function balanceLines({ balance }: Told): string[] {
   const per = (value: number): string => `${value.toFixed(0)} kJ/m`;
   // a plate that was preheated can lose more than it is given
   const stored = (value: number): string =>

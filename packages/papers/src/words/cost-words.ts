@@ -54,7 +54,7 @@ export function sectionArea(squareMillimetres: number, units: UnitSystem): strin
 }
 
 /** What grinding the skin off does to section and weld metal, in one sentence. */
-export function skinText({ skin }: HeatReport, units: UnitSystem): string {
+export function skinText({ skin }: Pick<HeatReport, 'skin'>, units: UnitSystem): string {
   return (
     `The section grows from ${sectionArea(skin.gouged_area_mm2, units)} to ${sectionArea(skin.ground_area_mm2, units)}, ` +
     `${skin.added_percent.toFixed(0)} % more to fill: ${metalMass(skin.refill_kg, units)} of weld metal for the whole seam, ` +

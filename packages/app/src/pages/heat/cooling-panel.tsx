@@ -1,4 +1,4 @@
-import type { HeatReport } from '@furrow/engine';
+import type { HeatReport, Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { ColumnHeads, ScrollBox } from '../../ui/table/index.ts';
@@ -6,7 +6,7 @@ import { useUnits } from '../../ui/theme/index.ts';
 import { rangeText } from './range-text.ts';
 
 /** The cooling time by formula beside the field's own, and where they part company. */
-export function CoolingPanel({ report }: { readonly report: HeatReport }): VNode {
+export function CoolingPanel({ report }: { readonly report: Written<HeatReport> }): VNode {
   const units = useUnits();
   const { cooling_formulas: formulas, cooling_remarks: remarks, t85_s } = report;
   return (

@@ -1,10 +1,10 @@
-import { formatStated, type HeatReport, type StatedUnit } from '@furrow/engine';
+import { formatStated, type HeatReport, type StatedUnit, type Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 
 /** The end of the seam, or the whole of a short one, beside the section: heat flows along the seam as well. */
-export function EndsPanel({ ends }: { readonly ends: NonNullable<HeatReport['ends']> }): VNode {
+export function EndsPanel({ ends }: { readonly ends: NonNullable<Written<HeatReport>['ends']> }): VNode {
   const units = useUnits();
   const text = (value: number | null, unit: StatedUnit): string =>
     value === null ? '–' : formatStated(value, unit, units);

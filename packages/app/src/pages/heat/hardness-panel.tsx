@@ -1,11 +1,11 @@
-import type { HeatReport } from '@furrow/engine';
+import type { HeatReport, Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { rangeText } from './range-text.ts';
 
 /** Hardness at the groove's surface: a band over several formulas, never one number. */
-export function HardnessPanel({ report }: { readonly report: HeatReport }): VNode {
+export function HardnessPanel({ report }: { readonly report: Written<HeatReport> }): VNode {
   const units = useUnits();
   const { hardness, hardness_missing } = report;
   return (

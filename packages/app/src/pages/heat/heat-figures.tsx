@@ -1,11 +1,11 @@
-import { formatStated, type HeatReport, type Job, type UnitSystem } from '@furrow/engine';
+import { formatStated, type HeatReport, type Job, type UnitSystem, type Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { rangeText } from './range-text.ts';
 
 interface HeatFiguresProps {
-  readonly report: HeatReport;
+  readonly report: Written<HeatReport>;
   /** What the job says of the heat: what is behind the plate, and a preheat of its own. */
   readonly heat: Job['heat'];
 }
@@ -86,7 +86,7 @@ export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
 
 /** The plate's temperature when gouging begins; without a rule for the metal it is what the job states, or none. */
 function gougingText(
-  { preheat, preheat_missing }: HeatReport,
+  { preheat, preheat_missing }: Written<HeatReport>,
   stated: number | undefined,
   units: UnitSystem,
 ): { readonly value: string; readonly note: string } {

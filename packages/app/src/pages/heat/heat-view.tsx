@@ -1,3 +1,4 @@
+import { sentencesWritten } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { JobHeader, RestoredNotice } from '../../job/page/index.ts';
 import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
@@ -5,6 +6,7 @@ import { RibbonView } from '../../job/ribbon/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { GroupForm } from '../../sheet/form/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { CoolingPanel } from './cooling-panel.tsx';
 import { CoursePanel } from './course-panel.tsx';
 import { EndsPanel } from './ends-panel.tsx';
@@ -29,6 +31,7 @@ export function HeatView(): VNode {
   const current = useBenchState((state) => state.planned) === shown?.planned;
   const outdated = useBenchState(isOutdated) || !current;
   const torch = useTorch(shown);
+  const units = useUnits();
   return (
     <>
       <JobHeader />
@@ -50,7 +53,10 @@ export function HeatView(): VNode {
         <div class="heat-side">
           {shown === undefined ? null : (
             <div class={outdated ? 'outdated' : ''}>
-              <HeatFigures report={shown.heat.report} heat={shown.planned.read.job.heat} />
+              <HeatFigures
+                report={sentencesWritten(shown.heat.report, units)}
+                heat={shown.planned.read.job.heat}
+              />
             </div>
           )}
           <section class="panel heat-inputs" aria-label="Heat and re-weld of the job">
@@ -68,7 +74,8 @@ export function HeatView(): VNode {
 }
 
 function Report({ shown }: { readonly shown: ShownHeat }): VNode {
-  const { report } = shown.heat;
+  const units = useUnits();
+  const report = sentencesWritten(shown.heat.report, units);
   // what the planner held the plan to stands before what the field says of it
   const planner = shown.planned.answer.plan?.limits.filter(({ id }) => id === 'back_face') ?? [];
   const limits = [...planner, ...report.limits];

@@ -1,4 +1,4 @@
-import { formatStated, type HeatReport } from '@furrow/engine';
+import { formatStated, type HeatReport, type Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -15,7 +15,7 @@ const COLUMNS = [
 ];
 
 /** Each pass as the plate feels it here: energy, temperature before it, and the wait that the job asks for. */
-export function PassHeatTable({ report }: { readonly report: HeatReport }): VNode {
+export function PassHeatTable({ report }: { readonly report: Written<HeatReport> }): VNode {
   const units = useUnits();
   return (
     <ScrollTable id="pass-heat" title="Passes here" note="energy per length of seam">

@@ -1,11 +1,11 @@
-import { formatStated, type HeatReport, type PreheatMethod } from '@furrow/engine';
+import { formatStated, type HeatReport, type PreheatMethod, type Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { figures } from '../../ui/amount/index.ts';
 import { SourceText } from '../../ui/source/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 
 /** The preheat of the re-weld by each method side by side, why they differ, and what it means for gouging. */
-export function PreheatPanel({ report }: { readonly report: HeatReport }): VNode {
+export function PreheatPanel({ report }: { readonly report: Written<HeatReport> }): VNode {
   const units = useUnits();
   const { preheat, preheat_missing } = report;
   return (
@@ -47,7 +47,7 @@ export function PreheatPanel({ report }: { readonly report: HeatReport }): VNode
   );
 }
 
-function Method({ method }: { readonly method: PreheatMethod }): VNode {
+function Method({ method }: { readonly method: Written<PreheatMethod> }): VNode {
   const units = useUnits();
   const { temperature_degC: temperature, inside_range, parts, remarks, source } = method;
   return (

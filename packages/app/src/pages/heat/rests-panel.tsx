@@ -1,9 +1,9 @@
-import type { HeatReport } from '@furrow/engine';
+import type { HeatReport, Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 
 /** What the heat rests on, each with its source, and whether the energy adds up. */
-export function RestsPanel({ report }: { readonly report: HeatReport }): VNode {
+export function RestsPanel({ report }: { readonly report: Written<HeatReport> }): VNode {
   const { assumptions, transformation, balance } = report;
   const per = (value: number): string => `${value.toFixed(0)} kJ/m`;
   return (

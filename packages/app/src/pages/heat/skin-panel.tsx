@@ -1,11 +1,11 @@
-import { formatStated, type HeatReport } from '@furrow/engine';
+import { formatStated, type HeatReport, type Written } from '@furrow/engine';
 import { skinText } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 
 /** The carburised skin: what is ground away and what that adds to the refill. */
-export function SkinPanel({ report }: { readonly report: HeatReport }): VNode {
+export function SkinPanel({ report }: { readonly report: Written<HeatReport> }): VNode {
   const units = useUnits();
   const { skin } = report;
   return (
