@@ -12,5 +12,6 @@ export {
   statePlan,
   type Tryout,
 } from './plan.ts';
+export { deepenText, planTables, tryoutText } from './plan-tables.ts';
 export { bandSchema, spreadSchema } from './prediction.ts';
 export { sentenceSchema } from './sentence.ts';

@@ -1,4 +1,4 @@
-import type { GaugeRow, GaugeStop, UnitSystem } from '@furrow/engine';
+import { deepenText, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
 import { actionText, chanceWords, fineNumber, fineUnit, readingText } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { bandText } from './pass-table.ts';
@@ -25,7 +25,10 @@ export function gaugeTable(
   const key = (row: GaugeRow): string => (row.action === 'ask' || !whole ? actionText(row, units) : '');
   return {
     kind: 'table',
-    caption: `Reading after layer ${stop.after_layer}, and what to do`,
+    caption:
+      stop.after_layer === 0
+        ? 'Reading of the first cut, and what to do'
+        : `Reading after layer ${stop.after_layer}, and what to do`,
     columns: [
       { title: `Reading, ${unit}`, align: 'start', weight: 1.5, strong: true },
       { title: 'Do this', align: 'start', weight: 1.9, strong: true },
@@ -33,7 +36,7 @@ export function gaugeTable(
     ],
     rows: gathered(stop.table, key).map((row) => [
       readingText(row, units),
-      actionText(row, units),
+      `${actionText(row, units)}${deepenText(row, units)}`,
       ...(row.action === 'ask' ? outcome.map(() => '–') : outcomeTexts(row, units, whole)),
     ]),
   };

@@ -1,4 +1,13 @@
-import type { Answer, GaugeStop, Limit, Plan, ReadJob, UnitSystem } from '@furrow/engine';
+import {
+  type Answer,
+  type GaugeStop,
+  type Limit,
+  type Plan,
+  planTables,
+  type ReadJob,
+  tryoutText,
+  type UnitSystem,
+} from '@furrow/engine';
 import {
   expectationFigures,
   gaugeTable,
@@ -103,10 +112,17 @@ function marginsTitle(tight: readonly Limit[]): string {
     : 'Tight margins';
 }
 
+/** What to cut before the table after it can be read. */
+function firstCut(stop: GaugeStop, plan: Plan, units: UnitSystem): PaperBlock[] {
+  const text = stop.after_layer === 0 ? tryoutText(plan, units) : undefined;
+  return text === undefined ? [] : [{ kind: 'paragraph', tone: 'plain', text }];
+}
+
 /** The tables of the gauge stops: one over the whole width, several in pairs. */
 function gaugeBlocks(plan: Plan, units: UnitSystem): PaperBlock[] {
-  const stops = plan.gauge_stops;
+  const stops = planTables(plan);
   const blocks = (stop: GaugeStop, form: 'whole' | 'narrow'): PaperBlock[] => [
+    ...firstCut(stop, plan, units),
     gaugeTable(stop, units, form),
     { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
   ];

@@ -1,4 +1,4 @@
-import { jobFields, type Plan } from '@furrow/engine';
+import { jobFields, type Plan, planTables, tryoutText } from '@furrow/engine';
 import {
   defaultsTable,
   expectationFigures,
@@ -95,8 +95,15 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
     { kind: 'heading', level: 2, text: 'Setting' },
     { kind: 'figures', size: 'plain', items: settingFigures(read, plan, units) },
     passTable(plan, units),
-    ...plan.gauge_stops.flatMap((stop): PaperBlock[] => [
-      { kind: 'heading', level: 2, text: `Stop after layer ${stop.after_layer}` },
+    ...planTables(plan).flatMap((stop): PaperBlock[] => [
+      {
+        kind: 'heading',
+        level: 2,
+        text: stop.after_layer === 0 ? 'First cut' : `Stop after layer ${stop.after_layer}`,
+      },
+      ...(stop.after_layer === 0
+        ? [{ kind: 'paragraph', tone: 'plain', text: tryoutText(plan, units)! } satisfies PaperBlock]
+        : []),
       { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
       gaugeTable(stop, units),
     ]),

@@ -4,7 +4,9 @@ import {
   formatStated,
   formatStatedApart,
   type Plan,
+  planTables,
   type ReadJob,
+  tryoutText,
   type UnitSystem,
 } from '@furrow/engine';
 import {
@@ -64,7 +66,8 @@ function planLines(read: ReadJob, plan: Plan, units: UnitSystem): string[] {
     '',
     ...tableLines(passTable(plan, units)),
     '',
-    ...plan.gauge_stops.flatMap((stop) => [
+    ...planTables(plan).flatMap((stop) => [
+      ...(stop.after_layer === 0 ? wrapped(tryoutText(plan, units)!, WIDTH, '  ') : []),
       ...tableLines(gaugeTable(stop, units)),
       ...wrapped(gaugePlaces(stop, units), WIDTH, '  '),
       ...(stop.stations_choice.length === 0

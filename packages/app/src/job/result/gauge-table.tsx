@@ -1,26 +1,35 @@
-import { formatAmount, formatStated, formatStatedBand, type GaugeStop } from '@furrow/engine';
+import {
+  deepenText,
+  formatAmount,
+  formatStated,
+  formatStatedBand,
+  type GaugeStop,
+  type Plan,
+  tryoutText,
+} from '@furrow/engine';
 import type { VNode } from 'preact';
 import { ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { actionText, readingText } from './gauge-words.ts';
 
 /** What to do for each reading at one stop, and what more stations would buy. */
-export function GaugeTable({ stop }: { readonly stop: GaugeStop }): VNode {
+export function GaugeTable({ stop, plan }: { readonly stop: GaugeStop; readonly plan: Plan }): VNode {
   const units = useUnits();
   const stations = stop.station_positions_mm
     .map((place) => formatStated(place, 'mm', units, 'length'))
     .join(', ');
   const lead = (
     <p class="panel-lead">
-      Gauge each track at {stop.stations} {stop.stations === 1 ? 'station' : 'stations'} ({stations}) and take
-      the mean. One reading is good to {formatStated(stop.reading_sd_mm, 'mm', units)} (standard deviation).
+      {stop.after_layer === 0 ? `${tryoutText(plan, units)} ` : ''}Gauge each track at {stop.stations}{' '}
+      {stop.stations === 1 ? 'station' : 'stations'} ({stations}) and take the mean. One reading is good to{' '}
+      {formatStated(stop.reading_sd_mm, 'mm', units)} (standard deviation).
     </p>
   );
   return (
     <>
       <ScrollTable
         id={`gauge-${stop.after_layer}`}
-        title={`Gauge after layer ${stop.after_layer}`}
+        title={stop.after_layer === 0 ? 'First cut' : `Gauge after layer ${stop.after_layer}`}
         lead={lead}
       >
         <thead>
@@ -38,7 +47,7 @@ export function GaugeTable({ stop }: { readonly stop: GaugeStop }): VNode {
           {stop.table.map((row) => (
             <tr key={row.reading_from_mm} class={`gauge-${row.action}`}>
               <th scope="row">{readingText(row, units)}</th>
-              <td>{actionText(row, units)}</td>
+              <td>{`${actionText(row, units)}${deepenText(row, units)}`}</td>
               <td>{formatStatedBand(row.expected_depth_mm.p05, row.expected_depth_mm.p95, 'mm', units)}</td>
               <td>{formatAmount(row.depth_reached, 'share', 'metric')}</td>
               <td>{formatAmount(row.not_too_deep, 'share', 'metric')}</td>

@@ -1,3 +1,4 @@
+import { planTables } from '@furrow/engine';
 import type { ComponentChildren, VNode } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
 import { MarginList } from '../../ui/margins/index.ts';
@@ -41,8 +42,8 @@ export function ResultDetails(): VNode | null {
         <>
           <MarginList limits={plan.limits} />
           <PassTable plan={plan} />
-          {plan.gauge_stops.map((stop) => (
-            <GaugeTable key={stop.after_layer} stop={stop} />
+          {planTables(plan).map((stop) => (
+            <GaugeTable key={stop.after_layer} stop={stop} plan={plan} />
           ))}
           <Comparison plan={plan} alternatives={alternatives} />
         </>
