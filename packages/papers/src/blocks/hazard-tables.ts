@@ -1,7 +1,9 @@
 import {
   type CrewNoiseReport,
+  type FieldReport,
   type FumeReport,
   formatStated,
+  type HazardRow,
   type HazardSection,
   type UnitSystem,
 } from '@furrow/engine';
@@ -81,12 +83,8 @@ export function crewTables(crews: readonly CrewNoiseReport[], units: UnitSystem)
 /** Crews that stand side by side on a sheet [-]. */
 const CREWS_BESIDE = 3;
 
-/** Every other value held against a rule. */
-export function verdictTable(
-  caption: string,
-  sections: readonly HazardSection[],
-  units: UnitSystem,
-): TableBlock {
+/** Values held against rules. */
+export function verdictTable(caption: string, rows: readonly HazardRow[], units: UnitSystem): TableBlock {
   return {
     kind: 'table',
     caption,
@@ -96,17 +94,15 @@ export function verdictTable(
       { title: 'There is', align: 'end', weight: 0.8 },
       { title: 'Figure named', align: 'end', weight: 1.05 },
       { title: 'Verdict', align: 'start', weight: 1.35, strong: true },
-      { title: 'Note and source', align: 'start', weight: 2.5 },
+      { title: 'Note and source', align: 'start', weight: 2.5, below: 'by_row' },
     ],
-    rows: sections
-      .flatMap(({ rows }) => rows)
-      .map((row) => [
-        row.rule,
-        formatStated(row.value, row.unit, units),
-        figureText(row, units),
-        row.verdict,
-        noteText(row),
-      ]),
+    rows: rows.map((row) => [
+      row.rule,
+      formatStated(row.value, row.unit, units),
+      figureText(row, units),
+      row.verdict,
+      noteText(row),
+    ]),
   };
 }
 
@@ -147,6 +143,65 @@ export function ruleTable(sections: readonly HazardSection[]): TableBlock {
     ],
     rows: sections.flatMap(({ title, rules }) =>
       rules.map(({ text, source }, index) => [index === 0 ? title : '', text, sourceText(source)]),
+    ),
+  };
+}
+
+/** How far the magnetic field reaches from the leads. */
+export function fieldTable({ apart_mm, distances }: FieldReport, units: UnitSystem): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'How far the field reaches',
+    small: true,
+    columns: [
+      { title: 'Field', align: 'start', weight: 0.8 },
+      { title: 'For', align: 'start', weight: 2 },
+      { title: 'Single lead', align: 'end', weight: 1 },
+      { title: `Pair, ${formatStated(apart_mm, 'mm', units)} apart`, align: 'end', weight: 1 },
+      { title: 'Source', align: 'start', weight: 2 },
+    ],
+    rows: distances.map(({ field_mT, what, single_mm, pair_mm, source }) => [
+      formatStated(field_mT, 'mT', units),
+      what,
+      formatStated(single_mm, 'mm', units),
+      formatStated(pair_mm, 'mm', units),
+      sourceText(source),
+    ]),
+  };
+}
+
+/** The additive index of what was measured, by each set of limits. */
+export function mixtureText({ mixtures }: FumeReport, units: UnitSystem): string {
+  const each = mixtures.map(({ set, index, verdict, not_covered }) => {
+    const without = index === null || not_covered.length === 0 ? '' : ` (without ${not_covered.join(', ')})`;
+    return `${set} ${formatStated(index, '-', units)}, ${verdict}${without}`;
+  });
+  return `Additive index of what was measured, at most 1: ${each.join('; ')}.`;
+}
+
+/** Limits of each substance by every set, with what was measured and the air that would keep to it. */
+export function fumeLimitTable({ set, substances }: FumeReport, units: UnitSystem): TableBlock {
+  return {
+    kind: 'table',
+    caption: `Substances to reckon with; air flows by the ${set}`,
+    small: true,
+    columns: [
+      { title: 'Substance', align: 'start', weight: 1.4 },
+      { title: 'Set', align: 'start', weight: 1 },
+      { title: 'Limit', align: 'start', weight: 1.4 },
+      { title: 'Measured', align: 'end', weight: 0.9 },
+      { title: 'Verdict', align: 'start', weight: 1 },
+      { title: 'Air if all were it', align: 'end', weight: 1 },
+    ],
+    rows: substances.flatMap(({ name, measured_mg_per_m3, highest_mg_per_m3, limits }) =>
+      limits.map((limit, index) => [
+        index === 0 ? name : '',
+        limit.set,
+        limit.written === '' ? 'not covered' : limit.written,
+        formatStated(limit.ceiling ? highest_mg_per_m3 : measured_mg_per_m3, 'mg/m3', units),
+        limit.verdict,
+        formatStated(limit.flow_if_all_m3_per_min, 'm3/min', units),
+      ]),
     ),
   };
 }

@@ -1,10 +1,31 @@
+export { type CheckedReading, checkBlocks, connectionTable } from './commission-tables.ts';
+export {
+  assumptionTable,
+  changeTable,
+  extraTable,
+  itemTable,
+  refillText,
+  stepTable,
+  totalTable,
+  wayNotes,
+  wayTable,
+} from './cost-tables.ts';
 export { costDefaults, defaultsTable } from './defaults-table.ts';
 export { type Figure, valueAndUnit } from './figure.ts';
 export { gaugeTable } from './gauge-table.ts';
 export { grooveTable, plateTable } from './groove-table.ts';
-export { crewTables, fumeTable, noiseTable, ruleTable, verdictTable } from './hazard-tables.ts';
+export {
+  crewTables,
+  fieldTable,
+  fumeLimitTable,
+  fumeTable,
+  mixtureText,
+  noiseTable,
+  ruleTable,
+  verdictTable,
+} from './hazard-tables.ts';
 export { heatBlocks } from './heat-blocks.ts';
-export { limitTable } from './limit-table.ts';
+export { limitTable, remedyList } from './limit-table.ts';
 export type {
   ColumnsBlock,
   DrawingBlock,
@@ -23,7 +44,8 @@ export type {
   TableColumn,
 } from './paper-document.ts';
 export { bandText, passTable } from './pass-table.ts';
+export { choiceTable, stationTable, sureList } from './plan-tables.ts';
 export { plateWords } from './plate-figures.ts';
 export { refusalBlocks } from './refusal-blocks.ts';
 export { expectationFigures, passesNote, settingFigures } from './setting-figures.ts';
-export { supplyBlocks } from './supply-blocks.ts';
+export { airTable, leadTable, pickTable, sourceTable, supplyBlocks } from './supply-blocks.ts';

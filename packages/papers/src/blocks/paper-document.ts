@@ -49,6 +49,8 @@ export interface TableColumn {
   readonly strong?: boolean;
   /** A hand writes in it: it keeps its share of the width, however little is printed there. */
   readonly hand?: boolean;
+  /** Where a page is too narrow for the column, its texts stand below the table: each once, or by row. */
+  readonly below?: 'once' | 'by_row';
 }
 
 /** A table; every row has a text for every column. */

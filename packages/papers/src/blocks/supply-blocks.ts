@@ -1,6 +1,13 @@
-import { formatAmount, type SupplyReport, type UnitSystem } from '@furrow/engine';
+import {
+  type AirReport,
+  formatAmount,
+  formatStated,
+  type PlaceReport,
+  type SupplyReport,
+  type UnitSystem,
+} from '@furrow/engine';
 import type { Figure } from './figure.ts';
-import type { PaperBlock } from './paper-document.ts';
+import type { PaperBlock, TableBlock } from './paper-document.ts';
 
 /** What is set and expected at power source and air, for the plan's heaviest pass. */
 export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBlock[] {
@@ -39,7 +46,9 @@ export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBloc
     { kind: 'heading', level: 2, text: `Supply: ${supply.kit.title}` },
     { kind: 'paragraph', tone: 'plain', text: supply.time.says },
     ...(figures.length === 0 ? [] : [{ kind: 'figures', size: 'plain', items: figures } as const]),
-    ...(electric?.kind === 'operating_point' ? loopTables(electric, units) : []),
+    ...(electric?.kind === 'operating_point'
+      ? [sourceTable(electric, units), leadTable(electric, units)]
+      : []),
     ...(supply.issues.length === 0
       ? []
       : [{ kind: 'list', tone: 'caution', items: supply.issues.map(({ message }) => message) } as const]),
@@ -48,49 +57,89 @@ export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBloc
 
 type Point = Extract<NonNullable<SupplyReport['electric']>, { kind: 'operating_point' }>;
 
-function loopTables({ sources, leads }: Point, units: UnitSystem): PaperBlock[] {
-  const degrees = (celsius: number): string => formatAmount(celsius + 273.15, 'temperature', units);
+/** The power sources, each with what it gives. */
+export function sourceTable({ sources }: Point, units: UnitSystem): TableBlock {
   const volts = (value: number): string => formatAmount(value, 'voltage', units);
-  return [
-    {
-      kind: 'table',
-      caption: 'Power sources at the setting',
-      small: true,
-      columns: [
-        { title: 'Source', align: 'start', weight: 2, strong: true },
-        { title: 'Current', align: 'end', weight: 1 },
-        { title: 'Terminals', align: 'end', weight: 1 },
-        { title: 'No load', align: 'end', weight: 1 },
-        { title: 'May run in ten minutes', align: 'end', weight: 1.4 },
-      ],
-      rows: sources.map((source) => [
-        source.name,
-        formatAmount(source.current_A, 'current', units),
-        volts(source.terminal_voltage_V),
-        volts(source.no_load_voltage_V),
-        `${source.permissible_minutes.toFixed(1)} min`,
-      ]),
-    },
-    {
-      kind: 'table',
-      caption: 'Leads at the setting',
-      small: true,
-      columns: [
-        { title: 'Lead', align: 'start', weight: 2, strong: true },
-        { title: 'Size', align: 'start', weight: 1.3 },
-        { title: 'Length', align: 'end', weight: 1 },
-        { title: 'Loses', align: 'end', weight: 1 },
-        { title: 'Hottest', align: 'end', weight: 1 },
-        { title: 'Stands', align: 'end', weight: 1 },
-      ],
-      rows: leads.map((lead) => [
-        lead.name,
-        `${lead.parallels} × ${lead.size}`,
-        formatAmount(lead.length_m, 'length', units),
-        volts(lead.drop_V),
-        degrees(lead.temperature_C),
-        degrees(lead.insulation_limit_C),
-      ]),
-    },
-  ];
+  return {
+    kind: 'table',
+    caption: 'Power sources at the setting',
+    small: true,
+    columns: [
+      { title: 'Source', align: 'start', weight: 2, strong: true },
+      { title: 'Current', align: 'end', weight: 1 },
+      { title: 'Share', align: 'end', weight: 0.7 },
+      { title: 'Terminals', align: 'end', weight: 1 },
+      { title: 'No load', align: 'end', weight: 1 },
+      { title: 'May run in ten minutes', align: 'end', weight: 1.4 },
+    ],
+    rows: sources.map((source) => [
+      source.name,
+      formatAmount(source.current_A, 'current', units),
+      `${source.share_percent.toFixed(0)} %`,
+      volts(source.terminal_voltage_V),
+      volts(source.no_load_voltage_V),
+      `${source.permissible_minutes.toFixed(1)} min`,
+    ]),
+  };
+}
+
+/** The leads, each with what it loses and how hot it gets. */
+export function leadTable({ leads }: Point, units: UnitSystem): TableBlock {
+  const degrees = (celsius: number): string => formatStated(celsius, 'degC', units);
+  return {
+    kind: 'table',
+    caption: 'Leads at the setting',
+    small: true,
+    columns: [
+      { title: 'Lead', align: 'start', weight: 2, strong: true },
+      { title: 'Size', align: 'start', weight: 1.3 },
+      { title: 'Length', align: 'end', weight: 1 },
+      { title: 'Loses', align: 'end', weight: 1 },
+      { title: 'Hottest', align: 'end', weight: 1 },
+      { title: 'Stands', align: 'end', weight: 1 },
+    ],
+    rows: leads.map((lead) => [
+      lead.name,
+      `${lead.parallels} × ${lead.size}`,
+      formatAmount(lead.length_m, 'length', units),
+      formatAmount(lead.drop_V, 'voltage', units),
+      degrees(lead.temperature_C),
+      degrees(lead.insulation_limit_C),
+    ]),
+  };
+}
+
+/** Pressures along the air path, still and with the torch open. */
+export function airTable({ points }: AirReport, units: UnitSystem): TableBlock {
+  const gauge = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
+  return {
+    kind: 'table',
+    caption: 'Air, flowing at the lowest of the receiver',
+    columns: [
+      { title: 'Behind', align: 'start', weight: 2 },
+      { title: 'Static', align: 'end', weight: 1 },
+      { title: 'Flowing', align: 'end', weight: 1 },
+    ],
+    rows: points.map((point) => [point.behind, gauge(point.static_kPa), gauge(point.flowing_kPa)]),
+  };
+}
+
+/** What to take from stock. */
+export function pickTable({ picks }: PlaceReport, units: UnitSystem): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'From stock',
+    columns: [
+      { title: 'Pick', align: 'end', weight: 0.5 },
+      { title: 'Kind', align: 'start', weight: 1.5 },
+      { title: 'Size', align: 'start', weight: 1 },
+      { title: 'Length', align: 'end', weight: 1 },
+    ],
+    rows: picks.map((pick) => [
+      String(pick.count),
+      pick.name,
+      pick.size,
+      formatAmount(pick.length_m, 'length', units),
+    ]),
+  };
 }

@@ -16,9 +16,10 @@ import {
   passTable,
   refusalBlocks,
   settingFigures,
+  sureList,
 } from '../blocks/index.ts';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
-import { adviceWords, chanceWords, gaugePlaces, jobWords, limitWords, sourceWords } from '../words/index.ts';
+import { adviceWords, gaugePlaces, jobWords, limitWords, sourceWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions } from './paper-subject.ts';
 
@@ -39,7 +40,6 @@ export function cardDocument(read: ReadJob, answer: Answer, options: PaperOption
 
 function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperOptions): PaperBlock[] {
   const { job } = read;
-  const { assurance } = plan;
   const section = sectionDrawing({
     groove: job.groove,
     plate: job.plate,
@@ -51,12 +51,6 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
   const lanes = plan.passes.length + plan.gauge_stops.length;
   const ribbon = ribbonDrawing({ job, plan, units, width: 540, height: Math.min(170, 46 + 15 * lanes) });
   const tight = plan.limits.filter((limit) => limit.verdict !== 'holds');
-  const sure: string[] = [
-    `depth reached everywhere: ${chanceWords(assurance.depth_reached)}`,
-    `no point too deep: ${chanceWords(assurance.not_too_deep)}`,
-    `ligament kept: ${chanceWords(assurance.ligament_kept)}`,
-    `width in its band: ${chanceWords(assurance.width_in_band)}`,
-  ];
   return [
     { kind: 'figures', size: 'big', items: settingFigures(read, plan, units) },
     {
@@ -67,7 +61,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
           blocks: [
             passTable(plan, units),
             { kind: 'heading', level: 2, text: 'How sure' },
-            { kind: 'list', tone: 'plain', items: sure },
+            sureList(plan.assurance),
           ],
         },
         { weight: 1, blocks: [{ kind: 'drawing', drawing: section }] },

@@ -1,27 +1,7 @@
-import {
-  type CommissionCheck,
-  type CommissionStage,
-  type Connection,
-  formatAmount,
-  fromUnit,
-  inUnit,
-  judgeReading,
-  type MeasureCheck,
-  READING_KINDS,
-  type UnitSystem,
-} from '@furrow/engine';
-import { type PaperBlock, type PaperDocument, refusalBlocks, type TableBlock } from '../blocks/index.ts';
+import { checkBlocks, connectionTable, type PaperDocument, refusalBlocks } from '../blocks/index.ts';
 import { jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
-import type { CheckedReading, PaperOptions, PaperSubject } from './paper-subject.ts';
-
-const STAGES: readonly { readonly stage: CommissionStage; readonly title: string }[] = [
-  { stage: 'power_off', title: 'Power off, locked out' },
-  { stage: 'air_on', title: 'Air on, power off' },
-  { stage: 'dry_run', title: 'Dry run, power off' },
-  { stage: 'no_load', title: 'Power on, no arc' },
-  { stage: 'trial_arc', title: 'Trial arc on scrap' },
-];
+import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
 /** Makes the connection and commissioning sheet: what runs from where to where, and what to read before the first arc. */
 export function commissioningDocument(subject: PaperSubject, options: PaperOptions): PaperDocument {
@@ -54,7 +34,7 @@ export function commissioningDocument(subject: PaperSubject, options: PaperOptio
               ],
             } as const,
             connectionTable(supply.connections, units),
-            ...checkBlocks(supply.checks, subject.checked, units),
+            ...checkBlocks(supply.checks, units, subject.checked),
             ...(supply.cautions.length === 0
               ? []
               : [
@@ -65,120 +45,4 @@ export function commissioningDocument(subject: PaperSubject, options: PaperOptio
       ...(answer.plan === undefined ? refusalBlocks(read, answer, units) : []),
     ],
   });
-}
-
-function connectionTable(connections: readonly Connection[], units: UnitSystem): TableBlock {
-  return {
-    kind: 'table',
-    caption: 'Connections, power off and tried dead by the local rules; tick what is made and tight',
-    small: true,
-    hand: true,
-    columns: [
-      { title: 'No.', align: 'end', weight: 0.3 },
-      { title: 'What', align: 'start', weight: 1.2, strong: true },
-      { title: 'From', align: 'start', weight: 1 },
-      { title: 'To', align: 'start', weight: 1 },
-      { title: 'Size', align: 'start', weight: 0.9 },
-      { title: 'Length', align: 'end', weight: 0.6 },
-      { title: 'Pole', align: 'start', weight: 0.4 },
-      { title: 'How to tell that it is tight', align: 'start', weight: 2 },
-      { title: 'Made', align: 'start', weight: 0.6, hand: true },
-    ],
-    rows: connections.map((row) => [
-      String(row.number),
-      row.name,
-      row.from,
-      row.to,
-      row.size === null
-        ? ''
-        : row.parallels === null || row.parallels === 1
-          ? row.size
-          : `${row.parallels} × ${row.size}`,
-      row.length_mm === null ? '' : formatAmount(row.length_mm / 1000, 'length', units),
-      row.polarity === null ? '' : row.polarity === 'positive' ? '+' : '−',
-      row.tightness,
-      '',
-    ]),
-  };
-}
-
-function checkBlocks(
-  checks: readonly CommissionCheck[],
-  checked: PaperSubject['checked'],
-  units: UnitSystem,
-): PaperBlock[] {
-  return STAGES.flatMap(({ stage, title }): PaperBlock[] => {
-    const own = checks.filter((check) => check.stage === stage);
-    if (own.length === 0) return [];
-    const cautions = told(own);
-    return [
-      { kind: 'heading', level: 2, text: title },
-      ...(cautions.length === 0 ? [] : [{ kind: 'list', tone: 'caution', items: cautions } as const]),
-      {
-        kind: 'table',
-        caption: `Checks, ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
-        small: true,
-        hand: true,
-        columns: [
-          { title: 'Check', align: 'start', weight: 1.1, strong: true },
-          { title: 'What to do', align: 'start', weight: 2.4 },
-          { title: 'Expect', align: 'end', weight: 0.7, strong: true },
-          { title: 'Band', align: 'end', weight: 0.9 },
-          { title: 'Read', align: 'start', weight: 0.9, hand: true },
-          { title: checked === undefined ? 'By' : 'Says', align: 'start', weight: 0.6, hand: true },
-        ],
-        rows: own.map((check) => [
-          check.title,
-          check.ask,
-          check.kind === 'measure' ? amountOf(check, check.expected, units) : 'yes',
-          check.kind === 'measure'
-            ? `${amountOf(check, check.least, units)} to ${amountOf(check, check.most, units)}`
-            : '',
-          ...written(check, checked?.[check.id], units),
-        ]),
-      },
-    ];
-  });
-}
-
-/** Cautions of the checks, each once; one that another begins with is told by that one. */
-function told(checks: readonly CommissionCheck[]): readonly string[] {
-  const all = [...new Set(checks.flatMap(({ caution }) => (caution === null ? [] : [caution])))];
-  return all.filter((caution) => !all.some((other) => other !== caution && other.startsWith(caution)));
-}
-
-const VERDICTS = {
-  in_band: 'in the band',
-  low: 'LOW',
-  high: 'HIGH',
-  met: 'met',
-  not_met: 'NOT MET',
-} as const;
-
-/** What was read, and what it means; empty cells where a hand is to write. */
-function written(
-  check: CommissionCheck,
-  reading: CheckedReading | undefined,
-  units: UnitSystem,
-): [string, string] {
-  if (reading === undefined || reading.text === '') return ['', ''];
-  const read = reading.note === '' ? reading.text : `${reading.text} (${reading.note})`;
-  const meant = meaning(check, reading);
-  return [read, meant === undefined ? 'not readable' : VERDICTS[judgeReading(check, meant, units).verdict]];
-}
-
-/** The reading in the unit of the check, or whether it is met; undefined if it was neither. */
-function meaning(check: CommissionCheck, { text, value }: CheckedReading): number | boolean | undefined {
-  if (check.kind === 'measure') return value === null ? undefined : inUnit(value, check.unit);
-  return text === 'yes' ? true : text === 'no' ? false : undefined;
-}
-
-/** Millivolts and seconds stay as the meter shows them, whatever the shop's units, to a tenth of the band's half. */
-function amountOf(check: MeasureCheck, value: number, units: UnitSystem): string {
-  if (check.unit !== 'mV' && check.unit !== 's')
-    return formatAmount(fromUnit(value, check.unit), READING_KINDS[check.unit], units);
-  const half = (check.most - check.least) / 2;
-  const digits = half > 0 ? Math.max(0, 1 - Math.floor(Math.log10(half))) : 3;
-  // adding 0 takes the sign off a zero that was rounded from below
-  return `${(Number(value.toFixed(Math.min(digits, 6))) + 0).toFixed(Math.min(digits, 6))} ${check.unit}`;
 }

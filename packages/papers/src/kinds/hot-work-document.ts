@@ -9,6 +9,7 @@ import {
   crewTables,
   type Figure,
   fumeTable,
+  mixtureText,
   noiseTable,
   type PaperBlock,
   type PaperDocument,
@@ -64,7 +65,11 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
         }),
       ),
       ...crewTables(report.noise, units),
-      verdictTable('Other figures against rules', report.sections, units),
+      verdictTable(
+        'Other figures against rules',
+        report.sections.flatMap(({ rows }) => rows),
+        units,
+      ),
       fumeTable(report.fume, units),
       ...mixtureBlocks(report.fume, units),
       ruleTable(report.sections),
@@ -152,19 +157,9 @@ function zoneBlocks(
 }
 
 /** The additive index by each set of limits, where something was measured. */
-function mixtureBlocks({ mixtures, substances }: HazardReport['fume'], units: UnitSystem): PaperBlock[] {
-  if (substances.every(({ measured_mg_per_m3: measured }) => measured === null)) return [];
-  const told = mixtures.map(({ set, index, verdict, not_covered }) => {
-    const without = not_covered.length === 0 ? '' : ` (without ${not_covered.join(', ')})`;
-    return `${set} ${formatStated(index, '-', units)}, ${verdict}${without}`;
-  });
-  return [
-    {
-      kind: 'paragraph',
-      tone: 'plain',
-      text: `Additive index of what was measured, at most 1: ${told.join('; ')}.`,
-    },
-  ];
+function mixtureBlocks(fume: HazardReport['fume'], units: UnitSystem): PaperBlock[] {
+  if (fume.substances.every(({ measured_mg_per_m3: measured }) => measured === null)) return [];
+  return [{ kind: 'paragraph', tone: 'plain', text: mixtureText(fume, units) }];
 }
 
 function checksBefore({ setting }: HazardReport): TableBlock {

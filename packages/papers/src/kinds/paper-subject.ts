@@ -1,5 +1,5 @@
 import type { Answer, HeatReport, ReadJob, ReadKit, ReadReadings, UnitSystem } from '@furrow/engine';
-import type { PaperSize } from '../blocks/index.ts';
+import type { CheckedReading, PaperSize } from '../blocks/index.ts';
 
 /** How a paper is to be made. */
 export interface PaperOptions {
@@ -20,13 +20,4 @@ export interface PaperSubject {
   readonly readings?: ReadReadings | undefined;
   /** What was read before the first arc, by identifier of the check. */
   readonly checked?: Readonly<Record<string, CheckedReading>> | undefined;
-}
-
-/** A reading as it was taken at the rig. */
-export interface CheckedReading {
-  /** As it was typed. */
-  readonly text: string;
-  /** In SI units; null if it is no number. */
-  readonly value: number | null;
-  readonly note: string;
 }

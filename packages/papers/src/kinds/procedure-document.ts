@@ -13,9 +13,10 @@ import {
   refusalBlocks,
   settingFigures,
   supplyBlocks,
+  sureList,
 } from '../blocks/index.ts';
 import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
-import { adviceWords, chanceWords, gaugePlaces, jobWords, knowledgeWords } from '../words/index.ts';
+import { adviceWords, gaugePlaces, jobWords, knowledgeWords } from '../words/index.ts';
 import { framedPaper, shownRevision } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
@@ -89,7 +90,6 @@ export function procedureDocument(subject: PaperSubject, options: PaperOptions):
 
 function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: PaperOptions): PaperBlock[] {
   const { job } = read;
-  const { assurance } = plan;
   const lanes = plan.passes.length + plan.gauge_stops.length;
   return [
     { kind: 'heading', level: 2, text: 'Setting' },
@@ -132,16 +132,11 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
           weight: 1,
           blocks: [
             { kind: 'heading', level: 2, text: 'How sure' },
+            sureList(plan.assurance),
             {
-              kind: 'list',
-              tone: 'plain',
-              items: [
-                `depth reached everywhere: ${chanceWords(assurance.depth_reached)}`,
-                `no point too deep: ${chanceWords(assurance.not_too_deep)}`,
-                `ligament kept: ${chanceWords(assurance.ligament_kept)}`,
-                `width in its band: ${chanceWords(assurance.width_in_band)}`,
-                knowledgeWords(answer),
-              ],
+              kind: 'paragraph',
+              tone: 'small',
+              text: knowledgeWords(answer),
             },
           ],
         },

@@ -1,24 +1,15 @@
 import { answerCost, type CostReport, jobFields, type UnitSystem } from '@furrow/engine';
 import {
+  assumptionTable,
   costDefaults,
   defaultsTable,
+  extraTable,
+  itemTable,
   type PaperBlock,
   type PaperDocument,
-  type TableBlock,
 } from '../blocks/index.ts';
 import { costDrawing } from '../drawing/index.ts';
-import {
-  byLength,
-  fineLength,
-  jobWords,
-  metalMass,
-  money,
-  moneyRange,
-  NEVER_IN_COST,
-  perLength,
-  sharePercent,
-  workTime,
-} from '../words/index.ts';
+import { byLength, jobWords, moneyRange, NEVER_IN_COST, perLength, workTime } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
@@ -110,28 +101,6 @@ function workBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
   ];
 }
 
-function itemTable({ items, currency, seam_length_m }: CostReport, units: UnitSystem): TableBlock {
-  return {
-    kind: 'table',
-    caption: 'What the money is for, on average',
-    small: true,
-    columns: [
-      { title: 'For', align: 'start', weight: 2 },
-      { title: 'Money', align: 'end', weight: 1, strong: true },
-      { title: byLength(units), align: 'end', weight: 1 },
-      { title: 'Part', align: 'end', weight: 0.7 },
-    ],
-    rows: items
-      .filter((item) => item.cost.mean > 0)
-      .map((item) => [
-        item.title,
-        money(item.cost.mean, currency),
-        money(perLength(item.cost.mean / seam_length_m, units), currency),
-        sharePercent(item.cost_share),
-      ]),
-  };
-}
-
 /** Steps and things that could cost, but count nothing here. */
 function leftOut({ steps, items }: CostReport): string[] {
   const work = steps
@@ -141,40 +110,4 @@ function leftOut({ steps, items }: CostReport): string[] {
     .filter((item) => item.cost.mean === 0 && item.part !== 'hire')
     .map((item) => `${item.title.toLowerCase()}: no price is stated`);
   return [...work, ...things];
-}
-
-function extraTable({ extra, currency }: CostReport, units: UnitSystem): TableBlock {
-  const length = (mm: number): string => (mm === 0 ? '–' : fineLength(mm / 1000, units));
-  return {
-    kind: 'table',
-    caption: 'What a larger groove than planned adds in grinding and refill',
-    columns: [
-      { title: 'Deeper by', align: 'end', weight: 1 },
-      { title: 'Wider by', align: 'end', weight: 1 },
-      { title: 'Weld metal', align: 'end', weight: 1 },
-      { title: 'Time', align: 'end', weight: 1 },
-      { title: 'Money', align: 'end', weight: 1, strong: true },
-    ],
-    rows: extra.map((each) => [
-      length(each.deeper_mm),
-      length(each.wider_mm),
-      `+${metalMass(each.weld_metal_kg, units)}`,
-      `+${workTime(each.time_s)}`,
-      `+${money(each.cost, currency)}`,
-    ]),
-  };
-}
-
-function assumptionTable({ assumptions }: CostReport): TableBlock {
-  return {
-    kind: 'table',
-    caption: 'What the estimate rests on beside the job',
-    small: true,
-    columns: [
-      { title: 'What', align: 'start', weight: 1 },
-      { title: 'Taken as', align: 'start', weight: 1.4, strong: true },
-      { title: 'Source', align: 'start', weight: 2 },
-    ],
-    rows: assumptions.map(({ topic, text, source }) => [topic, text, `${source.text}; ${source.provenance}`]),
-  };
 }

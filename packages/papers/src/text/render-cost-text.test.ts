@@ -24,7 +24,7 @@ describe('the text of a cost', () => {
       'Refill welding',
       'Chipping',
       'A hired compressor',
-      'What a larger groove takes more',
+      'What a larger groove than planned adds',
       'Local codes and licensed practice govern',
     ]) {
       expect(text).toContain(told);

@@ -20,7 +20,7 @@ describe('heat as text', () => {
       'Hydrogen control: cannot be used, outside what it is for',
       'For gouging: 85 °C (as for the re-weld; common practice)',
       'Grind 1.5 mm off all round',
-      'Back face    179 °C  ≤    200 °C  tight',
+      'Back face    179 °C  ≤ 200 °C  tight',
       'Energy: 2160 kJ/m given',
       'Heat kept: 20 to 50 % of the arc energy stays in the plate (a handbook; memory)',
       '! The plate stays hot',

@@ -10,13 +10,11 @@ import {
   type Written,
 } from '@furrow/engine';
 import { fineLength, fineNumber, fineUnit, skinText } from '../words/index.ts';
+import { WIDTH } from './block-to-text.ts';
 import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';
-
-/** Letters per line. */
-const WIDTH = 100;
 
 /** The report with its sentences in the reader's units. */
 type Told = Written<HeatReport>;
@@ -41,7 +39,7 @@ export function renderHeatText(heat: HeatReport, title: string, units: UnitSyste
     ...hardnessLines(report),
     ...preheatLines(report, units),
     ...skinLines(report, units),
-    ...limitLines(report.limits, units, WIDTH),
+    ...limitLines(report.limits, units),
     ...balanceLines(report),
     'What it rests on',
     ...report.assumptions.flatMap(({ topic, text, source }) =>
@@ -107,6 +105,7 @@ function passLines({ passes }: Told, units: UnitSystem): string[] {
         band(pass.before_degC, (value) => degrees(value, units)),
         pass.wait_s.most < 0.5 ? '–' : band(pass.wait_s, time),
       ]),
+      WIDTH,
     ),
     '',
   ];
@@ -138,6 +137,7 @@ function fieldLines(report: Told, units: UnitSystem): string[] {
         ...row('Depth past Ac1 below the floor', report.depth_past_ac1_mm, length, unit),
         ...row("t8/5 at the groove's surface", report.t85_s, seconds, 's'),
       ],
+      WIDTH,
     ),
     ...(transformation === null
       ? []
@@ -170,6 +170,7 @@ function endLines({ ends }: Told, units: UnitSystem): string[] {
           plain === null ? '–' : `${seconds(plain)} s`,
         ],
       ],
+      WIDTH,
     ),
     ...wrapped(plainLine(ends.note), WIDTH, '  '),
     '',
@@ -187,6 +188,7 @@ function coolingLines({ cooling_formulas, cooling_remarks }: Told): string[] {
         t85_s === null ? 'does not apply' : band(t85_s, (value) => `${value.toPrecision(2)} s`),
         inside_range ? 'inside' : 'outside',
       ]),
+      WIDTH,
     ),
     ...[
       ...cooling_formulas.map(({ name, note, source }) => `${name}: ${note} ${sourced(source)}`),

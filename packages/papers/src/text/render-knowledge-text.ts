@@ -38,6 +38,7 @@ export function renderKnowledgeText(report: KnowledgeReport, units: UnitSystem):
               length(measured, units),
               inside ? '' : 'outside',
             ]),
+            WIDTH,
           ),
         ]),
     '',
@@ -69,6 +70,7 @@ function familyLines({ families }: KnowledgeReport): string[] {
         String(readings),
         percent(doubt),
       ]),
+      WIDTH,
     ),
     '',
     'Spread of depth (standard deviation), with its 90 % interval',
@@ -80,6 +82,7 @@ function familyLines({ families }: KnowledgeReport): string[] {
         `${percent(levels[name].p05)} to ${percent(levels[name].p95)}`,
         levels[name].from,
       ]),
+      WIDTH,
     ),
   ];
 }

@@ -21,9 +21,9 @@ describe('the supply as text', () => {
     for (const part of [
       'Kit: Penstock yard, bay 2, revision',
       'Margins',
-      'Sources: ',
+      'Source: ',
       'Electric loop',
-      'Minutes in ten',
+      'May run in ten minutes',
       'Behind',
       'Control station at ',
       'Connections',
@@ -32,7 +32,8 @@ describe('the supply as text', () => {
     ]) {
       expect(text).toContain(part);
     }
-    for (const limit of ANSWER.supply!.limits) expect(text).toContain(limit.title);
+    // a long title is broken after its first words
+    for (const limit of ANSWER.supply!.limits) expect(text).toContain(limit.title.slice(0, 30));
     for (const lead of ANSWER.supply!.electric!.kind === 'operating_point'
       ? ANSWER.supply!.electric!.leads
       : [])

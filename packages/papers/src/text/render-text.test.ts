@@ -14,7 +14,7 @@ describe('result as text', () => {
       'Electrode            12.7 mm  (jointed)',
       'by gauge',
       'travel 640 mm/min',
-      'depth reached everywhere    96 in 100',
+      '- depth reached everywhere: 96 in 100',
       'tight',
       'Plans to choose from',
       '! Mind the jet.',

@@ -12,7 +12,7 @@ export function readingText(row: GaugeRow, units: UnitSystem): string {
 /** What a row asks for, in words. */
 export function actionText(row: GaugeRow, units: UnitSystem): string {
   if (row.action === 'done') return 'run no more passes';
-  if (row.action === 'ask' || row.travel_mm_per_min === null) return 'stop, ask the engineer';
+  if (row.action === 'ask' || row.travel_mm_per_min === null) return 'stop, ask the welding engineer';
   return `travel ${formatAmount(row.travel_mm_per_min / 60_000, 'speed', units)}`;
 }
 

@@ -1,4 +1,5 @@
 import { formatStatedApart, type Limit, type UnitSystem } from '@furrow/engine';
+import { sourceText } from './hazard-words.ts';
 
 /** A margin in words: what is asked for against what there is, and the verdict. */
 export function limitWords(limit: Limit, units: UnitSystem): string {
@@ -8,8 +9,5 @@ export function limitWords(limit: Limit, units: UnitSystem): string {
 
 /** Sources of the limits, each once, with how far they can be trusted. */
 export function sourceWords(limits: readonly Limit[]): string[] {
-  const texts = limits.map(({ source: { text, provenance } }) =>
-    text.includes(provenance) ? text : `${text} (${provenance})`,
-  );
-  return [...new Set(texts)];
+  return [...new Set(limits.map(({ source }) => sourceText(source)))];
 }

@@ -7,10 +7,10 @@ import {
   type Plan,
   tryoutText,
 } from '@furrow/engine';
+import { actionText, fineUnit, readingText } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import { actionText, readingText } from './gauge-words.ts';
 
 /** What to do for each reading at one stop, and what more stations would buy. */
 export function GaugeTable({ stop, plan }: { readonly stop: GaugeStop; readonly plan: Plan }): VNode {
@@ -34,13 +34,17 @@ export function GaugeTable({ stop, plan }: { readonly stop: GaugeStop; readonly 
       >
         <thead>
           <tr>
-            {['Mean reading', 'Do this', 'Depth to expect, 5 to 95 %', 'Deep enough', 'Not too deep'].map(
-              (name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ),
-            )}
+            {[
+              `Mean reading, ${fineUnit(units)}`,
+              'Do this',
+              'Depth to expect, 5 to 95 %',
+              'Deep enough',
+              'Not too deep',
+            ].map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>

@@ -1,0 +1,21 @@
+import type { GaugeRow } from '@furrow/engine';
+import { expect, test } from 'vitest';
+import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
+import { actionText, readingText } from './gauge-words.ts';
+
+const plan = samplePlan(exampleJob('penstock-seam'), { tracks: 1, layers: 2, gauge: true });
+const row = (part: Partial<GaugeRow>): GaugeRow => ({ ...plan.gauge_stops[0]!.table[1]!, ...part });
+
+test('a row says for which readings it is, from the first to the last', () => {
+  expect(readingText(row({ reading_from_mm: 0, reading_to_mm: 3.8 }), 'metric')).toBe('below 3.8');
+  expect(readingText(row({ reading_from_mm: 3.8, reading_to_mm: 5 }), 'inch')).toBe('0.15 to 0.20');
+  expect(readingText(row({ reading_from_mm: 9, reading_to_mm: null }), 'metric')).toBe('9.0 and deeper');
+});
+
+test('a row says what to do', () => {
+  expect(actionText(row({ action: 'run', travel_mm_per_min: 889 }), 'inch')).toBe('travel 35 in/min');
+  expect(actionText(row({ action: 'done', travel_mm_per_min: null }), 'metric')).toBe('run no more passes');
+  expect(actionText(row({ action: 'ask', travel_mm_per_min: null }), 'metric')).toBe(
+    'stop, ask the welding engineer',
+  );
+});
