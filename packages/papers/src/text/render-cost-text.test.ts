@@ -37,7 +37,7 @@ describe('the text of a cost', () => {
     expect(rests.length).toBeGreaterThan(5);
     for (const { why } of rests) expect(text).toContain(why);
     expect(text).toContain('profit, taxes, insurance');
-    expect(text).toContain('A bad day: durations of the kinds of work move together');
+    expect(text).toMatch(/A bad day .*durations of the kinds of/u);
   });
 
   it('uses the units of the shop throughout', () => {
