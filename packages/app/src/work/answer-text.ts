@@ -3,7 +3,7 @@ import { answerJob, readJob, readKit } from '@furrow/engine';
 import type { PlanReply, PlanRequest } from './message.ts';
 
 /** Reads and plans the job of one request; whatever happens, there is a reply. */
-export function answerText({ id, text, read: known, kit: kitText }: PlanRequest): PlanReply {
+export function answerText({ id, text, read: known, kit: kitText, units }: PlanRequest): PlanReply {
   try {
     const read = known === undefined ? readJob(text) : ({ ok: true, value: known } as const);
     if (!read.ok) return { id, is: 'issues', issues: read.issues };
@@ -13,6 +13,7 @@ export function answerText({ id, text, read: known, kit: kitText }: PlanRequest)
       job: read.value,
       version: PROGRAM_VERSION,
       kit: kit?.ok ? kit.value : undefined,
+      system: units,
     });
     return { id, is: 'answer', read: read.value, answer };
   } catch (error) {

@@ -1,4 +1,4 @@
-import type { Answer, Issue, ReadJob } from '@furrow/engine';
+import type { Answer, Issue, ReadJob, UnitSystem } from '@furrow/engine';
 
 /** A job to plan; the id comes back with the reply. */
 export interface PlanRequest {
@@ -8,6 +8,8 @@ export interface PlanRequest {
   readonly read?: ReadJob;
   /** Text of the kit to plan with; without one the process alone is planned. */
   readonly kit?: string | undefined;
+  /** Units in which the answer's words tell amounts. */
+  readonly units: UnitSystem;
 }
 
 /** What came of it: the answer, what is wrong with the text, or that the planner itself failed. */

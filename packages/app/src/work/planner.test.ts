@@ -37,9 +37,9 @@ const ids = (list: readonly { readonly id: number }[]): number[] => list.map(({ 
 describe('createPlanner', () => {
   it('hands one request after the other to one worker', () => {
     const { planner, posted, replies, workers, reply } = bench();
-    planner.ask({ id: 1, text: 'a' });
+    planner.ask({ id: 1, text: 'a', units: 'metric' });
     reply(1);
-    planner.ask({ id: 2, text: 'b' });
+    planner.ask({ id: 2, text: 'b', units: 'metric' });
     reply(2);
     expect(ids(posted)).toEqual([1, 2]);
     expect(ids(replies)).toEqual([1, 2]);
@@ -48,7 +48,7 @@ describe('createPlanner', () => {
 
   it('plans only the newest of the requests that came in while it was busy', () => {
     const { planner, posted, replies, reply } = bench();
-    for (const id of [1, 2, 3, 4]) planner.ask({ id, text: String(id) });
+    for (const id of [1, 2, 3, 4]) planner.ask({ id, text: String(id), units: 'metric' });
     reply(1);
     reply(4);
     expect(ids(posted)).toEqual([1, 4]);
@@ -57,10 +57,10 @@ describe('createPlanner', () => {
 
   it('tells of a crash, ends that worker and starts another one for the next request', () => {
     const { planner, posted, replies, workers, reply } = bench();
-    planner.ask({ id: 1, text: 'a' });
+    planner.ask({ id: 1, text: 'a', units: 'metric' });
     workers[0]!.onCrash('out of memory');
     expect(replies).toEqual([{ id: 1, is: 'failure', message: 'out of memory' }]);
-    planner.ask({ id: 2, text: 'b' });
+    planner.ask({ id: 2, text: 'b', units: 'metric' });
     reply(2);
     expect(workers.map(({ ended }) => ended)).toEqual([true, false]);
     expect(ids(posted)).toEqual([1, 2]);
@@ -69,8 +69,8 @@ describe('createPlanner', () => {
 
   it('goes on with the newest request after a crash without telling of the overtaken one', () => {
     const { planner, posted, replies, workers, reply } = bench();
-    planner.ask({ id: 1, text: 'a' });
-    planner.ask({ id: 2, text: 'b' });
+    planner.ask({ id: 1, text: 'a', units: 'metric' });
+    planner.ask({ id: 2, text: 'b', units: 'metric' });
     workers[0]!.onCrash('out of memory');
     reply(2);
     expect(ids(posted)).toEqual([1, 2]);
@@ -79,7 +79,7 @@ describe('createPlanner', () => {
 
   it('is silent after it was closed', () => {
     const { planner, replies, workers, reply } = bench();
-    planner.ask({ id: 1, text: 'a' });
+    planner.ask({ id: 1, text: 'a', units: 'metric' });
     planner.close();
     reply(1);
     expect(replies).toEqual([]);

@@ -78,7 +78,7 @@ export interface JobQuestion {
   readonly kit?: ReadKit | undefined;
   /** What the shop has learned; the published rows alone where it is left out. */
   readonly knowledge?: Knowledge | undefined;
-  /** Units of the words of the checks before the first arc; metric where left out. */
+  /** Units of what the supply tells in words, bores and checks among it; metric where left out. */
   readonly system?: UnitSystem | undefined;
 }
 

@@ -1,8 +1,8 @@
 import { fireZone } from '../hazard/index.ts';
 import type { Outcome } from '../issue/index.ts';
 import type { Job } from '../job/index.ts';
-import { hosesOfKit, type Kit, type LaidLoad, stationTaskOfKit } from '../kit/index.ts';
-import { formatAmount } from '../quantity/index.ts';
+import { boreText, hosesOfKit, type Kit, type LaidLoad, stationTaskOfKit } from '../kit/index.ts';
+import { formatAmount, type UnitSystem } from '../quantity/index.ts';
 import {
   type BayJet,
   chooseStation,
@@ -19,11 +19,20 @@ import type { BayReport, PickReport, PlaceReport, PointReport, RouteReport } fro
 
 type Bay = NonNullable<Kit['bay']>;
 
+/** What the place is found from beside the kit. */
+interface PlaceQuestion {
+  readonly job: Job;
+  readonly solved: WorkingLoop;
+  readonly air: AirReport;
+  /** Units of bores and places in words. */
+  readonly system: UnitSystem;
+}
+
 /** Where the control station stands in the kit's bay and what is laid to it, or why no place does. */
 export function reportPlace(
   kit: Kit,
   bay: Bay,
-  { job, solved, air }: { readonly job: Job; readonly solved: WorkingLoop; readonly air: AirReport },
+  { job, solved, air, system }: PlaceQuestion,
 ): { readonly place: PlaceReport; readonly issues: Extract<Outcome<never>, { ok: false }>['issues'] } {
   // As many side by side as in the leads laid now.
   const parallels = Math.max(1, ...solved.leads.map((lead) => lead.parallels));
@@ -53,7 +62,7 @@ export function reportPlace(
       least,
       routes: [],
       picks: [],
-      left: stockOf(kit),
+      left: stockOf(kit, system),
       covers: 0,
       cautions: placeCautions(task.bay, []),
     };
@@ -72,6 +81,7 @@ export function reportPlace(
       parallels,
       least,
       chosen: bay.station === undefined ? 'found' : 'stated',
+      system,
     }),
     issues: [],
   };
@@ -83,9 +93,11 @@ function placeReport(
   choice: StationChoice,
   {
     chosen,
+    system,
     ...kept
   }: Pick<PlaceReport, 'parallels' | 'least' | 'lead_clearance_m' | 'jets_m'> &
-    Pick<NonNullable<PlaceReport['station']>, 'chosen'>,
+    Pick<NonNullable<PlaceReport['station']>, 'chosen'> &
+    Pick<PlaceQuestion, 'system'>,
 ): PlaceReport {
   const { parallels, least } = kept;
   const { station, loss_W, runs, left, covers, places, places_judged } = choice;
@@ -103,13 +115,13 @@ function placeReport(
     ...kept,
     routes: runs.map((run) => routeReport(run, parallels)),
     picks: picksOf(
-      kit,
+      stockOf(kit, system),
       runs.flatMap((run) => run.pieces.map((piece) => ({ ...piece, count: piece.count * times(run.of) }))),
     ),
-    left: leftInStock(kit, left, parallels),
+    left: leftInStock(stockOf(kit, system), left, parallels),
     covers,
     cautions: choice.cautions,
-    says: placeSays(choice, parallels, least),
+    says: placeSays(choice, parallels, least, system),
   };
 }
 
@@ -117,14 +129,15 @@ function placeSays(
   { loss_W, places, places_judged }: StationChoice,
   parallels: number,
   least: PlaceReport['least'],
+  system: UnitSystem,
 ): string {
   const side = parallels > 1 ? `, ${parallels} leads side by side` : '';
   const lost = `${loss_W.toFixed(0)} W in leads and hoses${side}`;
   if (least === null) {
     return `Of ${places} places on the grid this one loses least, ${lost}; ${places_judged} judged one by one, the others ruled out by a bound.`;
   }
-  const { x_m, y_m } = least.at_m;
-  return `Here ${lost} are lost; least is lost at ${x_m.toFixed(2)} m, ${y_m.toFixed(2)} m: ${least.loss_W.toFixed(0)} W.`;
+  const [across, up] = [least.at_m.x_m, least.at_m.y_m].map((each) => formatAmount(each, 'length', system));
+  return `Here ${lost} are lost; least is lost at ${across}, ${up}: ${least.loss_W.toFixed(0)} W.`;
 }
 
 function routeReport(run: PickedRun, parallels: number): RouteReport {
@@ -147,25 +160,29 @@ function routeReport(run: PickedRun, parallels: number): RouteReport {
 
 /** Pieces of the same kind counted together, with what the stock says of them. */
 function picksOf(
-  kit: Kit,
+  stock: readonly PickReport[],
   pieces: readonly { readonly id: string; readonly count: number }[],
 ): readonly PickReport[] {
-  return stockOf(kit).flatMap((kind) => {
+  return stock.flatMap((kind) => {
     const count = pieces.reduce((sum, piece) => (piece.id === kind.name ? sum + piece.count : sum), 0);
     return count > 0 ? [{ ...kind, count }] : [];
   });
 }
 
 /** What is left, leads one by one again: those that no bundle could be made of are among them. */
-function leftInStock(kit: Kit, left: StationChoice['left'], parallels: number): readonly PickReport[] {
-  return stockOf(kit).map((kind) => {
+function leftInStock(
+  stock: readonly PickReport[],
+  left: StationChoice['left'],
+  parallels: number,
+): readonly PickReport[] {
+  return stock.map((kind) => {
     const found = left.find(({ id }) => id === kind.name);
     if (found === undefined || kind.kind === 'hose') return { ...kind, count: found?.count ?? kind.count };
     return { ...kind, count: found.count * parallels + (kind.count % parallels) };
   });
 }
 
-function stockOf(kit: Kit): readonly PickReport[] {
+function stockOf(kit: Kit, system: UnitSystem): readonly PickReport[] {
   const leads = (kit.stock.leads ?? []).map(({ name, size, length, count }): PickReport => {
     const known = conductorSizeOf(size, '');
     return { name, kind: 'lead', size: known.ok ? known.value.name : '', length_m: length, count };
@@ -174,7 +191,7 @@ function stockOf(kit: Kit): readonly PickReport[] {
     ({ id, bore, length, count }): PickReport => ({
       name: id,
       kind: 'hose',
-      size: boreText(bore),
+      size: boreText(bore, system),
       length_m: length,
       count,
     }),
@@ -203,9 +220,4 @@ function bayReport(bay: Bay): BayReport {
 
 function pointOf({ x, y }: { readonly x: number; readonly y: number }): PointReport {
   return { x_m: x, y_m: y };
-}
-
-/** Bore as it is told with a hose. */
-function boreText(bore: number): string {
-  return `${formatAmount(bore, 'length', 'metric')} (${formatAmount(bore, 'length', 'inch')})`;
 }

@@ -7,7 +7,7 @@ import {
 } from '../commission/index.ts';
 import type { Issue } from '../issue/index.ts';
 import type { Job } from '../job/index.ts';
-import { type ChosenPolarity, type Kit, polarityOf, type ReadKit } from '../kit/index.ts';
+import { type ChosenPolarity, polarityOf, type ReadKit } from '../kit/index.ts';
 import { type Candidate, type Limit, withSensitivity } from '../limit/index.ts';
 import { metalOf } from '../material/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
@@ -31,7 +31,7 @@ export interface SupplyInput {
   readonly posterior: RemovalBelief;
   readonly limits: KitLimits;
   readonly plans: KitPlans;
-  /** Units of the checks' words. */
+  /** Units of what is told in words. */
   readonly system: UnitSystem;
 }
 
@@ -64,7 +64,7 @@ export function reportSupply(input: SupplyInput): SupplyReport {
   const electric = reportElectric(read.kit, candidate, job, posterior);
   const air = reportAir(read.kit, passDuty(candidate, job), candidate.travel);
   const airReport = air.ok ? air.value : null;
-  const place = placeOf(read.kit, job, electric, airReport);
+  const place = placeOf(input, electric, airReport);
   const polarity = polarityOf(read, metalOf(job.plate.material, job.plate.composition));
   const commissioning = commissioningOf(input, polarity, plans.withKit, electric);
   return {
@@ -103,13 +103,12 @@ function ownLimits(plan: Plan, { functions }: KitLimits, candidate: Candidate, j
 }
 
 function placeOf(
-  kit: Kit,
-  job: Job,
+  { read: { kit }, job, system }: SupplyInput,
   { solved }: SolvedElectric,
   air: AirReport | null,
 ): Pick<SupplyReport, 'place' | 'issues'> {
   if (kit.bay === undefined || solved === undefined || air === null) return { place: null, issues: [] };
-  return reportPlace(kit, kit.bay, { job, solved, air });
+  return reportPlace(kit, kit.bay, { job, solved, air, system });
 }
 
 interface Commissioning {
@@ -128,7 +127,7 @@ function commissioningOf(
   if (solved === undefined) return { connections: [], checks: [], issues: [] };
   const { kit } = read;
   const supply = commissionSupplyOf(kit, polarity, loop);
-  const connections = connectionSchedule(supply);
+  const connections = connectionSchedule(supply, system);
   const checks =
     plan === undefined
       ? ({ ok: true, value: [] } as const)

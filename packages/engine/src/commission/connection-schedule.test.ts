@@ -3,7 +3,7 @@ import { connectionSchedule } from './connection-schedule.ts';
 import { testSupply } from './shop.test-support.ts';
 
 function rows(change: Parameters<typeof testSupply>[0] = {}) {
-  const outcome = connectionSchedule(testSupply(change));
+  const outcome = connectionSchedule(testSupply(change), 'metric');
   if (!outcome.ok) throw new Error(outcome.issues[0]!.message);
   return outcome.value;
 }
@@ -61,7 +61,7 @@ describe('connectionSchedule', () => {
   });
 
   it('refuses what cannot be worked with', () => {
-    expect(connectionSchedule(testSupply({ setCurrent: Number.NaN })).ok).toBe(false);
-    expect(connectionSchedule(testSupply({ items: [] })).ok).toBe(false);
+    expect(connectionSchedule(testSupply({ setCurrent: Number.NaN }), 'metric').ok).toBe(false);
+    expect(connectionSchedule(testSupply({ items: [] }), 'metric').ok).toBe(false);
   });
 });

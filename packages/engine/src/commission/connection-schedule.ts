@@ -1,5 +1,6 @@
 import type { Outcome } from '../issue/index.ts';
-import { formatAmount, inUnit } from '../quantity/index.ts';
+import { boreText } from '../kit/index.ts';
+import { inUnit, type UnitSystem } from '../quantity/index.ts';
 import { itemVolts, pointVolts } from './circuit-volts.ts';
 import type { CommissionItem, CommissionSupply } from './commission-supply.ts';
 import { supplyIssues } from './supply-issues.ts';
@@ -61,6 +62,7 @@ function itemRow(item: CommissionItem, supply: CommissionSupply): Row {
  * Leads and joints come in the order of the supply's items, electrode side first.
  *
  * @param supply - what the supply's solution says [record], finite amounts, every lead on a way to the arc
+ * @param system - units of the bores [text], inch or metric
  * @returns the rows in the order in which they are made, or what in the supply cannot be worked with [list]
  * @source none: bookkeeping
  * @example
@@ -68,9 +70,12 @@ function itemRow(item: CommissionItem, supply: CommissionSupply): Row {
  * const back = { ...lead, id: 'w', name: 'Work lead', side: 'work', from: 'source -', to: 'plate' };
  * const source = { name: 'Source', noLoadVoltage: 80, electrodePoint: 'source +', workPoint: 'source -' };
  * const supply = { polarity: 'electrode_positive', setCurrent: 800, holderPoint: 'holder', platePoint: 'plate', sources: [source], items: [lead, back], airRuns: [], airPoints: [] };
- * connectionSchedule(supply).value.map((row) => [row.name, row.polarity, row.voltage_V]) // => [["Electrode lead", "positive", 0.8], ["Work lead", "negative", 0.8], ["Sense wire", "negative", null]]
+ * connectionSchedule(supply, 'metric').value.map((row) => [row.name, row.polarity, row.voltage_V]) // => [["Electrode lead", "positive", 0.8], ["Work lead", "negative", 0.8], ["Sense wire", "negative", null]]
  */
-export function connectionSchedule(supply: CommissionSupply): Outcome<readonly Connection[]> {
+export function connectionSchedule(
+  supply: CommissionSupply,
+  system: UnitSystem,
+): Outcome<readonly Connection[]> {
   const issues = supplyIssues(supply);
   if (issues.length > 0) return { ok: false, issues };
   const connected = pointVolts(supply, supply.setCurrent);
@@ -99,7 +104,7 @@ export function connectionSchedule(supply: CommissionSupply): Outcome<readonly C
         name: run.name,
         from: run.from,
         to: run.to,
-        size: `${formatAmount(run.bore, 'length', 'metric')} (${formatAmount(run.bore, 'length', 'inch')}) bore`,
+        size: `${boreText(run.bore, system)} bore`,
         length_mm: inUnit(run.length, 'mm'),
         polarity: null,
         tightness: TIGHT.air,

@@ -1,4 +1,5 @@
 export { airOfKit, hosesOfKit } from './air-of-kit.ts';
+export { boreText } from './bore-text.ts';
 export { kitDifference } from './difference.ts';
 export { type ElectricOfKit, electricOfKit } from './electric-of-kit.ts';
 export { type KitField, kitFields, kitJsonSchema } from './kit-fields.ts';

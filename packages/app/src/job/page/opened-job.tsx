@@ -1,6 +1,7 @@
 import { type ComponentChildren, createContext, type VNode } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { SheetContext } from '../../sheet/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { startWorker } from '../../work/index.ts';
 import { type Bench, BenchContext, kitText, openBench, startOf } from '../state/index.ts';
 import { LeaveGuard } from './leave-guard.tsx';
@@ -44,6 +45,9 @@ interface JobKeeperProps {
 export function JobKeeper({ job, children }: JobKeeperProps): VNode {
   const [kept, setKept] = useState<Kept>();
   const latest = useRef<Kept | undefined>(undefined);
+  const units = useUnits();
+  const shownUnits = useRef(units);
+  shownUnits.current = units;
   const keep = (next: Kept | undefined): void => {
     const before = latest.current?.opened;
     if (before !== undefined && 'bench' in before) before.bench.close();
@@ -66,7 +70,12 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
         const opened =
           typeof start === 'string'
             ? { trouble: start }
-            : { bench: openBench(start, { startWorker, memory: localStorage }) };
+            : {
+                bench: openBench(
+                  { ...start, units: shownUnits.current },
+                  { startWorker, memory: localStorage },
+                ),
+              };
         keep({ opened, id: job.id, demo: job.demo, opening: job.opening });
       });
     }
@@ -74,6 +83,10 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
       left = true;
     };
   }, [job?.id, job?.demo, job?.opening, job?.visit]);
+  useEffect(() => {
+    const opened = kept?.opened;
+    if (opened !== undefined && 'bench' in opened) opened.bench.setUnits(units);
+  }, [kept, units]);
   useEffect(() => () => keep(undefined), []);
   // the page of another job does not show this one while its own is on its way
   const shown = kept !== undefined && (job === undefined || isOf(kept, job)) ? kept.opened : undefined;

@@ -47,6 +47,16 @@ function serverAnswers(status: number, body: unknown): ReturnType<typeof vi.fn> 
 afterEach(() => vi.unstubAllGlobals());
 
 describe('a bench', () => {
+  it('plans again in the units that are switched to, and only then', () => {
+    const { bench, requests, worker } = setUp({ text: DEMO, units: 'inch' });
+    const { read, answer } = planOf(DEMO);
+    worker.onReply({ id: 1, is: 'answer', read, answer });
+    bench.setUnits('inch');
+    expect(requests.map(({ units }) => units)).toEqual(['inch']);
+    bench.setUnits('metric');
+    expect(requests.map(({ units }) => units)).toEqual(['inch', 'metric']);
+  });
+
   it('plans the job it is opened with and each valid change of it', () => {
     const { bench, requests, state, worker } = setUp();
     expect(requests.map(({ id }) => id)).toEqual([1]);
@@ -55,7 +65,7 @@ describe('a bench', () => {
     expect(isCurrent(state())).toBe(true);
     bench.change([{ do: 'set', path: ['plate', 'thickness'], value: '1 1/4 in' }]);
     expect(state().read?.job.plate.thickness).toBeCloseTo(0.03175, 9);
-    expect(requests.at(-1)).toEqual({ id: 2, text: state().file.text, read: state().read });
+    expect(requests.at(-1)).toEqual({ id: 2, text: state().file.text, read: state().read, units: 'metric' });
     expect(isOutdated(state())).toBe(true);
     expect(state().planned?.answer).toBe(answer);
   });

@@ -1,5 +1,5 @@
 import type { SavedJob } from '@furrow/contract';
-import { readJob } from '@furrow/engine';
+import { readJob, type UnitSystem } from '@furrow/engine';
 import { createJob, type Reply, saveJob } from '../../api/index.ts';
 import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts';
 import type { Sheet } from '../../sheet/index.ts';
@@ -21,6 +21,8 @@ export interface Bench extends Sheet {
   readonly kit: () => string | undefined;
   /** Plans with another kit from now on, or without one. */
   readonly setKit: (kit: string | undefined) => void;
+  /** Tells amounts in other units from now on. */
+  readonly setUnits: (units: UnitSystem) => void;
   readonly close: () => void;
 }
 
@@ -29,6 +31,8 @@ export interface BenchStart {
   readonly text: string;
   /** Text of the kit to plan with. */
   readonly kit?: string | undefined;
+  /** Units in which the answer's words tell amounts; metric where left out. */
+  readonly units?: UnitSystem;
   readonly savedAs?: SavedAs | undefined;
   readonly draft?: Draft | undefined;
   /** Under what name its draft is kept before it is saved. */
@@ -62,7 +66,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   });
   const planner = createPlanner(startWorker, (reply) => store.set(afterReply(store.get(), reply)));
 
-  let kit = start.kit;
+  let { kit, units = 'metric' } = start;
   const take = (file: TextFile): void => {
     markEdit();
     const outcome = readJob(file.text);
@@ -79,7 +83,13 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       ...(state.save.is === 'failed' ? { save: { is: 'still' } as const } : {}),
     });
     if (outcome.ok)
-      planner.ask({ id: edit, text: file.text, read: outcome.value, ...(kit === undefined ? {} : { kit }) });
+      planner.ask({
+        id: edit,
+        text: file.text,
+        read: outcome.value,
+        units,
+        ...(kit === undefined ? {} : { kit }),
+      });
     remember();
   };
   const key = (): string => store.get().savedAs?.id ?? start.draftName ?? 'new';
@@ -145,6 +155,11 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     setKit(next) {
       if (next === kit) return;
       kit = next;
+      take(store.get().file);
+    },
+    setUnits(next) {
+      if (next === units) return;
+      units = next;
       take(store.get().file);
     },
     close: () => planner.close(),

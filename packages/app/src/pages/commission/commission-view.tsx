@@ -25,7 +25,7 @@ interface CommissionViewProps {
 export function CommissionView({ job, kit, shop }: CommissionViewProps): VNode {
   const system = useUnits();
   const usable = kit.valid && kit.text !== '';
-  const reply = usePlan(job.text, usable ? kit.text : undefined);
+  const reply = usePlan(job.text, usable ? kit.text : undefined, system);
   const planned = reply?.is === 'answer' ? reply : undefined;
   const supply = planned?.answer.supply;
   const checks = useMemo(
