@@ -55,7 +55,7 @@ describe.each(['penstock-seam', 'casting-wash', 'defect-pocket'])('%s with its k
       { read: job, answer, kit },
       { units: 'inch', paper: 'letter' },
     );
-    const body = renderHtml(document).replace(/<style[^]*?<\/style>|<svg[^]*?<\/svg>/gu, '');
+    const body = renderHtml(document).replace(/<style.*?<\/style>|<svg.*?<\/svg>/gsu, '');
     const lines = body.split(/<[^>]*>/u).filter((line) => line.trim() !== '');
     expect(lines.length).toBeGreaterThan(200);
     expect(metric(lines.map((line) => ['', line]))).toEqual([]);
