@@ -6,15 +6,21 @@ import type { Pattern } from './pattern.ts';
 
 /** Percentiles of a predicted quantity, in its SI unit. */
 export interface Percentiles {
+  /** 5th percentile [SI unit of the quantity]. */
   readonly p05: number;
+  /** Median [SI unit of the quantity]. */
   readonly p50: number;
+  /** 95th percentile [SI unit of the quantity]. */
   readonly p95: number;
 }
 
 /** Mean, median and 90th percentile over the shops, in the SI unit of the quantity. */
 export interface Expectation {
+  /** Mean [SI unit of the quantity]. */
   readonly mean: number;
+  /** Median [SI unit of the quantity]. */
   readonly p50: number;
+  /** 90th percentile [SI unit of the quantity]. */
   readonly p90: number;
 }
 
@@ -25,17 +31,21 @@ export type WayName = 'blind' | 'trial' | 'run_in' | 'layers';
 export interface PassOutcome {
   /** Order in which it is run, from 1 [-]. */
   readonly number: number;
-  /** Layer and track, each from 1 [-]. */
+  /** Layer, from 1 [-]. */
   readonly layer: number;
+  /** Track, from 1 [-]. */
   readonly track: number;
   /** Offset of the track from the groove's centre line [m]. */
   readonly offset: number;
   /** Stretch of the seam that it runs, from its start; run-outs lie outside [m]. */
   readonly from: number;
+  /** End of that stretch [m]. */
   readonly to: number;
-  /** Current [A], arc voltage [V], push angle [rad]. */
+  /** Current [A]. */
   readonly current: number;
+  /** Arc voltage [V]. */
   readonly voltage: number;
+  /** Push angle [rad]. */
   readonly pushAngle: number;
   /** Travel; where a table sets it, that for the middle reading [m/s]. */
   readonly travel: number;
@@ -48,8 +58,9 @@ export interface PassOutcome {
 
 /** One row of a table: a reading, what to do, and what to expect; SI. */
 export interface RowOutcome {
-  /** Readings from here on, and up to but not including there; undefined: no upper end [m]. */
+  /** Readings from here on [m]. */
   readonly from: number;
+  /** Up to but not including there; undefined: no upper end [m]. */
   readonly to: number | undefined;
   readonly action: 'run' | 'done' | 'ask';
   /** Travel of what is run next; undefined unless the action is `run` [m/s]. */
@@ -60,8 +71,9 @@ export interface RowOutcome {
   readonly travelFactor: number | undefined;
   /** Mean depth of the groove to expect in the end; where nothing is run, the depth that is there [m]. */
   readonly expect: Percentiles;
-  /** Chance, with this reading, that the groove ends too shallow somewhere, and too deep somewhere [-]. */
+  /** Chance, with this reading, that the groove ends too shallow somewhere [-]. */
   readonly tooShallow: number;
+  /** Chance that it ends too deep somewhere [-]. */
   readonly tooDeep: number;
 }
 
@@ -69,9 +81,11 @@ export interface RowOutcome {
 export interface TryoutOutcome {
   readonly kind: 'trial' | 'run_in';
   readonly on: 'scrap' | 'run_on' | 'seam';
+  /** Length of the cut [m]. */
   readonly length: number;
-  /** Current [A] and travel [m/s] it is cut with. */
+  /** Current it is cut with [A]. */
   readonly current: number;
+  /** Travel it is cut with [m/s]. */
   readonly travel: number;
   /** Depth of its cut [m]. */
   readonly depth: Percentiles;
@@ -84,7 +98,9 @@ export interface TryoutOutcome {
 export interface StopOutcome {
   /** The stop comes after this layer [-]. */
   readonly afterLayer: number;
+  /** Where the stations lie, from the start of the seam [m]. */
   readonly stations: readonly number[];
+  /** Standard deviation of one reading [m]. */
   readonly readingSd: number;
   readonly table: readonly RowOutcome[];
 }
@@ -99,26 +115,36 @@ export interface ChangeOutcome {
 
 /** Where the doubt about the finished depth comes from, as shares of the variance of its logarithm. */
 export interface Doubt {
+  /** What is not known of the shop [-]. */
   readonly family: number;
+  /** What is common to one job [-]. */
   readonly job: number;
+  /** What differs from pass to pass [-]. */
   readonly pass: number;
+  /** What varies along the seam [-]. */
   readonly seam: number;
+  /** What the gauge adds [-]. */
   readonly gauge: number;
 }
 
 /** What could be measured, or measured better, and what that is worth on this job. */
 export interface MeasuringWorth {
   readonly what: 'trial' | 'trial_known' | 'station' | 'finer_gauge' | 'longer_trial';
-  /** Money and time saved on the mean; not below 0 [currency, s]. */
+  /** Money saved on the mean; not below 0 [currency]. */
   readonly cost: number;
+  /** Time saved on the mean; not below 0 [s]. */
   readonly time: number;
 }
 
 /** The predicted floor across the seam; lists of equal length [m]. */
 export interface SectionOutcome {
+  /** Offsets from the centre line [m]. */
   readonly offset: readonly number[];
+  /** 5th percentile of the depth at each [m]. */
   readonly p05: readonly number[];
+  /** Median depth at each [m]. */
   readonly p50: readonly number[];
+  /** 95th percentile at each [m]. */
   readonly p95: readonly number[];
 }
 
@@ -129,17 +155,28 @@ export interface PlanOutcome {
   readonly dominated: boolean;
   readonly electrode: KitElectrode;
   readonly pattern: Pattern;
+  /** Layers on top of each other [-]. */
   readonly layers: number;
+  /** Length each pass runs, run-outs included [m]. */
   readonly passLength: number;
   readonly passes: readonly PassOutcome[];
   /** Deepest point along the seam, and the shallowest where the depth must be reached [m]. */
   readonly floorDepth: Percentiles;
   readonly leastDepth: Percentiles;
   readonly width: Percentiles;
+  /** Radius fitted to the lowest arc, median section [m]. */
   readonly rootRadius: number;
+  /** Side wall against the vertical, median section [rad]. */
   readonly wallAngle: number;
+  /** Height of the ridge between tracks, median section [m]. */
   readonly cuspHeight: number;
-  readonly ligament: { readonly p05: number; readonly p50: number };
+  /** Plate left under the deepest point. */
+  readonly ligament: {
+    /** 5th percentile [m]. */
+    readonly p05: number;
+    /** Median [m]. */
+    readonly p50: number;
+  };
   readonly chances: Chances;
   readonly arcTime: Expectation;
   readonly jobTime: Expectation;
@@ -147,9 +184,11 @@ export interface PlanOutcome {
   readonly wholeCost: Expectation;
   readonly electrodesUsed: Expectation;
   readonly currency: string;
+  /** Arc energy of the whole job, median [J]. */
   readonly arcEnergy: number;
   /** Area of the median section [m2]. */
   readonly removed: number;
+  /** Length left ungouged if the arc goes out once [m]. */
   readonly lossLength: number;
   readonly tryout: TryoutOutcome | undefined;
   readonly stops: readonly StopOutcome[];

@@ -49,7 +49,7 @@ export interface PlanWithin {
  *
  * @param job - the job [record], from `readJob`
  * @param belief - what is known of removal [record], from `publishedBelief`
- * @param within - limits, what eases them, and the money beside the arc [record]
+ * @param within - limits, what eases them, and the money beside the arc [record], see PlanWithin
  * @returns plan and alternatives, or a refusal [record]
  * @source derived: chance-constrained planning over the removal law
  * @example

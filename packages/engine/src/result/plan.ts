@@ -199,14 +199,23 @@ export const planSchema = z
   })
   .meta({ id: 'Plan' });
 
+/** A whole set-up as results state it. */
 export type Plan = Stated<typeof planSchema>;
+/** One run of the torch along the seam. */
 export type PlanPass = Plan['passes'][number];
+/** A stop to measure the groove, with its table. */
 export type GaugeStop = Plan['gauge_stops'][number];
+/** A reading, what to do about it and what to expect. */
 export type GaugeRow = GaugeStop['table'][number];
+/** A trial beside the seam, or a run-in on its first stretch. */
 export type Tryout = NonNullable<Plan['trial']>;
+/** The predicted floor across the seam. */
 export type SectionBand = Plan['section'];
+/** Where an electrode runs out. */
 export type ElectrodeChange = Plan['electrode_changes'][number];
+/** Percentiles of a predicted quantity. */
 export type Band = Plan['width_mm'];
+/** Mean, median and 90th percentile. */
 export type Spread = Plan['job_time_s'];
 
 /**
