@@ -28,7 +28,10 @@ export function missOf(limit: Limit): Miss {
     demand: limit.demand,
     limit: limit.capacity,
     unit: limit.unit,
-    remedy: limit.remedy,
+    // worked out only for the misses that are told
+    get remedy() {
+      return limit.remedy;
+    },
     size: Math.abs(limit.demand - limit.capacity) / scale,
   };
 }

@@ -3,11 +3,12 @@ import type { Job } from '../../job/index.ts';
 import type { Candidate, Limit, LimitFunction } from '../../limit/index.ts';
 import { type DutyInterval, passDuty } from '../duty/index.ts';
 import { kitIssues } from './check-loop.ts';
+import type { ElectricSetting } from './electric-change.ts';
 import type { ElectricLoop } from './electric-loop.ts';
+import { remediesOf } from './electric-remedy.ts';
 import type { Lead } from './lead.ts';
 import { type HeatModel, heatModelOf } from './lead-heat.ts';
 import { leadLimits } from './lead-limits.ts';
-import type { LoopResult } from './loop-result.ts';
 import { runsOf } from './loop-runs.ts';
 import { solveChecked } from './solve-loop.ts';
 import { loadLimits, unreachable, voltageLimit } from './source-limits.ts';
@@ -26,8 +27,8 @@ const REMEMBERED_MOST = 500;
  *
  * The candidate's current is held and its arc voltage wanted; the leads are as hot as the duty of its passes makes
  * them. Voltage, rated current, minutes in ten and, where the kit states the insulation's limit, lead temperature
- * are hard; what rests on memory or on an upper estimate is soft. Each remedy is worked out: the fewest more
- * conductors or the next size that mends it.
+ * are hard; what rests on memory or on an upper estimate is soft. Each remedy is a single change, the least of its kind,
+ * tried before it is named.
  *
  * @param kit - sources, leads, ambient and, where it is known better, the duty [record], any
  * @returns the limit function, or the issues of the kit [record]
@@ -38,9 +39,21 @@ const REMEMBERED_MOST = 500;
 export function electricLimits(kit: ElectricKit): Outcome<LimitFunction> {
   const issues = kitIssues(kit);
   if (issues.length > 0) return { ok: false, issues };
-  const runs = runsOf(kit);
   const dutyOf = kit.duty ?? passDuty;
   const modelOf = rememberedModels(kit.ambient);
+  const limitsAt = (setting: ElectricSetting): readonly Limit[] => {
+    const { current, voltage } = setting;
+    const loop: ElectricLoop = { ...setting, arc: { holds: 'current', current, voltage } };
+    const solved = solveChecked(loop, new Set(), runsOf(setting, modelOf));
+    const remedies = remediesOf(setting, limitsAt);
+    return solved.kind === 'no_operating_point'
+      ? [unreachable(voltage, solved, remedies)]
+      : [
+          voltageLimit(solved, remedies),
+          ...loadLimits(setting, solved, remedies),
+          ...leadLimits(solved, remedies),
+        ];
+  };
   const known = new Map<string, readonly Limit[]>();
   return {
     ok: true,
@@ -55,16 +68,7 @@ export function electricLimits(kit: ElectricKit): Outcome<LimitFunction> {
       const found = known.get(key);
       if (found) return found;
       const { current, voltage } = candidate;
-      const loop: ElectricLoop = { ...kit, duty, arc: { holds: 'current', current, voltage } };
-      const solved: LoopResult = solveChecked(loop, new Set(), runs);
-      const limits =
-        solved.kind === 'no_operating_point'
-          ? [unreachable(loop, voltage, solved)]
-          : [
-              voltageLimit(loop, runs, solved),
-              ...loadLimits(kit, solved),
-              ...leadLimits(runs, solved, duty, modelOf),
-            ];
+      const limits = limitsAt({ ...kit, current, voltage, duty });
       if (known.size >= REMEMBERED_MOST) known.clear();
       known.set(key, limits);
       return limits;
@@ -72,11 +76,12 @@ export function electricLimits(kit: ElectricKit): Outcome<LimitFunction> {
   };
 }
 
-/** Heat models of leads that remedies try, each built once per size. */
+/** Heat models of the kit's leads and of those that remedies try, each built once. */
 function rememberedModels(ambient: number): (lead: Lead) => HeatModel {
   const models = new Map<string, HeatModel>();
   return (lead) => {
-    const key = `${lead.area} ${lead.metal ?? 'copper'}`;
+    const { area, metal, covering, resistance } = lead;
+    const key = JSON.stringify([area, metal, covering, resistance]);
     const model = models.get(key) ?? heatModelOf(lead, ambient);
     models.set(key, model);
     return model;

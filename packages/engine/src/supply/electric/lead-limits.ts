@@ -1,11 +1,8 @@
 import { type Limit, limitOf, type Source } from '../../limit/index.ts';
-import type { DutyInterval } from '../duty/index.ts';
+import { LARGER_SIZE, LESS_CURRENT, LONGER_PAUSES, MORE_PARALLELS, soundJoint } from './electric-change.ts';
+import type { Remedies } from './electric-remedy.ts';
 import { RISE_FACTOR } from './joint-heat.ts';
-import type { Lead } from './lead.ts';
-import type { HeatModel } from './lead-heat.ts';
 import type { LeadState, WorkingLoop } from './loop-result.ts';
-import type { LeadRun } from './loop-runs.ts';
-import { temperatureRemedy } from './temperature-remedy.ts';
 
 const STATED: Source = {
   text: 'the insulation limit in the kit; lead heating within about 15 % in current',
@@ -17,28 +14,17 @@ const USUAL: Source = {
 };
 
 /** How hot the leads and their joints get in the duty against what the insulation stands. */
-export function leadLimits(
-  runs: readonly LeadRun[],
-  solved: WorkingLoop,
-  duty: readonly DutyInterval[],
-  modelOf: (lead: Lead) => HeatModel,
-): readonly Limit[] {
+export function leadLimits(solved: WorkingLoop, remedies: Remedies): readonly Limit[] {
   if (solved.leads.length === 0) return [];
-  return [temperatureLimit(runs, solved, duty, modelOf), ...jointLimit(solved.leads)];
+  return [temperatureLimit(solved, remedies), ...jointLimit(solved.leads, remedies)];
 }
 
 /** The lead with the least room below its limit, in kelvin. */
-function temperatureLimit(
-  runs: readonly LeadRun[],
-  { leads }: WorkingLoop,
-  duty: readonly DutyInterval[],
-  modelOf: (lead: Lead) => HeatModel,
-): Limit {
+function temperatureLimit({ leads }: WorkingLoop, remedies: Remedies): Limit {
   const room = (lead: LeadState): number => lead.insulation_limit_K - lead.temperature_K;
   const place = leads.reduce((least, lead, i) => (room(lead) < room(leads[least]!) ? i : least), 0);
   const lead = leads[place]!;
   const stated = lead.insulation_limit_provenance === 'job file';
-  const fails = room(lead) < 0;
   return limitOf({
     id: 'lead_temperature',
     title: `Temperature of the lead "${lead.name}"`,
@@ -48,19 +34,17 @@ function temperatureLimit(
     sense: 'most',
     hard: stated,
     source: stated ? STATED : USUAL,
-    remedy: fails
-      ? temperatureRemedy(runs[place]!, lead.current_A, duty, lead.insulation_limit_K, modelOf)
-      : 'more conductors side by side, or a larger size',
+    remedy: remedies('lead_temperature', [MORE_PARALLELS, LARGER_SIZE, LESS_CURRENT, LONGER_PAUSES]),
   });
 }
 
 /** The hottest joint, by the lower end of what is estimated: it fails only where it surely is too hot, and turns no plan away. */
-function jointLimit(leads: readonly LeadState[]): readonly Limit[] {
+function jointLimit(leads: readonly LeadState[], remedies: Remedies): readonly Limit[] {
   const joints = leads.flatMap((lead) =>
-    lead.joints.flatMap(({ name, rise_K, heat_W }) =>
+    lead.joints.flatMap(({ name, rise_K, heat_W, drop_V }) =>
       rise_K === undefined
         ? []
-        : [{ lead, name, heat_W, temperature: lead.temperature_K + rise_K / RISE_FACTOR }],
+        : [{ lead, name, heat_W, drop_V, temperature: lead.temperature_K + rise_K / RISE_FACTOR }],
     ),
   );
   if (joints.length === 0) return [];
@@ -82,7 +66,7 @@ function jointLimit(leads: readonly LeadState[]): readonly Limit[] {
         text: 'heat of the joint along the copper beside it and off its surface, lower end of an estimate within a factor of two',
         provenance: 'derived',
       },
-      remedy: `clean and tighten the joint: it makes ${Math.round(worst.heat_W)} W`,
+      remedy: remedies('joint_temperature', [soundJoint(worst.name, worst)]),
     }),
   ];
 }

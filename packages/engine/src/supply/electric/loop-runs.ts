@@ -12,8 +12,11 @@ export interface LeadRun {
 }
 
 /** All leads of a loop: first those that the whole current passes, then each source's own. */
-export function runsOf(loop: Pick<ElectricLoop, 'sources' | 'leads' | 'ambient'>): readonly LeadRun[] {
-  const run = (lead: Lead): LeadRun => ({ lead, model: heatModelOf(lead, loop.ambient) });
+export function runsOf(
+  loop: Pick<ElectricLoop, 'sources' | 'leads' | 'ambient'>,
+  modelOf: (lead: Lead) => HeatModel = (lead) => heatModelOf(lead, loop.ambient),
+): readonly LeadRun[] {
+  const run = (lead: Lead): LeadRun => ({ lead, model: modelOf(lead) });
   return [
     ...loop.leads.map(run),
     ...loop.sources.flatMap(({ leads = [] }, branch) => leads.map((lead) => ({ ...run(lead), branch }))),

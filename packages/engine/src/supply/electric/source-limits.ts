@@ -1,10 +1,20 @@
 import { type Limit, limitOf, type Source } from '../../limit/index.ts';
+import {
+  FEWER_MINUTES,
+  LARGER_SIZE,
+  LESS_CURRENT,
+  LONGER_PAUSES,
+  MORE_PARALLELS,
+  MORE_VOLTS,
+  SET_HIGHER,
+  SOURCE_BESIDE,
+  type Way,
+} from './electric-change.ts';
 import type { ElectricLoop } from './electric-loop.ts';
+import type { Remedies } from './electric-remedy.ts';
 import type { NoWorkingLoop, SourceState, WorkingLoop } from './loop-result.ts';
-import type { LeadRun } from './loop-runs.ts';
 import type { PowerSource } from './power-source.ts';
-import { conventionalLoadVoltage, permittedCurrent, ratedMaximum } from './rating.ts';
-import { voltageRemedy } from './voltage-remedy.ts';
+import { conventionalLoadVoltage, ratedMaximum } from './rating.ts';
 
 const CURVE: Source = { text: "the kit's characteristic of each source, Ohm's law", provenance: 'job file' };
 const PLATE: Source = { text: "the source's rating plate in the kit", provenance: 'job file' };
@@ -14,8 +24,11 @@ const RULE: Source = {
 };
 const CONVENTION: Source = { text: 'IEC 60974-1, conventional load voltage', provenance: 'memory' };
 
+/** What can bring the volts needed and those there together. */
+const VOLTS: readonly Way[] = [MORE_PARALLELS, LARGER_SIZE, LESS_CURRENT, MORE_VOLTS, SOURCE_BESIDE];
+
 /** Volts needed where the sources join against volts they give there. */
-export function voltageLimit(loop: ElectricLoop, runs: readonly LeadRun[], solved: WorkingLoop): Limit {
+export function voltageLimit(solved: WorkingLoop, remedies: Remedies): Limit {
   return limitOf({
     id: 'terminal_voltage',
     title: 'Volts needed at the source',
@@ -25,16 +38,13 @@ export function voltageLimit(loop: ElectricLoop, runs: readonly LeadRun[], solve
     sense: 'most',
     hard: true,
     source: CURVE,
-    remedy: voltageRemedy(loop, runs, solved),
+    remedy: remedies('terminal_voltage', VOLTS),
   });
 }
 
 /** The same limit where the current cannot be driven at all: nothing is available then. */
-export function unreachable({ leads }: ElectricLoop, voltage: number, why: NoWorkingLoop): Limit {
-  const mend =
-    leads.length > 0
-      ? 'less current, shorter or thicker leads, or another source beside it'
-      : 'less current, or another source beside it';
+export function unreachable(voltage: number, why: NoWorkingLoop, remedies: Remedies): Limit {
+  const mend = remedies('terminal_voltage', VOLTS);
   return limitOf({
     id: 'terminal_voltage',
     title: 'Volts needed at the source',
@@ -44,7 +54,7 @@ export function unreachable({ leads }: ElectricLoop, voltage: number, why: NoWor
     sense: 'most',
     hard: true,
     source: CURVE,
-    remedy: `${mend}: ${why.reason}`,
+    remedy: () => `${mend()}: ${why.reason}`,
   });
 }
 
@@ -52,13 +62,14 @@ export function unreachable({ leads }: ElectricLoop, voltage: number, why: NoWor
 export function loadLimits(
   { sources }: Pick<ElectricLoop, 'sources'>,
   solved: WorkingLoop,
+  remedies: Remedies,
 ): readonly Limit[] {
   const loads = solved.sources.map((state, i) => ({ state, source: sources[i]!.source }));
   return [
-    ratedCurrent(loads),
-    dutyLimit(loads, solved.arc_minutes_in_ten),
-    ratedVoltage(loads, Math.max(0, -solved.margin_V)),
-    ...(loads.length > 1 ? [leastShare(loads)] : []),
+    ratedCurrent(loads, remedies),
+    dutyLimit(loads, solved.arc_minutes_in_ten, remedies),
+    ratedVoltage(loads, Math.max(0, -solved.margin_V), remedies),
+    ...(loads.length > 1 ? [leastShare(loads, remedies)] : []),
   ];
 }
 
@@ -72,31 +83,23 @@ function worst(loads: readonly Load[], of: (load: Load) => number): Load {
   return loads.reduce((most, load) => (of(load) > of(most) ? load : most));
 }
 
-function ratedCurrent(loads: readonly Load[]): Limit {
+function ratedCurrent(loads: readonly Load[], remedies: Remedies): Limit {
   const { state, source } = worst(loads, (load) => load.state.current_A / load.state.rated_maximum_A);
-  const most = ratedMaximum(source);
-  const beside = loads.length > 1 ? 'a setting at which the others take more' : 'a second source beside it';
   return limitOf({
     id: 'source_rated_current',
     title: `Current of the source "${source.name}"`,
     demand: state.current_A,
-    capacity: most,
+    capacity: ratedMaximum(source),
     unit: 'A',
     sense: 'most',
     hard: true,
     source: PLATE,
-    remedy: `no more than ${loads.length > 1 ? 'about ' : ''}${Math.floor(most / state.share)} A in all, or ${beside}`,
+    remedy: remedies('source_rated_current', [LESS_CURRENT, SOURCE_BESIDE]),
   });
 }
 
-function dutyLimit(loads: readonly Load[], minutes: number): Limit {
+function dutyLimit(loads: readonly Load[], minutes: number, remedies: Remedies): Limit {
   const { state, source } = worst(loads, (load) => -load.state.permissible_minutes);
-  const permitted = minutes > 0 ? permittedCurrent(source, minutes) : ratedMaximum(source);
-  const all = Math.floor(permitted / state.share);
-  const pause =
-    state.permissible_minutes > 0
-      ? `, or no more than ${state.permissible_minutes.toFixed(1)} minutes of arc in any ten`
-      : '';
   return limitOf({
     id: 'source_duty',
     title: `Minutes of arc in ten, source "${source.name}"`,
@@ -106,12 +109,12 @@ function dutyLimit(loads: readonly Load[], minutes: number): Limit {
     sense: 'most',
     hard: true,
     source: RULE,
-    remedy: `no more than ${loads.length > 1 ? 'about ' : ''}${all} A in all${pause}, or another source beside it`,
+    remedy: remedies('source_duty', [LESS_CURRENT, FEWER_MINUTES, LONGER_PAUSES, SOURCE_BESIDE]),
   });
 }
 
 /** A source may give more than its rated load voltage, but is not tested for it: never a hard limit. */
-function ratedVoltage(loads: readonly Load[], lacking: number): Limit {
+function ratedVoltage(loads: readonly Load[], lacking: number, remedies: Remedies): Limit {
   const ratedOf = (load: Load): { readonly volts: number; readonly onPlate: boolean } => {
     const points = load.source.rating.toSorted((a, b) => a.current - b.current);
     const point = points.find(({ current }) => current >= load.state.current_A) ?? points.at(-1)!;
@@ -135,12 +138,12 @@ function ratedVoltage(loads: readonly Load[], lacking: number): Limit {
     sense: 'most',
     hard: false,
     source: rated.onPlate ? PLATE : CONVENTION,
-    remedy: 'shorter or thicker leads, less current, or a source rated at a higher load voltage',
+    remedy: remedies('source_rated_voltage', [MORE_PARALLELS, LARGER_SIZE, LESS_CURRENT, SOURCE_BESIDE]),
   });
 }
 
 /** A source that gives less than a hundredth of the current takes no part (judgement, no source). */
-function leastShare(loads: readonly Load[]): Limit {
+function leastShare(loads: readonly Load[], remedies: Remedies): Limit {
   const { state, source } = worst(loads, (load) => -load.state.share);
   return limitOf({
     id: 'source_share',
@@ -151,6 +154,6 @@ function leastShare(loads: readonly Load[]): Limit {
     sense: 'least',
     hard: false,
     source: { text: "the kit's characteristics; least share: judgement, no source", provenance: 'derived' },
-    remedy: `set "${source.name}" to a higher voltage, or the others to a lower one`,
+    remedy: remedies('source_share', [SET_HIGHER]),
   });
 }
