@@ -1,4 +1,5 @@
 const QUANTITY = ['packages/engine/src/quantity', 'packages/papers/src/document'];
+const PLAN = ['packages/engine/src/result'];
 const LIMIT = ['packages/engine/src/limit', 'packages/papers/src/document'];
 
 /**
@@ -82,5 +83,103 @@ export const MUTANTS = [
     find: 'const TIGHT_SHARE = 0.95',
     plant: 'const TIGHT_SHARE = 0.9999',
     tests: LIMIT,
+  },
+  {
+    what: 'travel of a pass ten times off',
+    file: 'packages/engine/src/result/plan.ts',
+    find: "travel_mm_per_min: inUnit(pass.travel, 'mm_per_min')",
+    plant: "travel_mm_per_min: inUnit(10 * pass.travel, 'mm_per_min')",
+    tests: PLAN,
+  },
+  {
+    what: 'travel of a trial in mm/s',
+    file: 'packages/engine/src/result/plan.ts',
+    find: "travel_mm_per_min: inUnit(tryout.travel, 'mm_per_min')",
+    plant: "travel_mm_per_min: inUnit(tryout.travel, 'mm')",
+    tests: PLAN,
+  },
+  {
+    what: 'the chance of too deep told for that of too shallow',
+    file: 'packages/engine/src/result/plan.ts',
+    find: 'too_shallow: row.tooShallow',
+    plant: 'too_shallow: row.tooDeep',
+    tests: PLAN,
+  },
+  {
+    what: 'reached and not too deep swapped',
+    file: 'packages/engine/src/result/plan.ts',
+    find: 'depth_reached: chances.reached',
+    plant: 'depth_reached: chances.notTooDeep',
+    tests: PLAN,
+  },
+  {
+    what: 'the deepest floor told for the shallowest',
+    file: 'packages/engine/src/result/plan.ts',
+    find: 'least_depth_mm: inMillimetres(outcome.leastDepth)',
+    plant: 'least_depth_mm: inMillimetres(outcome.floorDepth)',
+    tests: PLAN,
+  },
+  {
+    what: 'both ends of a band the lower one',
+    file: 'packages/engine/src/result/plan.ts',
+    find: "return { p05: inUnit(p05, 'mm'), p50: inUnit(p50, 'mm'), p95: inUnit(p95, 'mm') };",
+    plant: "return { p05: inUnit(p05, 'mm'), p50: inUnit(p50, 'mm'), p95: inUnit(p05, 'mm') };",
+    tests: PLAN,
+  },
+  {
+    what: 'arc energy in joules under a key in kJ',
+    file: 'packages/engine/src/result/plan.ts',
+    find: "arc_energy_kJ: inUnit(outcome.arcEnergy, 'kJ')",
+    plant: "arc_energy_kJ: inUnit(outcome.arcEnergy, 'J')",
+    tests: PLAN,
+  },
+  {
+    what: 'the angle of a wall in radians',
+    file: 'packages/engine/src/result/plan.ts',
+    find: "wall_angle_deg: inUnit(outcome.wallAngle, 'deg')",
+    plant: 'wall_angle_deg: outcome.wallAngle',
+    tests: PLAN,
+  },
+  {
+    what: 'the end of a table row is its beginning',
+    file: 'packages/engine/src/result/plan.ts',
+    find: "const to = row.to === undefined ? null : inUnit(row.to, 'mm');",
+    plant: "const to = row.to === undefined ? null : inUnit(row.from, 'mm');",
+    tests: PLAN,
+  },
+  {
+    what: 'a plan that gauges called blind',
+    file: 'packages/engine/src/result/plan.ts',
+    find: "tryout === undefined && outcome.stops.length === 0 ? 'blind'",
+    plant: "tryout !== undefined && outcome.stops.length === 0 ? 'blind'",
+    tests: PLAN,
+  },
+  {
+    what: 'where the air gives out twice as far',
+    file: 'packages/engine/src/answer/report-air.ts',
+    find: "inUnit(below.intoPass * travel, 'mm')",
+    plant: "inUnit(2 * below.intoPass * travel, 'mm')",
+    tests: ['packages/engine/src/answer/report-air.test.ts'],
+  },
+  {
+    what: 'a pressure in pascals under a key in kPa',
+    file: 'packages/engine/src/answer/report-air.ts',
+    find: "lowest_quick_kPa: inUnit(drawdown.lowestQuick, 'kPa')",
+    plant: 'lowest_quick_kPa: drawdown.lowestQuick',
+    tests: ['packages/engine/src/answer/report-air.test.ts'],
+  },
+  {
+    what: 'the loss of a hose twice',
+    file: 'packages/engine/src/supply/air/hose-loss.ts',
+    find: '* speed ** 2) / 2',
+    plant: '* speed ** 2) / 1',
+    tests: ['packages/engine/src/supply/air/hose-loss.test.ts'],
+  },
+  {
+    what: 'which side of a limit there must be',
+    file: 'packages/papers/src/blocks/limit-table.ts',
+    find: "limit.sense === 'most' ? '≤' : '≥'",
+    plant: "limit.sense === 'most' ? '≥' : '≤'",
+    tests: ['packages/papers/src/blocks/limit-table.test.ts'],
   },
 ];

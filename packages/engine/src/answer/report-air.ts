@@ -71,7 +71,12 @@ function pointReports(point: AirPoint, path: readonly AirItem[]): readonly AirPo
   });
 }
 
-function drawdownReport(drawdown: Drawdown, duty: readonly DutyInterval[], travel: number): DrawdownReport {
+/** The course of the receiver over a duty, stated; `travel` tells how far into a pass a moment lies [m/s]. */
+export function drawdownReport(
+  drawdown: Drawdown,
+  duty: readonly DutyInterval[],
+  travel: number,
+): DrawdownReport {
   const { samples, below } = drawdown;
   const step = Math.max(1, Math.ceil(samples.length / SAMPLES_MOST));
   // Where torch or compressor starts or stops, and the ends, are kept.
