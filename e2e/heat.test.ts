@@ -17,6 +17,7 @@ describe.skipIf(NO_BROWSER)('heat', () => {
   it('scrubs from the cold plate through the passes, with the torch on the ribbon', async () => {
     const { page } = await stage.visit();
     const heat = await new HeatPage(page).open();
+    await heat.refined();
     await heat.moment.press('Home');
     expect(await heat.moment.getAttribute('aria-valuetext')).toContain('before the first pass');
     expect(await heat.described()).toContain('cut 0.0 mm deep');
@@ -33,6 +34,7 @@ describe.skipIf(NO_BROWSER)('heat', () => {
   it('plays to the end and stops there, and pauses by the space bar', async () => {
     const { page } = await stage.visit();
     const heat = await new HeatPage(page).open();
+    await heat.refined();
     await heat.moment.press('Home');
     await heat.moment.press(' ');
     expect(await seenText(heat.play)).toBe('Pause');
@@ -63,7 +65,7 @@ describe.skipIf(NO_BROWSER)('heat', () => {
     await heat.saveState.filter({ hasText: 'saved as revision 1' }).waitFor();
     expect(page.url()).toMatch(/\/jobs\/[^/]+\/heat$/u);
     await page.reload();
-    await heat.refined();
+    await heat.answered();
     expect(await heat.field('Preheat for gouging').inputValue()).toBe('180 °C');
   });
 

@@ -186,7 +186,8 @@ describe.skipIf(NO_BROWSER)('papers page', () => {
     expect(await seenText(page.getByRole('alert'))).toContain('line 2');
     const coming = page.waitForEvent('download');
     await file.setInputFiles(READINGS);
-    const path = await (await coming).path();
+    const path = join(folder, 'filled-in.pdf');
+    await (await coming).saveAs(path);
     expect(pdfPages(readFileSync(path))).toBe(1);
   });
 

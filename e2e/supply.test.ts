@@ -14,7 +14,7 @@ describe.skipIf(NO_BROWSER)('power and air', () => {
   it('says what to describe as long as there is no kit, and plans all the same', async () => {
     const { page } = await stage.visit();
     const pages = await new SupplyPages(page).open('supply');
-    expect(await seenText(pages.region('No kit to reckon with'))).toContain('power source');
+    expect(await seenText(pages.region('No kit described yet'))).toContain('power source');
     await pages.open('bay');
     expect(await seenText(pages.region('No bay to draw'))).toContain('the outline of the bay');
     await page.getByRole('link', { name: 'Describe the kit' }).click();
@@ -59,7 +59,7 @@ describe.skipIf(NO_BROWSER)('power and air', () => {
     await pages.button('Save').click();
     await pages.saveState.filter({ hasText: 'saved as revision 2' }).waitFor();
     await pages.open('supply');
-    await pages.region('No kit to reckon with').waitFor();
+    await pages.region('No kit described yet').waitFor();
   });
 
   it('refuses to overwrite a kit that somebody else saved, and lets the person choose', async () => {

@@ -21,11 +21,16 @@ export class HeatPage {
     this.play = page.getByRole('button', { name: /^(Play|Pause)$/u });
   }
 
-  /** Opens the heat of a demo job and waits for its refined answer. */
+  /** Opens the heat of a demo job and waits for an answer, quick or refined. */
   async open(demo = 'defect-pocket'): Promise<this> {
     await this.page.goto(`/demo/${demo}/heat`);
-    await this.refined();
+    await this.answered();
     return this;
+  }
+
+  /** Waits until an answer is shown: a quick look says all that a refined one does. */
+  async answered(): Promise<void> {
+    await this.status.filter({ hasText: /^(A quick look;|Refined)/u }).waitFor();
   }
 
   /** Waits until the refined answer is shown. */
@@ -36,8 +41,8 @@ export class HeatPage {
   /** Does something and waits until it is solved anew. */
   async solvedAnew(act: () => Promise<void>): Promise<void> {
     await act();
-    await this.status.filter({ hasText: /^(Solving|A quick look)/u }).waitFor();
-    await this.refined();
+    await this.status.filter({ hasText: /^Solving/u }).waitFor();
+    await this.answered();
   }
 
   region(name: string): Locator {

@@ -93,6 +93,15 @@ describe('A plan', { timeout: 20_000 }, () => {
     }
   });
 
+  it('stands beside other electrodes and another way, though the search could end without them', () => {
+    const { plan, alternatives } = planned(testJob({ ...ROOMY, plan: { objective: 'cost' } }).job);
+    const all = [plan, ...alternatives];
+    expect(new Set(all.map(({ electrode }) => electrode.diameter)).size).toBe(3);
+    expect(new Set(all.map(({ ways }) => ways.join())).size).toBeGreaterThan(1);
+    const cost = alternatives.map(({ wholeCost }) => wholeCost.mean);
+    expect(Math.max(...cost)).toBeGreaterThan(plan.wholeCost.mean);
+  });
+
   it('keeps below the top of the range of its electrode where that costs little', () => {
     const { plan } = planned(
       testJob({ ...ROOMY, seam: { length: '300 mm' }, plan: { objective: 'cost' } }).job,

@@ -1,4 +1,4 @@
-import type { Job } from '../job/index.ts';
+import type { Job, KitElectrode } from '../job/index.ts';
 import type { Easing, LimitFunction } from '../limit/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
 
@@ -10,6 +10,7 @@ import { refuse } from './refuse.ts';
 import { planOutcome } from './report.ts';
 import { search } from './search.ts';
 import type { SearchTask } from './search-task.ts';
+import { kindOfWay } from './way.ts';
 import type { Feasible } from './weigh.ts';
 import type { AfterCostFunction } from './whole-cost.ts';
 
@@ -86,7 +87,7 @@ export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): Pl
     job,
   );
   const unbeaten = paretoSet([best, ...rest]);
-  const beaten = bestPerElectrode(
+  const beaten = bestOfTheRest(
     rest.filter((each) => !unbeaten.includes(each)),
     unbeaten,
   );
@@ -135,13 +136,16 @@ function paretoSet(feasible: readonly Feasible[]): Feasible[] {
   return feasible.filter((each) => !feasible.some((other) => beats(other, each)));
 }
 
-/** For comparison: the best beaten set-up of each electrode that no unbeaten one uses. */
-function bestPerElectrode(beaten: readonly Feasible[], unbeaten: readonly Feasible[]): Feasible[] {
-  const shown = new Set(unbeaten.map((each) => each.solved.setup.rig.electrode));
-  return beaten.filter(({ solved }) => {
-    const { electrode } = solved.setup.rig;
-    const first = !shown.has(electrode);
-    shown.add(electrode);
-    return first;
+/** For comparison: the best beaten set-up of each electrode and each kind of way that no unbeaten one shows. */
+function bestOfTheRest(beaten: readonly Feasible[], unbeaten: readonly Feasible[]): Feasible[] {
+  const electrodeOf = ({ solved }: Feasible): KitElectrode => solved.setup.rig.electrode;
+  const kindOf = ({ solved }: Feasible): string => kindOfWay(solved.setup.way);
+  const electrodes = new Set(unbeaten.map(electrodeOf));
+  const kinds = new Set(unbeaten.map(kindOf));
+  return beaten.filter((each) => {
+    const shown = electrodes.has(electrodeOf(each)) && kinds.has(kindOf(each));
+    electrodes.add(electrodeOf(each));
+    kinds.add(kindOf(each));
+    return !shown;
   });
 }

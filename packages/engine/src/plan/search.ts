@@ -8,6 +8,7 @@ import { type Miss, type MissNote, missChance } from './miss.ts';
 import { type Prospect, prospectsOf, prospectWith } from './prospect.ts';
 import type { SearchInput, SearchTask } from './search-task.ts';
 import { type Solved, type SolveTask, solve, triedAgain, triedAt } from './solve.ts';
+import { kindOfWay, type Way } from './way.ts';
 import { waysNear } from './ways.ts';
 import { energyAllowed, type Feasible, weigh } from './weigh.ts';
 import { wholeCosts } from './whole-cost.ts';
@@ -31,6 +32,8 @@ const EASED_CURRENT = 0.95;
 const EASED_COST = 0.03;
 /** Gain from which on a nearby way takes the place of the one found [-]. */
 const NEAR_GAIN = 1e-3;
+/** Looks and solutions spent on one more set-up to compare with [-]. */
+const COMPARED_TRIES = 6;
 /** Rounds of looking at nearby ways [-]. */
 const NEAR_ROUNDS = 3;
 /** Shops more in which nothing is run, that a nearby way may have [-]: what is not run costs nothing. */
@@ -86,17 +89,35 @@ export function search(within: SearchTask): SearchResult {
   };
   const scouted = new Map<Prospect, Scouted>();
   const settled = new Set<Prospect>();
-  let complete = true;
-  for (const objective of new Set<Objective>([job.plan.objective, 'time'])) {
-    if (input.firstOnly && feasible.length > 0) break;
-    let best = leastBy(feasible, (each) => meritBy(each.merit, objective));
-    const promise = (each: Prospect): number => {
+  const promiseBy =
+    (objective: Objective) =>
+    (each: Prospect): number => {
       const seen = scouted.get(each);
       if (settled.has(each) || seen?.hopeless === true) return Number.POSITIVE_INFINITY;
       return seen === undefined
         ? meritBy(each.forecast.merit, objective) * (1 - FORECAST_ERROR)
         : meritBy(seen.merit, objective);
     };
+  /** Looks at a way in few shops, or, once it was looked at, solves it; what works is kept. */
+  const tryOut = (next: Prospect): Feasible | undefined => {
+    const seen = scouted.get(next);
+    if (seen === undefined) {
+      const scout = scoutOf(input, next, miss);
+      scouted.set(next, scout);
+      if (scout.hopeless && scout.limited) limited(next);
+      return undefined;
+    }
+    settled.add(next);
+    const outcome = settle(input, next, seen.logTarget, miss);
+    if (outcome.feasible !== undefined) feasible.push(outcome.feasible);
+    else if (outcome.limited) limited(next);
+    return outcome.feasible;
+  };
+  let complete = true;
+  for (const objective of new Set<Objective>([job.plan.objective, 'time'])) {
+    if (input.firstOnly && feasible.length > 0) break;
+    let best = leastBy(feasible, (each) => meritBy(each.merit, objective));
+    const promise = promiseBy(objective);
     for (;;) {
       const next = leastBy(prospects, promise);
       if (next === undefined) break;
@@ -105,26 +126,41 @@ export function search(within: SearchTask): SearchResult {
         complete = false;
         break;
       }
-      const seen = scouted.get(next);
-      if (seen === undefined) {
-        const scout = scoutOf(input, next, miss);
-        scouted.set(next, scout);
-        if (scout.hopeless && scout.limited) limited(next);
-        continue;
-      }
-      settled.add(next);
-      const outcome = settle(input, next, seen.logTarget, miss);
-      if (outcome.feasible !== undefined) {
-        feasible.push(outcome.feasible);
-        best = leastBy([outcome.feasible, ...(best ? [best] : [])], (each) => meritBy(each.merit, objective));
-        if (input.firstOnly) break;
-      } else if (outcome.limited) limited(next);
+      const found = tryOut(next);
+      if (found === undefined) continue;
+      best = leastBy([found, ...(best ? [best] : [])], (each) => meritBy(each.merit, objective));
+      if (input.firstOnly) break;
     }
     if (best !== undefined && !input.firstOnly) {
       const nearer = nearBest(input, best, objective, miss);
       if (nearer !== best) feasible.push(nearer);
       const eased = easedCurrent(input, nearer, objective, miss);
       if (eased !== undefined) feasible.push(eased);
+    }
+  }
+  if (feasible.length > 0 && !input.firstOnly) {
+    // The search ends where nothing can be better; what a person asks about is tried all the same, to compare with.
+    const promise = promiseBy(job.plan.objective);
+    const compare = (isAsked: (electrode: KitElectrode, way: Way) => boolean): void => {
+      for (let tries = 0; tries < COMPARED_TRIES && work.left > 0; tries += 1) {
+        const next = leastBy(prospects, (each) =>
+          isAsked(each.task.rig.electrode, each.way) ? promise(each) : Number.POSITIVE_INFINITY,
+        );
+        if (next === undefined || tryOut(next) !== undefined) return;
+      }
+    };
+    for (const { electrode, currents } of electrodes) {
+      if (feasible.some(({ solved }) => solved.setup.rig.electrode === electrode)) continue;
+      if (!prospects.some(({ task }) => task.rig.electrode === electrode) && currents[0] !== undefined) {
+        const unbounded = { ...input, horizon: { time: far, cost: far, heat: far } };
+        prospects.push(...prospectsOf(unbounded, law, electrode, currents[0], miss).list);
+      }
+      compare((own) => own === electrode);
+    }
+    const kinds = new Set(prospects.map(({ way }) => kindOfWay(way)));
+    for (const kind of kinds) {
+      if (!feasible.some(({ solved }) => kindOfWay(solved.setup.way) === kind))
+        compare((_, way) => kindOfWay(way) === kind);
     }
   }
   return { feasible, misses: [...misses.values()].sort((a, b) => a.size - b.size), complete };

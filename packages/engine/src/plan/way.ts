@@ -25,6 +25,11 @@ export interface Way {
 /** Part of the depth that a run-in takes off before it is gauged [-]: safely shallow. */
 export const RUN_IN_SHARE = 0.6;
 
+/** What a person calls the way by: tried before or not, gauged between layers or not. */
+export function kindOfWay({ tryout, stops }: Way): string {
+  return `${tryout?.kind ?? 'none'}/${stops > 0}`;
+}
+
 /** What a job runs with, whatever the way. */
 export interface Rig {
   readonly electrode: KitElectrode;

@@ -6,7 +6,7 @@ export function NoKit(): VNode {
   return (
     <section class="panel" aria-labelledby="no-kit-title">
       <header class="panel-head">
-        <h2 id="no-kit-title">No kit to reckon with</h2>
+        <h2 id="no-kit-title">No kit described yet</h2>
       </header>
       <p>
         The job is planned by the process alone. Describe the shop’s kit once, and this page tells whether it
