@@ -24,6 +24,8 @@ export interface TableTask {
   /** Depth that the tracks' centre lines must have and may have [m]. */
   readonly required: number;
   readonly most: number;
+  /** Chance of lying between the two from which on a floor is left as it was gauged [-]. */
+  readonly enough: number;
 }
 
 /** How a plan is run: one setting per layer, or a table that gives it. */
@@ -197,7 +199,7 @@ function stopTable(
   targets: readonly number[],
   middle: readonly number[],
 ): ReadingTable {
-  const { law, rig, way, readingSd, required, most } = task;
+  const { law, rig, way, readingSd, required, most, enough } = task;
   const slope = law.mean[1];
   const state = beforeStop(task, layer, targets, middle[layer - 1]!);
   const error = Math.hypot(
@@ -207,34 +209,42 @@ function stopTable(
   const variance = state.own + (error / state.depth) ** 2;
   const spread = Math.sqrt(state.common + variance);
   const gain = state.common / (state.common + variance);
-  const low = Math.min(state.depth * Math.exp(-EXPECTED * spread), most - 2 * EDGE_STEP);
-  const high = Math.min(state.depth * Math.exp(EXPECTED * spread), most);
-  const edges = evenEdges(Math.max(EDGE_STEP, low), high);
-  if (most - edges.at(-1)! > EDGE_STEP / 2) edges.push(most);
-  else edges[edges.length - 1] = most;
   const target = targets[layer]!;
   const lastCut = state.depth - (layer > 1 ? targets[layer - 2]! : 0);
   const [least, greatest] = rig.energyRange;
   const before = middle[layer - 1]!;
-  const rows = edges.slice(0, -1).map((edge, index): ReadingRow => {
-    const reading = (edge + edges[index + 1]!) / 2;
+  // Where the pass before ran at the middle setting, the range of the travel is that far away.
+  const [down, up] = [least - before, greatest - before];
+  const isLast = layer === way.shares.length - 1;
+  /** What a reading asks of the next pass, and whether the floor is better left as it is. */
+  const rowAt = (reading: number): ReadingRow => {
     const missing = target - reading;
     // ln of how much deeper than expected this shop cuts.
     const lift = gain * Math.log(reading / state.depth);
     const wanted = missing > 0 ? (Math.log(missing / lastCut) - lift) / slope : Number.NEGATIVE_INFINITY;
-    // Where the pass before ran at the middle setting, the range of the travel is that far away.
-    const [down, up] = [least - before, greatest - before];
     const held = Math.min(up, Math.max(down, wanted));
     const cut = lastCut * Math.exp(lift + slope * held);
-    const isLast = layer === way.shares.length - 1;
     if (isLast && wanted > up && missing > cut * (1 + OUT_OF_REACH)) return ASK;
     const rest = { cut, spread: Math.hypot(error, cut * Math.hypot(law.levels.pass, LATER_PASS_SD)) };
     const [run, done] = [
       bothSides(required, most, reading + rest.cut, rest.spread),
       bothSides(required, most, reading, error),
     ];
-    return isLast && wanted <= down && done >= run ? DONE : { action: 'run', logEnergy: [held], cuts: [cut] };
-  });
+    // A pass that only makes surer what is sure enough is not run: with more room above it would always be surer.
+    return isLast && wanted <= down && done >= Math.min(run, enough)
+      ? DONE
+      : { action: 'run', logEnergy: [held], cuts: [cut] };
+  };
+  const low = Math.max(EDGE_STEP, Math.min(state.depth * Math.exp(-EXPECTED * spread), most - 2 * EDGE_STEP));
+  let high = Math.min(state.depth * Math.exp(EXPECTED * spread), most);
+  // Readings that call for no more passes share one row, so that the others are no coarser for them.
+  let from = low;
+  while (from < high && rowAt(from + EDGE_STEP / 2).action !== 'done') from += EDGE_STEP;
+  high = Math.min(high, from);
+  const edges = high > low + EDGE_STEP ? evenEdges(low, high) : written([low]);
+  if (most - edges.at(-1)! > EDGE_STEP / 2) edges.push(most);
+  else edges[edges.length - 1] = most;
+  const rows = edges.slice(0, -1).map((edge, index) => rowAt((edge + edges[index + 1]!) / 2));
   // Shallower than anything expected, or deeper than the drawing allows, calls for a word.
   return { edges, rows: [ASK, ...rows, ASK] };
 }

@@ -247,6 +247,7 @@ function taskOf(
     readingSd: run.readingSd,
     required: demand.least + ridge,
     most: Math.min(demand.most, demand.mostForLigament),
+    enough: demand.assurance,
     job,
     demand,
     mostForLigament: demand.mostForLigament,

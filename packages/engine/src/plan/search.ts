@@ -35,7 +35,7 @@ const NEAR_GAIN = 1e-3;
 /** Looks and solutions spent on one more set-up to compare with [-]. */
 const COMPARED_TRIES = 6;
 /** Rounds of looking at nearby ways [-]. */
-const NEAR_ROUNDS = 3;
+const NEAR_ROUNDS = 6;
 /** Shops more in which nothing is run, that a nearby way may have [-]: what is not run costs nothing. */
 const NOT_RUN_MORE = 0.01;
 
