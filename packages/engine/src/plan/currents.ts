@@ -4,7 +4,10 @@ import type { MissNote } from './miss.ts';
 
 /** Currents tried between the ends of the range [-]. */
 const CURRENTS = 5;
-/** Currents that electrode and source both allow, greatest first. */
+/** Part of an electrode's greatest current that plans keep to [-]: at its limit it spalls, and little time is gained. */
+const CURRENT_MOST = 0.95;
+
+/** Currents that electrode and source both allow, greatest first; a locked one may be the electrode's greatest. */
 export function currentsOf(electrode: KitElectrode, job: Job, miss: MissNote): number[] {
   const range = currentRangeOf(electrode);
   const name = electrodeName(electrode.diameter);
@@ -53,6 +56,7 @@ export function currentsOf(electrode: KitElectrode, job: Job, miss: MissNote): n
     });
     return [];
   }
-  if (most === least) return [most];
-  return Array.from({ length: CURRENTS }, (_, step) => most - ((most - least) * step) / (CURRENTS - 1));
+  const top = Math.max(least, Math.min(most, CURRENT_MOST * range.most));
+  if (top === least) return [top];
+  return Array.from({ length: CURRENTS }, (_, step) => top - ((top - least) * step) / (CURRENTS - 1));
 }

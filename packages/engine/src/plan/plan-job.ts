@@ -73,14 +73,13 @@ export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): Pl
   };
   const found = search(input);
   const { feasible } = found;
-  const first = feasible.reduce<Feasible | undefined>(
-    (best, each) => (best === undefined || isBetter(each, best, job) ? each : best),
+  const best = feasible.reduce<Feasible | undefined>(
+    (least, each) => (least === undefined || isBetter(each, least, job) ? each : least),
     undefined,
   );
-  if (first === undefined) {
+  if (best === undefined) {
     return { refusal: refuse({ ...input, work: { left: REFUSAL_WORK } }, found, within.easings ?? []) };
   }
-  const best = feasible.find((each) => each.inPlaceOf === first) ?? first;
   const rest = differing(
     feasible.filter((each) => each !== best),
     best,

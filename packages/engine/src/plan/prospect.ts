@@ -39,7 +39,6 @@ export function prospectsOf(
   electrode: KitElectrode,
   current: number,
   miss: MissNote,
-  only?: { readonly pattern: Pattern; readonly way: Way },
 ): { readonly list: readonly Prospect[]; readonly tooSlow: boolean } {
   const { job, belief } = input;
   const wanted = depthDemand(job, 0);
@@ -47,8 +46,7 @@ export function prospectsOf(
   if (tooSharp(width.p50 / 2, job, miss)) return { list: [], tooSlow: false };
   const list: Prospect[] = [];
   let [quick, others] = [0, 0];
-  const patterns = only === undefined ? patternsOf(width.p50, job, miss) : [only.pattern];
-  for (const pattern of patterns) {
+  for (const pattern of patternsOf(width.p50, job, miss)) {
     const task = taskOf(input, law, electrode, current, pattern, width);
     if (task.required >= task.most) {
       miss({
@@ -75,11 +73,7 @@ export function prospectsOf(
       });
       continue;
     }
-    if (only === undefined && isBeyond(input, leastMerit(task))) continue;
-    if (only !== undefined) {
-      list.push(prospectWith(task, only.way));
-      continue;
-    }
+    if (isBeyond(input, leastMerit(task))) continue;
     for (const { ways } of wayFamilies(job, pattern.tracks, task.passLength)) {
       const all = ways.map((way) => prospectWith(task, way));
       for (const each of all) noteMerit(input, each);

@@ -44,19 +44,25 @@ const BEFORE_DEPTH: ReadonlySet<string> = new Set([
 /**
  * Explains why there is no plan: what single change of the job or the kit, as small as can be, would make one; where
  * none is found, what was missed most closely. The change is found by the same search under the eased demand: in few
- * shops first, and what is told in all of them. Those of the kit come first, those of the drawing after them, and the
- * ligament last.
+ * shops first, and what is told in all of them. Those of the kit come first, of them those that were missed by name; those of
+ * the drawing come after them, and the ligament last.
  */
 export function refuse(input: SearchTask, found: SearchResult, handedIn: readonly Easing[]): Refusal {
   const { job } = input;
   const missed = new Set(found.misses.map((miss) => miss.constraint));
   const early = [...missed].every((constraint) => BEFORE_SOLVING.has(constraint)) && missed.size > 0;
-  const all = [
+  const ofKit = [
     ...easingsOfLocks(job),
     ...easingsOfMeasuring(job),
     ...easingsOfElectrodes(job, missed),
     ...easingsOfMachines(job),
     ...handedIn,
+  ];
+  // What was missed by name most likely frees the job: it is tried before the work allowed runs out.
+  const isNamed = ({ constraint }: Easing): boolean => missed.has(constraint);
+  const all = [
+    ...ofKit.filter(isNamed),
+    ...ofKit.filter((easing) => !isNamed(easing)),
     ...easingsOfGroove(job),
   ];
   const easings = early

@@ -1,5 +1,5 @@
 import type { Job, KitElectrode } from '../job/index.ts';
-import { currentRangeOf, electrodeName } from '../removal/index.ts';
+import { electrodeName } from '../removal/index.ts';
 import { currentsOf } from './currents.ts';
 import { depthDemand } from './demand.ts';
 import { effortOf, type Merit, meritBy, meritOf } from './effort.ts';
@@ -22,14 +22,11 @@ export interface SearchResult {
 }
 
 /** Parts of the allowed misses that are kept back when solving, one after the other [-]. */
-const GUARDS = [0.12, 0.3, 0.5] as const;
+const GUARDS = [0.12, 0.2, 0.3, 0.4, 0.5] as const;
 /** Shortfall in the few scout shops beyond which a way is given up [-]: about two of its standard errors. */
 const HOPELESS = 0.03;
 /** How much better than forecast a way may come out [-]: what is forecast worse than that is not tried. */
 const FORECAST_ERROR = 0.015;
-/** Part of the top of an electrode's range that a plan keeps to where it costs little, and how much that is [-]. */
-const EASED_CURRENT = 0.95;
-const EASED_COST = 0.03;
 /** Gain from which on a nearby way takes the place of the one found [-]. */
 const NEAR_GAIN = 1e-3;
 /** Looks and solutions spent on one more set-up to compare with [-]. */
@@ -134,8 +131,6 @@ export function search(within: SearchTask): SearchResult {
     if (best !== undefined && !input.firstOnly) {
       const nearer = nearBest(input, best, objective, miss);
       if (nearer !== best) feasible.push(nearer);
-      const eased = easedCurrent(input, nearer, objective, miss);
-      if (eased !== undefined) feasible.push(eased);
     }
   }
   if (feasible.length > 0 && !input.firstOnly) {
@@ -295,6 +290,7 @@ function nearBest(input: SearchInput, found: Feasible, objective: Objective, mis
   let best = prospectWith(found.forecast, found.solved.setup.way);
   let scout = scoutOf(input, best, miss);
   let least = meritBy(scout.merit, objective);
+  const trail = [{ best, logTarget: scout.logTarget }];
   for (let round = 0; round < NEAR_ROUNDS; round += 1) {
     const before = best;
     for (const way of waysNear(before.way, input.job, passLength)) {
@@ -307,31 +303,9 @@ function nearBest(input: SearchInput, found: Feasible, objective: Objective, mis
       [best, scout, least] = [prospect, seen, merit];
     }
     if (best === before) break;
+    trail.push({ best, logTarget: scout.logTarget });
   }
-  const { feasible } = settle(input, best, scout.logTarget, miss);
-  if (feasible === undefined) return found;
-  return meritBy(feasible.merit, objective) < meritBy(found.merit, objective) ? feasible : found;
-}
-
-/** The same set-up below the top of the electrode's range, where that costs little: an electrode at its limit spalls. */
-function easedCurrent(
-  input: SearchInput,
-  found: Feasible,
-  objective: Objective,
-  miss: MissNote,
-): Feasible | undefined {
-  const { rig } = found.forecast;
-  const range = currentRangeOf(rig.electrode);
-  const eased = Math.max(input.job.kit.current.least, EASED_CURRENT * (range?.most ?? 0));
-  if (range === undefined || input.job.locks.current !== undefined) return undefined;
-  if (eased < range.least || rig.current <= eased) return undefined;
-  const { list } = prospectsOf(input, found.forecast.law, rig.electrode, eased, miss, {
-    pattern: rig.pattern,
-    way: found.solved.setup.way,
-  });
-  const [prospect] = list;
-  const { feasible } = prospect === undefined ? {} : settle(input, prospect, found.solved.logTarget, miss);
-  if (feasible === undefined) return undefined;
-  const worse = meritBy(feasible.merit, objective) / meritBy(found.merit, objective) - 1;
-  return worse <= EASED_COST ? { ...feasible, inPlaceOf: found } : undefined;
+  // What few shops promise may fail in all of them: then the step before it may still hold.
+  const settled = trail.map((each) => settle(input, each.best, each.logTarget, miss).feasible ?? found);
+  return leastBy([found, ...settled], (each) => meritBy(each.merit, objective))!;
 }

@@ -12,7 +12,7 @@ const TRYOUT_LEAST = 0.1;
 /** Numbers of stations that are tried [-]; those between them are tried once the best of these is known. */
 const STATIONS = [1, 2, 3, 5, 8, 12, 20, 35, 50] as const;
 /** Parts of the depth that the first of two layers takes off [-]. */
-const FIRST_OF_TWO = [0.5, 0.6, 0.7, 0.8, 0.88] as const;
+const FIRST_OF_TWO = [0.5, 0.6, 0.7, 0.8, 0.88, 0.94] as const;
 /** Parts that the last layer takes off where more than two are run [-]. */
 const LAST_OF_MORE = [0.12, 0.2, 0.3] as const;
 /** Gauge stops of one plan at most [-]. */
@@ -95,8 +95,8 @@ export function waysNear(way: Way, job: Job, passLength: number): Way[] {
       if (each >= 1 && each <= most) near.push({ ...way, stations: each });
     }
     const last = shares.length - 1;
-    for (const part of [shares[last]! * 0.8, shares[last]! * 1.2]) {
-      if (part > 0.05 && part < 0.6) {
+    for (const part of [0.5, 0.7, 0.85, 1.2].map((factor) => factor * shares[last]!)) {
+      if (part > 0.04 && part < 0.6) {
         const rest = (1 - part) / (1 - shares[last]!);
         near.push({ ...way, shares: shares.map((share, layer) => (layer === last ? part : share * rest)) });
       }

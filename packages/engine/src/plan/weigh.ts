@@ -19,8 +19,6 @@ export interface Feasible {
   /** Cost of the whole job in a part of the shops, in the job's currency [-]. */
   readonly wholeCost: Float64Array;
   readonly merit: Merit;
-  /** The set-up at the top of the electrode's range that this one stands in for. */
-  readonly inPlaceOf?: Feasible;
 }
 
 /** Holds a solved set-up to every limit; undefined where a hard one fails. */
