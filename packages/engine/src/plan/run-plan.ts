@@ -1,7 +1,7 @@
 import { halfWidthAt, heightAt, passArea } from '../groove/index.ts';
 import { depthCeiling, REMOVAL_SHARE_MOST } from '../removal/index.ts';
 import type { Course } from './make-tables.ts';
-import { trackOffset } from './pattern.ts';
+import { type Pattern, trackOffset } from './pattern.ts';
 import { rowOf } from './reading-table.ts';
 import { type SeamPaths, stationVariance } from './seam-paths.ts';
 import { pathOf, SERIES, type ShopDraws } from './shop-draws.ts';
@@ -232,7 +232,7 @@ function runLayers(
       const high = depths[0]! * Math.exp(sway * paths.greatest[path]!);
       readOneTrack(out, shop, radius, demand.zoneWidth, depths[0]!, low, high);
     } else {
-      readTracks(out, shop, setup, demand, paths, depths, radius, sway);
+      readTracks(out, shop, rig.pattern, demand.zoneWidth, paths, depths, radius, sway);
     }
   }
 }
@@ -293,18 +293,18 @@ function readOneTrack(
  * Reads the floor of several tracks. Each has its own course along the seam; a ridge follows the mean of its two
  * neighbours, which is a course of the same kind, weaker by the root of two.
  */
-function readTracks(
-  out: RunOutcomes,
+export function readTracks(
+  out: Pick<RunOutcomes, 'deepest' | 'depth' | 'shallowest' | 'width' | 'widthLeast' | 'widthMost'>,
   shop: number,
-  { rig: { pattern } }: Setup,
-  demand: RunDemand,
-  paths: SeamPaths,
+  pattern: Pattern,
+  zoneWidth: number,
+  paths: Pick<SeamPaths, 'count' | 'least' | 'greatest'>,
   depths: Float64Array,
   radius: number,
   sway: number,
 ): void {
   const { tracks, spacing } = pattern;
-  const zone = demand.zoneWidth / 2;
+  const zone = zoneWidth / 2;
   const low = (series: number): number => Math.exp(sway * paths.least[pathOf(series, shop, paths.count)]!);
   const high = (series: number): number =>
     Math.exp(sway * paths.greatest[pathOf(series, shop, paths.count)]!);
@@ -352,13 +352,29 @@ function readTracks(
   out.widthMost[shop] = edges(high);
 }
 
-/** Where the bottoms of two neighbouring tracks cross, from the first [m]; at a centre line where one covers the other. */
+/** Halvings for a ridge on a flared wall, where two arcs do not meet [-]: to well below a thousandth of a millimetre. */
+const HALVINGS = 24;
+
+/** Where the outlines of two neighbouring tracks cross, from the first [m]; at a centre line where one covers the other. */
 function crossingOf(left: number, right: number, spacing: number, radius: number): number {
+  /** How much deeper the first outline is than the second; it falls from the first centre line to the second. */
+  const ahead = (along: number): number =>
+    left - heightAt(radius, along) - right + heightAt(radius, spacing - along);
+  if (ahead(0) <= 0) return 0;
+  if (ahead(spacing) >= 0) return spacing;
   const step = right - left;
   const square = radius * radius - (spacing * spacing + step * step) / 4;
-  if (square <= 0) return spacing / 2;
-  const along = spacing / 2 - step * Math.sqrt(square / (spacing * spacing + step * step));
-  return Math.min(spacing, Math.max(0, along));
+  if (square > 0) {
+    const along = spacing / 2 - step * Math.sqrt(square / (spacing * spacing + step * step));
+    if (along >= 0 && along <= spacing && Math.abs(ahead(along)) < 1e-9) return along;
+  }
+  let [low, high] = [0, spacing];
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const middle = (low + high) / 2;
+    if (ahead(middle) > 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
 }
 
 /** Series of the passes of a plan with a run-in: the first stretch, the rest, and the first deepened. */
