@@ -20,7 +20,7 @@ test('tells what to do for every reading, without a gap between the rows', () =>
 
 test('promises nothing where nothing is run', () => {
   const { rows, columns } = gaugeTable(stop, 'inch');
-  expect(rows[0]).toEqual(['below 0.15', 'stop, ask the welding engineer', '–', '–', '–']);
+  expect(rows[0]).toEqual(['below 0.150', 'stop, ask the welding engineer', '–', '–', '–']);
   expect(rows.every((row) => row.length === columns.length)).toBe(true);
 });
 

@@ -8,7 +8,7 @@ const row = (part: Partial<GaugeRow>): GaugeRow => ({ ...plan.gauge_stops[0]!.ta
 
 test('a row says for which readings it is, from the first to the last', () => {
   expect(readingText(row({ reading_from_mm: 0, reading_to_mm: 3.8 }), 'metric')).toBe('below 3.8');
-  expect(readingText(row({ reading_from_mm: 3.8, reading_to_mm: 5 }), 'inch')).toBe('0.15 to 0.20');
+  expect(readingText(row({ reading_from_mm: 3.8, reading_to_mm: 5 }), 'inch')).toBe('0.150 to 0.197');
   expect(readingText(row({ reading_from_mm: 9, reading_to_mm: null }), 'metric')).toBe('9.0 and deeper');
 });
 

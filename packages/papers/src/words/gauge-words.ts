@@ -1,11 +1,18 @@
 import { formatAmount, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
 import { fineNumber } from './length-text.ts';
 
+const MM_PER_INCH = 25.4;
+
+/** A bound of a reading: in thousandths of an inch, as hundredths would give neighbouring rows the same bounds. */
+function boundText(reading_mm: number, units: UnitSystem): string {
+  return units === 'inch' ? (reading_mm / MM_PER_INCH).toFixed(3) : fineNumber(reading_mm / 1000, units);
+}
+
 /** The readings for which a row holds, in words. */
 export function readingText(row: GaugeRow, units: UnitSystem): string {
-  const from = fineNumber(row.reading_from_mm / 1000, units);
+  const from = boundText(row.reading_from_mm, units);
   if (row.reading_to_mm === null) return `${from} and deeper`;
-  const to = fineNumber(row.reading_to_mm / 1000, units);
+  const to = boundText(row.reading_to_mm, units);
   return row.reading_from_mm <= 0 ? `below ${to}` : `${from} to ${to}`;
 }
 

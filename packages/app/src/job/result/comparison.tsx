@@ -21,6 +21,7 @@ interface ComparisonProps {
 
 const COLUMNS = [
   'Set-up',
+  'Choose',
   'Passes',
   'Job time',
   'Arc cost',
@@ -28,7 +29,6 @@ const COLUMNS = [
   'Electrodes',
   'Assurance',
   'Arc energy',
-  'Choose',
 ];
 
 /** The plan beside the others found; one that another beats in time, cost and heat at once says so. */
@@ -70,6 +70,9 @@ function Candidate({ plan, number }: CandidateProps): VNode {
           {plan.dominated ? ', beaten in time, cost and heat' : ''}
         </span>
       </th>
+      <td>
+        {number === undefined ? <span class="in-use">in use</span> : <UseButton plan={plan} setup={setup} />}
+      </td>
       <td>{plan.passes.length}</td>
       <td>
         {formatAmount(plan.job_time_s.p50, 'time', units)}
@@ -80,9 +83,6 @@ function Candidate({ plan, number }: CandidateProps): VNode {
       <td>{Math.ceil(plan.electrodes_used.p50)}</td>
       <td>{formatAmount(assuranceOf(plan), 'share', 'metric')}</td>
       <td>{energyText(plan.arc_energy_kJ)}</td>
-      <td>
-        {number === undefined ? <span class="in-use">in use</span> : <UseButton plan={plan} setup={setup} />}
-      </td>
     </tr>
   );
 }
