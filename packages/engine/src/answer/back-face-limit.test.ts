@@ -17,18 +17,8 @@ function answerWith(most: number | null): Answer {
 }
 
 const limitOf = (answer: Answer) => answer.plan?.limits.find(({ id }) => id === 'back_face');
-/** Arc energy per length of the slowest pass that the plan or one of its tables may ask for. */
-const energyPerPass = ({ plan }: Answer): number => {
-  const [first] = plan!.passes;
-  const rows = [plan!.trial?.table ?? [], ...plan!.gauge_stops.map((stop) => stop.table)].flat();
-  const travels = [
-    ...plan!.passes.map((pass) => pass.travel_mm_per_min),
-    ...rows.flatMap((row) => row.travel_mm_per_min ?? []),
-  ];
-  return (first!.current_A * first!.arc_voltage_V) / Math.min(...travels);
-};
 
-it('does not reckon a back face that the job says nothing of', () => {
+it('works out no back face that the job says nothing of', () => {
   expect(limitOf(answerWith(null))).toBeUndefined();
 });
 
@@ -39,11 +29,15 @@ it('gives the same plan where the back face stands more, and tells the room', ()
   expect(limitOf(wide)).toMatchObject({ hard: true, verdict: 'holds', source: { provenance: 'job file' } });
 });
 
-it('puts less heat into each pass where the back face stands less', () => {
-  const demand = limitOf(answerWith(800))!.demand;
-  const strict = answerWith(Math.floor(demand - 15));
+it('plans otherwise, and cooler behind, where the back face stands less', () => {
+  const wide = answerWith(800);
+  const { demand } = limitOf(wide)!;
+  const most = Math.floor(demand - 15);
+  const strict = answerWith(most);
+  expect(limitOf(strict)).toMatchObject({ capacity: most });
   expect(limitOf(strict)!.verdict).not.toBe('fails');
-  expect(energyPerPass(strict)).toBeLessThan(energyPerPass(answerWith(800)));
+  expect(limitOf(strict)!.demand).toBeLessThan(demand - 14);
+  expect(strict.plan!.passes).not.toEqual(wide.plan!.passes);
 });
 
 it('refuses by the name of the back face where no plan keeps it cool enough', () => {
