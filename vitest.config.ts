@@ -9,28 +9,30 @@ const sources = { plugins: plantMutant(), resolve: { conditions }, ssr: { resolv
 /** Each kind of test is a project of its own, so that one can be run alone: `npx vitest run --project unit`. */
 export default defineConfig({
   test: {
+    // every core: tests wait for nothing but the machine
+    maxWorkers: '100%',
     projects: [
       {
         ...sources,
         test: {
           name: 'unit',
           // not a measure of speed: several suites share two cores, and planning in earnest takes its time there
-          testTimeout: 30_000,
+          testTimeout: 60_000,
           include: ['packages/*/src/**/*.test.ts', 'packages/*/src/**/*.test.tsx', 'tools/**/*.test.ts'],
           exclude: ['**/*.property.test.ts', '**/node_modules/**'],
         },
       },
       {
         ...sources,
-        test: { name: 'property', include: ['packages/*/src/**/*.property.test.ts'], testTimeout: 30_000 },
+        test: { name: 'property', include: ['packages/*/src/**/*.property.test.ts'], testTimeout: 60_000 },
       },
-      { ...sources, test: { name: 'published', include: ['published/**/*.test.ts'], testTimeout: 30_000 } },
+      { ...sources, test: { name: 'published', include: ['published/**/*.test.ts'], testTimeout: 60_000 } },
       {
         ...sources,
         test: {
           name: 'e2e',
           include: ['e2e/**/*.test.ts'],
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           hookTimeout: 120_000,
           // one browser for all files, which run side by side
           globalSetup: ['e2e/shared-browser.ts'],
