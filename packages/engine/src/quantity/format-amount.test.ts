@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { AmountKind } from './amount.ts';
-import { type FormatOptions, formatAmount, formatApart } from './format-amount.ts';
+import { type FormatOptions, formatAmount, formatApart, formatBand } from './format-amount.ts';
 import type { UnitSystem } from './quantity-kind.ts';
 
 const INCH = 0.0254;
@@ -93,4 +93,11 @@ it('tells two amounts that are held against each other apart', () => {
   expect(formatApart(549600, 551600, 'pressure', 'inch')).toEqual(['79.7 psi', '80.0 psi']);
   expect(formatApart(604, 605, 'time', 'metric')).toEqual(['604.0 s', '605.0 s']);
   expect(formatApart(0.012, 0.012, 'depth', 'metric')).toEqual(['12.0 mm', '12.0 mm']);
+});
+
+it('writes a band from its lower to its upper end, with one unit', () => {
+  expect(formatBand(0.01205, 0.01562, 'depth', 'metric')).toBe('12.1 to 15.6 mm');
+  expect(formatBand(0.01205, 0.01562, 'depth', 'inch')).toBe('0.47 to 0.61 in');
+  expect(formatBand(5, 90, 'time', 'metric')).toBe('5.0 s to 1 min 30 s');
+  expect(formatBand(0.012, 0.012, 'depth', 'metric')).toBe('12.0 mm');
 });

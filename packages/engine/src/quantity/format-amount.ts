@@ -195,6 +195,8 @@ export function formatBand(low: number, high: number, kind: AmountKind, system: 
   const [first, last] = [formatAmount(low, kind, system), formatAmount(high, kind, system)];
   if (first === last) return last;
   const tail = / \D+$/u.exec(last)?.[0] ?? '';
-  const start = tail !== '' && first.endsWith(tail) ? first.slice(0, -tail.length) : first;
+  // `1 min 30 s` has a unit of its own before the last one
+  const isPlain = tail !== '' && /^[−\-\d./ ]+$/u.test(last.slice(0, -tail.length));
+  const start = isPlain && first.endsWith(tail) ? first.slice(0, -tail.length) : first;
   return `${start} to ${last}`;
 }

@@ -1,5 +1,7 @@
 import { expect, it } from 'vitest';
-import { type EdgeUnit, inUnit } from './stated-unit.ts';
+import { parseAmount } from './parse-amount.ts';
+import type { QuantityKind } from './quantity-kind.ts';
+import { type EdgeUnit, inUnit, kindOfUnit, type StatedUnit } from './stated-unit.ts';
 
 it.each<[number, EdgeUnit, number]>([
   [0.0095, 'mm', 9.5],
@@ -12,4 +14,20 @@ it.each<[number, EdgeUnit, number]>([
   [620000, 'bar', 6.2],
 ])('%s in SI is %s: %s', (si, unit, expected) => {
   expect(inUnit(si, unit)).toBeCloseTo(expected, 12);
+});
+
+it.each<StatedUnit>([
+  ...(['mm', 'm', 'um', 'mm2', 'm3', 'L', 'mm/min', 'm/min', 'deg', 's', 'min', 'h', 'A', 'kA'] as const),
+  ...(['V', 'mV', 'mohm', 'W', 'kW', 'kPa', 'bar', 'L/min', 'm3/min', 'degC', '%'] as const),
+])('takes a %s for what a document that states one takes it for', (unit) => {
+  const kinds: Partial<Record<StatedUnit, QuantityKind>> = {
+    mm: 'length',
+    um: 'length',
+    m3: 'volume',
+    'm3/min': 'air_flow',
+    '%': 'share',
+  };
+  const kind = kinds[unit] ?? (kindOfUnit(unit) as QuantityKind);
+  const read = parseAmount(`37 ${unit}`, kind);
+  expect(read.ok && inUnit(read.value, unit)).toBeCloseTo(37, 9);
 });
