@@ -157,3 +157,12 @@ describe('An answer', () => {
     }
   });
 });
+
+it('looks at every current before it says that nothing was found', () => {
+  // the greatest current wants to travel faster than the carriage; a lower one makes it in two layers
+  const { plan } = answerJob({
+    job: read(textOf('penstock-seam').replace(/^rates:/mu, 'plan: { layers_most: 2 }\n\nrates:')),
+    version: '1.2.3',
+  });
+  expect(plan?.layers).toBe(2);
+});

@@ -117,7 +117,13 @@ export function search(within: SearchTask): SearchResult {
     const promise = promiseBy(objective);
     for (;;) {
       const next = leastBy(prospects, promise);
-      if (next === undefined) break;
+      if (next === undefined) {
+        // Before it is said that nothing was found, every current has been looked at.
+        const closed = electrodes.filter((each) => each.opened < each.currents.length);
+        if (best !== undefined || input.firstOnly || closed.length === 0) break;
+        for (const each of closed) open(each);
+        continue;
+      }
       if (best !== undefined && promise(next) > meritBy(best.merit, objective)) break;
       if (work.left <= 0) {
         complete = false;
