@@ -38,10 +38,18 @@ export class HeatPage {
     await this.status.filter({ hasText: /^Refined/u }).waitFor();
   }
 
-  /** Does something and waits until it is solved anew. */
+  /** Does something and waits until it is solved anew. It watches from before the act: a solve can be over within a frame. */
   async solvedAnew(act: () => Promise<void>): Promise<void> {
+    const solving = await this.status.evaluateHandle((status) => ({
+      seen: new Promise<void>((resolve) => {
+        const look = (): void => {
+          if (status.textContent?.startsWith('Solving')) resolve();
+        };
+        new MutationObserver(look).observe(status, { childList: true, characterData: true, subtree: true });
+      }),
+    }));
     await act();
-    await this.status.filter({ hasText: /^Solving/u }).waitFor();
+    await solving.evaluate(({ seen }) => seen);
     await this.answered();
   }
 
