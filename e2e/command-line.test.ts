@@ -12,7 +12,8 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { heatSchema, PROGRAM_VERSION } from '@furrow/contract';
+import { PROGRAM_VERSION } from '@furrow/contract';
+import { heatSchema } from '@furrow/engine';
 import { afterAll, describe, expect, it } from 'vitest';
 import { pdfPages } from './pdf-pages.ts';
 import { runFurrow, serveFurrow } from './run-furrow.ts';

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import { hazardSchema } from '@furrow/contract';
+import { hazardSchema } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import { SupplyPages } from './pages/supply-pages.ts';
 import { runFurrow } from './run-furrow.ts';

@@ -1,5 +1,5 @@
+import { issueCodeSchema, issueSchema } from '@furrow/engine';
 import { z } from 'zod';
-import { issueCodeSchema, issueSchema } from './issue-schema.ts';
 import { savedJobSchema } from './saved-job-schema.ts';
 
 /** Body of every answer that is not a success. */

@@ -1,5 +1,4 @@
 export { type About, aboutSchema } from './about-schema.ts';
-export { answerSchema } from './answer-schema.ts';
 export { API_PATHS, type ApiPath, fillPath, type PathParameters } from './api-path.ts';
 export {
   type CardOptions,
@@ -15,7 +14,6 @@ export {
   commissioningSaveSchema,
   commissioningSchema,
 } from './commissioning-schema.ts';
-export { costChangeSchema, costSchema } from './cost-schema.ts';
 export { type ConflictBody, conflictSchema, type ErrorBody, errorSchema } from './error-schema.ts';
 export { type Example, exampleSchema } from './example-schema.ts';
 export {
@@ -25,10 +23,7 @@ export {
   faultCaseSchema,
   faultCountsSchema,
 } from './fault-count-schema.ts';
-export { hazardSchema } from './hazard-schema.ts';
-export { heatSchema } from './heat-schema.ts';
 export { HTTP_STATUS } from './http-status.ts';
-export { issueCodeSchema, issueSchema } from './issue-schema.ts';
 export {
   examplePaperParametersSchema,
   exampleParametersSchema,

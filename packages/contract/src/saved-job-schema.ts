@@ -1,5 +1,5 @@
+import { issueSchema } from '@furrow/engine';
 import { z } from 'zod';
-import { issueSchema } from './issue-schema.ts';
 
 const jobFields = {
   id: z.uuid().describe('Identifier of the saved job; it never changes.'),

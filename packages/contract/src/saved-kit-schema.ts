@@ -1,5 +1,5 @@
+import { issueSchema } from '@furrow/engine';
 import { z } from 'zod';
-import { issueSchema } from './issue-schema.ts';
 import { keepableTextSchema } from './keepable-text.ts';
 import { basedOnFromNoneSchema, REVISION_MOST, revisionFromNoneSchema } from './revision-number.ts';
 

@@ -104,11 +104,19 @@ export const COMMANDS: readonly CommandRecord[] = [
   },
   {
     name: 'schema',
-    description: "print the job's JSON Schema, the kit's, or that of a readings or trials file",
+    description: "print the job's JSON Schema, the kit's, that of a readings or trials file, or of a result",
     options: [
       new Option('--kit', "the kit's in place of the job's").default(false),
       new Option('--readings', "that of a readings file in place of the job's").default(false),
       new Option('--trials', "that of a trials file in place of the job's").default(false),
+      new Option('--result <command>', 'that of what a command prints with --json').choices([
+        'plan',
+        'supply',
+        'heat',
+        'cost',
+        'hazards',
+        'knowledge',
+      ]),
     ],
     load: () => import('./schema.ts'),
   },

@@ -1,17 +1,30 @@
-import { jobJsonSchema, kitJsonSchema, readingsJsonSchema, trialsJsonSchema } from '@furrow/engine';
+import {
+  jobJsonSchema,
+  kitJsonSchema,
+  type ResultName,
+  readingsJsonSchema,
+  resultJsonSchema,
+  trialsJsonSchema,
+} from '@furrow/engine';
 import type { Run } from '../frame/command.ts';
 
-/** Prints the JSON Schema of one of the files that Furrow reads. */
-export const run: Run<{ readonly kit: boolean; readonly readings: boolean; readonly trials: boolean }> = (
-  _args,
-  { kit, readings, trials },
-) => {
-  const schema = trials
-    ? trialsJsonSchema()
-    : readings
-      ? readingsJsonSchema()
-      : kit
-        ? kitJsonSchema()
-        : jobJsonSchema();
-  return { exit: 0, print: JSON.stringify(schema, null, 2) };
-};
+interface SchemaOptions {
+  readonly kit: boolean;
+  readonly readings: boolean;
+  readonly trials: boolean;
+  /** Command whose result is described, in place of a file. */
+  readonly result?: ResultName;
+}
+
+/** Prints the JSON Schema of one of the files that Furrow reads, or of what a command writes. */
+export const run: Run<SchemaOptions> = (_args, options) => ({
+  exit: 0,
+  print: JSON.stringify(schemaOf(options), null, 2),
+});
+
+function schemaOf({ kit, readings, trials, result }: SchemaOptions): object {
+  if (result !== undefined) return resultJsonSchema(result);
+  if (trials) return trialsJsonSchema();
+  if (readings) return readingsJsonSchema();
+  return kit ? kitJsonSchema() : jobJsonSchema();
+}

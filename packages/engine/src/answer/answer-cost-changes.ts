@@ -1,39 +1,9 @@
 import type { ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
-import { statePlan } from '../result/index.ts';
-import { type Answer, planOnly } from './answer.ts';
-import { type CostChange, type CostChangeId, costChanges } from './cost-change.ts';
-import type { CostReport } from './cost-report.ts';
+import { type Answer, type CostChangeReport, type CostReport, statePlan } from '../result/index.ts';
+import { planOnly } from './answer.ts';
+import { type CostChange, costChanges } from './cost-change.ts';
 import { answerCost, type CostOptions } from './report-cost.ts';
-
-/** What a change of job or kit makes of time and money, replanned. */
-export interface CostChangeReport {
-  readonly id: CostChangeId;
-  readonly title: string;
-  /** What was changed, or why it could not be tried. */
-  readonly says: string;
-  /** `replanned`: the figures hold; `no_plan`: nothing can be planned so; `not_tried`: it cannot be tried. */
-  readonly outcome: 'replanned' | 'no_plan' | 'not_tried';
-  /** Median time of the whole job with it; null without a plan [s]. */
-  readonly time_s: number | null;
-  /** The same less the median time without it [s]. */
-  readonly time_change_s: number | null;
-  /** Median money with it, in the job's currency [-]. */
-  readonly cost: number | null;
-  /** The same less the median money without it, in the job's currency [-]. */
-  readonly cost_change: number | null;
-  /** What the number of trials can put into `cost_change` at most, half width, in the job's currency [-]. */
-  readonly cost_change_half_width: number | null;
-  /** The setting planned with it; null without a plan. */
-  readonly setting: {
-    /** Electrode diameter [mm]. */
-    readonly electrode_diameter_mm: number;
-    /** Current of the first pass [A]. */
-    readonly current_A: number;
-    /** Passes [-]. */
-    readonly passes: number;
-  } | null;
-}
 
 /**
  * Tries changes of job and kit one after the other: each is planned anew and its whole cost held against the one told.

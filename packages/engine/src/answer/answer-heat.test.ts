@@ -4,10 +4,11 @@ import { type ReadJob, readJob } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
 import { joinSentences, type Sentence, sentencesWritten, sentenceText } from '../quantity/index.ts';
 import { publishedBelief } from '../removal/index.ts';
+import type { HeatRange } from '../result/index.ts';
 import { answerJob } from './answer.ts';
 import { answerHeat, type HeatQuestion } from './answer-heat.ts';
+import type { HeatAnswer } from './heat-answer.ts';
 import { stationPasses } from './heat-passes.ts';
-import type { HeatAnswer, HeatRange } from './heat-report.ts';
 
 const PENSTOCK = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
 /** The demo job with its heat part set by the test. */

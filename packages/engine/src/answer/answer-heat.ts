@@ -2,11 +2,11 @@ import { faceHeat, gougingStart } from '../heat/index.ts';
 import type { ReadJob } from '../job/index.ts';
 import type { Knowledge } from '../learn/index.ts';
 import { thermalOf } from '../material/index.ts';
-import type { Answer } from './answer.ts';
+import type { Answer } from '../result/index.ts';
 import { beliefOfJob } from './belief-of-job.ts';
+import type { HeatAnswer } from './heat-answer.ts';
 import { endWindow, heatEnds, SHORT_SEAM } from './heat-ends.ts';
 import { type StationPass, stationPasses } from './heat-passes.ts';
-import type { HeatAnswer } from './heat-report.ts';
 import { heatRuns } from './heat-runs.ts';
 import { reportHeat } from './report-heat.ts';
 

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { type ReadJob, readJob } from '../job/index.ts';
 import { type ReadKit, readKit } from '../kit/index.ts';
-import { type Answer, answerJob } from './answer.ts';
-import type { SupplyReport } from './supply-report.ts';
+import type { Answer, SupplyReport } from '../result/index.ts';
+import { answerJob } from './answer.ts';
 
 const EXAMPLES = new URL('../../../../examples/', import.meta.url);
 const textOf = (name: string): string => readFileSync(new URL(name, EXAMPLES), 'utf8');

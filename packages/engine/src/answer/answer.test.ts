@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../job/index.ts';
-import type { Plan } from '../result/index.ts';
-import { type Answer, answerJob } from './answer.ts';
+import type { Answer, Plan } from '../result/index.ts';
+import { answerJob } from './answer.ts';
 
 const EXAMPLES = ['penstock-seam', 'casting-wash', 'defect-pocket'] as const;
 

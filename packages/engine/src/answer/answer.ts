@@ -1,61 +1,19 @@
 import { afterCostOf } from '../cost/index.ts';
-import type { DefaultUsed } from '../document/index.ts';
 import { hazardLimits } from '../hazard/index.ts';
 import { arcReachLimit, backFaceEasing, heatLimits } from '../heat/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { ReadKit } from '../kit/index.ts';
 import type { Knowledge } from '../learn/index.ts';
 import { type Metal, metalOf, thermalOf } from '../material/index.ts';
-import { type PlanResult, type PlanWithin, planJob, type Refusal } from '../plan/index.ts';
+import { type PlanResult, type PlanWithin, planJob } from '../plan/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
-import { type KnowledgeName, processLimits, type RemovalBelief } from '../removal/index.ts';
-import { type Plan, statePlan } from '../result/index.ts';
+import { processLimits, type RemovalBelief } from '../removal/index.ts';
+import { type Answer, type SupplyReport, statePlan } from '../result/index.ts';
 import { beliefOfJob } from './belief-of-job.ts';
 import { kitLimits } from './kit-limits.ts';
 import { planWithKit } from './kit-plans.ts';
 import { kitRefusal } from './kit-refusal.ts';
 import { reportSupply } from './report-supply.ts';
-import type { SupplyReport } from './supply-report.ts';
-
-/** What the result was computed from. */
-export interface AnswerInputs {
-  /** Content hash of the job as read, defaults included (SHA-256, hex). */
-  readonly revision: string;
-  /** Content hash of the kit as read; only where a kit was given. */
-  readonly kit_revision?: string;
-  readonly program_version: string;
-  /** Seed of all random draws [-]. */
-  readonly seed: number;
-  /** Identifier of the removal posterior used. */
-  readonly posterior_id: string;
-  /** Which knowledge it was made from: of the published rows alone, or of the shop. */
-  readonly knowledge: KnowledgeName;
-  readonly defaults_used: readonly DefaultUsed[];
-}
-
-/** A piece of advice on the metal, with where it comes from. */
-export interface Advice {
-  /** What it is about, in words. */
-  readonly topic: string;
-  readonly text: string;
-  readonly source: string;
-  readonly provenance: 'confirmed' | 'memory' | 'derived' | 'common practice';
-}
-
-/** The whole result for one job: a plan, or a refusal, never both. */
-export interface Answer {
-  readonly inputs: AnswerInputs;
-  readonly plan?: Plan;
-  readonly refusal?: Refusal;
-  /** Other plans, quickest first: those that no plan beats in time, cost and heat at once, and for comparison some that are beaten. */
-  readonly alternatives: readonly Plan[];
-  /** What shops do with this metal: polarity and electrode, each with its source. */
-  readonly advice: readonly Advice[];
-  /** What the kit makes of the plan; only where a kit was given. */
-  readonly supply?: SupplyReport;
-  /** Cautions that belong to this job and process, in words. */
-  readonly cautions: readonly string[];
-}
 
 /** Cautions that belong to every use of the process; local codes and licensed practice govern. */
 const CAUTIONS: readonly string[] = [

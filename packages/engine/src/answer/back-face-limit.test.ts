@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { readJob } from '../job/index.ts';
-import { type Answer, answerJob } from './answer.ts';
+import type { Answer } from '../result/index.ts';
+import { answerJob } from './answer.ts';
 
 const PENSTOCK = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8')
   .replace(/^heat:\n(?: .*\n)+/m, '')

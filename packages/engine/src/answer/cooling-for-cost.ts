@@ -1,6 +1,6 @@
 import type { ReadJob } from '../job/index.ts';
 import type { Knowledge } from '../learn/index.ts';
-import type { Answer } from './answer.ts';
+import type { Answer } from '../result/index.ts';
 import { answerHeat } from './answer-heat.ts';
 import type { CostOptions } from './report-cost.ts';
 

@@ -1,5 +1,5 @@
 import { breaksRule } from '../hazard/index.ts';
-import type { CrewNoiseReport, FumeReport, HazardBreach, HazardSection } from './hazard-report.ts';
+import type { CrewNoiseReport, FumeReport, HazardBreach, HazardSection } from '../result/index.ts';
 
 /** Everything that is over or short of a figure named, so that it can stand first; the crews' noise, which breaks most rules, comes last. */
 export function hazardBreaches(

@@ -16,7 +16,7 @@ import {
 } from '../hazard/index.ts';
 import type { Job } from '../job/index.ts';
 import { inUnit } from '../quantity/index.ts';
-import type { HazardFigure, HazardRow, HazardRule, HazardSection } from './hazard-report.ts';
+import type { HazardFigure, HazardRow, HazardRule, HazardSection } from '../result/index.ts';
 import { confirmed, derived, hazardRow, recalled } from './hazard-row.ts';
 
 const MINUTE = 60;

@@ -8,7 +8,7 @@ import {
 } from '../hazard/index.ts';
 import type { Job } from '../job/index.ts';
 import { airOfKit, type Kit } from '../kit/index.ts';
-import type { FieldReport, HazardRow, HazardSection, HazardSetting } from './hazard-report.ts';
+import type { FieldReport, HazardRow, HazardSection, HazardSetting } from '../result/index.ts';
 import { confirmed, hazardRow, recalled } from './hazard-row.ts';
 
 const PRACTICE = { text: 'common practice, no source', provenance: 'common practice' } as const;

@@ -1,6 +1,6 @@
 import { hazardWording } from '../hazard/index.ts';
 import type { Source } from '../limit/index.ts';
-import type { HazardRow } from './hazard-report.ts';
+import type { HazardRow } from '../result/index.ts';
 
 /** A row without the verdict, which follows from its numbers. */
 type HazardStatement = Omit<HazardRow, 'verdict' | 'note'> & { readonly note?: string };

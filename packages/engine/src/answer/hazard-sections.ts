@@ -6,7 +6,7 @@ import {
   suggestedShade,
 } from '../hazard/index.ts';
 import type { Job } from '../job/index.ts';
-import type { FireZoneReport, HazardSection, HazardSetting } from './hazard-report.ts';
+import type { FireZoneReport, HazardSection, HazardSetting } from '../result/index.ts';
 import { confirmed, derived, hazardRow, recalled } from './hazard-row.ts';
 
 const MINUTE = 60;

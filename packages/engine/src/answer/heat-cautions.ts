@@ -2,7 +2,7 @@ import { ARC_SHARE, skinHardness } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
 import { type Amount, amountOf, fromUnit, type Sentence, say } from '../quantity/index.ts';
-import type { HeatReport } from './heat-report.ts';
+import type { HeatReport } from '../result/index.ts';
 import { rounded } from './heat-units.ts';
 
 const DAY = 86_400;

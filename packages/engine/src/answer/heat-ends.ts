@@ -2,8 +2,8 @@ import { type SeamEndHeat, solveSeamEnd, transformationOf } from '../heat/index.
 import type { Job } from '../job/index.ts';
 import type { ThermalMetal } from '../material/index.ts';
 import { amountOf, inUnit, say } from '../quantity/index.ts';
+import type { HeatEnds } from '../result/index.ts';
 import type { StationPass } from './heat-passes.ts';
-import type { HeatEnds } from './heat-report.ts';
 import { inCelsius } from './heat-units.ts';
 
 const MM_PER_MIN = 1e-3 / 60;

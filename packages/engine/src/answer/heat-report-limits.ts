@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { type Limit, limitOf, type Source } from '../limit/index.ts';
 import { fromUnit } from '../quantity/index.ts';
-import type { HeatReport, PreheatMethod } from './heat-report.ts';
+import type { HeatReport, PreheatMethod } from '../result/index.ts';
 
 const JOB: Source = { text: 'the job', provenance: 'job file' };
 

@@ -1,5 +1,5 @@
 import type { HeatSpan } from '../heat/index.ts';
-import type { HeatRange } from './heat-report.ts';
+import type { HeatRange } from '../result/index.ts';
 
 const ZERO_C = 273.15;
 

@@ -1,5 +1,5 @@
 import type { Refusal } from '../plan/index.ts';
-import type { SupplyReport } from './supply-report.ts';
+import type { SupplyReport } from '../result/index.ts';
 
 /** The refusal as it is told where the kit, not the process, stands in the way: what the kit lacks comes first. */
 export function kitRefusal(refusal: Refusal, { time, limits }: SupplyReport): Refusal {

@@ -1,7 +1,7 @@
 import type { Limit } from '../limit/index.ts';
 import { formatAmount } from '../quantity/index.ts';
+import type { KitTime } from '../result/index.ts';
 import type { KitPlans } from './kit-plans.ts';
-import type { KitTime } from './supply-report.ts';
 
 /** Part of the time by which the kit must lengthen the job to be said to limit it [-]. */
 const TOLD_FROM = 0.005;

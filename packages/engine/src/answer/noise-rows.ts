@@ -1,5 +1,5 @@
 import type { StatedUnit } from '../quantity/index.ts';
-import type { CrewNoiseReport, HazardRange, HazardRow } from './hazard-report.ts';
+import type { CrewNoiseReport, HazardRange, HazardRow } from '../result/index.ts';
 import { confirmed, hazardRow, recalled } from './hazard-row.ts';
 
 const OSHA = '29 CFR 1910.95';

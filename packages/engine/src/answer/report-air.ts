@@ -1,6 +1,7 @@
 import type { Outcome } from '../issue/index.ts';
 import { airOfKit, hosesOfKit, type Kit } from '../kit/index.ts';
 import { inUnit } from '../quantity/index.ts';
+import type { AirPointReport, AirReport, DrawdownReport, HoseChangesReport } from '../result/index.ts';
 import {
   type AirItem,
   type AirPoint,
@@ -13,7 +14,6 @@ import {
   freeAirDelivered,
   leastHoseChanges,
 } from '../supply/index.ts';
-import type { AirPointReport, AirReport, DrawdownReport, HoseChangesReport } from './air-report.ts';
 import { wantedPressures } from './kit-limits.ts';
 
 /** Points of the receiver's course that are told at most [-]. */

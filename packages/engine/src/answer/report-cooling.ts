@@ -7,7 +7,7 @@ import {
 } from '../heat/index.ts';
 import type { ThermalMetal } from '../material/index.ts';
 import { amountOf, type Sentence, say } from '../quantity/index.ts';
-import type { CoolingFormula, HeatRange, HeatReport } from './heat-report.ts';
+import type { CoolingFormula, HeatRange, HeatReport } from '../result/index.ts';
 import { rangeOf, rangeOrNull, rounded } from './heat-units.ts';
 
 const EIGHT_HUNDRED = 1073.15;

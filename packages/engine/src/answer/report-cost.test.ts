@@ -2,12 +2,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../job/index.ts';
 import { type ReadKit, readKit } from '../kit/index.ts';
-import { statePlan } from '../result/index.ts';
+import { type CostReport, statePlan } from '../result/index.ts';
 import { answerJob, planOnly } from './answer.ts';
 import { tryCostChanges } from './answer-cost-changes.ts';
 import { arcWorkOfPlan } from './arc-work-of-plan.ts';
 import { costChanges } from './cost-change.ts';
-import type { CostReport } from './cost-report.ts';
 import { answerCost } from './report-cost.ts';
 
 function example(name: string): string {

@@ -20,17 +20,17 @@ import {
 } from '../cost/index.ts';
 import type { Job, ReadJob } from '../job/index.ts';
 import type { Knowledge } from '../learn/index.ts';
-import type { Answer } from './answer.ts';
-import { arcWorkOfPlan } from './arc-work-of-plan.ts';
 import type {
+  Answer,
   CostAnswer,
   CostAssumptionReport,
   CostEstimate,
   ExtraReport,
+  HeatReport,
   RefillReport,
   WayReport,
-} from './cost-report.ts';
-import type { HeatReport } from './heat-report.ts';
+} from '../result/index.ts';
+import { arcWorkOfPlan } from './arc-work-of-plan.ts';
 
 const MM = 1e-3;
 

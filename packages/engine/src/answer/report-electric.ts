@@ -2,6 +2,15 @@ import type { Job } from '../job/index.ts';
 import { electricOfKit, type Kit } from '../kit/index.ts';
 import type { Candidate } from '../limit/index.ts';
 import { middleLaw, processLimits, type RemovalBelief } from '../removal/index.ts';
+import type {
+  ElectricPoint,
+  ElectricReport,
+  JointReport,
+  LeadReport,
+  SenseReport,
+  SourceReport,
+  TemperatureCurve,
+} from '../result/index.ts';
 import {
   type Characteristic,
   type ElectricLoop,
@@ -14,15 +23,6 @@ import {
   sourceVoltage,
   type WorkingLoop,
 } from '../supply/index.ts';
-import type {
-  ElectricPoint,
-  ElectricReport,
-  JointReport,
-  LeadReport,
-  SenseReport,
-  SourceReport,
-  TemperatureCurve,
-} from './electric-report.ts';
 
 const CELSIUS = 273.15;
 /** Points of a temperature curve that are told at most [-]. */

@@ -1,8 +1,7 @@
 import { fireZone, zoneOutlines } from '../hazard/index.ts';
 import type { Job } from '../job/index.ts';
 import type { Kit } from '../kit/index.ts';
-import type { FireZoneReport } from './hazard-report.ts';
-import type { PointReport } from './place-report.ts';
+import type { FireZoneReport, PointReport } from '../result/index.ts';
 
 /** Longest watch after the last arc that the rules name [min]. */
 const LONGEST_WATCH = 60;

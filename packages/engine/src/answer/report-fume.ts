@@ -11,7 +11,7 @@ import {
   shiftConcentration,
 } from '../hazard/index.ts';
 import type { Job } from '../job/index.ts';
-import type { FumeReport, MixtureReport, SubstanceLimit, SubstanceReport } from './hazard-report.ts';
+import type { FumeReport, MixtureReport, SubstanceLimit, SubstanceReport } from '../result/index.ts';
 
 const SETS: readonly LimitSet[] = ['osha', 'acgih', 'eu'];
 const MINUTE = 60;

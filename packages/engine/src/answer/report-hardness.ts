@@ -7,7 +7,7 @@ import {
 } from '../heat/index.ts';
 import type { Job } from '../job/index.ts';
 import { fullComposition, metalOf } from '../material/index.ts';
-import type { HardnessReport, HeatRange, HeatReport } from './heat-report.ts';
+import type { HardnessReport, HeatRange, HeatReport } from '../result/index.ts';
 import { rounded } from './heat-units.ts';
 
 /** Cooling times that the formulas are stated for, about [s]. */

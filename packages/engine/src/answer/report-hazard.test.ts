@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { STANDING_CAUTIONS, STOP_WORK } from '../hazard/index.ts';
 import { type ReadJob, readJob } from '../job/index.ts';
 import { readKit } from '../kit/index.ts';
+import type { HazardReport, HazardRow } from '../result/index.ts';
 import { answerJob } from './answer.ts';
-import type { HazardReport, HazardRow } from './hazard-report.ts';
 import { answerHazard } from './report-hazard.ts';
 
 const example = (name: string): string =>

@@ -2,11 +2,10 @@ import { type GougingStart, KEPT_SOURCES, transformationOf } from '../heat/index
 import type { Job } from '../job/index.ts';
 import { type Metal, metalOf, type ThermalMetal } from '../material/index.ts';
 import { amountOf, inUnit, say } from '../quantity/index.ts';
-import type { Plan } from '../result/index.ts';
+import type { HeatAssumption, HeatEnds, HeatPass, HeatRange, HeatReport, Plan } from '../result/index.ts';
 import { heatCautions } from './heat-cautions.ts';
 import type { StationPass } from './heat-passes.ts';
 import { depthPast, peakMap, widthPast } from './heat-peaks.ts';
-import type { HeatAssumption, HeatEnds, HeatPass, HeatRange, HeatReport } from './heat-report.ts';
 import { heatReportLimits } from './heat-report-limits.ts';
 import type { HeatRuns } from './heat-runs.ts';
 import { inCelsius, rangeOf, rangeOrNull, rounded } from './heat-units.ts';

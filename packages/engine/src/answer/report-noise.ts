@@ -16,7 +16,7 @@ import {
   processNoise,
 } from '../hazard/index.ts';
 import type { Job } from '../job/index.ts';
-import type { CrewNoiseReport, HazardRange, NoiseTaskReport } from './hazard-report.ts';
+import type { CrewNoiseReport, HazardRange, NoiseTaskReport } from '../result/index.ts';
 import { STATED } from './hazard-row.ts';
 import { noiseRows } from './noise-rows.ts';
 

@@ -3,6 +3,14 @@ import type { Outcome } from '../issue/index.ts';
 import type { Job } from '../job/index.ts';
 import { boreText, hosesOfKit, type Kit, type LaidLoad, stationTaskOfKit } from '../kit/index.ts';
 import { formatAmount, type UnitSystem } from '../quantity/index.ts';
+import type {
+  AirReport,
+  BayReport,
+  PickReport,
+  PlaceReport,
+  PointReport,
+  RouteReport,
+} from '../result/index.ts';
 import {
   type BayJet,
   chooseStation,
@@ -14,8 +22,6 @@ import {
   stationAt,
   type WorkingLoop,
 } from '../supply/index.ts';
-import type { AirReport } from './air-report.ts';
-import type { BayReport, PickReport, PlaceReport, PointReport, RouteReport } from './place-report.ts';
 
 type Bay = NonNullable<Kit['bay']>;
 

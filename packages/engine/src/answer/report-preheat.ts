@@ -14,7 +14,7 @@ import {
   metalOf,
 } from '../material/index.ts';
 import { amountOf, type Sentence, say } from '../quantity/index.ts';
-import type { PreheatMethod, PreheatReport } from './heat-report.ts';
+import type { PreheatMethod, PreheatReport } from '../result/index.ts';
 import { inCelsius } from './heat-units.ts';
 
 /** Hydrogen up to which the prequalified table's low-hydrogen category is told [mL/100 g] (judgement). */

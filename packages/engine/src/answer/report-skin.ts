@@ -1,9 +1,8 @@
 import { costPracticeOf, refillOf } from '../cost/index.ts';
 import type { Job } from '../job/index.ts';
 import { inUnit } from '../quantity/index.ts';
-import type { Plan } from '../result/index.ts';
+import type { Plan, SkinReport } from '../result/index.ts';
 import { sectionOfPlan } from './arc-work-of-plan.ts';
-import type { SkinReport } from './heat-report.ts';
 
 /** Allowance of ASME PCC-2 [m]. */
 const PCC2 = 1.5e-3;

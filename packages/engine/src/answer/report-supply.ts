@@ -12,9 +12,8 @@ import { type Candidate, type Limit, withSensitivity } from '../limit/index.ts';
 import { metalOf } from '../material/index.ts';
 import type { UnitSystem } from '../quantity/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
-import type { Plan } from '../result/index.ts';
+import type { AirReport, Plan, SupplyReport } from '../result/index.ts';
 import { passDuty } from '../supply/index.ts';
-import type { AirReport } from './air-report.ts';
 import type { KitLimits } from './kit-limits.ts';
 import type { KitPlans } from './kit-plans.ts';
 import { kitTime } from './kit-time.ts';
@@ -22,7 +21,6 @@ import { reportAir } from './report-air.ts';
 import { reportElectric, type SolvedElectric } from './report-electric.ts';
 import { reportPlace } from './report-place.ts';
 import { candidateOfPlan, settingOf } from './setting-of-plan.ts';
-import type { SupplyReport } from './supply-report.ts';
 
 /** What the report is made from. */
 export interface SupplyInput {

@@ -1,7 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { Candidate } from '../limit/index.ts';
-import type { Plan } from '../result/index.ts';
-import type { SupplySetting } from './supply-report.ts';
+import type { Plan, SupplySetting } from '../result/index.ts';
 
 const MM = 1e-3;
 const MM_PER_MIN = MM / 60;

@@ -1,68 +1,85 @@
-import type { FaultBehind } from '../faults/index.ts';
-import type { QuantityKind } from '../quantity/index.ts';
+import { z } from 'zod';
+import { faultBehindSchema } from '../faults/index.ts';
+import type { Stated } from '../limit/index.ts';
+import { QUANTITY_KINDS, type QuantityKind } from '../quantity/index.ts';
 
-/** When a check is made: in this order. */
-export type CommissionStage = 'power_off' | 'air_on' | 'dry_run' | 'no_load' | 'trial_arc';
+const bandPartSchema = z
+  .object({
+    what: z.string(),
+    half_width: z.number().describe('Half width it gives alone, in the unit of the check [see unit].'),
+    source: z.string(),
+  })
+  .meta({ id: 'BandPart', description: 'One stated uncertainty inside a band.' });
 
-/** Units of commissioning readings. */
-export type CommissionUnit = 'V' | 'mV' | 'A' | 'kPa' | 'mm' | 'deg' | 's' | 'degC';
+const hintsSchema = z
+  .object({
+    low: z.string().exactOptional(),
+    high: z.string().exactOptional(),
+    unmet: z.string().exactOptional(),
+  })
+  .meta({
+    id: 'CheckHints',
+    description: 'What to think of beside the causes of the table of faults, in words.',
+  });
 
-/** One stated uncertainty inside a band. */
-export interface BandPart {
-  readonly what: string;
-  /** Half width it gives alone, in the unit of the check [see unit]. */
-  readonly half_width: number;
-  readonly source: string;
-}
+const factsSchema = z.object({
+  id: z.string().describe('Identifier, the same for the same plan and supply.'),
+  stage: z
+    .enum(['power_off', 'air_on', 'dry_run', 'no_load', 'trial_arc'])
+    .describe('When it is made, in this order.'),
+  title: z.string(),
+  ask: z.string().describe('What to do.'),
+  caution: z
+    .string()
+    .nullable()
+    .describe("What can hurt, and how not to be; null where nothing beyond the shop's rules."),
+  why: z.string(),
+  evidence: z
+    .string()
+    .nullable()
+    .describe('Observable of the table of faults that the check answers; null if none.'),
+  hints: hintsSchema,
+});
+
+const measureSchema = factsSchema
+  .extend({
+    kind: z.literal('measure'),
+    quantity: z.enum(QUANTITY_KINDS as [QuantityKind, ...QuantityKind[]]),
+    unit: z.enum(['V', 'mV', 'A', 'kPa', 'mm', 'deg', 's', 'degC']),
+    expected: z.number().describe('Reading to expect, in `unit` [see unit].'),
+    least: z.number().describe('Lower end of the band, in `unit` [see unit].'),
+    most: z.number().describe('Upper end of the band, in `unit` [see unit].'),
+    parts: z.array(bandPartSchema),
+    below: z
+      .array(faultBehindSchema)
+      .describe('Causes that explain a reading below the band, the likeliest first.'),
+    above: z.array(faultBehindSchema).describe('Causes that explain a reading above it.'),
+  })
+  .meta({ id: 'MeasureCheck', description: 'A check with a reading to expect and its band.' });
+
+const confirmSchema = factsSchema
+  .extend({
+    kind: z.literal('confirm'),
+    unmet: z.array(faultBehindSchema).describe('Causes that explain it not being met.'),
+  })
+  .meta({ id: 'ConfirmCheck', description: 'A check that is met or not.' });
+
+/** One check before the first arc. */
+export const commissionCheckSchema = z.union([measureSchema, confirmSchema]);
 
 /** What all checks before the first arc have. */
-export interface CommissionCheckFacts {
-  /** Identifier, the same for the same plan and supply. */
-  readonly id: string;
-  readonly stage: CommissionStage;
-  readonly title: string;
-  /** What to do. */
-  readonly ask: string;
-  /** What can hurt, and how not to be; null where nothing beyond the shop's rules. */
-  readonly caution: string | null;
-  readonly why: string;
-  /** Observable of the table of faults that the check answers; null if none. */
-  readonly evidence: string | null;
-  /** What else to think of when it is not as it should be, beside the causes of the table. */
-  readonly hints: CheckHints;
-}
-
+export type CommissionCheckFacts = Stated<typeof factsSchema>;
+/** When a check is made. */
+export type CommissionStage = CommissionCheckFacts['stage'];
 /** What to think of beside the causes of the table of faults, in words. */
-export interface CheckHints {
-  readonly low?: string;
-  readonly high?: string;
-  readonly unmet?: string;
-}
-
+export type CheckHints = CommissionCheckFacts['hints'];
 /** A check with a reading to expect and its band. */
-export interface MeasureCheck extends CommissionCheckFacts {
-  readonly kind: 'measure';
-  readonly quantity: QuantityKind;
-  readonly unit: CommissionUnit;
-  /** Reading to expect, in `unit` [see unit]. */
-  readonly expected: number;
-  /** Lower end of the band, in `unit` [see unit]. */
-  readonly least: number;
-  /** Upper end of the band, in `unit` [see unit]. */
-  readonly most: number;
-  readonly parts: readonly BandPart[];
-  /** Causes that explain a reading below the band, the likeliest first. */
-  readonly below: readonly FaultBehind[];
-  /** Causes that explain a reading above it. */
-  readonly above: readonly FaultBehind[];
-}
-
+export type MeasureCheck = Stated<typeof measureSchema>;
+/** Units of commissioning readings. */
+export type CommissionUnit = MeasureCheck['unit'];
+/** One stated uncertainty inside a band. */
+export type BandPart = MeasureCheck['parts'][number];
 /** A check that is met or not. */
-export interface ConfirmCheck extends CommissionCheckFacts {
-  readonly kind: 'confirm';
-  /** Causes that explain it not being met. */
-  readonly unmet: readonly FaultBehind[];
-}
-
+export type ConfirmCheck = Stated<typeof confirmSchema>;
 /** One check before the first arc. */
 export type CommissionCheck = MeasureCheck | ConfirmCheck;

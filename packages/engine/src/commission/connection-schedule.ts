@@ -1,31 +1,40 @@
+import { z } from 'zod';
 import type { Outcome } from '../issue/index.ts';
 import { boreText } from '../kit/index.ts';
+import type { Stated } from '../limit/index.ts';
 import { inUnit, type UnitSystem } from '../quantity/index.ts';
 import { itemVolts, pointVolts } from './circuit-volts.ts';
 import type { CommissionItem, CommissionSupply } from './commission-supply.ts';
 import { supplyIssues } from './supply-issues.ts';
 
 /** One row of the connection schedule. */
-export interface Connection {
-  /** Order in which it is made, from 1 [-]. */
-  readonly number: number;
-  readonly kind: 'lead' | 'joint' | 'sense_wire' | 'air';
-  readonly name: string;
-  readonly from: string;
-  readonly to: string;
-  /** Size as the kit writes it, or the bore of a hose; null for a joint. */
-  readonly size: string | null;
-  /** Leads side by side; null where there is only the one piece [-]. */
-  readonly parallels: number | null;
-  /** Length of each [mm]. */
-  readonly length_mm: number | null;
-  /** Pole it carries; null for air. */
-  readonly polarity: 'positive' | 'negative' | null;
-  /** Volts across it at the set current; null where no work current flows [V]. */
-  readonly voltage_V: number | null;
-  /** How to tell that it is tight. */
-  readonly tightness: string;
-}
+export const connectionSchema = z
+  .object({
+    number: z.number().describe('Order in which it is made, from 1 [-].'),
+    kind: z.enum(['lead', 'joint', 'sense_wire', 'air']),
+    name: z.string(),
+    from: z.string(),
+    to: z.string(),
+    size: z
+      .string()
+      .nullable()
+      .describe('Size as the kit writes it, or the bore of a hose; null for a joint.'),
+    parallels: z
+      .number()
+      .nullable()
+      .describe('Leads side by side; null where there is only the one piece [-].'),
+    length_mm: z.number().nullable().describe('Length of each [mm].'),
+    polarity: z.enum(['positive', 'negative']).nullable().describe('Pole it carries; null for air.'),
+    voltage_V: z
+      .number()
+      .nullable()
+      .describe('Volts across it at the set current; null where no work current flows [V].'),
+    tightness: z.string().describe('How to tell that it is tight.'),
+  })
+  .meta({ id: 'Connection', description: 'One row of the connection schedule.' });
+
+/** One row of the connection schedule. */
+export type Connection = Stated<typeof connectionSchema>;
 
 type Row = Omit<Connection, 'number'>;
 

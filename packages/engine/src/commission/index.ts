@@ -1,12 +1,13 @@
-export type {
-  BandPart,
-  CheckHints,
-  CommissionCheck,
-  CommissionCheckFacts,
-  CommissionStage,
-  CommissionUnit,
-  ConfirmCheck,
-  MeasureCheck,
+export {
+  type BandPart,
+  type CheckHints,
+  type CommissionCheck,
+  type CommissionCheckFacts,
+  type CommissionStage,
+  type CommissionUnit,
+  type ConfirmCheck,
+  commissionCheckSchema,
+  type MeasureCheck,
 } from './check.ts';
 export { commissionChecks } from './commission-checks.ts';
 export type { CommissionOptions, PlannedPasses } from './commission-input.ts';
@@ -18,7 +19,7 @@ export type {
   CommissionSupply,
   PressureSpan,
 } from './commission-supply.ts';
-export { type Connection, connectionSchedule } from './connection-schedule.ts';
+export { type Connection, connectionSchedule, connectionSchema } from './connection-schedule.ts';
 export { type CommissionInstruments, type StatedFigure, USUAL_INSTRUMENTS } from './instruments.ts';
 export { evidenceOf, judgeReading, type ReadingJudgement } from './judge-reading.ts';
 export { readReading } from './read-reading.ts';

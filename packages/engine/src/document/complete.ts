@@ -3,14 +3,17 @@ import { fieldFacts } from './field.ts';
 import { unitOfKey } from './unit-keys.ts';
 
 /** One default that stood in for a field the file does not have. */
-export interface DefaultUsed {
-  /** Path of the field. */
-  readonly path: string;
-  /** What stood in, as a file would have it [as written]. */
-  readonly value: string | number;
-  /** Why that value. */
-  readonly why: string;
-}
+export const defaultUsedSchema = z
+  .object({
+    path: z.string().describe('Path of the field.'),
+    value: z.union([z.string(), z.number()]).describe('What stood in, as a file would have it [as written].'),
+    why: z.string().describe('Why that value.'),
+  })
+  .readonly()
+  .meta({ id: 'DefaultUsed', description: 'One default that stood in for a field the file does not have.' });
+
+/** One default that stood in for a field the file does not have. */
+export type DefaultUsed = z.output<typeof defaultUsedSchema>;
 
 /** A path in a document: names and indexes. */
 export type DocumentPath = readonly (string | number)[];

@@ -1,4 +1,4 @@
-export { type DefaultUsed, type DocumentPath, pathText } from './complete.ts';
+export { type DefaultUsed, type DocumentPath, defaultUsedSchema, pathText } from './complete.ts';
 export { type DocumentDifference, documentDifference } from './difference.ts';
 export { type DocumentField, documentFields } from './document-fields.ts';
 export { documentJsonSchema, type JsonSchema } from './document-json-schema.ts';

@@ -1,14 +1,16 @@
+import { z } from 'zod';
+import type { Stated } from '../limit/index.ts';
 import { EXPLAINS_FROM } from './check-fault-model.ts';
 import type { FaultModel, FaultOutcome } from './model.ts';
 import { chanceIn, chanceUnder, priorOf } from './outcome-chance.ts';
 
 /** A cause that explains an outcome. */
-export interface FaultBehind {
-  /** Identifier of the cause. */
-  readonly cause: string;
-  readonly title: string;
-  readonly remedy: string;
-}
+export const faultBehindSchema = z
+  .object({ cause: z.string().describe('Identifier of the cause.'), title: z.string(), remedy: z.string() })
+  .meta({ id: 'FaultBehind', description: 'A cause that explains an outcome.' });
+
+/** A cause that explains an outcome. */
+export type FaultBehind = Stated<typeof faultBehindSchema>;
 
 /**
  * Names the causes that explain one outcome: those that make it at least three times likelier than otherwise.

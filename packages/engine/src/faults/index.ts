@@ -1,7 +1,7 @@
 export { checkFaultModel } from './check-fault-model.ts';
 export { countFaults, type FaultCounts } from './count-faults.ts';
 export { FAULT_MODEL } from './fault-model.ts';
-export { type FaultBehind, faultsBehind } from './faults-behind.ts';
+export { type FaultBehind, faultBehindSchema, faultsBehind } from './faults-behind.ts';
 export type {
   FaultCause,
   FaultEvidence,

@@ -10,10 +10,12 @@ export const provenanceSchema = z
   );
 
 /** Document or fact that a number rests on, with its provenance. */
-export const sourceSchema = z.object({
-  text: z.string().describe('Document and table or clause, or what the fact rests on.'),
-  provenance: provenanceSchema,
-});
+export const sourceSchema = z
+  .object({
+    text: z.string().describe('Document and table or clause, or what the fact rests on.'),
+    provenance: provenanceSchema,
+  })
+  .meta({ id: 'Source', description: 'Where a number or a rule comes from.' });
 
 /** Demand against capacity, with everything needed to show and to explain it. */
 export const limitSchema = z

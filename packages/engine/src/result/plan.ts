@@ -93,7 +93,13 @@ const stopSchema = z
     reading_sd_mm: z.number().describe('Standard deviation of one gauge reading.'),
     table: z.array(rowSchema),
     stations_choice: z
-      .array(z.object({ stations: z.int(), depth_reached: z.number(), not_too_deep: z.number() }))
+      .array(
+        z.object({
+          stations: z.int(),
+          depth_reached: z.number().describe('Chance with that many [-].'),
+          not_too_deep: z.number().describe('Chance with that many [-].'),
+        }),
+      )
       .describe('Empty: `worth_measuring` says what another station is worth.'),
   })
   .meta({ id: 'GaugeStop', description: 'A stop to measure the groove before the next layer.' });
@@ -137,7 +143,7 @@ export const planSchema = z
       .number()
       .describe('Height of the ridge between tracks, median section; 0 for one track.'),
     ligament_mm: z
-      .object({ p05: z.number(), p50: z.number() })
+      .object({ p05: z.number().describe('5th percentile [mm].'), p50: z.number().describe('Median [mm].') })
       .describe('Plate left under the deepest point.'),
     assurance: z.object({
       depth_reached: z

@@ -8,7 +8,11 @@ interface Description {
   readonly openapi: string;
   readonly info: { readonly version: string };
   readonly paths: Record<string, Record<string, { readonly responses: Record<string, unknown> }>>;
-  readonly components: { readonly schemas: Record<string, unknown> };
+  readonly components: {
+    readonly schemas: Record<string, unknown>;
+    readonly securitySchemes: Record<string, unknown>;
+  };
+  readonly security: readonly unknown[];
 }
 
 let test: TestParts;
@@ -28,6 +32,11 @@ describe('GET /api/openapi.json', () => {
   it('is OpenAPI 3.1.0 of this version of the program', () => {
     expect(description.openapi).toBe('3.1.0');
     expect(description.info.version).toBe(PROGRAM_VERSION);
+  });
+
+  it('says how a program shows its token', () => {
+    expect(description.components.securitySchemes['token']).toMatchObject({ type: 'http', scheme: 'bearer' });
+    expect(description.security).toEqual([{ token: [] }]);
   });
 
   it('describes the addresses of the contract, no more and no fewer', () => {

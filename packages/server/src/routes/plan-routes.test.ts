@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { API_PATHS, answerSchema, PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, readJob, readKit } from '@furrow/engine';
+import { API_PATHS, PROGRAM_VERSION } from '@furrow/contract';
+import { answerJob, answerSchema, readJob, readKit } from '@furrow/engine';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from '../build-server.ts';
 import { SMALL_KIT } from '../testing/small-kit.ts';

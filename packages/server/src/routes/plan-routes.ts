@@ -1,4 +1,5 @@
-import { API_PATHS, answerSchema, errorSchema, planRequestSchema } from '@furrow/contract';
+import { API_PATHS, errorSchema, planRequestSchema } from '@furrow/contract';
+import { answerSchema } from '@furrow/engine';
 import { readWhole } from '../reading/job-reading.ts';
 import { readWholeKit } from '../reading/kit-reading.ts';
 import type { Work } from '../work/open-work.ts';

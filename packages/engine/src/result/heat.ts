@@ -1,7 +1,6 @@
 import { z } from 'zod';
-import { limitSchema } from './limit-schema.ts';
-
-const sourceSchema = limitSchema.shape.source;
+import { limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
+import { sentenceSchema } from './sentence.ts';
 
 const heatRangeSchema = z
   .object({
@@ -15,7 +14,7 @@ const heatRangeSchema = z
   });
 
 const heatAssumptionSchema = z
-  .object({ topic: z.string(), text: z.string(), source: sourceSchema })
+  .object({ topic: z.string(), text: sentenceSchema, source: sourceSchema })
   .meta({ id: 'HeatAssumption', description: 'A value that the result rests on, with where it comes from.' });
 
 const heatPassSchema = z
@@ -42,7 +41,7 @@ const coolingFormulaSchema = z
     inside_range: z
       .boolean()
       .describe('Whether heat input, thickness and start temperature are inside what the formula is for.'),
-    note: z.string(),
+    note: sentenceSchema,
     source: sourceSchema,
   })
   .meta({ id: 'CoolingFormula', description: "One formula's cooling time beside the field's own." });
@@ -87,7 +86,7 @@ const preheatMethodSchema = z
       .describe('Temperature asked for; null where the method cannot be used, as `remarks` say [degC].'),
     parts: z.array(preheatPartSchema),
     inside_range: z.boolean().describe('Whether every input is inside what the method is for.'),
-    remarks: z.array(z.string()),
+    remarks: z.array(sentenceSchema),
     source: sourceSchema,
   })
   .meta({ id: 'PreheatMethod', description: 'A preheat by one method.' });
@@ -95,7 +94,7 @@ const preheatMethodSchema = z
 const preheatReportSchema = z
   .object({
     methods: z.array(preheatMethodSchema),
-    differences: z.array(z.string()).describe('Why the methods differ, in sentences.'),
+    differences: z.array(sentenceSchema).describe('Why the methods differ, in sentences.'),
     gouging: z.object({
       temperature_degC: z.number().describe('Temperature of the plate when gouging begins [degC].'),
       stated: z.boolean().describe('Whether the job states it; if not it is that of the re-weld.'),
@@ -111,7 +110,7 @@ const skinReportSchema = z
     gouged_area_mm2: z.number().describe("Groove's section as gouged [mm2]."),
     ground_area_mm2: z.number().describe('Section after grinding [mm2].'),
     added_percent: z.number().describe('Added to what is filled again [%].'),
-    refill_kg: z.number().describe('Weld metal for the whole seam after grinding [kg].'),
+    refill_kg: z.number().describe('Weld metal for the whole seam after grinding, cap included [kg].'),
     added_kg: z.number().describe('What of it the grinding adds [kg].'),
   })
   .meta({ id: 'SkinReport', description: 'The carburised skin and what taking it off costs.' });
@@ -148,7 +147,7 @@ const heatEndsSchema = z
       .nullable()
       .describe('Greatest width at the surface past Ac1, both sides together; null: metal without it [mm].'),
     section_width_past_ac1_mm: z.number().nullable().describe('The same where the seam has no end [mm].'),
-    note: z.string(),
+    note: sentenceSchema,
   })
   .meta({
     id: 'HeatEnds',
@@ -193,7 +192,7 @@ export const heatSchema = z
       ),
     cooling_formulas: z.array(coolingFormulaSchema),
     cooling_remarks: z
-      .array(z.string())
+      .array(sentenceSchema)
       .describe('Where field and formulas part company and why, in sentences.'),
     hardness: hardnessReportSchema
       .nullable()
@@ -209,6 +208,33 @@ export const heatSchema = z
       .exactOptional()
       .describe('Only for a refined look at a seam that has ends, and for every look at a short one.'),
     limits: z.array(limitSchema),
-    cautions: z.array(z.string()),
+    cautions: z.array(sentenceSchema),
   })
   .meta({ id: 'HeatReport', description: 'What the plan does to the plate, and what it asks for.' });
+
+/** What follows from little, middle and much heat kept by the plate. */
+export type HeatRange = Stated<typeof heatRangeSchema>;
+/** A value that the result rests on, with where it comes from. */
+export type HeatAssumption = Stated<typeof heatAssumptionSchema>;
+/** One pass as the plate feels it at the station. */
+export type HeatPass = Stated<typeof heatPassSchema>;
+/** One formula's cooling time beside the field's own. */
+export type CoolingFormula = Stated<typeof coolingFormulaSchema>;
+/** One formula's hardness beside the others. */
+export type HardnessFormula = Stated<typeof hardnessFormulaSchema>;
+/** Hardness as a band over formulas and cooling times. */
+export type HardnessReport = Stated<typeof hardnessReportSchema>;
+/** One part of a preheat temperature. */
+export type PreheatPart = Stated<typeof preheatPartSchema>;
+/** A preheat by one method. */
+export type PreheatMethod = Stated<typeof preheatMethodSchema>;
+/** The preheats side by side. */
+export type PreheatReport = Stated<typeof preheatReportSchema>;
+/** The carburised skin and what taking it off costs. */
+export type SkinReport = Stated<typeof skinReportSchema>;
+/** Where the energy of one station's section went. */
+export type HeatBalance = Stated<typeof heatBalanceSchema>;
+/** The end of the seam beside the section. */
+export type HeatEnds = Stated<typeof heatEndsSchema>;
+/** What the plan does to the plate, and what it asks for. */
+export type HeatReport = Stated<typeof heatSchema>;

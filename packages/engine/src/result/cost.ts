@@ -1,12 +1,12 @@
-import { COST_PARTS, CYCLE_STEPS } from '@furrow/engine';
 import { z } from 'zod';
-import { limitSchema } from './limit-schema.ts';
+import { COST_PARTS, CYCLE_STEPS } from '../cost/index.ts';
+import { type Stated, sourceSchema } from '../limit/index.ts';
 
 const estimateSchema = z
   .object({
     p50: z.number().describe('Median, in the unit of the key.'),
     p90: z.number().describe('90th percentile, in the unit of the key.'),
-    mean: z.number(),
+    mean: z.number().describe('Mean [unit of the key].'),
     p50_half_width: z
       .number()
       .describe("Half width of the 95 % interval of the median's error by simulation alone."),
@@ -18,15 +18,13 @@ const estimateSchema = z
       'A simulated quantity: median, 90th percentile, and how far each can be off for having only so many trials.',
   });
 
-const sourceSchema = limitSchema.shape.source;
-
 const stepSchema = z
   .object({
     step: z.enum(CYCLE_STEPS),
     title: z.string(),
     time_s: estimateSchema,
     time_share: z.number().describe('Its part of the mean time of the whole [-].'),
-    cost: estimateSchema,
+    cost: estimateSchema.describe('Money, in `currency`.'),
     cost_share: z.number().describe('Its part of the mean money of the whole [-].'),
   })
   .meta({ id: 'CostStep', description: 'One step of the whole cycle.' });
@@ -35,14 +33,14 @@ const itemSchema = z
   .object({
     part: z.enum(COST_PARTS),
     title: z.string(),
-    cost: estimateSchema,
+    cost: estimateSchema.describe('Money, in `currency`.'),
     cost_share: z.number().describe('Its part of the mean money of the whole [-].'),
   })
   .meta({ id: 'CostItem', description: 'One thing that money is spent on.' });
 
 const refillSchema = z
   .object({
-    process: z.string(),
+    process: z.string().describe('Process of the re-weld in words.'),
     gouged_area_mm2: z.number().describe('Section as gouged [mm2].'),
     ground_area_mm2: z.number().describe('Section after the skin is ground off [mm2].'),
     skin_allowance_mm: z.number().describe('Ground off the face [mm].'),
@@ -56,8 +54,8 @@ const refillSchema = z
 
 const extraSchema = z
   .object({
-    deeper_mm: z.number(),
-    wider_mm: z.number(),
+    deeper_mm: z.number().describe('Deeper by [mm].'),
+    wider_mm: z.number().describe('Wider by [mm].'),
     weld_metal_kg: z.number().describe('More weld metal over the whole seam [kg].'),
     weld_metal_percent: z.number().describe('The same over what the planned groove takes [%].'),
     time_s: z.number().describe('More time at the usual pace [s].'),
@@ -73,7 +71,9 @@ const waySchema = z
   .object({
     way: z.enum(['planned', 'manual_gouging', 'grinding', 'chipping', 'machining']),
     title: z.string(),
-    rate: z.enum(['planned', 'stated', 'assumed', 'missing']),
+    rate: z
+      .enum(['planned', 'stated', 'assumed', 'missing'])
+      .describe('Where its rate comes from: the plan, the job, a marked assumption, or nowhere.'),
     note: z.string(),
     source: sourceSchema,
     groove_time_s: z.number().nullable().describe('Time that making the groove takes [s].'),
@@ -90,30 +90,39 @@ const waySchema = z
     description: 'One way to make the groove, all work after it included, at medians and usual durations.',
   });
 
+const assumptionSchema = z.object({ topic: z.string(), text: z.string(), source: sourceSchema }).meta({
+  id: 'CostAssumption',
+  description: 'A value that the cost rests on although the job does not state it.',
+});
+
 const reportSchema = z
   .object({
     kind: z.literal('cost'),
-    currency: z.string(),
-    seam_length_m: z.number(),
-    trials: z.int(),
-    seed: z.int(),
-    time_s: estimateSchema,
-    cost: estimateSchema,
-    cost_per_m: estimateSchema,
+    currency: z.string().describe('Currency of all money as the job names it.'),
+    seam_length_m: z.number().describe('Length of the seam [m].'),
+    trials: z.int().describe('Trials of the simulation [-].'),
+    seed: z.int().describe('Seed of its draws [-].'),
+    time_s: estimateSchema.describe('Working time of the whole cycle, one step after the other [s].'),
+    cost: estimateSchema.describe('Money of the whole job, in `currency`.'),
+    cost_per_m: estimateSchema.describe('Money for one metre of seam, in `currency`.'),
     reworked: z.number().describe('Share of the trials in which the depth was not reached at first [-].'),
     steps: z.array(stepSchema),
     items: z.array(itemSchema),
     refill: refillSchema,
     extra: z.array(extraSchema),
     ways: z.array(waySchema),
-    assumptions: z.array(z.object({ topic: z.string(), text: z.string(), source: sourceSchema })),
+    assumptions: z.array(assumptionSchema),
     cautions: z.array(z.string()),
   })
   .meta({ id: 'CostReport', description: 'Time and money of the whole job.' });
 
+const noCostSchema = z
+  .object({ kind: z.literal('no_plan'), says: z.string() })
+  .meta({ id: 'NoCost', description: 'Why there is nothing to tell of time and money.' });
+
 /** Time and money of a job, or why there is none. */
 export const costSchema = z
-  .discriminatedUnion('kind', [reportSchema, z.object({ kind: z.literal('no_plan'), says: z.string() })])
+  .discriminatedUnion('kind', [reportSchema, noCostSchema])
   .meta({ id: 'CostAnswer' });
 
 /** What a change of job or kit makes of time and money, replanned. */
@@ -121,8 +130,12 @@ export const costChangeSchema = z
   .object({
     id: z.enum(['second_source', 'larger_electrode', 'wider_tolerance', 'hired_compressor']),
     title: z.string(),
-    says: z.string(),
-    outcome: z.enum(['replanned', 'no_plan', 'not_tried']),
+    says: z.string().describe('What was changed, or why it could not be tried.'),
+    outcome: z
+      .enum(['replanned', 'no_plan', 'not_tried'])
+      .describe(
+        '`replanned`: the figures hold; `no_plan`: nothing can be planned so; `not_tried`: it cannot be tried.',
+      ),
     time_s: z.number().nullable().describe('Median time of the whole job with it [s].'),
     time_change_s: z.number().nullable().describe('The same less the median time without it [s].'),
     cost: z.number().nullable().describe("Median money with it, in the job's currency."),
@@ -136,3 +149,26 @@ export const costChangeSchema = z
       .nullable(),
   })
   .meta({ id: 'CostChangeReport' });
+
+/** A simulated quantity: median, 90th percentile, and how far each can be off. */
+export type CostEstimate = Stated<typeof estimateSchema>;
+/** One step of the whole cycle. */
+export type CostStep = Stated<typeof stepSchema>;
+/** One thing that money is spent on. */
+export type CostItem = Stated<typeof itemSchema>;
+/** What fills the median groove again. */
+export type RefillReport = Stated<typeof refillSchema>;
+/** What a groove larger than planned takes more. */
+export type ExtraReport = Stated<typeof extraSchema>;
+/** One way to make the groove, all work after it included. */
+export type WayReport = Stated<typeof waySchema>;
+/** A value that the cost rests on although the job does not state it. */
+export type CostAssumptionReport = Stated<typeof assumptionSchema>;
+/** Time and money of the whole job. */
+export type CostReport = Stated<typeof reportSchema>;
+/** Why there is nothing to tell of time and money. */
+export type NoCost = Stated<typeof noCostSchema>;
+/** Time and money of a job, or why there is none. */
+export type CostAnswer = Stated<typeof costSchema>;
+/** What a change of job or kit makes of time and money, replanned. */
+export type CostChangeReport = Stated<typeof costChangeSchema>;

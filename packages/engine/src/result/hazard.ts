@@ -1,8 +1,9 @@
-import { HAZARD_WORDINGS, STATED_UNITS } from '@furrow/engine';
 import { z } from 'zod';
-import { limitSchema } from './limit-schema.ts';
+import { HAZARD_WORDINGS } from '../hazard/index.ts';
+import { limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
+import { STATED_UNITS } from '../quantity/index.ts';
+import { pointReportSchema } from './place.ts';
 
-const sourceSchema = limitSchema.shape.source;
 const wording = z.enum(HAZARD_WORDINGS);
 const rangeSchema = z
   .object({
@@ -13,14 +14,13 @@ const rangeSchema = z
     id: 'HazardRange',
     description: 'Lower and upper end of what is not known better, in the unit of the key.',
   });
-const pointSchema = z.object({ x_m: z.number(), y_m: z.number() });
 
 const settingSchema = z
   .object({
     current_A: z
       .number()
       .describe("Greatest current of the plan, or of the job's source where there is no plan [A]."),
-    of: z.enum(['plan', 'source']),
+    of: z.enum(['plan', 'source']).describe('Where the current comes from.'),
     push_angle_deg: z.number().describe('Push angle between electrode and surface [deg].'),
     arc_time_min: z
       .number()
@@ -44,22 +44,26 @@ const figureSchema = z
 const rowSchema = z
   .object({
     id: z.string(),
-    rule: z.string(),
+    rule: z.string().describe('What the rule is about, in words.'),
     value: z.number().nullable().describe('What there is, in `unit`; null where it is not known.'),
     figure: z
       .number()
       .nullable()
       .describe('What the rule names, in `unit`; null where the source names none for this case.'),
     unit: z.enum(STATED_UNITS),
-    sense: z.enum(['most', 'least']),
+    sense: z.enum(['most', 'least']).describe('Whether the rule asks for at most or at least its figure.'),
     verdict: wording,
     note: z.string(),
     source: sourceSchema,
   })
   .meta({
     id: 'HazardRow',
-    description: 'A value held against the figure that a rule names, in one of three wordings.',
+    description: 'A value held against the figure that a rule names, in one of four wordings.',
   });
+
+const ruleSchema = z
+  .object({ text: z.string(), source: sourceSchema })
+  .meta({ id: 'HazardRule', description: 'What a rule asks in words.' });
 
 const sectionSchema = z
   .object({
@@ -67,7 +71,7 @@ const sectionSchema = z
     title: z.string(),
     figures: z.array(figureSchema),
     rows: z.array(rowSchema),
-    rules: z.array(z.object({ text: z.string(), source: sourceSchema })),
+    rules: z.array(ruleSchema),
   })
   .meta({
     id: 'HazardSection',
@@ -79,7 +83,7 @@ const noiseTaskSchema = z
     name: z.string(),
     time_min: z.number().describe('How long it lasts in the shift [min].'),
     level_dBA: rangeSchema.nullable().describe('Level at the ear [dBA]; null where nothing is known of it.'),
-    measured: z.boolean(),
+    measured: z.boolean().describe('Whether the level was measured.'),
     osha_time_min: z
       .number()
       .nullable()
@@ -88,7 +92,7 @@ const noiseTaskSchema = z
       .number()
       .nullable()
       .describe('Time that the 3 dB rule sets against the upper level [min]; null where it is not known.'),
-    source: sourceSchema,
+    source: sourceSchema.describe('Where the level comes from.'),
   })
   .meta({ id: 'NoiseTaskReport', description: 'One task of a crew as its noise counts.' });
 
@@ -119,7 +123,9 @@ const protectionSchema = z.object({
 const crewNoiseSchema = z
   .object({
     name: z.string(),
-    stated: z.boolean(),
+    stated: z
+      .boolean()
+      .describe('Whether the job states the crew, or it stands in for one with the arc time of the plan.'),
     people: z.number().nullable().describe('People in it [-]; null where it is not stated.'),
     shift_min: z.number().describe('Length of the shift [min].'),
     quiet_min: z.number().describe('What no task fills, counted as quiet [min].'),
@@ -127,17 +133,21 @@ const crewNoiseSchema = z
     missing: z.string().nullable().describe('Why there are no doses; null where there are.'),
     five_dB: z
       .object({
-        pel_dose_percent: rangeSchema,
-        pel_average_dBA: rangeSchema.nullable(),
-        action_dose_percent: rangeSchema,
-        action_average_dBA: rangeSchema.nullable(),
+        pel_dose_percent: rangeSchema.describe('Dose of levels from 90 dBA on [%].'),
+        pel_average_dBA: rangeSchema
+          .nullable()
+          .describe('Average of that dose; null where nothing counts [dBA].'),
+        action_dose_percent: rangeSchema.describe('Dose of levels from 80 dBA on [%].'),
+        action_average_dBA: rangeSchema
+          .nullable()
+          .describe('Average of that dose; null where nothing counts [dBA].'),
       })
       .nullable(),
     three_dB: z
       .object({
-        dose_percent: rangeSchema,
-        average_dBA: rangeSchema,
-        exposure_level_dBA: rangeSchema,
+        dose_percent: rangeSchema.describe('NIOSH dose [%].'),
+        average_dBA: rangeSchema.describe('NIOSH average [dBA].'),
+        exposure_level_dBA: rangeSchema.describe('L_EX,8h [dBA].'),
       })
       .nullable(),
     protection: protectionSchema,
@@ -147,6 +157,23 @@ const crewNoiseSchema = z
     id: 'CrewNoiseReport',
     description: "Noise of one crew's shift by both families, which are never mixed in one figure.",
   });
+
+const substanceLimitSchema = z
+  .object({
+    set: z.string(),
+    most_mg_per_m3: z.number().nullable().describe('Limit [mg/m3]; null where the set does not cover it.'),
+    written: z.string(),
+    ceiling: z.boolean(),
+    source: sourceSchema.nullable(),
+    flow_if_all_m3_per_min: z
+      .number()
+      .nullable()
+      .describe(
+        'Air flow that keeps it below its limit if all of the fume were it [m3/min]; null where it cannot be reckoned.',
+      ),
+    verdict: wording,
+  })
+  .meta({ id: 'SubstanceLimit', description: 'Limit of a substance in one set.' });
 
 const substanceSchema = z
   .object({
@@ -160,43 +187,27 @@ const substanceSchema = z
       .number()
       .nullable()
       .describe('Highest that was measured [mg/m3]; null where nothing was.'),
-    limits: z.array(
-      z.object({
-        set: z.string(),
-        most_mg_per_m3: z
-          .number()
-          .nullable()
-          .describe('Limit [mg/m3]; null where the set does not cover it.'),
-        written: z.string(),
-        ceiling: z.boolean(),
-        source: sourceSchema.nullable(),
-        flow_if_all_m3_per_min: z
-          .number()
-          .nullable()
-          .describe(
-            'Air flow that keeps it below its limit if all of the fume were it [m3/min]; null where it cannot be reckoned.',
-          ),
-        verdict: wording,
-      }),
-    ),
+    limits: z.array(substanceLimitSchema),
   })
   .meta({ id: 'SubstanceReport', description: 'One substance of the fume.' });
 
+const mixtureSchema = z
+  .object({
+    set: z.string().describe('The set by which air flows are reckoned.'),
+    index: z
+      .number()
+      .nullable()
+      .describe('Index over the measured substances that the set covers [-]; null where none is.'),
+    not_covered: z.array(z.string()),
+    verdict: wording,
+  })
+  .meta({ id: 'MixtureReport', description: 'Additive index by one set of limits.' });
+
 const fumeSchema = z
   .object({
-    set: z.string(),
+    set: z.string().describe('The set by which air flows are reckoned.'),
     substances: z.array(substanceSchema),
-    mixtures: z.array(
-      z.object({
-        set: z.string(),
-        index: z
-          .number()
-          .nullable()
-          .describe('Index over the measured substances that the set covers [-]; null where none is.'),
-        not_covered: z.array(z.string()),
-        verdict: wording,
-      }),
-    ),
+    mixtures: z.array(mixtureSchema),
   })
   .meta({ id: 'FumeReport', description: 'Fume and gas.' });
 
@@ -222,40 +233,77 @@ const fireZoneSchema = z
     up_m: z.number().describe('Upwards [m].'),
     down_m: z.number().describe('Downwards [m].'),
     watch_min: z.number().describe('Longest watch of the rules [min].'),
-    direction: z.string(),
-    both_ways: z.boolean(),
-    plan: z.enum(['bay', 'seam']),
-    seam_m: z.array(pointSchema).describe('The seam that it lies around [m].'),
-    round_m: z.array(pointSchema).describe('Everything within the radius [m].'),
-    with_jet_m: z.array(pointSchema).describe('The same with the lobe that the jet throws ahead [m].'),
+    direction: z.string().describe('Where the jet throws, in words.'),
+    both_ways: z.boolean().describe('Whether the jet may throw either way along the seam.'),
+    plan: z
+      .enum(['bay', 'seam'])
+      .describe(
+        "`bay`: the outlines lie in the kit's bay; `seam`: around a straight seam of the job's length from the origin to the right.",
+      ),
+    seam_m: z.array(pointReportSchema).describe('The seam that it lies around [m].'),
+    round_m: z.array(pointReportSchema).describe('Everything within the radius [m].'),
+    with_jet_m: z.array(pointReportSchema).describe('The same with the lobe that the jet throws ahead [m].'),
   })
   .meta({ id: 'FireZoneReport', description: 'The fire zone and its outline in plan view.' });
+
+const breachSchema = z
+  .object({
+    of: z.string().describe('Hazard or crew that it belongs to, in words.'),
+    rule: z.string(),
+    value: z.number().nullable().describe('What there is, in the unit beside it.'),
+    figure: z.number().nullable().describe('What the rule names, in the unit beside it.'),
+    unit: z.enum(STATED_UNITS),
+    sense: z.enum(['most', 'least']),
+    verdict: wording,
+  })
+  .meta({ id: 'HazardBreach', description: 'What is over or short of a figure named.' });
 
 /** What a job asks of the people around it: figures, values against rules, and standing lists. */
 export const hazardSchema = z
   .object({
     setting: settingSchema,
-    breaches: z
-      .array(
-        z.object({
-          of: z.string().describe('Hazard or crew that it belongs to, in words.'),
-          rule: z.string(),
-          value: z.number().nullable().describe('What there is, in the unit beside it.'),
-          figure: z.number().nullable().describe('What the rule names, in the unit beside it.'),
-          unit: z.enum(STATED_UNITS),
-          sense: z.enum(['most', 'least']),
-          verdict: wording,
-        }),
-      )
-      .describe('What is over or short of a figure named; it stands first.'),
+    breaches: z.array(breachSchema).describe('What is over or short of a figure named; it stands first.'),
     noise: z.array(crewNoiseSchema),
     fume: fumeSchema,
     field: fieldSchema,
     fire_zone: fireZoneSchema,
     sections: z.array(sectionSchema),
-    limits: z.array(limitSchema),
+    limits: z.array(limitSchema).describe('Margins of the hazards at the setting.'),
     cautions: z.array(z.string()).describe('Shown in full wherever the report is.'),
     stop_work: z.array(z.string()).describe('Conditions that stop the run.'),
     defers: z.string(),
   })
   .meta({ id: 'HazardReport', description: 'What a job asks of the people around it. It permits nothing.' });
+
+/** Lower and upper end of what is not known better. */
+export type HazardRange = Stated<typeof rangeSchema>;
+/** The setting that the hazards are told for. */
+export type HazardSetting = Stated<typeof settingSchema>;
+/** A figure to know, held against nothing. */
+export type HazardFigure = Stated<typeof figureSchema>;
+/** A value held against the figure that a rule names. */
+export type HazardRow = Stated<typeof rowSchema>;
+/** What is over or short of a figure named. */
+export type HazardBreach = Stated<typeof breachSchema>;
+/** What a rule asks in words, where there is nothing to work out. */
+export type HazardRule = Stated<typeof ruleSchema>;
+/** One hazard: figures, values against rules, and what rules ask in words. */
+export type HazardSection = Stated<typeof sectionSchema>;
+/** One task of a crew as its noise counts. */
+export type NoiseTaskReport = Stated<typeof noiseTaskSchema>;
+/** Noise of one crew's shift by both families. */
+export type CrewNoiseReport = Stated<typeof crewNoiseSchema>;
+/** Limit of a substance in one set. */
+export type SubstanceLimit = Stated<typeof substanceLimitSchema>;
+/** One substance of the fume. */
+export type SubstanceReport = Stated<typeof substanceSchema>;
+/** Additive index by one set of limits. */
+export type MixtureReport = Stated<typeof mixtureSchema>;
+/** Fume and gas. */
+export type FumeReport = Stated<typeof fumeSchema>;
+/** Magnetic field beside the leads. */
+export type FieldReport = Stated<typeof fieldSchema>;
+/** The fire zone and its outline in plan view. */
+export type FireZoneReport = Stated<typeof fireZoneSchema>;
+/** What a job asks of the people around it. It permits nothing. */
+export type HazardReport = Stated<typeof hazardSchema>;

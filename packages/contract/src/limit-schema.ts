@@ -1,1 +1,0 @@
-export { limitSchema } from '@furrow/engine';

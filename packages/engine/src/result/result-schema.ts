@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import type { JsonSchema } from '../document/index.ts';
+import { answerSchema } from './answer.ts';
+import { costChangeSchema, costSchema } from './cost.ts';
+import { hazardSchema } from './hazard.ts';
+import { heatSchema } from './heat.ts';
+import { knowledgeReportSchema } from './knowledge.ts';
+import { supplySchema } from './supply.ts';
+
+const { inputs } = answerSchema.shape;
+
+/** What each command about a job writes with `--json`, by the name of the command. */
+export const RESULT_SCHEMAS = {
+  plan: answerSchema,
+  supply: supplySchema,
+  heat: z.object({ inputs, heat: heatSchema }),
+  cost: z.object({
+    inputs,
+    cost: costSchema,
+    changes: z.array(costChangeSchema).describe('What changes of job or kit would make of it.'),
+  }),
+  hazards: z.object({ inputs, hazard: hazardSchema }),
+  knowledge: knowledgeReportSchema,
+} as const;
+
+/** A command whose result has a schema. */
+export type ResultName = keyof typeof RESULT_SCHEMAS;
+
+/** All of them. */
+export const RESULT_NAMES = Object.keys(RESULT_SCHEMAS) as readonly ResultName[];
+
+/**
+ * The JSON Schema (draft 2020-12) of what a command writes with `--json`.
+ *
+ * @param name - the command [text], one of RESULT_NAMES
+ * @returns the JSON Schema [record]
+ * @source JSON Schema draft 2020-12
+ * @example
+ * resultJsonSchema('heat').required // => ["inputs", "heat"]
+ */
+export function resultJsonSchema(name: ResultName): JsonSchema {
+  const made = z.toJSONSchema(RESULT_SCHEMAS[name], { io: 'output', unrepresentable: 'any' });
+  return { ...made, title: `Furrow result: ${name}` };
+}
