@@ -36,6 +36,22 @@ describe.skipIf(NO_BROWSER)('the rig before the first arc', () => {
     expect(await ticks.first().isChecked()).toBe(true);
   });
 
+  it('opens with the demo job and its kit, and takes what was read along when the job is saved', async () => {
+    const { page } = await stage.visit({ screen: 'tablet' });
+    const rig = await new CommissionPage(page).open('/demo/penstock-seam/commission');
+    expect(await rig.region('Connections').getByRole('checkbox').count()).toBeGreaterThan(5);
+    expect(await seenText(page.getByRole('main'))).toContain('Job not saved yet, the demo’s kit');
+    await rig.reading('Stick-out').fill('90 mm');
+    await rig.saveState.filter({ hasText: /^kept in this browser/u }).waitFor();
+    await rig.open('/demo/penstock-seam/commission');
+    expect(await rig.reading('Stick-out').inputValue()).toBe('90 mm');
+    await page.getByRole('button', { name: 'Save the job with them' }).click();
+    await rig.saveState.filter({ hasText: /^saved with the job, revision 1/u }).waitFor();
+    expect(page.url()).toMatch(/\/jobs\/[^/]+\/commission$/u);
+    await rig.open(new URL(page.url()).pathname);
+    expect(await rig.reading('Stick-out').inputValue()).toBe('90 mm');
+  });
+
   it('asks for the unit where none was typed, and writes the nearest reading', async () => {
     const { page, url } = await stage.visit({ screen: 'tablet' });
     const rig = await new CommissionPage(page).start(url, true);

@@ -2,6 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { describe, expect, it } from 'vitest';
 import { BenchPage } from './pages/bench-page.ts';
 import { SupplyPages } from './pages/supply-pages.ts';
+import { saveDemoJob } from './saved-demo.ts';
 import { seenText } from './seen-text.ts';
 import { NO_BROWSER, useStage } from './stage.ts';
 
@@ -12,24 +13,32 @@ describe.skipIf(NO_BROWSER)('power and air', () => {
   const stage = useStage();
 
   it('says what to describe as long as there is no kit, and plans all the same', async () => {
-    const { page } = await stage.visit();
-    const pages = await new SupplyPages(page).open('supply');
+    const { page, url } = await stage.visit();
+    const job = await saveDemoJob(page, url);
+    const pages = await new SupplyPages(page).open('supply', job);
     expect(await seenText(pages.region('No kit described yet'))).toContain('power source');
-    await pages.open('bay');
+    await pages.open('bay', job);
     expect(await seenText(pages.region('No bay to draw'))).toContain('the outline of the bay');
     await page.getByRole('link', { name: 'Describe the kit' }).click();
     await pages.region('Describe the kit').waitFor();
     expect(await seenText(pages.saveState)).toBe('no kit yet');
   });
 
-  it('fills in the kit, and holds the plan on the bench to it', async () => {
-    const { page } = await stage.visit();
+  it('fills in the kit, and holds the plan of a job of one’s own to it; the demo job has the demo’s before', async () => {
+    const { page, url } = await stage.visit();
     const pages = new SupplyPages(page);
     const bench = await new BenchPage(page).open();
+    const notice = page.getByText('Planned with the demo’s kit');
+    expect(await seenText(bench.region('Margins'))).toContain('Flowing pressure at the regulator');
+    expect(await notice.isVisible()).toBe(true);
+    const job = await saveDemoJob(page, url);
+    await bench.open(job);
     expect(await seenText(bench.region('Margins'))).not.toContain('Flowing pressure at the regulator');
     await pages.saveDemoKit();
-    await bench.open();
+    await bench.open(job);
     expect(await seenText(bench.region('Margins'))).toContain('Flowing pressure at the regulator');
+    await bench.open();
+    expect(await notice.count()).toBe(0);
   });
 
   it('shows margins, loop, leads, air path and receiver of the plan', async () => {

@@ -1,7 +1,6 @@
-import { readFile } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
-import { API_PATHS, fillPath, savedJobSchema, savedKitSchema } from '@furrow/contract';
+import { API_PATHS, fillPath } from '@furrow/contract';
 import type { Locator, Page } from 'playwright-core';
+import { saveDemoJob, saveDemoKit } from '../saved-demo.ts';
 
 /** The page of the rig as a person meets it: found by roles and names only. */
 export class CommissionPage {
@@ -21,14 +20,9 @@ export class CommissionPage {
 
   /** Saves the demo job, and the demo kit where asked for, and opens the page of its rig. */
   async start(url: string, kit: boolean): Promise<this> {
-    const job = savedJobSchema.parse(
-      await sent(this.page, url + API_PATHS.jobs, 'POST', { text: await example('penstock-seam') }),
-    );
-    if (kit) {
-      const body = { text: await example('yard-kit'), based_on: 0 };
-      savedKitSchema.parse(await sent(this.page, url + API_PATHS.kit, 'PUT', body));
-    }
-    return this.open(`/jobs/${job.id}/commission`);
+    const job = await saveDemoJob(this.page, url);
+    if (kit) await saveDemoKit(this.page, url);
+    return this.open(`${job}/commission`);
   }
 
   async open(path: string): Promise<this> {
@@ -65,12 +59,4 @@ export class CommissionPage {
     await this.page.getByRole('button', { name: 'Save now' }).click();
     await this.saveState.filter({ hasText: /^saved with the job/u }).waitFor();
   }
-}
-
-async function example(name: string): Promise<string> {
-  return readFile(fileURLToPath(new URL(`../../examples/${name}.yaml`, import.meta.url)), 'utf8');
-}
-
-async function sent(page: Page, address: string, method: string, body: object): Promise<unknown> {
-  return (await page.request.fetch(address, { method, data: body })).json();
 }

@@ -22,9 +22,9 @@ export class SupplyPages {
     await this.saveState.filter({ hasText: 'saved as revision 1' }).waitFor();
   }
 
-  /** Opens a page of the demo job and waits for its plan. */
-  async open(room: 'supply' | 'bay'): Promise<this> {
-    await this.page.goto(`/demo/penstock-seam/${room}`);
+  /** Opens a page of the demo job, or of another one by the address of its bench, and waits for its plan. */
+  async open(room: 'supply' | 'bay', job = '/demo/penstock-seam'): Promise<this> {
+    await this.page.goto(`${job}/${room}`);
     await this.planned();
     return this;
   }

@@ -1,6 +1,6 @@
-import { answerHazard, type HazardReport, readKit } from '@furrow/engine';
+import { answerHazard, type HazardReport } from '@furrow/engine';
 import { useMemo } from 'preact/hooks';
-import { useBench, useBenchState } from './state/index.ts';
+import { useBench, useBenchState, usedKit } from './state/index.ts';
 
 /** The hazards of the newest plan; a few milliseconds, so they are told on the page's own thread. */
 export function useHazards(): HazardReport | undefined {
@@ -8,8 +8,6 @@ export function useHazards(): HazardReport | undefined {
   const planned = useBenchState((state) => state.planned);
   return useMemo(() => {
     if (planned === undefined) return undefined;
-    const text = bench.kit();
-    const kit = text === undefined ? undefined : readKit(text);
-    return answerHazard(planned.read, planned.answer, kit?.ok === true ? kit.value : undefined);
+    return answerHazard(planned.read, planned.answer, usedKit(bench.store.get().kit)?.read);
   }, [planned]);
 }

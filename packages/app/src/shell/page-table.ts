@@ -23,7 +23,7 @@ export interface PageEntry {
   readonly place: Place;
   readonly title: string;
   /** Whether it is a page of a job, saved or demo, or of the shop. */
-  readonly of: 'job' | 'saved job' | 'shop';
+  readonly of: 'job' | 'shop';
   /** What its address ends with, after the job's where it is a page of one. */
   readonly end: string;
   /** Whether its heading is the title of what it shows alone. */
@@ -86,7 +86,7 @@ export const PAGES: readonly PageEntry[] = [
   {
     place: 'set-up',
     title: 'Commissioning',
-    of: 'saved job',
+    of: 'job',
     end: 'commission',
     load: async () => (await import('../pages/commission/page.tsx')).CommissionPage,
   },

@@ -13,7 +13,7 @@ interface PlaceTabsProps {
 /** The way between the pages of one place. */
 export function PlaceTabs({ page, demo }: PlaceTabsProps): VNode {
   const base = useJobBase(demo);
-  const pages = PAGES.filter(({ place, of }) => place === page.place && (of !== 'saved job' || base.saved));
+  const pages = PAGES.filter(({ place }) => place === page.place);
   return (
     <nav class="place-tabs" aria-label="Pages of this place">
       {pages.map((one) =>

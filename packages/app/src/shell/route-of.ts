@@ -30,8 +30,7 @@ export function routeOf(path: string): Route | undefined {
 
 function pageOfJob(end: string, job: JobAddress): Route | undefined {
   const page = PAGES.find((entry) => entry.of !== 'shop' && entry.end === end);
-  if (page === undefined || (page.of === 'saved job' && job.id === undefined)) return undefined;
-  return { page, job };
+  return page === undefined ? undefined : { page, job };
 }
 
 /** A part of an address as it was meant; one that is not well written stays as it is. */

@@ -6,8 +6,6 @@ import type { PageEntry } from './page-table.ts';
 
 /** Where the pages of the open job lie. */
 export interface JobBase {
-  /** Whether the job is saved. */
-  readonly saved: boolean;
   readonly addressOf: (page: PageEntry) => string;
 }
 
@@ -24,7 +22,6 @@ export function useJobBase(demo: string): JobBase {
   );
   const start = id === undefined ? demoPath(demo) : jobPath(id);
   return {
-    saved: id !== undefined,
     addressOf: ({ of, end }) => (of === 'shop' ? `/${end}` : end === '' ? start : `${start}/${end}`),
   };
 }

@@ -1,6 +1,13 @@
 import { readFileSync } from 'node:fs';
+import { type ReadKit, readKit } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import { answerText } from './answer-text.ts';
+
+function kitOf(text: string): ReadKit {
+  const read = readKit(text);
+  if (!read.ok) throw new Error('the demo kit does not read');
+  return read.value;
+}
 
 describe('answerText', () => {
   it('gives the whole answer of a job, plain enough to be sent from a worker', () => {
@@ -16,17 +23,18 @@ describe('answerText', () => {
     expect(structuredClone(reply)).toEqual(reply);
   });
 
-  it('plans with a kit, and without one that cannot be read', () => {
+  it('plans with a kit, and without one', () => {
     const read = (name: string): string =>
       readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8');
     const text = read('penstock-seam');
-    const reply = answerText({ id: 1, text, kit: read('yard-kit'), units: 'inch' });
+    const kit = kitOf(read('yard-kit'));
+    const reply = answerText({ id: 1, text, kit, units: 'inch' });
     expect(reply.is === 'answer' && reply.answer.supply?.kit.title).toBe('Penstock yard, bay 2');
     const timed =
       reply.is === 'answer' && reply.answer.supply?.checks.find(({ id }) => id.startsWith('travel_time'));
     expect(timed === false ? '' : timed?.ask).toMatch(/^Mark \S+ (?:ft|in) /u);
     expect(structuredClone(reply)).toEqual(reply);
-    const without = answerText({ id: 2, text, kit: 'furrow_kit: 1', units: 'metric' });
+    const without = answerText({ id: 2, text, units: 'metric' });
     expect(without.is === 'answer' && 'supply' in without.answer).toBe(false);
   });
 

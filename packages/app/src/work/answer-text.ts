@@ -1,20 +1,13 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, readJob, readKit } from '@furrow/engine';
+import { answerJob, readJob } from '@furrow/engine';
 import type { PlanReply, PlanRequest } from './message.ts';
 
 /** Reads and plans the job of one request; whatever happens, there is a reply. */
-export function answerText({ id, text, read: known, kit: kitText, units }: PlanRequest): PlanReply {
+export function answerText({ id, text, read: known, kit, units }: PlanRequest): PlanReply {
   try {
     const read = known === undefined ? readJob(text) : ({ ok: true, value: known } as const);
     if (!read.ok) return { id, is: 'issues', issues: read.issues };
-    const kit = kitText === undefined ? undefined : readKit(kitText);
-    // the page of the kit tells what is wrong with it; the job is planned all the same
-    const answer = answerJob({
-      job: read.value,
-      version: PROGRAM_VERSION,
-      kit: kit?.ok ? kit.value : undefined,
-      system: units,
-    });
+    const answer = answerJob({ job: read.value, version: PROGRAM_VERSION, kit, system: units });
     return { id, is: 'answer', read: read.value, answer };
   } catch (error) {
     return { id, is: 'failure', message: error instanceof Error ? error.message : String(error) };

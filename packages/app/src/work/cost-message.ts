@@ -1,12 +1,12 @@
-import type { Answer, CostAnswer, CostChangeReport, ReadJob } from '@furrow/engine';
+import type { Answer, CostAnswer, CostChangeReport, ReadJob, ReadKit } from '@furrow/engine';
 
 /** A planned job whose time and money are asked for; a newer request takes the place of one that is under way. */
 export interface CostRequest {
   readonly id: number;
   readonly read: ReadJob;
   readonly answer: Answer;
-  /** Text of the kit that the answer was made with. */
-  readonly kit?: string | undefined;
+  /** The kit that the answer was made with. */
+  readonly kit?: ReadKit | undefined;
 }
 
 /** What comes of it: the cost, then each change that was tried, then the end; or a failure. */

@@ -1,4 +1,4 @@
-import { answerCost, coolingForCost, readKit, tryCostChanges } from '@furrow/engine';
+import { answerCost, coolingForCost, tryCostChanges } from '@furrow/engine';
 import type { CostReply, CostRequest } from './cost-message.ts';
 
 /** What a run uses; a test hands in tools of its own. */
@@ -17,7 +17,7 @@ export function costRun({ reply, pause }: CostRunTools): (request: CostRequest) 
   return async (request) => {
     newest += 1;
     const turn = newest;
-    const { id, read, answer } = request;
+    const { id, read, answer, kit } = request;
     try {
       const first = answerCost(read, answer);
       reply({ id, is: 'cost', cost: first });
@@ -28,8 +28,7 @@ export function costRun({ reply, pause }: CostRunTools): (request: CostRequest) 
       if (cost !== first) reply({ id, is: 'cost', cost });
       await pause();
       if (cost.kind === 'cost') {
-        const kit = request.kit === undefined ? undefined : readKit(request.kit);
-        const changes = tryCostChanges(read, answer, cost, kit?.ok ? kit.value : undefined, options);
+        const changes = tryCostChanges(read, answer, cost, kit, options);
         // each step plans once, so a newer request is looked for before it
         while (turn === newest) {
           const step = changes.next();

@@ -1,4 +1,4 @@
-import type { Answer, Issue, ReadJob, UnitSystem } from '@furrow/engine';
+import type { Answer, Issue, ReadJob, ReadKit, UnitSystem } from '@furrow/engine';
 
 /** A job to plan; the id comes back with the reply. */
 export interface PlanRequest {
@@ -6,8 +6,8 @@ export interface PlanRequest {
   readonly text: string;
   /** The same as read, where the page has read it already: reading it twice would cost the person time. */
   readonly read?: ReadJob;
-  /** Text of the kit to plan with; without one the process alone is planned. */
-  readonly kit?: string | undefined;
+  /** The kit to plan with; without one the process alone is planned. */
+  readonly kit?: ReadKit | undefined;
   /** Units in which the answer's words tell amounts. */
   readonly units: UnitSystem;
 }

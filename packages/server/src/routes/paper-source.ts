@@ -34,7 +34,7 @@ export async function savedPaperSource(
   };
 }
 
-/** What the papers of a demo job are made of. */
+/** What the papers of a demo job are made of; without a kit of the shop's own, with the demo's. */
 export function examplePaperSource(
   from: PaperPlace,
   examples: Examples,
@@ -44,7 +44,8 @@ export function examplePaperSource(
   const example = examples.jobs.find((each) => each.name === name);
   if (example === undefined)
     throw new Refused('PATH_NOT_FOUND', `There is no demo job “${name.slice(0, 60)}”.`);
-  return sourceOf(from, example.text, choices);
+  const demoKit = examples.kits[0];
+  return sourceOf(from, example.text, choices, demoKit && readWholeKit(demoKit.text, 'The demo kit'));
 }
 
 /** The same with what was run and gauged, for papers that are filled in from it. */
@@ -63,10 +64,11 @@ async function sourceOf(
   { store, work, signal }: PaperPlace,
   text: string,
   choices: PaperChoices,
+  spareKit?: ReadKit,
 ): Promise<PaperSource> {
   const { units, paper } = choices;
   const read = readWhole(text);
-  const kit = choices.kit === 'shop' ? await shopKit(store) : undefined;
+  const kit = choices.kit === 'shop' ? ((await shopKit(store)) ?? spareKit) : undefined;
   const answer = await work.answer({ read, kit, units }, signal);
   return { subject: { read, answer, kit }, options: { units, paper } };
 }

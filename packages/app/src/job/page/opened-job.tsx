@@ -3,7 +3,7 @@ import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { SheetContext } from '../../sheet/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { startWorker } from '../../work/index.ts';
-import { type Bench, BenchContext, kitText, openBench, startOf } from '../state/index.ts';
+import { type Bench, BenchContext, fetchKitInUse, openBench, startOf, usedKit } from '../state/index.ts';
 import { LeaveGuard } from './leave-guard.tsx';
 
 /** The job that is open, or why it cannot be opened. */
@@ -60,8 +60,10 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
     const now = latest.current;
     if (now !== undefined && 'bench' in now.opened && isOf(now, job)) {
       const { bench } = now.opened;
-      void kitText().then((kit) => {
-        if (!left) bench.setKit(kit);
+      void fetchKitInUse(job.id === undefined).then((kit) => {
+        if (left || kit === undefined) return;
+        // a demo job that was just saved keeps the demo's kit as long as it is open and the shop has none
+        if (kit !== 'none' || usedKit(bench.store.get().kit)?.of !== 'demo') bench.setKit(kit);
       });
     } else {
       keep(undefined);

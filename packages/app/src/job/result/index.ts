@@ -1,3 +1,4 @@
 export { CautionPanel } from './caution-panel.tsx';
+export { KitNotice } from './kit-notice.tsx';
 export { ResultStatus } from './result-status.tsx';
 export { OutdatedBox, ResultDetails, ResultHead } from './result-view.tsx';

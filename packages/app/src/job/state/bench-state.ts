@@ -1,11 +1,14 @@
 import type { Answer, ReadJob } from '@furrow/engine';
 import type { SheetState } from '../../sheet/index.ts';
+import type { KitInUse } from './bench-kit.ts';
 
 /** Where the job on the bench is kept; absent until it was saved for the first time. */
 export interface SavedAs {
   readonly id: string;
   /** Number of the saved revision. */
   readonly revision: number;
+  /** When it was saved [ISO time]. */
+  readonly at: string;
   /** Text of that revision. */
   readonly text: string;
 }
@@ -33,6 +36,8 @@ export interface BenchState extends SheetState {
   readonly planned: Planned | undefined;
   /** Why the planner itself failed, for the newest edit. */
   readonly plannerFailure: string | undefined;
+  /** What is planned with. */
+  readonly kit: KitInUse;
   /** Text the bench was opened with, which needs no guarding. */
   readonly opened: string;
   readonly savedAs: SavedAs | undefined;

@@ -8,7 +8,8 @@ import { draftOf } from './draft.ts';
 
 const DEMO = readFileSync(new URL('../../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
 const ID = '5f0c2b0e-7c1f-4b59-9f7e-3a4a1f6f2a11';
-const SAVED = { id: ID, revision: 3, text: DEMO };
+const AT = '2026-11-25T10:00:00.000Z';
+const SAVED = { id: ID, revision: 3, at: AT, text: DEMO };
 
 function setUp(start: BenchStart = { text: DEMO }, memory = new MemoryStorage()) {
   const requests: PlanRequest[] = [];
@@ -23,15 +24,14 @@ function setUp(start: BenchStart = { text: DEMO }, memory = new MemoryStorage())
 }
 
 function savedReply(text: string, revision_number: number): object {
-  const at = '2026-11-25T10:00:00.000Z';
   const revision = 'a'.repeat(64);
   return {
     id: ID,
     title: 't',
     revision,
     revision_number,
-    saved_at: at,
-    created_at: at,
+    saved_at: AT,
+    created_at: AT,
     text,
     valid: true,
     issues: [],
@@ -119,7 +119,7 @@ describe('a bench', () => {
     const { bench, state } = setUp();
     serverAnswers(201, savedReply(DEMO, 1));
     expect(await bench.save(false)).toBe(ID);
-    expect(state().savedAs).toEqual({ id: ID, revision: 1, text: DEMO });
+    expect(state().savedAs).toEqual({ id: ID, revision: 1, at: AT, text: DEMO });
     bench.setText(`${DEMO}# more\n`);
     const server = serverAnswers(200, savedReply(`${DEMO}# more\n`, 2));
     await bench.save(false);

@@ -5,6 +5,7 @@ import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts'
 import type { Sheet } from '../../sheet/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import { createPlanner, type PlanReply, type PlanWorker } from '../../work/index.ts';
+import { type KitInUse, usedKit } from './bench-kit.ts';
 import { type BenchState, isUnsaved, type SavedAs } from './bench-state.ts';
 import { type Draft, dropDraft, keepDraft } from './draft.ts';
 import { markEdit } from './timing.ts';
@@ -17,10 +18,10 @@ export interface Bench extends Sheet {
   readonly save: (asCopy: boolean) => Promise<string | undefined>;
   /** Gives up unsaved changes. */
   readonly discard: () => void;
-  /** Text of the kit that is planned with; undefined without one. */
-  readonly kit: () => string | undefined;
+  /** Under what name it was kept in the browser before it was first saved; undefined where it was opened as saved. */
+  readonly draftName: string | undefined;
   /** Plans with another kit from now on, or without one. */
-  readonly setKit: (kit: string | undefined) => void;
+  readonly setKit: (kit: KitInUse) => void;
   /** Tells amounts in other units from now on. */
   readonly setUnits: (units: UnitSystem) => void;
   readonly close: () => void;
@@ -29,8 +30,8 @@ export interface Bench extends Sheet {
 /** What a bench starts with. */
 export interface BenchStart {
   readonly text: string;
-  /** Text of the kit to plan with. */
-  readonly kit?: string | undefined;
+  /** What to plan with; without a kit where left out. */
+  readonly kit?: KitInUse;
   /** Units in which the answer's words tell amounts; metric where left out. */
   readonly units?: UnitSystem;
   readonly savedAs?: SavedAs | undefined;
@@ -58,6 +59,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     planned: undefined,
     plannerFailure: undefined,
     editRefused: undefined,
+    kit: start.kit ?? 'none',
     opened: start.text,
     savedAs: savedWith(start),
     save: { is: 'still' },
@@ -66,7 +68,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   });
   const planner = createPlanner(startWorker, (reply) => store.set(afterReply(store.get(), reply)));
 
-  let { kit, units = 'metric' } = start;
+  let { units = 'metric' } = start;
   const take = (file: TextFile): void => {
     markEdit();
     const outcome = readJob(file.text);
@@ -88,7 +90,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
         text: file.text,
         read: outcome.value,
         units,
-        ...(kit === undefined ? {} : { kit }),
+        kit: usedKit(state.kit)?.read,
       });
     remember();
   };
@@ -124,9 +126,9 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       return undefined;
     }
     dropDraft(memory, key());
-    const { id, revision_number } = reply.value;
+    const { id, revision_number, saved_at } = reply.value;
     store.set({
-      savedAs: { id, revision: revision_number, text: file.text },
+      savedAs: { id, revision: revision_number, at: saved_at, text: file.text },
       save: { is: 'still' },
       restored: false,
     });
@@ -151,11 +153,11 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       store.set({ restored: false });
       take(jobFile(savedAs?.text ?? opened));
     },
-    kit: () => kit,
-    setKit(next) {
-      if (next === kit) return;
-      kit = next;
-      take(store.get().file);
+    draftName: start.savedAs === undefined ? (start.draftName ?? 'new') : undefined,
+    setKit(kit) {
+      const before = usedKit(store.get().kit)?.text;
+      store.set({ kit });
+      if (usedKit(kit)?.text !== before) take(store.get().file);
     },
     setUnits(next) {
       if (next === units) return;

@@ -1,5 +1,6 @@
-import { fetchExamples, fetchJob, fetchKit } from '../../api/index.ts';
+import { fetchExamples, fetchJob } from '../../api/index.ts';
 import type { BenchStart } from './bench.ts';
+import { fetchKitInUse } from './bench-kit.ts';
 import { draftOf } from './draft.ts';
 
 /** The demo job shown when nothing else is asked for. */
@@ -7,22 +8,20 @@ export const DEMO_JOB = 'penstock-seam';
 
 /** What the bench starts with, or why it cannot start, in words. */
 export async function startOf(id: string | undefined, name: string): Promise<BenchStart | string> {
-  const [start, kit] = await Promise.all([jobOf(id, name), kitText()]);
-  return typeof start === 'string' || kit === undefined ? start : { ...start, kit };
-}
-
-/** The shop's kit where jobs can be planned with it; without one the bench plans the process alone. */
-export async function kitText(): Promise<string | undefined> {
-  const reply = await fetchKit();
-  return reply.ok && reply.value.valid && reply.value.text !== '' ? reply.value.text : undefined;
+  const [start, kit] = await Promise.all([jobOf(id, name), fetchKitInUse(id === undefined)]);
+  return typeof start === 'string' ? start : { ...start, kit: kit ?? 'none' };
 }
 
 async function jobOf(id: string | undefined, name: string): Promise<BenchStart | string> {
   if (id !== undefined) {
     const reply = await fetchJob(id);
     if (!reply.ok) return reply.failure.message;
-    const { text, revision_number } = reply.value;
-    return { text, savedAs: { id, revision: revision_number, text }, draft: draftOf(localStorage, id) };
+    const { text, revision_number, saved_at } = reply.value;
+    return {
+      text,
+      savedAs: { id, revision: revision_number, at: saved_at, text },
+      draft: draftOf(localStorage, id),
+    };
   }
   const draftName = name === DEMO_JOB ? 'new' : `demo.${name}`;
   const draft = draftOf(localStorage, draftName);

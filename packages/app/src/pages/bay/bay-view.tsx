@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { type KitDesk, KitLeaveGuard, kitSaveWords } from '../../job/kit/index.ts';
-import { ResultStatus } from '../../job/result/index.ts';
+import { KitNotice, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { useHazards } from '../../job/use-hazards.ts';
 import { PageLink } from '../../ui/route/index.ts';
@@ -44,6 +44,7 @@ export function BayView({ desk }: BayViewProps): VNode {
       </SiteHeader>
       <main class="wide-page" id="result" tabIndex={-1}>
         <ResultStatus />
+        <KitNotice />
         {kit?.bay === undefined ? (
           <NoBay described={kit !== undefined} />
         ) : (

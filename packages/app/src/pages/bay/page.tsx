@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { fetchKit } from '../../api/index.ts';
 import { type KitDesk, openKitDesk } from '../../job/kit/index.ts';
 import { JobPage } from '../../job/page/index.ts';
-import { useBench } from '../../job/state/index.ts';
+import { kitInUse, useBench, usedKit } from '../../job/state/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { BayView } from './bay-view.tsx';
@@ -33,10 +33,16 @@ function BayOfKit(): VNode {
         setOpened({ trouble: kit.failure.message });
         return;
       }
-      const desk = openKitDesk(kit.value, localStorage);
+      const demo = usedKit(bench.store.get().kit);
+      // without a kit of its own the shop may start from the demo's: saving what was moved in it makes it the shop's
+      const saved =
+        kit.value.text === '' && demo?.of === 'demo' ? { ...kit.value, text: demo.text } : kit.value;
+      const desk = openKitDesk(saved, localStorage);
       const plan = (): void => {
-        const { issues, file } = desk.store.get();
-        if (issues.length === 0 && file.text.trim() !== '') bench.setKit(file.text);
+        const { file, revision } = desk.store.get();
+        const of = revision === 0 && file.text === demo?.text ? 'demo' : 'shop';
+        const next = kitInUse(file.text, { of, revision, savedAt: kit.value.saved_at ?? undefined });
+        if (usedKit(next) !== undefined) bench.setKit(next);
       };
       plan();
       forget = desk.store.listen(plan);

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { RestoredNotice } from '../../job/page/index.ts';
-import { OutdatedBox, ResultDetails, ResultHead, ResultStatus } from '../../job/result/index.ts';
+import { KitNotice, OutdatedBox, ResultDetails, ResultHead, ResultStatus } from '../../job/result/index.ts';
 import { RibbonView } from '../../job/ribbon/index.ts';
 import { SectionView } from '../../job/section/index.ts';
 import { FormView } from '../../sheet/form/index.ts';
@@ -25,6 +25,7 @@ export function BenchView(): VNode {
     <main key="result" class="result-pane" id="result" tabIndex={-1}>
       <RestoredNotice />
       <ResultStatus />
+      <KitNotice />
       <div class="result-top">
         <SectionView />
         <OutdatedBox class="result-head">

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { cardRequestSchema } from '@furrow/contract';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { fetchCard } from '../../api/index.ts';
-import { openBench } from '../../job/state/index.ts';
+import { kitInUse, openBench } from '../../job/state/index.ts';
 import { MemoryStorage } from '../../testing/index.ts';
 import type { PlanRequest } from '../../work/index.ts';
 import { cardRequest } from './card-request.ts';
@@ -11,7 +11,9 @@ const EXAMPLES = new URL('../../../../../examples/', import.meta.url);
 const TEXT = readFileSync(new URL('defect-pocket.yaml', EXAMPLES), 'utf8');
 const KIT = readFileSync(new URL('yard-kit.yaml', EXAMPLES), 'utf8');
 
-function open(kit?: string) {
+const IN_USE = kitInUse(KIT, { of: 'shop', revision: 1 });
+
+function open(kit = kitInUse('', { of: 'shop', revision: 0 })) {
   const requests: PlanRequest[] = [];
   const worker = {
     onReply: () => {},
@@ -29,17 +31,17 @@ describe('cardRequest', () => {
   it('posts the job and the kit that the bench plans with', async () => {
     const server = vi.fn(async (_path: string, _sent: RequestInit) => new Response('%PDF-'));
     vi.stubGlobal('fetch', server);
-    const { bench, requests } = open(KIT);
+    const { bench, requests } = open(IN_USE);
     await fetchCard(cardRequest(bench, 'inch'));
     const posted = cardRequestSchema.parse(JSON.parse(String(server.mock.calls[0]?.[1].body)));
     expect(posted).toEqual({ text: TEXT, kit: KIT, units: 'inch', paper: 'letter' });
-    expect(posted.kit).toBe(requests.at(-1)?.kit);
+    expect(requests.at(-1)?.kit).toBe(typeof IN_USE === 'string' ? undefined : IN_USE.read);
   });
 
   it('follows a change of the kit, and names none where the bench has none', () => {
     const { bench } = open();
     expect(cardRequest(bench, 'metric')).toEqual({ text: TEXT, units: 'metric', paper: 'a4' });
-    bench.setKit(KIT);
+    bench.setKit(IN_USE);
     expect(cardRequest(bench, 'metric').kit).toBe(KIT);
   });
 });

@@ -1,6 +1,6 @@
 import type { CardOptions, CardRequest } from '@furrow/contract';
 import type { UnitSystem } from '@furrow/engine';
-import type { Bench } from '../../job/state/index.ts';
+import { type Bench, usedKit } from '../../job/state/index.ts';
 
 /** Paper that a shop has at hand, by the units it works in. */
 export function paperFor(units: UnitSystem): CardOptions['paper'] {
@@ -8,8 +8,13 @@ export function paperFor(units: UnitSystem): CardOptions['paper'] {
 }
 
 /** What the card of the job as it stands is made from: the kit as well, so that it shows the plan of the bench. */
-export function cardRequest(bench: Pick<Bench, 'store' | 'kit'>, units: UnitSystem): CardRequest {
-  const { text } = bench.store.get().file;
-  const kit = bench.kit();
-  return { text, units, paper: paperFor(units), ...(kit === undefined ? {} : { kit }) };
+export function cardRequest(bench: Pick<Bench, 'store'>, units: UnitSystem): CardRequest {
+  const { file, kit } = bench.store.get();
+  const used = usedKit(kit);
+  return {
+    text: file.text,
+    units,
+    paper: paperFor(units),
+    ...(used === undefined ? {} : { kit: used.text }),
+  };
 }

@@ -78,7 +78,7 @@ function Unread({ check, issue }: Pick<CheckRowFacts, 'check'> & { readonly issu
 /** Says that a reading belongs to an earlier plan. */
 function Outrun({ id, changedAt }: { readonly id: string; readonly changedAt: string }): VNode | null {
   const outrun = useRigState(({ saved, record, base }) => {
-    const at = saved.readings[id]?.at;
+    const at = saved?.readings[id]?.at;
     const kept = record.readings[id]?.text === base.readings[id]?.text;
     return at !== undefined && kept && at < changedAt;
   });

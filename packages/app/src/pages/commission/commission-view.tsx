@@ -1,9 +1,9 @@
-import type { SavedJob, SavedKit } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { jobPath, PageLink } from '../../ui/route/index.ts';
+import { jobTitle } from '../../job/page/index.ts';
+import { ResultStatus } from '../../job/result/index.ts';
+import { isUnsaved, useBenchState, usedKit } from '../../job/state/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import type { PlanReply } from '../../work/index.ts';
 import { CheckList } from './check-list.tsx';
 import { ConnectionList } from './connection-list.tsx';
 import { KitMissing } from './kit-missing.tsx';
@@ -13,43 +13,34 @@ import { RigHeader } from './rig-header.tsx';
 import { RigProgress } from './rig-progress.tsx';
 import { SignOff } from './sign-off.tsx';
 import type { ShopFaults } from './use-fault-counts.ts';
-import { usePlan } from './use-plan.ts';
-
-interface CommissionViewProps {
-  readonly job: SavedJob;
-  readonly kit: SavedKit;
-  readonly shop: ShopFaults;
-}
 
 /** The rig before the first arc: connections, checks, faults, signatures. */
-export function CommissionView({ job, kit, shop }: CommissionViewProps): VNode {
+export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
   const system = useUnits();
-  const usable = kit.valid && kit.text !== '';
-  const reply = usePlan(job.text, usable ? kit.text : undefined, system);
-  const planned = reply?.is === 'answer' ? reply : undefined;
+  const title = useBenchState(jobTitle);
+  const kit = useBenchState((state) => state.kit);
+  const planned = useBenchState((state) => state.planned);
+  const savedAt = useBenchState((state) => state.savedAs?.at);
   const supply = planned?.answer.supply;
   const checks = useMemo(
     () => (planned === undefined ? [] : rigChecks(planned, shop.model, system)),
     [planned, shop.model, system],
   );
   const connections = supply?.connections ?? [];
-  const changedAt = [job.saved_at, kit.saved_at ?? ''].sort().at(-1) ?? '';
+  const changedAt = [savedAt ?? '', usedKit(kit)?.savedAt ?? ''].sort().at(-1) ?? '';
   return (
     <div class="commission">
-      <RigHeader title={job.title} />
+      <RigHeader title={title} />
       <main class="commission-page" id="result" tabIndex={-1}>
-        <p class="commission-origin aside">
-          Job revision {job.revision_number}
-          {supply === undefined ? ', no kit' : `, kit: ${supply.kit.title} (revision ${kit.revision_number})`}
-          . Local codes and those licensed for this work go before anything on this page.
-        </p>
-        <PlanWords reply={reply} job={job} />
-        {reply === undefined ? null : (
+        <Origin />
+        <ResultStatus />
+        <NothingToSetUp />
+        {planned === undefined ? null : (
           <RigProgress connections={connections} checks={checks} system={system} />
         )}
         <div class="commission-panes">
           <div class="commission-checks">
-            {usable || reply === undefined ? null : <KitMissing draft={kit.text !== ''} />}
+            {typeof kit === 'string' ? <KitMissing draft={kit === 'mistakes'} /> : null}
             {connections.length === 0 ? null : <ConnectionList connections={connections} system={system} />}
             {checks.length === 0 ? null : <CheckList checks={checks} system={system} changedAt={changedAt} />}
           </div>
@@ -75,33 +66,37 @@ export function CommissionView({ job, kit, shop }: CommissionViewProps): VNode {
   );
 }
 
-interface PlanWordsProps {
-  readonly reply: PlanReply | undefined;
-  readonly job: SavedJob;
-}
-
-/** Why there is nothing to commission yet, or that it is being worked out. */
-function PlanWords({ reply, job }: PlanWordsProps): VNode | null {
-  if (reply === undefined) return <p role="status">Planning the job with the kit.</p>;
-  const toBench = <PageLink to={jobPath(job.id)}>open it on the bench</PageLink>;
-  if (reply.is === 'failure')
-    return (
-      <p class="notice" role="alert">
-        The planner failed: {reply.message}
-      </p>
-    );
-  if (reply.is === 'issues')
-    return (
-      <p class="notice">
-        The job has mistakes and cannot be planned, so there is nothing to set up for: {toBench}.
-      </p>
-    );
-  const { plan, refusal, supply } = reply.answer;
-  if (plan !== undefined) return null;
+/** Which job and which kit the checks are for. */
+function Origin(): VNode {
+  const job = useBenchState((state) =>
+    state.savedAs === undefined
+      ? 'Job not saved yet'
+      : isUnsaved(state)
+        ? `Job revision ${state.savedAs.revision} with changes that are not saved`
+        : `Job revision ${state.savedAs.revision}`,
+  );
+  const kit = usedKit(useBenchState((state) => state.kit));
+  const { title } = kit?.read.kit ?? {};
+  const words =
+    kit === undefined
+      ? 'no kit'
+      : kit.of === 'demo'
+        ? `the demo’s kit: ${title}`
+        : `kit: ${title} (${kit.revision === 0 ? 'not saved' : `revision ${kit.revision}`})`;
   return (
-    <p class="notice">
-      {supply?.time.says ?? refusal?.summary ?? 'No plan holds for this job.'} There is nothing to set up for
-      until it has a plan: {toBench}.
+    <p class="commission-origin aside">
+      {job}, {words}. Local codes and those licensed for this work go before anything on this page.
     </p>
   );
+}
+
+/** Why there is nothing to commission yet. */
+function NothingToSetUp(): VNode | null {
+  const words = useBenchState(({ planned }) => {
+    if (planned === undefined || planned.answer.plan !== undefined) return undefined;
+    const { refusal, supply } = planned.answer;
+    return supply?.time.says ?? refusal?.summary ?? 'No plan holds for this job.';
+  });
+  if (words === undefined) return null;
+  return <p class="notice">{words} There is nothing to set up for until it has a plan.</p>;
 }

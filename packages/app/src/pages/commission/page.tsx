@@ -1,57 +1,67 @@
-import type { Commissioning, CountedFaults, SavedJob, SavedKit } from '@furrow/contract';
+import type { Commissioning, CountedFaults } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import {
-  fetchCommissioning,
-  fetchFaultCounts,
-  fetchJob,
-  fetchKit,
-  saveCommissioning,
-} from '../../api/index.ts';
+import { fetchCommissioning, fetchFaultCounts, saveCommissioning } from '../../api/index.ts';
+import { JobPage } from '../../job/page/index.ts';
+import { useBench, useBenchState } from '../../job/state/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { CommissionView } from './commission-view.tsx';
 import { openRig, type Rig } from './rig.ts';
 import { RigContext } from './rig-context.ts';
-import { rigDraftOf } from './rig-draft.ts';
+import { moveRigDraft, rigDraftOf } from './rig-draft.ts';
 import { useFaultCounts } from './use-fault-counts.ts';
 import './style.css';
 
 interface Loaded {
-  readonly job: SavedJob;
-  readonly kit: SavedKit;
-  readonly saved: Commissioning;
+  /** What is saved with the job; undefined as long as the job itself is not. */
+  readonly saved: Commissioning | undefined;
   readonly counts: CountedFaults;
 }
 
-/** The page for the tablet at the rig: what to connect, check and read before the first arc of a saved job. */
-export function CommissionPage({ id }: { readonly id: string | undefined }): VNode | null {
-  return id === undefined ? null : <RigOfJob id={id} />;
+/** The page for the tablet at the rig: what to connect, check and read before the first arc of a job. */
+export function CommissionPage(): VNode {
+  return (
+    <JobPage>
+      <RigOfJob />
+    </JobPage>
+  );
 }
 
-function RigOfJob({ id }: { readonly id: string }): VNode {
-  const [loaded, setLoaded] = useState<Loaded | string>();
+function RigOfJob(): VNode {
+  const id = useBenchState((state) => state.savedAs?.id);
+  const [loaded, setLoaded] = useState<(Loaded & { readonly id: string | undefined }) | string>();
   useEffect(() => {
     let left = false;
     void load(id).then((next) => {
-      if (!left) setLoaded(next);
+      if (!left) setLoaded(typeof next === 'string' ? next : { ...next, id });
     });
     return () => {
       left = true;
     };
   }, [id]);
-  if (loaded === undefined) return <Waiting text="Opening the readings of the job." />;
   if (typeof loaded === 'string') return <Waiting text={loaded} trouble />;
-  return <OpenedRig loaded={loaded} />;
+  if (loaded === undefined || loaded.id !== id) return <Waiting text="Opening the readings of the job." />;
+  return <OpenedRig key={id} id={id} loaded={loaded} />;
 }
 
-function OpenedRig({ loaded }: { readonly loaded: Loaded }): VNode | null {
-  const { job, kit, saved, counts } = loaded;
+interface OpenedRigProps {
+  /** Id of the job; undefined as long as it is not saved. */
+  readonly id: string | undefined;
+  readonly loaded: Loaded;
+}
+
+function OpenedRig({ id, loaded: { saved, counts } }: OpenedRigProps): VNode | null {
+  const { draftName } = useBench();
   const [rig, setRig] = useState<Rig>();
   const shop = useFaultCounts(counts);
   useEffect(() => {
-    const opened = openRig(job.id, saved, rigDraftOf(localStorage, job.id), {
-      send: (save) => saveCommissioning(job.id, save),
-      memory: localStorage,
+    const memory = localStorage;
+    // what was read before the job was saved goes with it
+    if (id !== undefined && draftName !== undefined) moveRigDraft(memory, draftName, id);
+    const key = id ?? draftName ?? 'new';
+    const opened = openRig(key, saved, rigDraftOf(memory, key), {
+      ...(id === undefined ? {} : { send: (save) => saveCommissioning(id, save) }),
+      memory,
       later(what, milliseconds) {
         const timer = setTimeout(what, milliseconds);
         return () => clearTimeout(timer);
@@ -64,26 +74,22 @@ function OpenedRig({ loaded }: { readonly loaded: Loaded }): VNode | null {
       window.removeEventListener('online', saveNow);
       opened.close();
     };
-  }, [job.id, saved]);
+  }, [id, saved]);
   if (rig === undefined) return null;
   return (
     <RigContext.Provider value={rig}>
-      <CommissionView job={job} kit={kit} shop={shop} />
+      <CommissionView shop={shop} />
     </RigContext.Provider>
   );
 }
 
 /** All that the page shows, or why it cannot, in words. */
-async function load(id: string): Promise<Loaded | string> {
-  const [job, kit, saved, counts] = await Promise.all([
-    fetchJob(id),
-    fetchKit(),
-    fetchCommissioning(id),
+async function load(id: string | undefined): Promise<Loaded | string> {
+  const [saved, counts] = await Promise.all([
+    id === undefined ? undefined : fetchCommissioning(id),
     fetchFaultCounts(),
   ]);
-  if (!job.ok) return job.failure.message;
-  if (!kit.ok) return kit.failure.message;
-  if (!saved.ok) return saved.failure.message;
+  if (saved?.ok === false) return saved.failure.message;
   if (!counts.ok) return counts.failure.message;
-  return { job: job.value, kit: kit.value, saved: saved.value, counts: counts.value };
+  return { saved: saved?.value, counts: counts.value };
 }

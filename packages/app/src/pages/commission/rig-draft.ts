@@ -37,6 +37,14 @@ export function rigDraftOf(memory: Storage, job: string): RigDraft | undefined {
   }
 }
 
+/** Hands what was kept before the job was saved over to the saved one, unless that has unsaved changes of its own. */
+export function moveRigDraft(memory: Storage, from: string, job: string): void {
+  const draft = rigDraftOf(memory, from);
+  if (draft === undefined || rigDraftOf(memory, job) !== undefined) return;
+  keepRigDraft(memory, job, draft);
+  dropRigDraft(memory, from);
+}
+
 /** Forgets what was kept. */
 export function dropRigDraft(memory: Storage, job: string): void {
   dropDraft(memory, keyOf(job));

@@ -24,6 +24,9 @@ export interface RigRecord {
   readonly findings: Readonly<Record<string, RigFinding>>;
 }
 
+/** The record of a rig at which nothing was done yet. */
+export const NOTHING_ENTERED: RigRecord = { readings: {}, ticks: {}, findings: {} };
+
 type Entries = Pick<CommissioningSave, 'readings' | 'ticks' | 'findings'>;
 
 /** The record in the form in which the store keeps it. */

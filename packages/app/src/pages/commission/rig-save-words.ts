@@ -2,7 +2,7 @@ import { isRigUnsaved, type RigState } from './rig.ts';
 
 /** Where the readings stand between page and store, in words. */
 export function rigSaveWords(state: RigState): string {
-  const { save, revision } = state;
+  const { save, revision, saved } = state;
   switch (save.is) {
     case 'saving':
       return 'saving';
@@ -11,7 +11,8 @@ export function rigSaveWords(state: RigState): string {
     case 'clash':
       return 'not saved: somebody else saved other readings of the same checks.';
     case 'still':
-      if (isRigUnsaved(state)) return 'not saved yet';
+      if (isRigUnsaved(state))
+        return saved === undefined ? 'kept in this browser; saved once the job is' : 'not saved yet';
       return revision === 0
         ? 'nothing entered yet'
         : `saved with the job, revision ${revision} of the readings`;

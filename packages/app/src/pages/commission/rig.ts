@@ -3,7 +3,14 @@ import type { Reply } from '../../api/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import { mergeRecords, sameRecord } from './merge-records.ts';
 import { dropRigDraft, keepRigDraft, type RigDraft } from './rig-draft.ts';
-import { entriesOf, type RigFinding, type RigReading, type RigRecord, savedRecord } from './rig-record.ts';
+import {
+  entriesOf,
+  NOTHING_ENTERED,
+  type RigFinding,
+  type RigReading,
+  type RigRecord,
+  savedRecord,
+} from './rig-record.ts';
 
 /** How the last attempt to save went. */
 export type RigSave =
@@ -19,8 +26,8 @@ export interface RigState {
   readonly base: RigRecord;
   /** Number of the revision it was made from; 0 where nothing was saved yet. */
   readonly revision: number;
-  /** What the server had last, with the times of the entries. */
-  readonly saved: Commissioning;
+  /** What the server had last, with the times of the entries; undefined as long as the job is not saved. */
+  readonly saved: Commissioning | undefined;
   readonly save: RigSave;
 }
 
@@ -40,7 +47,8 @@ export interface Rig {
 
 /** What a rig uses of the world around it. */
 export interface RigTools {
-  readonly send: (save: CommissioningSave) => Promise<Reply<Commissioning>>;
+  /** Saves with the job; left out as long as the job is not saved: what is entered is kept in the browser then. */
+  readonly send?: (save: CommissioningSave) => Promise<Reply<Commissioning>>;
   readonly memory: Storage;
   /** Calls back after a while unless the returned function is called before. */
   readonly later: (what: () => void, milliseconds: number) => () => void;
@@ -58,19 +66,19 @@ export function isRigUnsaved({ record, base }: RigState): boolean {
   return !sameRecord(record, base);
 }
 
-/** Opens the record of a job's rig. */
+/** Opens the record of a job's rig; the job by its id, or by the name of its draft as long as it is not saved. */
 export function openRig(
   job: string,
-  saved: Commissioning,
+  saved: Commissioning | undefined,
   draft: RigDraft | undefined,
   tools: RigTools,
 ): Rig {
   const { send, memory, later } = tools;
-  const asSaved = savedRecord(saved);
+  const asSaved = saved === undefined ? NOTHING_ENTERED : savedRecord(saved);
   const store = createStore<RigState>({
     record: draft?.record ?? asSaved,
     base: draft?.base ?? asSaved,
-    revision: draft?.based_on ?? saved.revision_number,
+    revision: draft?.based_on ?? saved?.revision_number ?? 0,
     saved,
     save: { is: 'still' },
   });
@@ -79,7 +87,7 @@ export function openRig(
 
   const plan = (milliseconds: number): void => {
     cancel();
-    if (!closed) cancel = later(() => void saveNow(), milliseconds);
+    if (!closed && send !== undefined) cancel = later(() => void saveNow(), milliseconds);
   };
   const remember = (): void => {
     const { record, base, revision } = store.get();
@@ -99,6 +107,7 @@ export function openRig(
   };
   const saveNow = async (): Promise<void> => {
     cancel();
+    if (send === undefined) return;
     if (store.get().save.is === 'saving' || store.get().save.is === 'clash') return;
     if (!isRigUnsaved(store.get())) return;
     for (let round = 0; round < ROUNDS; round += 1) {

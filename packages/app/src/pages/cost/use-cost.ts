@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { useBench, useBenchState } from '../../job/state/index.ts';
+import { useBench, useBenchState, usedKit } from '../../job/state/index.ts';
 import { type CostWorker, startCostWorker } from '../../work/index.ts';
 import { afterCostReply, type CostState, NO_COST } from './cost-state.ts';
 
@@ -26,7 +26,7 @@ export function useCost(): CostState {
     }
     newest.current += 1;
     const { read, answer } = planned;
-    worker.current.post({ id: newest.current, read, answer, kit: bench.kit() });
+    worker.current.post({ id: newest.current, read, answer, kit: usedKit(bench.store.get().kit)?.read });
   }, [planned]);
   return cost;
 }

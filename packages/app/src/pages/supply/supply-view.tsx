@@ -1,7 +1,7 @@
 import type { SupplyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { jobTitle } from '../../job/page/index.ts';
-import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
+import { CautionPanel, KitNotice, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
 import { jobPath, PageLink } from '../../ui/route/index.ts';
@@ -30,6 +30,7 @@ export function SupplyView({ id, demo }: SupplyViewProps): VNode {
       <SiteHeader title={title} />
       <main class="wide-page" id="result" tabIndex={-1}>
         <ResultStatus />
+        <KitNotice />
         <JobNotReadable id={id} />
         {supply !== undefined ? (
           <div class={`result-details${outdated ? ' outdated' : ''}`}>
