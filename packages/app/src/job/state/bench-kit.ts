@@ -37,7 +37,7 @@ export async function fetchKitInUse(demo: boolean): Promise<KitInUse | undefined
 }
 
 /** Text of the demo's kit; undefined where nobody answers. */
-export async function fetchDemoKit(): Promise<string | undefined> {
+async function fetchDemoKit(): Promise<string | undefined> {
   const examples = await fetchKitExamples();
   return examples.ok ? examples.value.find(({ name }) => name === DEMO_KIT)?.text : undefined;
 }

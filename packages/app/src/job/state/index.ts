@@ -1,13 +1,6 @@
 export { type Bench, openBench } from './bench.ts';
 export { BenchContext, useBench, useBenchState } from './bench-context.ts';
-export {
-  type BenchKit,
-  fetchDemoKit,
-  fetchKitInUse,
-  type KitInUse,
-  kitInUse,
-  usedKit,
-} from './bench-kit.ts';
+export { fetchKitInUse, kitInUse, usedKit } from './bench-kit.ts';
 export { type BenchState, cutPlace, isCurrent, isOutdated, isUnsaved, type Planned } from './bench-state.ts';
 export { draftOf, dropDraft, keepDraft } from './draft.ts';
 export { DEMO_JOB, startOf } from './start-of.ts';
