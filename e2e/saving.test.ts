@@ -30,12 +30,18 @@ describe.skipIf(NO_BROWSER)('saved jobs', () => {
     await expect.poll(() => jobs.rows().count()).toBe(2);
     await jobs.moveToBin('Trial seam');
     await expect.poll(() => jobs.rows().count()).toBe(1);
-    await jobs.bin.getByRole('button').click();
+    await jobs.restore('Trial seam');
     await jobs.bin.waitFor({ state: 'detached' });
     await expect.poll(() => jobs.rows().count()).toBe(2);
     await jobs.rows().last().getByRole('link').click();
     await bench.planned();
     expect(await bench.fileText()).toContain('wanted: 11 mm');
+
+    await jobs.open();
+    await jobs.moveToBin('Trial seam');
+    await jobs.erase('Trial seam');
+    await jobs.bin.waitFor({ state: 'detached' });
+    await expect.poll(() => jobs.rows().count()).toBe(1);
   });
 
   it('refuses to overwrite what another tab saved, and keeps both', async () => {

@@ -43,6 +43,13 @@ export class JobsPage {
     await this.message.filter({ hasText: 'is in the bin' }).waitFor();
   }
 
+  async erase(title: string): Promise<void> {
+    await this.bin.getByRole('button', { name: `Erase ${title} for good` }).click();
+    const dialog = this.page.getByRole('dialog', { name: 'Erase for good?' });
+    await dialog.getByRole('button', { name: 'Erase for good' }).click();
+    await this.message.filter({ hasText: 'is erased' }).waitFor();
+  }
+
   async restore(title: string): Promise<void> {
     await this.bin.getByRole('button', { name: `Restore ${title}` }).click();
     await this.message.filter({ hasText: 'is back' }).waitFor();

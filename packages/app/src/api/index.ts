@@ -5,6 +5,8 @@ export {
   binJob,
   createJob,
   duplicateJob,
+  eraseEarlierRevisions,
+  eraseJob,
   fetchBin,
   fetchCard,
   fetchExamples,

@@ -74,6 +74,16 @@ export function restoreJob(id: string): Promise<Reply<unknown>> {
   return request('POST', fillPath(API_PATHS.jobRestore, { id }), z.unknown());
 }
 
+/** Erases a job in the bin for good, with all that is kept of it. */
+export function eraseJob(id: string): Promise<Reply<unknown>> {
+  return request('DELETE', fillPath(API_PATHS.binnedJob, { id }), z.unknown());
+}
+
+/** Erases every revision of a job but the newest for good. */
+export function eraseEarlierRevisions(id: string): Promise<Reply<unknown>> {
+  return request('DELETE', fillPath(API_PATHS.jobRevisions, { id }), z.unknown());
+}
+
 /** The set-up card of a job as a PDF. */
 export function fetchCard(card: CardRequest): Promise<Reply<Blob>> {
   return requestFile(API_PATHS.card, card);

@@ -1,6 +1,6 @@
 import { InvalidArgumentError, Option } from 'commander';
 import type { CommandRecord } from '../frame/command.ts';
-import { JOB_FILE, json, kit, knowledge, output, paper, units } from '../frame/options.ts';
+import { data, database, JOB_FILE, json, kit, knowledge, output, paper, units } from '../frame/options.ts';
 
 /** Port of the bench unless another is asked for [-]. */
 const PORT = 4370;
@@ -125,13 +125,23 @@ export const COMMANDS: readonly CommandRecord[] = [
     description: 'serve the bench in the browser, on this computer only',
     options: [
       new Option('--port <number>', 'port to listen on; 0 takes any free one').argParser(port).default(PORT),
-      new Option('--data <folder>', 'folder of the embedded database'),
-      new Option(
-        '--database <url>',
-        'PostgreSQL database in place of the embedded one; better in FURROW_DATABASE',
-      ),
+      data(),
+      database(),
     ],
     load: () => import('./serve.ts'),
+  },
+  {
+    name: 'erase',
+    description: 'erase a saved job for good, with its revisions, readings and papers handed out',
+    args: { job: 'identifier of the saved job, as it stands in the address of its bench' },
+    options: [
+      new Option('--earlier', 'only the revisions before the newest').default(false),
+      new Option('--readings', 'only what was ticked, read and found at the rig').default(false),
+      new Option('--for-good', 'do it; without this word it is only told what would go').default(false),
+      data(),
+      database(),
+    ],
+    load: () => import('./erase.ts'),
   },
 ];
 

@@ -1,29 +1,25 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { openWork, startServer, tokenOf } from '@furrow/server';
-import { dataFolder, openStore, StoreFailure } from '@furrow/store';
+import { openStore, StoreFailure } from '@furrow/store';
 import { badInput, type Run } from '../frame/command.ts';
+import { folderOf, type StoreOptions, storePlace } from '../frame/store-place.ts';
 
 // as seen from packages/cli/dist, where this is built to
 const APP_FOLDER = fileURLToPath(new URL('../../app/dist', import.meta.url));
 const EXAMPLE_FOLDER = fileURLToPath(new URL('../../../examples', import.meta.url));
 
-interface ServeOptions {
+interface ServeOptions extends StoreOptions {
   /** Port to listen on; 0 takes any free one [-]. */
   readonly port: number;
-  /** Folder of the embedded database; the usual place if left out. */
-  readonly data?: string;
-  /** Address of a PostgreSQL database in place of the embedded one. */
-  readonly database?: string;
 }
 
 /** Serves the bench on this computer until it is told to stop. */
 export const run: Run<ServeOptions> = async (_args, options, streams) => {
-  const folder = options.data ?? dataFolder();
+  const folder = folderOf(options);
   try {
-    const url = options.database ?? databaseAddress(process.env);
-    const place = url === undefined ? { folder } : { url };
+    const place = storePlace(options);
     const store = await openStore(place, { now: () => new Date(), newId: randomUUID });
     const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
     const work = openWork();
@@ -43,7 +39,7 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     const server = started.value;
     streams.print(`Furrow is ready: ${server.entry}`);
     streams.print(
-      url === undefined
+      'folder' in place
         ? `Saved jobs live in ${folder}`
         : 'Saved jobs live in the PostgreSQL database given.',
     );
@@ -58,25 +54,6 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     return badInput([error.message]);
   }
 };
-
-/**
- * Address of a PostgreSQL database from the environment, or from a file that it names: on the command line every user
- * of the computer can read it, password and all.
- */
-function databaseAddress(environment: NodeJS.ProcessEnv): string | undefined {
-  const { FURROW_DATABASE: address, FURROW_DATABASE_FILE: file } = environment;
-  if (address !== undefined && address !== '') return address;
-  if (file === undefined || file === '') return undefined;
-  try {
-    return readFileSync(file, 'utf8').trim();
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new StoreFailure(
-      'STORE_UNAVAILABLE',
-      `The file that FURROW_DATABASE_FILE names cannot be read: ${why}`,
-    );
-  }
-}
 
 function stopSignal(): Promise<void> {
   return new Promise((resolve) => {

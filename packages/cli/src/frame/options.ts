@@ -15,6 +15,12 @@ export const knowledge = (): Option =>
   );
 export const paper = (): Option =>
   new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4');
+export const data = (): Option => new Option('--data <folder>', 'folder of the embedded database');
+export const database = (): Option =>
+  new Option(
+    '--database <url>',
+    'PostgreSQL database in place of the embedded one; better in FURROW_DATABASE',
+  );
 export const json = (what: string): Option =>
   new Option('--json', `print ${what} as one JSON object`).default(false);
 export const output = (flag: string, what: string): Option =>

@@ -1,5 +1,7 @@
 import type { BinnedJob, JobSummary } from '@furrow/contract';
 import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
+import { EraseDialog } from '../../ui/dialog/index.ts';
 import { PageLink } from '../../ui/route/index.ts';
 import { ScrollBox } from '../../ui/table/index.ts';
 
@@ -68,10 +70,12 @@ export function JobTable({ jobs, pathOf, onDuplicate, onBin }: JobTableProps): V
 interface BinTableProps {
   readonly jobs: readonly BinnedJob[];
   readonly onRestore: (job: BinnedJob) => void;
+  readonly onErase: (job: BinnedJob) => void;
 }
 
-/** The jobs in the bin. */
-export function BinTable({ jobs, onRestore }: BinTableProps): VNode {
+/** The jobs in the bin: each can be taken back, or erased after it was asked. */
+export function BinTable({ jobs, onRestore, onErase }: BinTableProps): VNode {
+  const [asked, setAsked] = useState<BinnedJob>();
   return (
     <section class="panel" aria-labelledby="bin-title">
       <header class="panel-head">
@@ -83,12 +87,27 @@ export function BinTable({ jobs, onRestore }: BinTableProps): VNode {
             <span>
               {job.title} <span class="aside">put here {WHEN.format(new Date(job.deleted_at))}</span>
             </span>
-            <button type="button" aria-label={`Restore ${job.title}`} onClick={() => onRestore(job)}>
-              Restore
-            </button>
+            <span class="row-actions">
+              <button type="button" aria-label={`Restore ${job.title}`} onClick={() => onRestore(job)}>
+                Restore
+              </button>
+              <button type="button" aria-label={`Erase ${job.title} for good`} onClick={() => setAsked(job)}>
+                Erase for good
+              </button>
+            </span>
           </li>
         ))}
       </ul>
+      {asked === undefined ? null : (
+        <EraseDialog
+          what={`“${asked.title}” goes with all its revisions, readings and the record of its papers.`}
+          onErase={() => {
+            setAsked(undefined);
+            onErase(asked);
+          }}
+          onClose={() => setAsked(undefined)}
+        />
+      )}
     </section>
   );
 }

@@ -4,6 +4,7 @@ import { useCallback, useEffect, useState } from 'preact/hooks';
 import {
   binJob,
   duplicateJob,
+  eraseJob,
   fetchBin,
   fetchExamples,
   fetchJobs,
@@ -66,6 +67,7 @@ export function JobsPage(): VNode {
           <BinTable
             jobs={lists.bin}
             onRestore={({ id, title }) => void act(restoreJob(id), `“${title}” is back.`)}
+            onErase={({ id, title }) => void act(eraseJob(id), `“${title}” is erased.`)}
           />
         )}
         {lists === undefined ? null : (

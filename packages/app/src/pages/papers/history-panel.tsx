@@ -2,7 +2,8 @@ import type { RevisionSummary } from '@furrow/contract';
 import type { UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { fetchRevision, fetchRevisions } from '../../api/index.ts';
+import { eraseEarlierRevisions, fetchRevision, fetchRevisions } from '../../api/index.ts';
+import { EraseDialog } from '../../ui/dialog/index.ts';
 import { differenceWords } from './difference-words.ts';
 
 interface HistoryPanelProps {
@@ -19,6 +20,14 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
   const [revisions, setRevisions] = useState<readonly RevisionSummary[]>([]);
   const [chosen, setChosen] = useState(newest - 1);
   const [words, setWords] = useState<readonly string[]>();
+  const [asked, setAsked] = useState(false);
+  const [trouble, setTrouble] = useState<string>();
+  const erase = async (): Promise<void> => {
+    setAsked(false);
+    const reply = await eraseEarlierRevisions(id);
+    if (reply.ok) setRevisions([]);
+    setTrouble(reply.ok ? undefined : reply.failure.message);
+  };
   useEffect(() => {
     let left = false;
     setChosen(newest - 1);
@@ -69,6 +78,23 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
           </ul>
         )}
       </div>
+      <p>
+        <button type="button" class="quiet" onClick={() => setAsked(true)}>
+          Erase earlier revisions for good
+        </button>
+      </p>
+      {trouble === undefined ? null : (
+        <p class="notice" role="alert">
+          {trouble}
+        </p>
+      )}
+      {asked ? (
+        <EraseDialog
+          what={`Every revision before ${newest} of this job goes, with the people and prices named in it.`}
+          onErase={() => void erase()}
+          onClose={() => setAsked(false)}
+        />
+      ) : null}
     </section>
   );
 }

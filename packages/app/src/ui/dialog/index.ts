@@ -1,1 +1,2 @@
+export { EraseDialog } from './erase-dialog.tsx';
 export { Modal } from './modal.tsx';
