@@ -20,3 +20,4 @@ export { runPlan } from './run-plan.ts';
 export { drawSeamPaths } from './seam-paths.ts';
 export { drawShops } from './shop-draws.ts';
 export type { AfterCostFunction, GrooveLeft } from './whole-cost.ts';
+export type { Work } from './work.ts';

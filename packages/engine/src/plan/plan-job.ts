@@ -13,6 +13,7 @@ import type { SearchTask } from './search-task.ts';
 import { kindOfWay } from './way.ts';
 import type { Feasible } from './weigh.ts';
 import type { AfterCostFunction } from './whole-cost.ts';
+import type { Work } from './work.ts';
 
 /** Shops that ways are solved in, those in which hopeless ones are seen to be so, and those that had no part in either [-]. */
 const SHOPS = { search: 1024, scout: 128, fair: 4096 } as const;
@@ -38,6 +39,8 @@ export interface PlanWithin {
   readonly easings?: readonly Easing[];
   /** Money and time for everything beside the arc, from the groove left behind; left out: the arc's side alone. */
   readonly afterCost?: AfterCostFunction;
+  /** Work that the search may do, less what it did when it is done; left out: about three times what a wash of many tracks takes. */
+  readonly work?: Work;
 }
 
 /**
@@ -69,7 +72,7 @@ export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): Pl
     fair,
     firstOnly: false,
     afterCost: within.afterCost,
-    work: { left: WORK },
+    work: within.work ?? { left: WORK },
   };
   const found = search(input);
   const { feasible } = found;

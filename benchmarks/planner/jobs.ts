@@ -1,4 +1,4 @@
-/** An ordinary job of a shop, all of them our own: what a supervisor is asked for in a week. */
+/** A job to plan, all of them our own. */
 export interface ShopJob {
   readonly name: string;
   readonly document: object;
@@ -45,7 +45,7 @@ function shopJob(
   };
 }
 
-/** Seventeen of them. */
+/** What a supervisor is asked for in a week: seventeen ordinary jobs. */
 export const SHOP_JOBS: readonly ShopJob[] = [
   shopJob('back-gouge 3/8 +-1/8 in, 10 ft', ['3/8 in', '1/8 in', '1/8 in'], '10 ft'),
   shopJob('back-gouge 1/4 +-1/16 in, 10 ft', ['1/4 in', '1/16 in', '1/16 in'], '10 ft'),
@@ -86,5 +86,105 @@ export const SHOP_JOBS: readonly ShopJob[] = [
   }),
   shopJob('overhead 1/4 +-1/16 in', ['1/4 in', '1/16 in', '1/16 in'], '10 ft', {
     seam: { position: 'overhead' },
+  }),
+];
+
+interface Small {
+  readonly electrodes: readonly string[];
+  readonly depth: readonly [wanted: string, plus: string, minus: string];
+  readonly length: string;
+  readonly trial?: 'scrap' | 'none';
+  readonly groove?: object;
+  readonly plan?: object;
+  readonly gauge?: object;
+}
+
+function smallJob(name: string, small: Small): ShopJob {
+  const [wanted, plus, minus] = small.depth;
+  return {
+    name,
+    document: {
+      furrow: 1,
+      title: name,
+      seam: { length: small.length },
+      plate: { thickness: '40 mm' },
+      groove: {
+        depth: { wanted, plus, minus },
+        width: { least: '8 mm', most: '24 mm' },
+        ...small.groove,
+      },
+      kit: {
+        electrodes: small.electrodes.map((diameter) => ({ diameter, count: 50, price_each: 3 })),
+        current: { least: '500 A', most: '1100 A' },
+        travel: { least: '6 in/min', most: '100 in/min' },
+        gauge: { stations_most: 4, ...small.gauge },
+        trial: { on: small.trial ?? 'scrap' },
+      },
+      rates: { currency: 'EUR', labour_per_hour: 68, power_per_kWh: 0.24 },
+      plan: { tracks_most: 1, ...small.plan },
+    },
+  };
+}
+
+/** Jobs with few choices, so that every set-up on a fine grid can be run: all four ways come out best in some of them. */
+export const SMALL_JOBS: readonly ShopJob[] = [
+  smallJob('blind, much room', {
+    electrodes: ['1/2 in'],
+    depth: ['8 mm', '24 mm', '1 mm'],
+    length: '400 mm',
+    plan: { gauge_stops: 'never', layers_most: 2 },
+  }),
+  smallJob('short, two electrodes, by time', {
+    electrodes: ['3/8 in', '1/2 in'],
+    depth: ['9 mm', '16 mm', '1 mm'],
+    length: '300 mm',
+    plan: { objective: 'time', layers_most: 2 },
+  }),
+  smallJob('trial, 1 m', {
+    electrodes: ['1/2 in'],
+    depth: ['9 mm', '6 mm', '2 mm'],
+    length: '1 m',
+    plan: { layers_most: 2 },
+  }),
+  smallJob('trial, two electrodes, 2 m', {
+    electrodes: ['3/8 in', '1/2 in'],
+    depth: ['9.5 mm', '3.2 mm', '3.2 mm'],
+    length: '2 m',
+    plan: { layers_most: 2 },
+  }),
+  smallJob('no scrap, 2 m', {
+    electrodes: ['1/2 in'],
+    depth: ['9 mm', '6 mm', '2 mm'],
+    length: '2 m',
+    trial: 'none',
+    plan: { layers_most: 2 },
+  }),
+  smallJob('no scrap, close tolerance', {
+    electrodes: ['1/2 in'],
+    depth: ['9 mm', '3 mm', '2 mm'],
+    length: '500 mm',
+    trial: 'none',
+    plan: { layers_most: 2 },
+  }),
+  smallJob('close tolerance, 1 m', {
+    electrodes: ['1/2 in'],
+    depth: ['9.5 mm', '2.2 mm', '1.6 mm'],
+    length: '1 m',
+    plan: { layers_most: 2 },
+  }),
+  smallJob('deep, by time', {
+    electrodes: ['1/2 in'],
+    depth: ['16 mm', '6 mm', '2 mm'],
+    length: '600 mm',
+    groove: { width: { least: '10 mm', most: '30 mm' } },
+    plan: { objective: 'time', layers_most: 3 },
+  }),
+  smallJob('wash of two tracks', {
+    electrodes: ['1/2 in'],
+    depth: ['6 mm', '7 mm', '1 mm'],
+    length: '400 mm',
+    groove: { shape: 'wash', width: { least: '22 mm', most: '40 mm' }, floor_width: '14 mm' },
+    plan: { layers_most: 1, tracks_most: 3 },
+    gauge: { stations_most: 3 },
   }),
 ];
