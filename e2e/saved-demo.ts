@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { API_PATHS, savedJobSchema, savedKitSchema } from '@furrow/contract';
+import { API_PATHS, kitSchemas, savedJobSchema } from '@furrow/contract';
 import type { Page } from 'playwright-core';
 
 /** Saves the demo job as a job of the shop's own, past the page; the address of its bench. */
@@ -12,7 +12,7 @@ export async function saveDemoJob(page: Page, url: string): Promise<string> {
 /** Saves the demo kit as the shop's own, past the page. */
 export async function saveDemoKit(page: Page, url: string): Promise<void> {
   const kit = await sent(page, url + API_PATHS.kit, 'PUT', { text: await example('yard-kit'), based_on: 0 });
-  savedKitSchema.parse(kit);
+  kitSchemas.saved.parse(kit);
 }
 
 async function example(name: string): Promise<string> {

@@ -65,7 +65,7 @@ const PAPER_LAYERS = [
 ];
 
 /** Rooms of the store: from the database by the one way of saving to what is saved. */
-const STORE_LAYERS = [['database'], ['document', 'migration'], ['job', 'kit', 'rig', 'fault', 'paper']];
+const STORE_LAYERS = [['database'], ['document', 'migration'], ['job', 'shop-file', 'rig', 'fault', 'paper']];
 
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */
 const SERVER_LAYERS = [['guard'], ['reading'], ['work'], ['routes']];

@@ -29,6 +29,12 @@ export const API_PATHS = {
   kitRevision: '/api/kit/revisions/:number',
   /** Demo kits that come with the program. */
   kitExamples: '/api/kit-examples',
+  /** What the shop has tried and gauged, which its knowledge is learned from. */
+  knowledge: '/api/knowledge',
+  knowledgeRevisions: '/api/knowledge/revisions',
+  knowledgeRevision: '/api/knowledge/revisions/:number',
+  /** The invented history of the demo shop. */
+  knowledgeExamples: '/api/knowledge-examples',
   /** The shop's own counts of faults found. */
   faultCounts: '/api/fault-counts',
   faultCase: '/api/fault-counts/:id',

@@ -16,6 +16,13 @@ export const savedCardOptionSchema = z.object({
     .enum(['shop', 'none'])
     .default('shop')
     .describe('`shop`: planned with the kit saved here, if there is one; `none`: without limits of supply.'),
+  history: z
+    .enum(['shop', 'none'])
+    .default('shop')
+    .describe(
+      '`shop`: planned with what the shop has learned (a demo job, in a shop without trials of its own: with those ' +
+        'invented for the demo); `none`: as a shop without history.',
+    ),
 });
 
 /** The choices of a set-up card, defaults filled in. */

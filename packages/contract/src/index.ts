@@ -65,15 +65,12 @@ export {
   savedRevisionSchema,
 } from './saved-job-schema.ts';
 export {
-  type KitConflict,
-  type KitRevision,
-  type KitRevisionSummary,
-  type KitSave,
-  kitConflictSchema,
-  kitRevisionParametersSchema,
-  kitRevisionSchema,
-  kitRevisionSummarySchema,
-  kitSaveSchema,
-  type SavedKit,
-  savedKitSchema,
-} from './saved-kit-schema.ts';
+  kitSchemas,
+  knowledgeSchemas,
+  type SavedShopFile,
+  type ShopFileConflict,
+  type ShopFileRevisionSummary,
+  type ShopFileSave,
+  type ShopFileSchemas,
+  shopFileRevisionSchema,
+} from './shop-file-schema.ts';

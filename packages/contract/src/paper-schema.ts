@@ -5,6 +5,7 @@ import { jobParametersSchema } from './request-schema.ts';
 import { REVISION_MOST } from './revision-number.ts';
 
 const FILE_MOST = 60;
+const KNOWLEDGE_ID_MOST = 100;
 
 const file = keepableTextSchema
   .min(1)
@@ -24,7 +25,7 @@ const listedPaperSchema = z
       .object({
         revision_number: revisionNumber,
         printed_at: z.iso.datetime(),
-        superseded: z.boolean().describe('Whether job or kit have changed since.'),
+        superseded: z.boolean().describe('Whether job, kit or knowledge have changed since.'),
         changes: z.array(z.string()).describe('What has changed since, in words.'),
       })
       .nullable()
@@ -38,6 +39,7 @@ export const paperListSchema = z
     revision: z.string().describe('Content hash of the job that they are made from.'),
     revision_number: revisionNumber.nullable().describe('Its number; null for a demo job.'),
     kit_revision: z.string().nullable().describe('Content hash of the kit planned with; null without one.'),
+    knowledge_id: z.string().describe('Name of the knowledge planned with.'),
     papers: z.array(listedPaperSchema),
   })
   .meta({ id: 'PaperList' });
@@ -71,6 +73,12 @@ export const printedSchema = z
       .regex(/^[0-9a-f]{64}$/)
       .nullable()
       .describe('Content hash of the kit that it was planned with; null without one.'),
+    knowledge_id: keepableTextSchema
+      .min(1)
+      .max(KNOWLEDGE_ID_MOST)
+      .nullable()
+      .default(null)
+      .describe('Name of the knowledge that it was planned with; null where it is not known.'),
   })
   .meta({ id: 'Printed' });
 

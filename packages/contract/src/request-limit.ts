@@ -1,2 +1,2 @@
 /** Greatest size of the body of a request [bytes]. */
-export const REQUEST_BYTES_MOST = 256 * 1024;
+export const REQUEST_BYTES_MOST = 1024 * 1024;

@@ -8,6 +8,12 @@ const kit = keepableTextSchema
   .exactOptional()
   .describe('The kit file, YAML or JSON; without it the plan knows no limits of supply.');
 
+const knowledge = keepableTextSchema
+  .exactOptional()
+  .describe(
+    'The trials file, YAML or JSON, that the plan is made with; the published rows alone without it.',
+  );
+
 /** Body of a request that carries a job: to save it for the first time. */
 export const jobTextSchema = z
   .object({
@@ -20,7 +26,7 @@ export const jobTextSchema = z
   .meta({ id: 'JobText' });
 
 /** Body of a request for the plan of a job, with or without the kit it has to get by with. */
-export const planRequestSchema = z.object({ text, kit }).meta({ id: 'PlanRequest' });
+export const planRequestSchema = z.object({ text, kit, knowledge }).meta({ id: 'PlanRequest' });
 
 /** Body of a request that saves a job again. */
 export const jobSaveSchema = z
@@ -35,7 +41,9 @@ export const jobSaveSchema = z
   .meta({ id: 'JobSave' });
 
 /** Body of a request for the set-up card of a job that need not be saved. */
-export const cardRequestSchema = z.object({ text, kit, ...cardOptionFields }).meta({ id: 'CardRequest' });
+export const cardRequestSchema = z
+  .object({ text, kit, knowledge, ...cardOptionFields })
+  .meta({ id: 'CardRequest' });
 
 /** Parameters of an address that names a job. */
 export const jobParametersSchema = z.object({

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { API_PATHS, type Commissioning, fillPath, type SavedJob, type SavedKit } from '@furrow/contract';
+import { API_PATHS, type Commissioning, fillPath, type SavedJob, type SavedShopFile } from '@furrow/contract';
 import { FAULT_MODEL, ISSUE_CODES } from '@furrow/engine';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -140,10 +140,10 @@ describe('whatever is sent', () => {
   it('to be saved as the kit is either kept to the letter or not at all', async () => {
     await fc.assert(
       fc.asyncProperty(anyText, fc.oneof(fc.constant(0), fc.integer()), async (text, late) => {
-        const before = (await server.inject(API_PATHS.kit)).json<SavedKit>();
+        const before = (await server.inject(API_PATHS.kit)).json<SavedShopFile>();
         const based_on = before.revision_number - late;
         const status = await expectCodedAnswer('PUT', API_PATHS.kit, JSON.stringify({ text, based_on }));
-        const after = (await server.inject(API_PATHS.kit)).json<SavedKit>();
+        const after = (await server.inject(API_PATHS.kit)).json<SavedShopFile>();
         if (status !== 200) expect(after).toEqual(before);
         else expect(after).toMatchObject({ text, revision_number: before.revision_number + 1 });
       }),

@@ -19,6 +19,7 @@ import { commissioningRoutes } from './routes/commissioning-routes.ts';
 import { faultRoutes } from './routes/fault-routes.ts';
 import { jobRoutes } from './routes/job-routes.ts';
 import { kitRoutes } from './routes/kit-routes.ts';
+import { knowledgeRoutes } from './routes/knowledge-routes.ts';
 import { openapiRoutes } from './routes/openapi-routes.ts';
 import { paperRoutes } from './routes/paper-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
@@ -117,6 +118,7 @@ export async function buildServer(
   planRoutes(server, work);
   jobRoutes(server, store);
   kitRoutes(server, store.kit);
+  knowledgeRoutes(server, store.knowledge);
   commissioningRoutes(server, store);
   faultRoutes(server, store.faultCases);
   cardRoutes(server, store, work);

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
-import { API_PATHS, type Commissioning, fillPath, type SavedJob, type SavedKit } from '@furrow/contract';
+import { API_PATHS, type Commissioning, fillPath, type SavedJob, type SavedShopFile } from '@furrow/contract';
 import { afterAll, describe, expect, it } from 'vitest';
 import { EXAMPLES } from './testing/test-server.ts';
 
@@ -48,7 +48,7 @@ async function send<T>(method: string, url: string, body: unknown): Promise<T> {
 interface Acknowledged {
   readonly jobs: SavedJob[];
   readonly readings: Commissioning[];
-  readonly kits: SavedKit[];
+  readonly kits: SavedShopFile[];
 }
 
 /** Saves again and again until the server is gone; it is killed while the save after `saves` others is under way. */
@@ -59,7 +59,7 @@ async function saveUntilKilled(saves: number, label: string): Promise<Acknowledg
   const { jobs, readings, kits } = acknowledged;
   try {
     const kit = await fetch(url + API_PATHS.kit);
-    let kitNumber = ((await kit.json()) as SavedKit).revision_number;
+    let kitNumber = ((await kit.json()) as SavedShopFile).revision_number;
     let job = await send<SavedJob>('POST', url + API_PATHS.jobs, { text: `title: ${label}\n` });
     for (;;) {
       jobs.push(job);

@@ -1,13 +1,5 @@
 export { dataFolder } from './database/data-folder.ts';
 export { StoreFailure } from './database/store-failure.ts';
-export type { DocumentStore } from './document/document-store.ts';
-export type {
-  DocumentContent,
-  DocumentRevision,
-  DocumentSave,
-  DocumentSummary,
-  StoredDocument,
-} from './document/document-table.ts';
 export type { FaultCaseStore, FoundFault } from './fault/fault-case-store.ts';
 export type {
   JobContent,
@@ -20,13 +12,6 @@ export type {
   StoredSummary,
 } from './job/job-store.ts';
 export type { StoreSources } from './job/sql-job-store.ts';
-export type {
-  KitContent,
-  KitSaveOutcome,
-  KitStore,
-  StoredKit,
-  StoredKitSummary,
-} from './kit/kit-store.ts';
 export { openStore, type StorePlace } from './open-store.ts';
 export type { PrintedPaper, PrintedStore, StoredPrinted } from './paper/printed-store.ts';
 export type {
@@ -38,4 +23,11 @@ export type {
   Reading,
   StoredCommissioning,
 } from './rig/commissioning-store.ts';
+export type {
+  ShopFileContent,
+  ShopFileSaveOutcome,
+  ShopFileStore,
+  StoredShopFile,
+  StoredShopFileSummary,
+} from './shop-file/shop-file-store.ts';
 export type { Store } from './store.ts';

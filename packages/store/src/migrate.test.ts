@@ -82,7 +82,13 @@ for (const kind of testedKinds()) {
       expect(await store.kit.save(content, 0)).toMatchObject({ ok: true });
       const entry = { readings: {}, ticks: ['power-1'], findings: [] };
       expect(await store.commissioning.save('j1', entry, 0)).toMatchObject({ ok: true });
-      const printed = { paper: 'quote.pdf', revision_number: 1, revision: 'aa', kit_revision: null };
+      const printed = {
+        paper: 'quote.pdf',
+        revision_number: 1,
+        revision: 'aa',
+        kit_revision: null,
+        knowledge_id: null,
+      };
       expect(await store.printed.add('j1', printed)).toBe(true);
     });
 
@@ -131,7 +137,14 @@ for (const kind of testedKinds()) {
         { id: 'f1', cause: 'wet_air', symptoms: { hot_joint: 'yes' } },
       ]);
       expect(await store.printed.list('j1')).toEqual([
-        { paper: 'quote.pdf', revision_number: 1, revision: 'aa', kit_revision: 'kk', printed_at: at(7) },
+        {
+          paper: 'quote.pdf',
+          revision_number: 1,
+          revision: 'aa',
+          kit_revision: 'kk',
+          knowledge_id: null,
+          printed_at: at(7),
+        },
       ]);
       expect(await store.save('j1', content, 2)).toMatchObject({ ok: true, job: { revision_number: 3 } });
       const elsewhere = sqlStore(database, { now, newId }, 'another shop');

@@ -121,11 +121,17 @@ describe.skipIf('missing' in found)(`a store on a ${title} that fails`, () => {
     it('saves kit, readings, papers and faults once each', async () => {
       const { id } = await store.create(first);
       wire.loseCommits(fault);
-      expect(await store.kit.save(first, 0)).toMatchObject({ ok: true, kit: { revision_number: 1 } });
+      expect(await store.kit.save(first, 0)).toMatchObject({ ok: true, saved: { revision_number: 1 } });
       wire.loseCommits(fault);
       expect(await store.commissioning.save(id, entry, 0)).toMatchObject({ ok: true });
       wire.loseCommits(fault);
-      const card = { paper: 'card.pdf', revision_number: 1, revision: 'aa', kit_revision: null };
+      const card = {
+        paper: 'card.pdf',
+        revision_number: 1,
+        revision: 'aa',
+        kit_revision: null,
+        knowledge_id: null,
+      };
       expect(await store.printed.add(id, card)).toBe(true);
       expect(await store.printed.list(id)).toHaveLength(1);
       wire.loseCommits(fault);

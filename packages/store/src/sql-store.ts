@@ -1,12 +1,11 @@
 import type { Database } from './database/database.ts';
 import { workOn } from './database/work.ts';
-import { documentStore } from './document/document-store.ts';
 import { documentTable } from './document/document-table.ts';
 import { sqlFaultCaseStore } from './fault/sql-fault-case-store.ts';
 import { type StoreSources, sqlJobStore } from './job/sql-job-store.ts';
-import { sqlKitStore } from './kit/sql-kit-store.ts';
 import { erasePrinted, sqlPrintedStore } from './paper/sql-printed-store.ts';
 import { sqlCommissioningStore } from './rig/sql-commissioning-store.ts';
+import { sqlShopFileStore } from './shop-file/sql-shop-file-store.ts';
 import type { Store } from './store.ts';
 
 /** The shop of a database that knows of no other: what was kept before there were shops is its own. */
@@ -22,9 +21,9 @@ export function sqlStore(database: Database, sources: StoreSources, shop = THE_S
       await rigs.erase(transaction, id);
       await erasePrinted(transaction, shop, id);
     }),
-    kit: sqlKitStore(documentStore(work, shop, 'kit', now)),
+    kit: sqlShopFileStore(work, shop, 'kit', now),
     commissioning: sqlCommissioningStore(work, shop, now),
-    knowledge: documentStore(work, shop, 'knowledge', now),
+    knowledge: sqlShopFileStore(work, shop, 'knowledge', now),
     faultCases: sqlFaultCaseStore(work, shop, now),
     printed: sqlPrintedStore(work, shop, sources),
   };

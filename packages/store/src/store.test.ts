@@ -33,21 +33,24 @@ for (const kind of testedKinds()) {
     });
     afterEach(() => store.close());
 
-    describe('the kit', () => {
+    describe.each(['kit', 'knowledge'] as const)('the file of the shop’s %s', (name) => {
       it('is none at first', async () => {
-        expect(await store.kit.get()).toBeUndefined();
-        expect(await store.kit.revisions()).toEqual([]);
-        expect(await store.kit.revision(1)).toBeUndefined();
+        expect(await store[name].get()).toBeUndefined();
+        expect(await store[name].revisions()).toEqual([]);
+        expect(await store[name].revision(1)).toBeUndefined();
       });
 
       it('is kept with every revision', async () => {
-        const saved = await store.kit.save(yard, 0);
-        expect(saved).toEqual({ ok: true, kit: { ...yard, revision_number: 1, saved_at: time } });
-        await store.kit.save(wider, 1);
-        const { kit } = await reopened();
-        expect(await kit.get()).toEqual({ ...wider, revision_number: 2, saved_at: time });
-        expect(await kit.revision(1)).toEqual(saved.ok && saved.kit);
-        expect((await kit.revisions()).map((each) => [each.revision_number, each.title])).toEqual([
+        const saved = await store[name].save(yard, 0);
+        expect(saved).toEqual({
+          ok: true,
+          saved: { ...yard, revision_number: 1, saved_at: time },
+        });
+        await store[name].save(wider, 1);
+        const file = (await reopened())[name];
+        expect(await file.get()).toEqual({ ...wider, revision_number: 2, saved_at: time });
+        expect(await file.revision(1)).toEqual(saved.ok && saved.saved);
+        expect((await file.revisions()).map((each) => [each.revision_number, each.title])).toEqual([
           [2, wider.title],
           [1, yard.title],
         ]);
@@ -56,38 +59,51 @@ for (const kind of testedKinds()) {
       it.each([0, 2, 7])(
         'is not overwritten by a save based on revision %i when it is at 1',
         async (base) => {
-          await store.kit.save(yard, 0);
-          expect(await store.kit.save(wider, base)).toEqual({
+          await store[name].save(yard, 0);
+          expect(await store[name].save(wider, base)).toEqual({
             ok: false,
-            code: 'KIT_CHANGED_MEANWHILE',
-            newer: await store.kit.get(),
+            newer: await store[name].get(),
           });
-          expect(await store.kit.get()).toMatchObject({ ...yard, revision_number: 1 });
+          expect(await store[name].get()).toMatchObject({ ...yard, revision_number: 1 });
         },
       );
 
+      it('is erased but for its newest revision', async () => {
+        expect(await store[name].eraseEarlier()).toBe(0);
+        await store[name].save(yard, 0);
+        await store[name].save(wider, 1);
+        expect(await store[name].eraseEarlier()).toBe(1);
+        expect(await store[name].revision(1)).toBeUndefined();
+        expect(await store[name].get()).toMatchObject({ ...wider, revision_number: 2 });
+      });
+
+      it('is saved once when it is sent again', async () => {
+        await store[name].save(yard, 0);
+        expect(await store[name].save(yard, 0)).toMatchObject({ ok: true, saved: { revision_number: 1 } });
+        expect(await store[name].revisions()).toHaveLength(1);
+      });
+
       it('is not begun at a revision that never was', async () => {
-        expect(await store.kit.save(yard, 3)).toEqual({
+        expect(await store[name].save(yard, 3)).toEqual({
           ok: false,
-          code: 'KIT_CHANGED_MEANWHILE',
           newer: undefined,
         });
-        expect(await store.kit.get()).toBeUndefined();
+        expect(await store[name].get()).toBeUndefined();
       });
 
       it.each([0, 1])('has one winner of many saves at once on revision %i', async (base) => {
-        if (base === 1) await store.kit.save(yard, 0);
+        if (base === 1) await store[name].save(yard, 0);
         const other = await openStore(place, countingSources());
         const saves = await Promise.all(
           Array.from({ length: 8 }, (_, turn) =>
-            (turn % 2 ? store : other).kit.save({ ...wider, text: `by ${turn}` }, base),
+            (turn % 2 ? store : other)[name].save({ ...wider, text: `by ${turn}` }, base),
           ),
         );
         await other.close();
         const winners = saves.filter((outcome) => outcome.ok);
         expect(winners).toHaveLength(1);
-        expect(await store.kit.get()).toEqual(winners[0]?.kit);
-        expect(await store.kit.revisions()).toHaveLength(base + 1);
+        expect(await store[name].get()).toEqual(winners[0]?.saved);
+        expect(await store[name].revisions()).toHaveLength(base + 1);
       });
     });
 
@@ -178,51 +194,6 @@ for (const kind of testedKinds()) {
       });
     });
 
-    describe('what the shop knows', () => {
-      const trials = { content: '{"trials":[1]}', title: 'flat', revision: 'aa' };
-      const more = { ...trials, content: '{"trials":[1,2]}' };
-
-      it('is kept by what it is about, with every revision', async () => {
-        expect(await store.knowledge.get('flat')).toBeUndefined();
-        expect(await store.knowledge.save('flat', trials, 0)).toMatchObject({
-          ok: true,
-          document: { number: 1 },
-        });
-        expect(await store.knowledge.save('flat', more, 1)).toMatchObject({
-          ok: true,
-          document: { number: 2 },
-        });
-        expect(await store.knowledge.save('overhead', trials, 0)).toMatchObject({ ok: true });
-        const { knowledge } = await reopened();
-        expect(await knowledge.get('flat')).toMatchObject({ ...more, number: 2 });
-        expect(await knowledge.revision('flat', 1)).toMatchObject(trials);
-        expect((await knowledge.list()).map(({ id }) => id).sort()).toEqual(['flat', 'overhead']);
-      });
-
-      it('is not overwritten, and saved once when it is sent again', async () => {
-        await store.knowledge.save('flat', trials, 0);
-        expect(await store.knowledge.save('flat', trials, 0)).toMatchObject({
-          ok: true,
-          document: { number: 1 },
-        });
-        expect(await store.knowledge.save('flat', more, 0)).toMatchObject({ ok: false, newer: trials });
-        expect(await store.knowledge.save('none', more, 1)).toEqual({ ok: false, newer: undefined });
-        expect(await store.knowledge.revisions('flat')).toHaveLength(1);
-      });
-
-      it('can be erased for good, whole or but for its newest revision', async () => {
-        await store.knowledge.save('flat', trials, 0);
-        await store.knowledge.save('flat', more, 1);
-        expect(await store.knowledge.eraseEarlier('flat')).toBe(1);
-        expect(await store.knowledge.revision('flat', 1)).toBeUndefined();
-        expect(await store.knowledge.get('flat')).toMatchObject({ ...more, number: 2 });
-        expect(await store.knowledge.erase('flat')).toBe(true);
-        expect(await store.knowledge.erase('flat')).toBe(false);
-        expect(await store.knowledge.eraseEarlier('flat')).toBeUndefined();
-        expect(await store.knowledge.list()).toEqual([]);
-      });
-    });
-
     describe('erasing for good', () => {
       const everything = async (): Promise<string> => {
         const found = [await store.list(), await store.listBin(), await store.commissioning.get('none')];
@@ -240,7 +211,13 @@ for (const kind of testedKinds()) {
         const other = await store.create(job);
         await store.save(id, job, 1);
         await store.commissioning.save(id, entry, 0);
-        await store.printed.add(id, { paper: 'a', revision_number: 1, revision: 'aa', kit_revision: null });
+        await store.printed.add(id, {
+          paper: 'a',
+          revision_number: 1,
+          revision: 'aa',
+          kit_revision: null,
+          knowledge_id: null,
+        });
         expect(await store.erase(id)).toBe(false);
         await store.bin(id);
         expect(await store.erase(id)).toBe(true);
@@ -281,7 +258,13 @@ for (const kind of testedKinds()) {
     });
 
     describe('the papers handed out', () => {
-      const card = { paper: 'set-up-card.pdf', revision_number: 1, revision: 'aa', kit_revision: null };
+      const card = {
+        paper: 'set-up-card.pdf',
+        revision_number: 1,
+        revision: 'aa',
+        kit_revision: null,
+        knowledge_id: null,
+      };
       let id: string;
       beforeEach(async () => {
         ({ id } = await store.create(job));

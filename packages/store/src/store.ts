@@ -1,16 +1,16 @@
-import type { DocumentStore } from './document/document-store.ts';
 import type { FaultCaseStore } from './fault/fault-case-store.ts';
 import type { JobStore } from './job/job-store.ts';
-import type { KitStore } from './kit/kit-store.ts';
 import type { PrintedStore } from './paper/printed-store.ts';
 import type { CommissioningStore } from './rig/commissioning-store.ts';
+import type { ShopFileStore } from './shop-file/shop-file-store.ts';
 
 /** Everything that is kept, in one database. */
 export interface Store extends JobStore {
-  readonly kit: KitStore;
+  /** Power, leads and air. */
+  readonly kit: ShopFileStore;
   readonly commissioning: CommissioningStore;
-  /** What the shop knows: observations of trials and jobs, by what they are about. */
-  readonly knowledge: DocumentStore;
+  /** What the shop has tried and gauged, which its knowledge is learned from. */
+  readonly knowledge: ShopFileStore;
   readonly faultCases: FaultCaseStore;
   readonly printed: PrintedStore;
 }

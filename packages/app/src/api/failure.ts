@@ -3,9 +3,10 @@ import {
   commissioningConflictSchema,
   conflictSchema,
   errorSchema,
-  kitConflictSchema,
+  kitSchemas,
+  knowledgeSchemas,
   type SavedJob,
-  type SavedKit,
+  type SavedShopFile,
 } from '@furrow/contract';
 import type { Issue } from '@furrow/engine';
 
@@ -16,7 +17,9 @@ export interface ApiFailure {
   /** The job as it is saved now, where a save would have overwritten it. */
   readonly newer?: SavedJob;
   /** The kit as it is saved now, where a save would have overwritten it. */
-  readonly newerKit?: SavedKit;
+  readonly newerKit?: SavedShopFile;
+  /** The shop's trials as they are saved now, where a save would have overwritten them. */
+  readonly newerTrials?: SavedShopFile;
   /** The rig's readings as they are saved now, where a save would have overwritten them. */
   readonly newerRig?: Commissioning;
 }
@@ -41,10 +44,15 @@ export function failureOf(
     const { message, newer } = conflict.data;
     return { ok: false, failure: { message, issues: [], newer } };
   }
-  const kitConflict = kitConflictSchema.safeParse(body);
+  const kitConflict = kitSchemas.conflict.safeParse(body);
   if (kitConflict.success) {
     const { message, newer } = kitConflict.data;
     return { ok: false, failure: { message, issues: [], newerKit: newer } };
+  }
+  const trialsConflict = knowledgeSchemas.conflict.safeParse(body);
+  if (trialsConflict.success) {
+    const { message, newer } = trialsConflict.data;
+    return { ok: false, failure: { message, issues: [], newerTrials: newer } };
   }
   const rigConflict = commissioningConflictSchema.safeParse(body);
   if (rigConflict.success) {

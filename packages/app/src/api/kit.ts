@@ -1,16 +1,16 @@
-import { API_PATHS, type Example, exampleSchema, type SavedKit, savedKitSchema } from '@furrow/contract';
+import { API_PATHS, type Example, exampleSchema, kitSchemas, type SavedShopFile } from '@furrow/contract';
 import { z } from 'zod';
 import type { Reply } from './failure.ts';
 import { request } from './request.ts';
 
 /** The shop's kit as it is saved; with empty text where none is. */
-export function fetchKit(): Promise<Reply<SavedKit>> {
-  return request('GET', API_PATHS.kit, savedKitSchema);
+export function fetchKit(): Promise<Reply<SavedShopFile>> {
+  return request('GET', API_PATHS.kit, kitSchemas.saved);
 }
 
 /** Saves the kit, as the next revision after the one it was made from. */
-export function saveKit(text: string, basedOn: number): Promise<Reply<SavedKit>> {
-  return request('PUT', API_PATHS.kit, savedKitSchema, { text, based_on: basedOn });
+export function saveKit(text: string, basedOn: number): Promise<Reply<SavedShopFile>> {
+  return request('PUT', API_PATHS.kit, kitSchemas.saved, { text, based_on: basedOn });
 }
 
 /** The demo kits that come with the program. */

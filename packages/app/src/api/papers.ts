@@ -53,6 +53,6 @@ export function tellPrinted(id: string, printed: Printed): Promise<Reply<unknown
   return request('POST', fillPath(API_PATHS.jobPrinted, { id }), z.unknown(), printed);
 }
 
-function query({ units, paper, kit }: PaperChoices): string {
-  return `?${new URLSearchParams({ units, paper, kit })}`;
+function query({ units, paper, kit, history }: PaperChoices): string {
+  return `?${new URLSearchParams({ units, paper, kit, history })}`;
 }

@@ -7,6 +7,8 @@ export interface CostRequest {
   readonly answer: Answer;
   /** The kit that the answer was made with. */
   readonly kit?: ReadKit | undefined;
+  /** Text of the trials that the answer was made with. */
+  readonly knowledge?: string | undefined;
 }
 
 /** What comes of it: the cost, then each change that was tried, then the end; or a failure. */

@@ -1,6 +1,6 @@
 import { answerCost, coolingForCost, tryCostChanges } from '@furrow/engine';
 import type { CostReply, CostRequest } from './cost-message.ts';
-
+import { learnedFrom } from './learned-from.ts';
 /** What a run uses; a test hands in tools of its own. */
 export interface CostRunTools {
   readonly reply: (reply: CostReply) => void;
@@ -23,7 +23,7 @@ export function costRun({ reply, pause }: CostRunTools): (request: CostRequest) 
       reply({ id, is: 'cost', cost: first });
       await pause();
       if (turn !== newest) return;
-      const options = coolingForCost(read, answer);
+      const options = coolingForCost(read, answer, learnedFrom(request.knowledge));
       const cost = options.heat === undefined ? first : answerCost(read, answer, options);
       if (cost !== first) reply({ id, is: 'cost', cost });
       await pause();

@@ -8,6 +8,8 @@ export interface HeatRequest {
   readonly answer: Answer;
   /** Place of the section from the start of the seam; the middle if left out [m]. */
   readonly station?: number;
+  /** Text of the trials that the answer was made with. */
+  readonly knowledge?: string | undefined;
 }
 
 /** What the page tells the worker. */

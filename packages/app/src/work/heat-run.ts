@@ -1,4 +1,4 @@
-import type { Answer, HeatAnswer, ReadJob } from '@furrow/engine';
+import type { Answer, HeatAnswer, Knowledge, ReadJob } from '@furrow/engine';
 import {
   HEAT_QUALITIES,
   type HeatCommand,
@@ -6,6 +6,7 @@ import {
   type HeatReply,
   type HeatRequest,
 } from './heat-message.ts';
+import { learnedFrom } from './learned-from.ts';
 
 /** The longest the worker goes on without looking for a newer request [ms]. */
 const SLICE = 40;
@@ -16,7 +17,11 @@ export interface HeatRunTools {
   readonly solve: (
     read: ReadJob,
     answer: Answer,
-    options: { readonly station?: number; readonly quality: HeatQuality },
+    options: {
+      readonly station?: number;
+      readonly quality: HeatQuality;
+      readonly knowledge: Knowledge | undefined;
+    },
   ) => Generator<number, HeatAnswer | null>;
   readonly reply: (reply: HeatReply) => void;
   /** Lets newer commands come in. */
@@ -43,10 +48,11 @@ export function heatRun(tools: HeatRunTools): (command: HeatCommand) => Promise<
 
 async function run(request: HeatRequest, tools: HeatRunTools, wanted: () => boolean): Promise<void> {
   const { id, read, answer, station } = request;
+  const knowledge = learnedFrom(request.knowledge);
   const { solve, reply, pause, now } = tools;
   for (const quality of HEAT_QUALITIES) {
     const began = now();
-    const steps = solve(read, answer, { quality, ...(station === undefined ? {} : { station }) });
+    const steps = solve(read, answer, { quality, knowledge, ...(station === undefined ? {} : { station }) });
     let looked = began;
     let step = steps.next();
     while (step.done !== true) {

@@ -8,6 +8,8 @@ export interface PlanRequest {
   readonly read?: ReadJob;
   /** The kit to plan with; without one the process alone is planned. */
   readonly kit?: ReadKit | undefined;
+  /** Text of the trials that the shop has learned from; the published rows alone without. */
+  readonly knowledge?: string | undefined;
   /** Units in which the answer's words tell amounts. */
   readonly units: UnitSystem;
 }

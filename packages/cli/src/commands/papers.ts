@@ -19,11 +19,11 @@ interface PapersOptions extends JobOptions {
 
 /** Writes all papers and drawings of a job into a folder, and tells what they supersede there. */
 export const run = onJob<PapersOptions>(
-  async ({ job, kit, readings, texts }, answer, { units, paper, output, json }) => {
+  async ({ job, kit, knowledge, readings, texts }, answer, { units, paper, output, json }) => {
     try {
       const restored = holdSignals(() => recoverFolder(output));
       const superseded = await supersededIn(output, job, kit, units);
-      const made = await paperFiles({ read: job, answer, kit, readings }, { units, paper });
+      const made = await paperFiles({ read: job, answer, kit, knowledge, readings }, { units, paper });
       const kept = keptFiles(texts);
       const files = [...made.files, ...kept];
       const { removed } = holdSignals(() => replacePapers(output, files, PROGRAM_VERSION));

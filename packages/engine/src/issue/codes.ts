@@ -76,6 +76,13 @@ export const ISSUE_CODES = {
   KIT_SYNTAX: { meaning: 'The kit file is not readable as YAML or JSON.' },
   KIT_TOO_LARGE: { meaning: 'The file is larger than a kit can be.' },
   KIT_VERSION: { meaning: 'The kit file is of a version that this program does not know.' },
+  KNOWLEDGE_CHANGED_MEANWHILE: {
+    meaning: "The shop's trials were saved by someone else since they were opened; nothing was overwritten.",
+  },
+  KNOWLEDGE_NOT_READABLE: {
+    meaning:
+      "The text sent, or what is saved here of the shop's trials, cannot be learned from; its issues tell why.",
+  },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
   PAPER_WANTING: {
     meaning: 'A paper cannot be made of this job yet: something that it tells of is missing.',

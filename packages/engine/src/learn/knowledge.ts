@@ -41,6 +41,8 @@ export interface LearningInput {
   /** Identifier that results name: made from the revision of the shop's file. */
   readonly id: string;
   readonly observations: readonly ShopObservation[];
+  /** Whether the observations were made up; left out where they were not. */
+  readonly invented?: true;
 }
 
 /**
@@ -64,6 +66,7 @@ export function learnFrom(input: LearningInput): Knowledge {
       trials: observations.filter(({ kind }) => kind === 'trial').length,
       jobs: observations.filter(({ kind }) => kind === 'job').length,
       date: observations.at(-1)?.date ?? null,
+      ...(input.invented && { invented: true }),
     },
     shop,
     observations,
@@ -107,7 +110,12 @@ export function learnFrom(input: LearningInput): Knowledge {
  * knowledgeOf(readTrials('furrow_trials: 1\nshop: yard\nentries: []').value).shop // => "yard"
  */
 export function knowledgeOf({ trials, observations, revision }: ReadTrials): Knowledge {
-  return learnFrom({ shop: trials.shop, id: `${trials.shop}-${revision.slice(0, 12)}`, observations });
+  return learnFrom({
+    shop: trials.shop,
+    id: `${trials.shop}-${revision.slice(0, 12)}`,
+    observations,
+    ...(trials.invented === 'yes' && { invented: true }),
+  });
 }
 
 /** Days first, then names, so that the order in the file does not matter. */

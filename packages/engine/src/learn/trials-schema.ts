@@ -127,6 +127,10 @@ export const trialsSchema = z.strictObject({
     title: 'Shop',
     help: 'Name of the shop; summaries that shops exchange are known by it.',
   }),
+  invented: described(z.enum(['yes']), {
+    title: 'Invented',
+    help: 'Says that nothing of it was ever cut: made up to try the program with. Every result tells so.',
+  }).optional(),
   note: text(2000, { title: 'Note', help: 'Anything that belongs to the record.' }).optional(),
   entries: z.array(entry).max(1000),
 });

@@ -10,6 +10,8 @@ export interface KnowledgeName {
   readonly jobs: number;
   /** Day of the latest of them, as written in the shop's file; null where there are none. */
   readonly date: string | null;
+  /** Whether it was made up, to try the program with; left out where it was not. */
+  readonly invented?: true;
 }
 
 /** Standard deviations below the family, in ln depth or in the unit of the quantity. */

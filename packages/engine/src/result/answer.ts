@@ -21,6 +21,7 @@ const inputsSchema = z
         trials: z.int().describe('Trials learned from.'),
         jobs: z.int().describe('Gauged jobs learned from.'),
         date: z.string().nullable().describe('Day of the latest of them; null where there are none.'),
+        invented: z.literal(true).exactOptional().describe('Made up, to try the program with.'),
       })
       .describe('Which knowledge the result rests on.'),
     defaults_used: z.array(defaultUsedSchema),

@@ -49,7 +49,13 @@ const scoredSchema = z
 export const knowledgeReportSchema = z
   .object({
     knowledge: z
-      .object({ id: z.string(), trials: z.int(), jobs: z.int(), date: z.string().nullable() })
+      .object({
+        id: z.string(),
+        trials: z.int(),
+        jobs: z.int(),
+        date: z.string().nullable(),
+        invented: z.literal(true).exactOptional().describe('Made up, to try the program with.'),
+      })
       .describe('The name by which results call it.'),
     shop: z.string(),
     families: z.array(familySchema),

@@ -51,7 +51,7 @@ const WITH_HEAT: ReadonlySet<PaperKind> = new Set(['procedure-sheet', 'quote']);
 /** What a kind of paper is made of, with a quick look at the heat where the paper tells of it. */
 export function subjectFor(kind: PaperKind, subject: PaperSubject): PaperSubject {
   if (subject.heat !== undefined || !WITH_HEAT.has(kind)) return subject;
-  return { ...subject, heat: quickHeat(subject.read, subject.answer) };
+  return { ...subject, heat: quickHeat(subject.read, subject.answer, subject.knowledge) };
 }
 
 /** Makes the paper of a kind. */

@@ -1,4 +1,12 @@
-import type { Answer, HeatReport, ReadJob, ReadKit, ReadReadings, UnitSystem } from '@furrow/engine';
+import type {
+  Answer,
+  HeatReport,
+  Knowledge,
+  ReadJob,
+  ReadKit,
+  ReadReadings,
+  UnitSystem,
+} from '@furrow/engine';
 import type { CheckedReading, PaperSize } from '../blocks/index.ts';
 
 /** How a paper is to be made. */
@@ -16,6 +24,8 @@ export interface PaperSubject {
   readonly read: ReadJob;
   readonly answer: Answer;
   readonly kit?: ReadKit | undefined;
+  /** What the shop has learned, as the answer was made with it. */
+  readonly knowledge?: Knowledge | undefined;
   readonly heat?: HeatReport | undefined;
   readonly readings?: ReadReadings | undefined;
   /** What was read before the first arc, by identifier of the check. */

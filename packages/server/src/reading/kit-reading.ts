@@ -1,25 +1,17 @@
-import { type Issue, KIT_TEXT_MOST, type ReadKit, readKit } from '@furrow/engine';
-import type { KitContent } from '@furrow/store';
-import { boundedIssues } from '../guard/bounded.ts';
+import { KIT_TEXT_MOST, type ReadKit, readKit } from '@furrow/engine';
 import { Refused } from '../guard/refused.ts';
-import { draftTitle, shownTitle } from './document-title.ts';
+import { shopFileReading } from './shop-file-reading.ts';
 import { toMend } from './to-mend.ts';
 
-const UNTITLED = 'Untitled kit';
-
-/** What is to be saved of a text: a draft with mistakes is kept like a kit that can be planned with. */
-export function kitContentOf(text: string): KitContent {
-  if (text.length > KIT_TEXT_MOST) {
-    throw new Refused(
-      'KIT_TOO_LARGE',
-      `The text has ${text.length} characters; a kit has at most ${KIT_TEXT_MOST}. Nothing was saved.`,
-    );
-  }
-  const outcome = readKit(text);
-  return outcome.ok
-    ? { text, title: shownTitle(outcome.value.kit.title, UNTITLED), revision: outcome.value.revision }
-    : { text, title: draftTitle(text, UNTITLED), revision: null };
-}
+/** How the text of a kit is read. */
+export const KIT_READING = shopFileReading({
+  noun: 'kit',
+  most: KIT_TEXT_MOST,
+  tooLarge: 'KIT_TOO_LARGE',
+  untitled: 'Untitled kit',
+  read: readKit,
+  titleOf: ({ kit }) => kit.title,
+});
 
 /** The kit of a text that has to be a whole one; `whose` names it in the refusal. */
 export function readWholeKit(text: string, whose = 'The kit'): ReadKit {
@@ -29,10 +21,4 @@ export function readWholeKit(text: string, whose = 'The kit'): ReadKit {
   throw new Refused('KIT_NOT_READABLE', `${whose} cannot be planned with yet: ${toMend(issues)}.`, {
     issues,
   });
-}
-
-/** What is wrong with a text; empty for a whole kit. */
-export function kitIssuesOf(text: string): Issue[] {
-  const outcome = readKit(text);
-  return outcome.ok ? [] : boundedIssues(outcome.issues);
 }

@@ -3,27 +3,44 @@ import { basename, extname, join } from 'node:path';
 import type { Example } from '@furrow/contract';
 import { topField } from '@furrow/engine';
 import { contentOf } from './job-reading.ts';
-import { kitContentOf } from './kit-reading.ts';
+import { KIT_READING } from './kit-reading.ts';
+import { TRIALS_READING } from './trials-reading.ts';
 
 const ENDING = '.yaml';
+/** Folder, in that of the demo jobs and kits, of what their shop has tried and gauged. */
+const TRIALS = 'trials';
 
 /** What comes with the program to try it with. */
 export interface Examples {
   readonly jobs: readonly Example[];
   readonly kits: readonly Example[];
+  /** Invented histories of the demo shop. */
+  readonly trials: readonly Example[];
 }
 
 /** Reads the demo jobs and kits of a folder, each by name. */
 export async function readExamples(folder: string): Promise<Examples> {
-  const files = (await readdir(folder)).filter((name) => extname(name) === ENDING).sort();
   const jobs: Example[] = [];
   const kits: Example[] = [];
-  for (const file of files) {
-    const text = await readFile(join(folder, file), 'utf8');
-    const name = basename(file, ENDING);
+  for (const { name, text } of await filesOf(folder)) {
     if (topField(text, 'furrow_kit') !== undefined)
-      kits.push({ name, title: kitContentOf(text).title, text });
+      kits.push({ name, title: KIT_READING.contentOf(text).title, text });
     else jobs.push({ name, title: contentOf(text).title, text });
   }
-  return { jobs, kits };
+  const trials = (await filesOf(join(folder, TRIALS))).map(({ name, text }) => ({
+    name,
+    title: TRIALS_READING.contentOf(text).title,
+    text,
+  }));
+  return { jobs, kits, trials };
+}
+
+async function filesOf(folder: string): Promise<{ readonly name: string; readonly text: string }[]> {
+  const files = (await readdir(folder)).filter((name) => extname(name) === ENDING).sort();
+  return Promise.all(
+    files.map(async (file) => ({
+      name: basename(file, ENDING),
+      text: await readFile(join(folder, file), 'utf8'),
+    })),
+  );
 }

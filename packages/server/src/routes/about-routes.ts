@@ -21,4 +21,14 @@ export function aboutRoutes(server: ZodServer, store: JobStore, examples: Exampl
     { schema: { summary: 'The demo kits', response: { 200: z.array(exampleSchema) } } },
     () => [...examples.kits],
   );
+  server.get(
+    API_PATHS.knowledgeExamples,
+    {
+      schema: {
+        summary: 'The invented history of the demo shop, as trials files',
+        response: { 200: z.array(exampleSchema) },
+      },
+    },
+    () => [...examples.trials],
+  );
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { API_PATHS, fillPath, type SavedJob, type SavedKit } from '@furrow/contract';
+import { API_PATHS, fillPath, type SavedJob, type SavedShopFile } from '@furrow/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from '../build-server.ts';
 import { SMALL_KIT } from '../testing/small-kit.ts';
@@ -85,7 +85,7 @@ describe('the set-up card', () => {
   });
 
   it('of a saved job is that of a plan with the saved kit', async () => {
-    const { revision_number: based_on } = (await server.inject(API_PATHS.kit)).json<SavedKit>();
+    const { revision_number: based_on } = (await server.inject(API_PATHS.kit)).json<SavedShopFile>();
     await server.inject({ method: 'PUT', url: API_PATHS.kit, payload: { text: SMALL_KIT, based_on } });
     const path = fillPath(API_PATHS.jobCardPdf, { id });
     const saved = await server.inject(path);

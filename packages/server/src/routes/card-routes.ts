@@ -14,10 +14,12 @@ import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { readWhole } from '../reading/job-reading.ts';
 import { readWholeKit } from '../reading/kit-reading.ts';
+import { wholeTrials } from '../reading/trials-reading.ts';
 import type { Work } from '../work/open-work.ts';
 import type { CardSource } from '../work/worker.ts';
 import { nobodyWaits } from './nobody-waits.ts';
 import { storedJob } from './saved-job.ts';
+import { shopKit, shopTrials } from './shop-files.ts';
 import type { ZodServer } from './zod-server.ts';
 
 const pdfResponse = {
@@ -32,11 +34,11 @@ const pdfResponse = {
 /** The set-up card, as PDF and as a page: both come from the same document. */
 export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
   const cardOf = async (
-    { read, kit }: Chosen,
+    { read, kit, knowledge }: Chosen,
     { units, paper }: CardOptions,
     signal: AbortSignal,
   ): Promise<CardSource> => {
-    const answer = await work.answer({ read, kit, units: 'metric' }, signal);
+    const answer = await work.answer({ read, kit, knowledge, units: 'metric' }, signal);
     return { read, answer, options: { units, paper } };
   };
   server.post(
@@ -55,8 +57,12 @@ export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
       },
     },
     async (request, reply) => {
-      const { text, kit } = request.body;
-      const chosen = { read: readWhole(text), kit: kit === undefined ? undefined : readWholeKit(kit) };
+      const { text, kit, knowledge } = request.body;
+      const chosen = {
+        read: readWhole(text),
+        kit: kit === undefined ? undefined : readWholeKit(kit),
+        knowledge: knowledge === undefined ? undefined : wholeTrials(knowledge),
+      };
       const signal = nobodyWaits(reply);
       const card = await cardOf(chosen, request.body, signal);
       return sendPdf(reply, await work.make('cardPdf', card, signal));
@@ -107,13 +113,16 @@ export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
 interface Chosen {
   readonly read: ReadJob;
   readonly kit: ReadKit | undefined;
+  /** Text of the trials that the shop has learned from. */
+  readonly knowledge: string | undefined;
 }
 
-/** A saved job, and the saved kit if there is one and it is wanted. */
+/** A saved job, and the saved kit and trials if there are any and they are asked for. */
 async function savedCard(store: Store, id: string, options: SavedCardOptions): Promise<Chosen> {
   const read = readWhole((await storedJob(store, id)).text);
-  const saved = options.kit === 'shop' ? await store.kit.get() : undefined;
-  return { read, kit: saved && readWholeKit(saved.text, 'The kit saved here') };
+  const kit = options.kit === 'shop' ? await shopKit(store) : undefined;
+  const knowledge = options.history === 'shop' ? await shopTrials(store) : undefined;
+  return { read, kit, knowledge };
 }
 
 /** The bytes of the card, and the headers that go with them. */

@@ -1,4 +1,4 @@
-import { API_PATHS, fillPath, type KitConflict, type SavedKit } from '@furrow/contract';
+import { API_PATHS, fillPath, type SavedShopFile, type ShopFileConflict } from '@furrow/contract';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { buildServer } from '../build-server.ts';
 import { SMALL_KIT } from '../testing/small-kit.ts';
@@ -23,8 +23,8 @@ function save(text: string, based_on: number) {
   return server.inject({ method: 'PUT', url: API_PATHS.kit, payload: { text, based_on } });
 }
 
-async function kit(): Promise<SavedKit> {
-  return (await server.inject(API_PATHS.kit)).json<SavedKit>();
+async function kit(): Promise<SavedShopFile> {
+  return (await server.inject(API_PATHS.kit)).json<SavedShopFile>();
 }
 
 describe('the kit', () => {
@@ -47,7 +47,7 @@ describe('the kit', () => {
   });
 
   it('that can be planned with is known by its content', async () => {
-    const saved = (await save(SMALL_KIT, 0)).json<SavedKit>();
+    const saved = (await save(SMALL_KIT, 0)).json<SavedShopFile>();
     expect(saved).toMatchObject({
       text: SMALL_KIT,
       title: 'Two sources and a roll of hose',
@@ -55,9 +55,9 @@ describe('the kit', () => {
       valid: true,
       issues: [],
     });
-    const commented = (await save(`# the same kit\n${SMALL_KIT}`, 1)).json<SavedKit>();
+    const commented = (await save(`# the same kit\n${SMALL_KIT}`, 1)).json<SavedShopFile>();
     expect(commented.revision).toBe(saved.revision);
-    const longer = (await save(SMALL_KIT.replace('length: 20 m', 'length: 21 m'), 2)).json<SavedKit>();
+    const longer = (await save(SMALL_KIT.replace('length: 20 m', 'length: 21 m'), 2)).json<SavedShopFile>();
     expect(longer.revision).not.toBe(saved.revision);
   });
 
@@ -76,7 +76,7 @@ describe('the kit', () => {
     });
     await save(`${draft}# more\n`, 1);
     expect(await kit()).toMatchObject({ text: `${draft}# more\n`, revision_number: 2 });
-    const revisions = (await server.inject(API_PATHS.kitRevisions)).json<SavedKit[]>();
+    const revisions = (await server.inject(API_PATHS.kitRevisions)).json<SavedShopFile[]>();
     expect(revisions.map((each) => each.revision_number)).toEqual([2, 1]);
     const earlier = await server.inject(fillPath(API_PATHS.kitRevision, { number: 1 }));
     expect(earlier.json()).toMatchObject({ text: draft, revision_number: 1 });
@@ -85,10 +85,10 @@ describe('the kit', () => {
   });
 
   it.each([0, 2])('is not overwritten by a save based on revision %i when it is at 1', async (base) => {
-    const saved = (await save(draft, 0)).json<SavedKit>();
+    const saved = (await save(draft, 0)).json<SavedShopFile>();
     const late = await save('title: late\n', base);
     expect(late.statusCode).toBe(409);
-    expect(late.json<KitConflict>()).toMatchObject({ code: 'KIT_CHANGED_MEANWHILE', newer: saved });
+    expect(late.json<ShopFileConflict>()).toMatchObject({ code: 'KIT_CHANGED_MEANWHILE', newer: saved });
     expect(await kit()).toEqual(saved);
   });
 

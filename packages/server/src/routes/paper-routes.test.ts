@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { API_PATHS, fillPath, type PaperList, type SavedJob, type SavedKit } from '@furrow/contract';
+import { API_PATHS, fillPath, type PaperList, type SavedJob, type SavedShopFile } from '@furrow/contract';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from '../build-server.ts';
 import { SMALL_KIT } from '../testing/small-kit.ts';
@@ -114,14 +114,24 @@ describe('a paper that is filled in', () => {
   });
 });
 
+const TRIALS = `furrow_trials: 1
+shop: yard
+entries:
+  - id: t-01
+    date: "2026-01-12"
+    material: carbon_steel
+    electrode: { diameter: 1/2 in, kind: jointed }
+    passes: [{ current: 840 A, travel: 700 mm/min, stations: [{ at: 50 mm, depth: 15.1 mm }] }]
+`;
+
 describe('a paper that was handed out', () => {
   const printed = (payload: object) =>
     server.inject({ method: 'POST', url: fillPath(API_PATHS.jobPrinted, { id }), payload });
 
   it('is good until the job or the kit changes, and then told to be superseded, with what changed', async () => {
     const file = 'set-up-card.pdf';
-    const { revision_number, kit_revision } = await listed();
-    expect((await printed({ file, revision_number, kit_revision })).statusCode).toBe(204);
+    const { revision_number, kit_revision, knowledge_id } = await listed();
+    expect((await printed({ file, revision_number, kit_revision, knowledge_id })).statusCode).toBe(204);
     expect(paper(await listed(), file).printed).toMatchObject({ revision_number: 1, superseded: false });
 
     const changed = text.replace(/wanted: \d+ mm/, 'wanted: 9 mm');
@@ -137,13 +147,20 @@ describe('a paper that was handed out', () => {
     await server.inject({ method: 'PUT', url: fillPath(API_PATHS.job, { id }), payload: back });
     expect(paper(await listed(), file).printed).toMatchObject({ superseded: false, changes: [] });
 
-    const { revision_number: based_on } = (await server.inject(API_PATHS.kit)).json<SavedKit>();
+    const { revision_number: based_on } = (await server.inject(API_PATHS.kit)).json<SavedShopFile>();
     await server.inject({ method: 'PUT', url: API_PATHS.kit, payload: { text: SMALL_KIT, based_on } });
     const withKit = paper(await listed(), file).printed;
     expect(withKit?.changes).toEqual([
       'Kit: planned with “Two sources and a roll of hose”, without one before.',
     ]);
     expect(paper(await listed('?kit=none'), file).printed).toMatchObject({ superseded: false });
+
+    const taught = { text: TRIALS, based_on: 0 };
+    await server.inject({ method: 'PUT', url: API_PATHS.knowledge, payload: taught });
+    expect(paper(await listed('?kit=none'), file).printed?.changes).toEqual([
+      'The shop has learned more since: it knows 1 trial and 0 jobs, the latest of 2026-01-12.',
+    ]);
+    expect(paper(await listed('?kit=none&history=none'), file).printed).toMatchObject({ superseded: false });
     expect(paper(await listed(), 'quote.pdf').printed).toBeNull();
   });
 

@@ -184,14 +184,14 @@ function savedRoutes(server: ZodServer, store: Store, work: Work, saved: SavedSo
     },
     async (request, reply) => {
       const { id } = request.params;
-      const { file, revision_number, kit_revision } = request.body;
+      const { file, revision_number, kit_revision, knowledge_id } = request.body;
       if (!isPaperFile(file))
         throw new Refused('PATH_NOT_FOUND', `There is no paper “${file.slice(0, 60)}”.`);
       const of =
         (await store.revision(id, revision_number)) ?? (await noRevision(store, id, revision_number));
       if (of.revision === null)
         throw new Refused('JOB_NOT_READABLE', `Revision ${revision_number} is a draft; it has no papers.`);
-      const printed = { paper: file, revision_number, revision: of.revision, kit_revision };
+      const printed = { paper: file, revision_number, revision: of.revision, kit_revision, knowledge_id };
       if (!(await store.printed.add(id, printed))) jobNotFound(id);
       return reply.status(204).send(undefined);
     },
@@ -232,6 +232,7 @@ function listOf(
     revision: inputs.revision,
     revision_number: source.options.revision_number ?? null,
     kit_revision: inputs.kit_revision ?? null,
+    knowledge_id: inputs.knowledge.id,
     papers: possible.map((each) => ({ ...each, printed: printed.get(each.file) ?? null })),
   };
 }

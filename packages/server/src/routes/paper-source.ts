@@ -9,6 +9,7 @@ import { toMend } from '../reading/to-mend.ts';
 import type { Work } from '../work/open-work.ts';
 import type { PaperSource } from '../work/paper-file.ts';
 import { storedJob } from './saved-job.ts';
+import { shopKit, shopTrials } from './shop-files.ts';
 
 /** Where papers come from: what is kept, who plans, and whether somebody still waits. */
 export interface PaperPlace {
@@ -27,14 +28,15 @@ export async function savedPaperSource(
   const { store } = from;
   const job = await storedJob(store, id);
   const checked = (await store.commissioning.get(id))?.readings ?? {};
-  const { subject, options } = await sourceOf(from, job.text, choices);
+  const { subject, options, trials } = await sourceOf(from, job.text, choices);
   return {
+    trials,
     subject: { ...subject, ...(Object.keys(checked).length > 0 && { checked }) },
     options: { ...options, address, revision_number: job.revision_number },
   };
 }
 
-/** What the papers of a demo job are made of; without a kit of the shop's own, with the demo's. */
+/** What the papers of a demo job are made of; without a kit and trials of the shop's own, with the demo's. */
 export function examplePaperSource(
   from: PaperPlace,
   examples: Examples,
@@ -45,7 +47,10 @@ export function examplePaperSource(
   if (example === undefined)
     throw new Refused('PATH_NOT_FOUND', `There is no demo job “${name.slice(0, 60)}”.`);
   const demoKit = examples.kits[0];
-  return sourceOf(from, example.text, choices, demoKit && readWholeKit(demoKit.text, 'The demo kit'));
+  return sourceOf(from, example.text, choices, {
+    kit: demoKit && readWholeKit(demoKit.text, 'The demo kit'),
+    trials: examples.trials[0]?.text,
+  });
 }
 
 /** The same with what was run and gauged, for papers that are filled in from it. */
@@ -64,16 +69,12 @@ async function sourceOf(
   { store, work, signal }: PaperPlace,
   text: string,
   choices: PaperChoices,
-  spareKit?: ReadKit,
+  spare: { readonly kit?: ReadKit | undefined; readonly trials?: string | undefined } = {},
 ): Promise<PaperSource> {
   const { units, paper } = choices;
   const read = readWhole(text);
-  const kit = choices.kit === 'shop' ? ((await shopKit(store)) ?? spareKit) : undefined;
-  const answer = await work.answer({ read, kit, units }, signal);
-  return { subject: { read, answer, kit }, options: { units, paper } };
-}
-
-async function shopKit(store: Store): Promise<ReadKit | undefined> {
-  const saved = await store.kit.get();
-  return saved && readWholeKit(saved.text, 'The kit saved here');
+  const kit = choices.kit === 'shop' ? ((await shopKit(store)) ?? spare.kit) : undefined;
+  const trials = choices.history === 'shop' ? ((await shopTrials(store)) ?? spare.trials) : undefined;
+  const answer = await work.answer({ read, kit, knowledge: trials, units }, signal);
+  return { subject: { read, answer, kit }, options: { units, paper }, trials };
 }

@@ -2,6 +2,7 @@ import { API_PATHS, errorSchema, planRequestSchema } from '@furrow/contract';
 import { answerSchema } from '@furrow/engine';
 import { readWhole } from '../reading/job-reading.ts';
 import { readWholeKit } from '../reading/kit-reading.ts';
+import { wholeTrials } from '../reading/trials-reading.ts';
 import type { Work } from '../work/open-work.ts';
 import { nobodyWaits } from './nobody-waits.ts';
 import type { ZodServer } from './zod-server.ts';
@@ -14,7 +15,7 @@ export function planRoutes(server: ZodServer, work: Work): void {
       schema: {
         summary: 'Plan a job',
         description:
-          'With a kit, the plan keeps to what the kit can carry. A refusal is a result like a plan; only a text ' +
+          'With a kit, the plan keeps to what the kit can carry; with trials, its chances are of what they teach. A refusal is a result like a plan; only a text ' +
           'that is no job or no kit is an error.',
         body: planRequestSchema,
         response: {
@@ -27,11 +28,12 @@ export function planRoutes(server: ZodServer, work: Work): void {
       },
     },
     async (request, reply) => {
-      const { text, kit } = request.body;
+      const { text, kit, knowledge } = request.body;
       const read = readWhole(text);
       const question = {
         read,
         kit: kit === undefined ? undefined : readWholeKit(kit),
+        knowledge: knowledge === undefined ? undefined : wholeTrials(knowledge),
         units: 'metric',
       } as const;
       return answerSchema.parse(await work.answer(question, nobodyWaits(reply)));

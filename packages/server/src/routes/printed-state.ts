@@ -24,9 +24,12 @@ export async function printedStates(
   for (const printed of (await store.printed.list(id)) ?? []) {
     if (states.has(printed.paper)) continue;
     const { inputs } = source.subject.answer;
-    const { revision_number, printed_at, revision, kit_revision } = printed;
-    const superseded = revision !== inputs.revision || kit_revision !== (inputs.kit_revision ?? null);
-    const key = `${revision_number} ${kit_revision}`;
+    const { revision_number, printed_at, revision, kit_revision, knowledge_id } = printed;
+    const superseded =
+      revision !== inputs.revision ||
+      kit_revision !== (inputs.kit_revision ?? null) ||
+      knowledgeChange(knowledge_id, inputs.knowledge) !== undefined;
+    const key = `${revision_number} ${kit_revision} ${knowledge_id}`;
     if (superseded && !told.has(key)) told.set(key, await changesSince(store, id, printed, source));
     const changes = superseded ? [...(told.get(key) ?? [])] : [];
     states.set(printed.paper, { revision_number, printed_at, superseded, changes });
@@ -47,7 +50,25 @@ async function changesSince(
     before?.ok === true
       ? jobDifference(before.value, subject.read, options.units).map(({ words }) => words)
       : ['The revision that was printed cannot be read by this version of the program.'];
-  return [...job, ...(await kitChanges(store, printed.kit_revision, subject.kit, options.units))];
+  const learned = knowledgeChange(printed.knowledge_id, subject.answer.inputs.knowledge);
+  return [
+    ...job,
+    ...(await kitChanges(store, printed.kit_revision, subject.kit, options.units)),
+    ...(learned === undefined ? [] : [learned]),
+  ];
+}
+
+/** What the shop has learned since, in words; undefined where it is what it was. */
+function knowledgeChange(
+  before: string | null,
+  now: PaperSource['subject']['answer']['inputs']['knowledge'],
+): string | undefined {
+  const own = now.date !== null;
+  // papers handed out before their knowledge was kept rested on the published rows
+  if (before === now.id || (before === null && !own)) return undefined;
+  if (!own) return 'Knowledge: planned as a shop without history, with what the shop knew before.';
+  const count = (many: number, what: string): string => `${many} ${what}${many === 1 ? '' : 's'}`;
+  return `The shop has learned more since: it knows ${count(now.trials, 'trial')} and ${count(now.jobs, 'job')}, the latest of ${now.date}.`;
 }
 
 async function kitChanges(

@@ -10,7 +10,7 @@ import type { Question } from './worker.ts';
 const outcome = readJob(readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8'));
 if (!outcome.ok) throw new Error('the demo job cannot be read');
 const read = outcome.value;
-const question: Question = { read, kit: undefined, units: 'metric' };
+const question: Question = { read, kit: undefined, knowledge: undefined, units: 'metric' };
 const waits = (): AbortSignal => new AbortController().signal;
 
 const opened: Work[] = [];

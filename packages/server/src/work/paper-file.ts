@@ -19,6 +19,8 @@ import { Refused } from '../guard/refused.ts';
 /** What the papers of a job are made of, and how. */
 export interface PaperSource {
   readonly subject: PaperSubject;
+  /** Text of the trials that the answer was made with, where it was. */
+  readonly trials?: string | undefined;
   readonly options: PaperOptions;
 }
 

@@ -3,7 +3,15 @@
  * gives are plain data.
  */
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { type Answer, answerJob, type ReadJob, type ReadKit, type UnitSystem } from '@furrow/engine';
+import {
+  type Answer,
+  answerJob,
+  type Knowledge,
+  type ReadJob,
+  type ReadKit,
+  readKnowledge,
+  type UnitSystem,
+} from '@furrow/engine';
 import { cardDocument, type PaperOptions, renderHtml, renderPdf } from '@furrow/papers';
 import { Refused, type RefusedMore } from '../guard/refused.ts';
 import {
@@ -18,6 +26,8 @@ import {
 export interface Question {
   readonly read: ReadJob;
   readonly kit: ReadKit | undefined;
+  /** Text of the trials that the shop has learned from, known to be readable; the published rows alone without. */
+  readonly knowledge: string | undefined;
   readonly units: UnitSystem;
 }
 
@@ -40,8 +50,8 @@ export type Made<T> =
     };
 
 /** Plans a job. */
-export const answer = told(({ read, kit, units }: Question) =>
-  answerJob({ job: read, version: PROGRAM_VERSION, kit, system: units }),
+export const answer = told(({ read, kit, knowledge, units }: Question) =>
+  answerJob({ job: read, version: PROGRAM_VERSION, kit, knowledge: learned(knowledge), system: units }),
 );
 
 /** Draws a set-up card as PDF. */
@@ -52,16 +62,32 @@ export const cardPage = told((card: CardSource) => renderHtml(documentOf(card)))
 
 /** Makes the paper or drawing of a name. */
 export const file = told(({ source, name }: { readonly source: PaperSource; readonly name: string }) =>
-  paperFile(source, name),
+  paperFile(withKnowledge(source), name),
 );
 
 /** Writes the paper of a kind as a page. */
 export const page = told(({ source, kind }: { readonly source: PaperSource; readonly kind: string }) =>
-  renderHtml(paperDocument(source, kind)),
+  renderHtml(paperDocument(withKnowledge(source), kind)),
 );
 
 /** Tells which papers and drawings there can be. */
 export const list = told((source: PaperSource): readonly PossibleFile[] => possibleFiles(source));
+
+/** What was learned last: learning anew from the same trials would cost every plan its time. */
+let latest: { readonly text: string; readonly knowledge: Knowledge } | undefined;
+
+function learned(text: string | undefined): Knowledge | undefined {
+  if (text === undefined) return undefined;
+  if (latest?.text === text) return latest.knowledge;
+  const outcome = readKnowledge(text);
+  if (!outcome.ok) throw new Error('trials that could be read when they were asked for cannot be read');
+  latest = { text, knowledge: outcome.value };
+  return outcome.value;
+}
+
+function withKnowledge({ trials, subject, ...source }: PaperSource): PaperSource {
+  return { ...source, subject: { ...subject, knowledge: learned(trials) } };
+}
 
 function documentOf({ read, answer: planned, options }: CardSource): ReturnType<typeof cardDocument> {
   return cardDocument(read, planned, options);

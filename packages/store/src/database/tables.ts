@@ -41,6 +41,8 @@ export interface PrintedRow {
   revision_number: number;
   revision: string;
   kit_revision: string | null;
+  /** Name of the knowledge that it was planned with; null for one handed out before that was kept. */
+  knowledge_id: string | null;
   printed_at: string;
 }
 

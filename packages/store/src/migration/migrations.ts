@@ -101,6 +101,13 @@ export const MIGRATIONS: readonly Migration[] = [
       }
     },
   },
+  {
+    name: 'printed-knowledge',
+    why: 'Papers say which knowledge they were planned with, so that it is known where the shop has learned more since.',
+    up: async (database) => {
+      await database.schema.alterTable('printed').addColumn('knowledge_id', 'text').execute();
+    },
+  },
 ];
 
 async function createDocuments(database: Kysely<unknown>): Promise<void> {

@@ -8,6 +8,8 @@ export interface PrintedPaper {
   readonly revision: string;
   /** Content hash of the kit that it was planned with; null without one. */
   readonly kit_revision: string | null;
+  /** Name of the knowledge that it was planned with; null for a paper handed out before that was kept. */
+  readonly knowledge_id: string | null;
 }
 
 /** A paper that was printed, with its time. */

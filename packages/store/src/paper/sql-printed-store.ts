@@ -23,19 +23,19 @@ export function sqlPrintedStore(
         if ((await jobs.find(kysely, jobId)) === undefined) return undefined;
         return kysely
           .selectFrom('printed')
-          .select(['paper', 'revision_number', 'revision', 'kit_revision', 'printed_at'])
+          .select(['paper', 'revision_number', 'revision', 'kit_revision', 'knowledge_id', 'printed_at'])
           .where('shop', '=', shop)
           .where('job_id', '=', jobId)
           .orderBy('printed_at', 'desc')
           .orderBy('id')
           .execute();
       }),
-    add: (jobId, { paper, revision_number, revision, kit_revision }) => {
+    add: (jobId, { paper, revision_number, revision, kit_revision, knowledge_id }) => {
       const id = newId();
       return transact(async (transaction) => {
         if ((await jobs.find(transaction, jobId)) === undefined) return false;
         const printed_at = now().toISOString();
-        const values = { paper, revision_number, revision, kit_revision, printed_at };
+        const values = { paper, revision_number, revision, kit_revision, knowledge_id, printed_at };
         await transaction
           .insertInto('printed')
           .values({ shop, id, job_id: jobId, ...values })

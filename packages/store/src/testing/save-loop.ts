@@ -26,8 +26,8 @@ function kept<Outcome extends { readonly ok: boolean }>(outcome: Outcome): Outco
 
 async function saveKit(turn: number): Promise<void> {
   const before = await store.kit.get();
-  const { kit } = kept(await store.kit.save(contentOf(turn), before?.revision_number ?? 0));
-  acknowledge('kit', 'kit', kit.revision_number, kit.revision);
+  const { saved } = kept(await store.kit.save(contentOf(turn), before?.revision_number ?? 0));
+  acknowledge('kit', 'kit', saved.revision_number, saved.revision);
 }
 
 async function saveReadings(jobId: string, turn: number): Promise<void> {

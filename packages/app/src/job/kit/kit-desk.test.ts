@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { SavedKit } from '@furrow/contract';
+import type { SavedShopFile } from '@furrow/contract';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { MemoryStorage } from '../../testing/index.ts';
 import { draftOf } from '../state/index.ts';
@@ -7,7 +7,7 @@ import { isKitUnsaved, openKitDesk } from './kit-desk.ts';
 import { kitSaveWords, kitStatusWords } from './kit-words.ts';
 
 const TEXT = readFileSync(new URL('../../../../../examples/yard-kit.yaml', import.meta.url), 'utf8');
-const NONE: SavedKit = {
+const NONE: SavedShopFile = {
   title: '',
   revision: null,
   revision_number: 0,
@@ -17,7 +17,7 @@ const NONE: SavedKit = {
   issues: [],
 };
 
-function saved(text: string, revision_number: number): SavedKit {
+function saved(text: string, revision_number: number): SavedShopFile {
   const saved_at = '2026-11-25T10:00:00.000Z';
   return { ...NONE, title: 't', revision: 'a'.repeat(64), revision_number, saved_at, text, valid: true };
 }

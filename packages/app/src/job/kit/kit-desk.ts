@@ -1,4 +1,4 @@
-import type { SavedKit } from '@furrow/contract';
+import type { SavedShopFile } from '@furrow/contract';
 import { type ReadKit, readKit } from '@furrow/engine';
 import { saveKit } from '../../api/index.ts';
 import { editFile, kitFile, type TextFile } from '../../sheet/document/index.ts';
@@ -25,7 +25,7 @@ export interface KitState extends SheetState {
   readonly savedText: string;
   readonly save: KitSaveState;
   /** The kit that somebody else saved meanwhile. */
-  readonly newer: SavedKit | undefined;
+  readonly newer: SavedShopFile | undefined;
   /** Whether unsaved changes of an earlier visit were put back. */
   readonly restored: boolean;
 }
@@ -45,7 +45,7 @@ export function isKitUnsaved(state: KitState): boolean {
 }
 
 /** Opens the kit as it is saved, with the unsaved changes of an earlier visit. */
-export function openKitDesk(saved: SavedKit, memory: Storage): KitDesk {
+export function openKitDesk(saved: SavedShopFile, memory: Storage): KitDesk {
   const draft = draftOf(memory, DRAFT);
   const restored = draft !== undefined && draft.text !== saved.text;
   const start = kitFile(restored ? draft.text : saved.text);
@@ -84,7 +84,7 @@ export function openKitDesk(saved: SavedKit, memory: Storage): KitDesk {
     });
     remember();
   };
-  const settled = (kit: SavedKit): void => {
+  const settled = (kit: SavedShopFile): void => {
     store.set({
       revision: kit.revision_number,
       savedText: kit.text,

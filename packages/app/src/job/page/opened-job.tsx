@@ -3,7 +3,15 @@ import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { SheetContext } from '../../sheet/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { startWorker } from '../../work/index.ts';
-import { type Bench, BenchContext, fetchKitInUse, openBench, startOf, usedKit } from '../state/index.ts';
+import {
+  type Bench,
+  BenchContext,
+  fetchHistory,
+  fetchKitInUse,
+  openBench,
+  startOf,
+  usedKit,
+} from '../state/index.ts';
 import { LeaveGuard } from './leave-guard.tsx';
 
 /** The job that is open, or why it cannot be opened. */
@@ -40,7 +48,8 @@ interface JobKeeperProps {
 
 /**
  * Opens the job that the address names and keeps it open from page to page: its text, what was read of it and its plan
- * stay as they are until another job is asked for. The kit is asked for with each page, and planned with if it changed.
+ * stay as they are until another job is asked for. Kit and trials are asked for with each page, and planned with if they
+ * changed.
  */
 export function JobKeeper({ job, children }: JobKeeperProps): VNode {
   const [kept, setKept] = useState<Kept>();
@@ -60,6 +69,9 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
     const now = latest.current;
     if (now !== undefined && 'bench' in now.opened && isOf(now, job)) {
       const { bench } = now.opened;
+      void fetchHistory(bench.isDemo(), bench.store.get().savedAs?.at).then((history) => {
+        if (!left && history !== undefined) bench.setTrials(history);
+      });
       void fetchKitInUse(job.id === undefined).then((kit) => {
         if (left || kit === undefined) return;
         // a demo job that was just saved keeps the demo's kit as long as it is open and the shop has none

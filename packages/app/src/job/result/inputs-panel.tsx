@@ -26,6 +26,10 @@ export function InputsPanel({ inputs }: { readonly inputs: AnswerInputs }): VNod
           <dd>{inputs.posterior_id}</dd>
         </div>
         <div>
+          <dt>Knowledge</dt>
+          <dd>{inputs.knowledge.id}</dd>
+        </div>
+        <div>
           <dt>Seed</dt>
           <dd>{inputs.seed}</dd>
         </div>

@@ -26,6 +26,16 @@ export interface Planned {
   readonly answer: Answer;
 }
 
+/** What the shop has tried and gauged, as the bench knows it. */
+export interface BenchHistory {
+  /** Text of the trials; undefined where the shop has none. */
+  readonly trials: string | undefined;
+  /** Whether it is planned with; else the job is planned as in a shop without history. */
+  readonly used: boolean;
+  /** Whether the shop has learned more since the job was saved. */
+  readonly moreSince: boolean;
+}
+
 /** Everything the bench shows. */
 export interface BenchState extends SheetState {
   /** Counts the changes of the text. */
@@ -41,6 +51,7 @@ export interface BenchState extends SheetState {
   /** Text the bench was opened with, which needs no guarding. */
   readonly opened: string;
   readonly savedAs: SavedAs | undefined;
+  readonly history: BenchHistory;
   readonly save: SaveState;
   /** Whether unsaved changes of an earlier visit were put back. */
   readonly restored: boolean;

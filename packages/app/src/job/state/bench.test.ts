@@ -107,6 +107,40 @@ describe('a bench', () => {
     expect(draftOf(memory, ID)).toBeUndefined();
   });
 
+  it('plans with the shop’s history, and as a shop without where that is chosen', () => {
+    const trials = 'furrow_trials: 1';
+    const { bench, state, requests, worker } = setUp({ text: DEMO, history: { trials, moreSince: true } });
+    const { read, answer } = planOf(DEMO);
+    const asked = (): readonly (string | undefined)[] => {
+      worker.onReply({ id: state().edit, is: 'answer', read, answer });
+      return requests.map(({ knowledge }) => knowledge);
+    };
+    expect(asked()).toEqual([trials]);
+    bench.useHistory(false);
+    expect(bench.knowledge()).toBeUndefined();
+    expect(asked()).toEqual([trials, undefined]);
+    bench.useHistory(true);
+    expect(asked()).toEqual([trials, undefined, trials]);
+    bench.setTrials({ trials, moreSince: false });
+    expect(asked()).toHaveLength(3);
+    bench.setTrials({ trials: undefined, moreSince: false });
+    expect(asked()).toEqual([trials, undefined, trials, undefined]);
+    expect(state().history).toEqual({ trials: undefined, used: true, moreSince: false });
+  });
+
+  it('knows a demo job, changed or not, from a job that took its place', () => {
+    const memory = new MemoryStorage();
+    const { bench } = setUp({ text: DEMO, demo: true, draftName: 'new' }, memory);
+    bench.setText(`${DEMO}# more\n`);
+    expect(bench.isDemo()).toBe(true);
+    expect(draftOf(memory, 'new')?.demo).toBe(true);
+    const draft = { text: `${DEMO}# ours\n`, based_on: 0 };
+    const { bench: ours } = setUp({ text: DEMO, demo: false, draftName: 'new', draft }, memory);
+    expect(ours.isDemo()).toBe(false);
+    ours.discard();
+    expect(ours.isDemo()).toBe(true);
+  });
+
   it('puts back the unsaved text of an earlier visit', () => {
     const draft = { text: `${DEMO}# more\n`, based_on: 2 };
     const { state } = setUp({ text: DEMO, savedAs: SAVED, draft });

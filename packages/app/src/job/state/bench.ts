@@ -5,6 +5,7 @@ import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts'
 import type { Sheet } from '../../sheet/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import { createPlanner, type PlanReply, type PlanWorker } from '../../work/index.ts';
+import type { BenchTrials } from './bench-history.ts';
 import { type KitInUse, usedKit } from './bench-kit.ts';
 import { type BenchState, isUnsaved, type SavedAs } from './bench-state.ts';
 import { type Draft, dropDraft, keepDraft } from './draft.ts';
@@ -22,6 +23,14 @@ export interface Bench extends Sheet {
   readonly draftName: string | undefined;
   /** Plans with another kit from now on, or without one. */
   readonly setKit: (kit: KitInUse) => void;
+  /** Text of the trials that are planned with; undefined without, or where they are left aside. */
+  readonly knowledge: () => string | undefined;
+  /** Whether the job is a demo job, changed or not, and none of the shop's own. */
+  readonly isDemo: () => boolean;
+  /** Plans with other trials from now on, or without any. */
+  readonly setTrials: (trials: BenchTrials) => void;
+  /** Plans with the shop's history, or as a shop without any. */
+  readonly useHistory: (used: boolean) => void;
   /** Tells amounts in other units from now on. */
   readonly setUnits: (units: UnitSystem) => void;
   readonly close: () => void;
@@ -32,12 +41,16 @@ export interface BenchStart {
   readonly text: string;
   /** What to plan with; without a kit where left out. */
   readonly kit?: KitInUse;
+  /** What the shop has tried and gauged; nothing where left out. */
+  readonly history?: BenchTrials;
   /** Units in which the answer's words tell amounts; metric where left out. */
   readonly units?: UnitSystem;
   readonly savedAs?: SavedAs | undefined;
   readonly draft?: Draft | undefined;
   /** Under what name its draft is kept before it is saved. */
   readonly draftName?: string;
+  /** Whether it is a demo job, changed or not; false for another job in its place, undefined where there is no demo job. */
+  readonly demo?: boolean;
 }
 
 /** What a bench uses of the browser. */
@@ -62,6 +75,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     kit: start.kit ?? 'none',
     opened: start.text,
     savedAs: savedWith(start),
+    history: { trials: undefined, moreSince: false, ...start.history, used: true },
     save: { is: 'still' },
     restored,
     cursor: undefined,
@@ -91,14 +105,25 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
         read: outcome.value,
         units,
         kit: usedKit(state.kit)?.read,
+        knowledge: knowledge(),
       });
     remember();
+  };
+  const knowledge = (): string | undefined => {
+    const { trials, used } = store.get().history;
+    return used ? trials : undefined;
   };
   const key = (): string => store.get().savedAs?.id ?? start.draftName ?? 'new';
   const remember = (): void => {
     const state = store.get();
     if (!isUnsaved(state)) dropDraft(memory, key());
-    else keepDraft(memory, key(), { text: state.file.text, based_on: state.savedAs?.revision ?? 0 });
+    else {
+      keepDraft(memory, key(), {
+        text: state.file.text,
+        based_on: state.savedAs?.revision ?? 0,
+        ...(start.demo === true && state.savedAs === undefined && { demo: true }),
+      });
+    }
   };
 
   /** What was sent and not answered: it may be saved all the same, and is then no change of somebody else. */
@@ -129,6 +154,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     const { id, revision_number, saved_at } = reply.value;
     store.set({
       savedAs: { id, revision: revision_number, at: saved_at, text: file.text },
+      history: { ...store.get().history, moreSince: false },
       save: { is: 'still' },
       restored: false,
     });
@@ -158,6 +184,22 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       const before = usedKit(store.get().kit)?.text;
       store.set({ kit });
       if (usedKit(kit)?.text !== before) take(store.get().file);
+    },
+    knowledge,
+    isDemo() {
+      const { savedAs, file, opened } = store.get();
+      return savedAs === undefined && start.demo !== undefined && (start.demo || file.text === opened);
+    },
+    setTrials(next) {
+      const { history, file } = store.get();
+      store.set({ history: { ...history, ...next } });
+      if (next.trials !== history.trials && history.used) take(file);
+    },
+    useHistory(used) {
+      const { history, file } = store.get();
+      if (used === history.used) return;
+      store.set({ history: { ...history, used } });
+      take(file);
     },
     setUnits(next) {
       if (next === units) return;

@@ -5,6 +5,8 @@ export interface Draft {
   readonly text: string;
   /** Revision the text was made from; 0 for a job that was never saved. */
   readonly based_on: number;
+  /** Whether it is a demo job that was changed, and no job of the shop's own. */
+  readonly demo?: boolean;
 }
 
 /** Keeps unsaved text under the job's id, or under `new`; a full or closed memory is no reason to stop working. */
@@ -21,8 +23,9 @@ export function draftOf(memory: Storage, key: string): Draft | undefined {
   try {
     const draft: unknown = JSON.parse(memory.getItem(PREFIX + key) ?? 'null');
     if (typeof draft !== 'object' || draft === null) return undefined;
-    const { text, based_on } = draft as Partial<Draft>;
-    return typeof text === 'string' && typeof based_on === 'number' ? { text, based_on } : undefined;
+    const { text, based_on, demo } = draft as Partial<Draft>;
+    if (typeof text !== 'string' || typeof based_on !== 'number') return undefined;
+    return { text, based_on, ...(demo === true && { demo }) };
   } catch {
     return undefined;
   }

@@ -1,5 +1,6 @@
 import { fetchExamples, fetchJob } from '../../api/index.ts';
 import type { BenchStart } from './bench.ts';
+import { fetchHistory } from './bench-history.ts';
 import { fetchKitInUse } from './bench-kit.ts';
 import { draftOf } from './draft.ts';
 
@@ -9,7 +10,9 @@ export const DEMO_JOB = 'penstock-seam';
 /** What the bench starts with, or why it cannot start, in words. */
 export async function startOf(id: string | undefined, name: string): Promise<BenchStart | string> {
   const [start, kit] = await Promise.all([jobOf(id, name), fetchKitInUse(id === undefined)]);
-  return typeof start === 'string' ? start : { ...start, kit: kit ?? 'none' };
+  if (typeof start === 'string') return start;
+  const history = await fetchHistory(start.demo === true, start.savedAs?.at);
+  return { ...start, kit: kit ?? 'none', ...(history !== undefined && { history }) };
 }
 
 async function jobOf(id: string | undefined, name: string): Promise<BenchStart | string> {
@@ -26,8 +29,11 @@ async function jobOf(id: string | undefined, name: string): Promise<BenchStart |
   const draftName = name === DEMO_JOB ? 'new' : `demo.${name}`;
   const draft = draftOf(localStorage, draftName);
   const reply = await fetchExamples();
-  const demo = reply.ok ? reply.value.find((example) => example.name === name) : undefined;
-  if (demo !== undefined) return { text: demo.text, draft, draftName };
+  const found = reply.ok ? reply.value.find((example) => example.name === name) : undefined;
+  if (found !== undefined) {
+    const demo = draft === undefined || draft.demo === true;
+    return { text: found.text, draft, draftName, demo };
+  }
   if (draft !== undefined) return { text: draft.text, draftName };
   return reply.ok ? 'There is no such demo job here.' : reply.failure.message;
 }

@@ -22,7 +22,7 @@ export function BenchHeader(): VNode {
   const cardPage = useBenchState((state) =>
     state.savedAs === undefined || isUnsaved(state) || state.issues.length > 0
       ? undefined
-      : `${fillPath(API_PATHS.jobCardPage, { id: state.savedAs.id })}?units=${units}&paper=${paperFor(units)}`,
+      : `${fillPath(API_PATHS.jobCardPage, { id: state.savedAs.id })}?units=${units}&paper=${paperFor(units)}&history=${state.history.used ? 'shop' : 'none'}`,
   );
   const [pasting, setPasting] = useState(false);
   const [replacement, setReplacement] = useState<string>();

@@ -1,6 +1,13 @@
 import type { VNode } from 'preact';
 import { RestoredNotice } from '../../job/page/index.ts';
-import { KitNotice, OutdatedBox, ResultDetails, ResultHead, ResultStatus } from '../../job/result/index.ts';
+import {
+  HistoryBar,
+  KitNotice,
+  OutdatedBox,
+  ResultDetails,
+  ResultHead,
+  ResultStatus,
+} from '../../job/result/index.ts';
 import { RibbonView } from '../../job/ribbon/index.ts';
 import { SectionView } from '../../job/section/index.ts';
 import { FormView } from '../../sheet/form/index.ts';
@@ -26,6 +33,7 @@ export function BenchView(): VNode {
       <RestoredNotice />
       <ResultStatus />
       <KitNotice />
+      <HistoryBar />
       <div class="result-top">
         <SectionView />
         <OutdatedBox class="result-head">

@@ -43,5 +43,9 @@ describe('cardRequest', () => {
     expect(cardRequest(bench, 'metric')).toEqual({ text: TEXT, units: 'metric', paper: 'a4' });
     bench.setKit(IN_USE);
     expect(cardRequest(bench, 'metric').kit).toBe(KIT);
+    bench.setTrials({ trials: 'furrow_trials: 1', moreSince: false });
+    expect(cardRequest(bench, 'metric').knowledge).toBe('furrow_trials: 1');
+    bench.useHistory(false);
+    expect(cardRequest(bench, 'metric').knowledge).toBeUndefined();
   });
 });

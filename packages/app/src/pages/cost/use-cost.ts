@@ -26,7 +26,8 @@ export function useCost(): CostState {
     }
     newest.current += 1;
     const { read, answer } = planned;
-    worker.current.post({ id: newest.current, read, answer, kit: usedKit(bench.store.get().kit)?.read });
+    const kit = usedKit(bench.store.get().kit)?.read;
+    worker.current.post({ id: newest.current, read, answer, kit, knowledge: bench.knowledge() });
   }, [planned]);
   return cost;
 }

@@ -87,7 +87,7 @@ export function openHeatDesk(bench: Bench, { startWorker, later }: HeatDeskTools
     store.set({ run: { is: 'running', quality: 'quick', share: 0 } });
     // the other plans are no part of the question, and need not be copied
     const answer = { ...planned.answer, alternatives: [] };
-    solver.ask({ id, read: planned.read, answer, station: asked.station });
+    solver.ask({ id, read: planned.read, answer, station: asked.station, knowledge: bench.knowledge() });
   };
   const follow = (): void => {
     const state = bench.store.get();

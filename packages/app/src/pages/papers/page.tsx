@@ -45,17 +45,23 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
   const units = useUnits();
   const [sheet, setSheet] = useState<PaperChoices['paper']>();
   const [kit, setKit] = useState<PaperChoices['kit']>('shop');
+  const [history, setHistory] = useState<PaperChoices['history']>('shop');
   const [list, setList] = useState<PaperList>();
   const [trouble, setTrouble] = useState<string>();
   const [shown, setShown] = useState('set-up-card');
   const paper = sheet ?? (units === 'inch' ? 'letter' : 'a4');
-  const choices: PaperChoices = { units, paper, kit };
+  const choices: PaperChoices = { units, paper, kit, history };
   const of: PapersOf = id === undefined ? { name: demo } : { id };
   const load = useCallback(async (): Promise<void> => {
-    const reply = await fetchPapers(id === undefined ? { name: demo } : { id }, { units, paper, kit });
+    const reply = await fetchPapers(id === undefined ? { name: demo } : { id }, {
+      units,
+      paper,
+      kit,
+      history,
+    });
     setTrouble(reply.ok ? undefined : reply.failure.message);
     if (reply.ok) setList(reply.value);
-  }, [id, demo, units, paper, kit]);
+  }, [id, demo, units, paper, kit, history]);
   useEffect(() => void load(), [load]);
   const show = (page: string): void => {
     setShown(page);
@@ -67,15 +73,22 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
   const printed = async (file: string): Promise<void> => {
     if (id === undefined || list === undefined || list.revision_number === null) return;
     setTrouble(undefined);
-    const { revision_number, kit_revision } = list;
-    const reply = await tellPrinted(id, { file, revision_number, kit_revision });
+    const { revision_number, kit_revision, knowledge_id } = list;
+    const reply = await tellPrinted(id, { file, revision_number, kit_revision, knowledge_id });
     if (reply.ok) await load();
     else setTrouble(reply.failure.message);
   };
   return (
     <main class="wide-page papers-page" id="result" tabIndex={-1}>
       <div class="papers-list">
-        <ChoiceBar paper={paper} kit={kit} onPaper={setSheet} onKit={setKit} />
+        <ChoiceBar
+          paper={paper}
+          kit={kit}
+          history={history}
+          onPaper={setSheet}
+          onKit={setKit}
+          onHistory={setHistory}
+        />
         {trouble === undefined ? null : (
           <p class="notice" role="alert">
             {trouble}{' '}

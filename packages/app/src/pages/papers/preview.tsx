@@ -22,7 +22,7 @@ export function Preview({ of, page, choices, list }: PreviewProps): VNode {
         <p class="empty">{paper?.wanting ?? 'There is no such paper.'}</p>
       ) : (
         <iframe
-          key={`${src} ${list.revision} ${list.kit_revision}`}
+          key={`${src} ${list.revision} ${list.kit_revision} ${list.knowledge_id}`}
           src={src}
           title={`${paper.title}, preview`}
         />

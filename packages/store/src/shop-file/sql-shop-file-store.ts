@@ -1,0 +1,41 @@
+import type { Work } from '../database/work.ts';
+import {
+  type DocumentKind,
+  type DocumentRevision,
+  documentTable,
+  type RevisionSummary,
+  writingOf,
+} from '../document/document-table.ts';
+import type { ShopFileStore, StoredShopFile, StoredShopFileSummary } from './shop-file-store.ts';
+
+/** The one document of its kind in a shop, known by the name of the kind. */
+export function sqlShopFileStore(
+  { kysely, run, transact }: Work,
+  shop: string,
+  kind: Extract<DocumentKind, 'kit' | 'knowledge'>,
+  now: () => Date,
+): ShopFileStore {
+  const table = documentTable(shop, kind);
+  return {
+    get: () => run(async () => fileOf(await table.find(kysely, kind))),
+    save: ({ text, title, revision }, basedOn) =>
+      transact(async (transaction) => {
+        const writing = writingOf({ content: text, title, revision });
+        const save = await table.save(transaction, kind, basedOn, writing, now().toISOString());
+        return save.ok
+          ? { ok: true, saved: { ...summaryOf(save.document), text: save.document.content } }
+          : { ok: false, newer: fileOf(save.newer) };
+      }),
+    revisions: () => run(async () => (await table.revisions(kysely, kind)).map(summaryOf)),
+    revision: (number) => run(async () => fileOf(await table.revision(kysely, kind, number))),
+    eraseEarlier: () => transact(async (transaction) => (await table.eraseEarlier(transaction, kind)) ?? 0),
+  };
+}
+
+function summaryOf({ number, title, revision, saved_at }: RevisionSummary): StoredShopFileSummary {
+  return { title, revision, revision_number: number, saved_at };
+}
+
+function fileOf(revision: DocumentRevision | undefined): StoredShopFile | undefined {
+  return revision && { ...summaryOf(revision), text: revision.content };
+}
