@@ -36,12 +36,15 @@ export function runFurrow(
   return endOf(child);
 }
 
-/** The bench as the built program serves it. */
-export function serveFurrow(args: readonly string[]): {
+/** The bench as the built program serves it, with an environment of its own where one is given. */
+export function serveFurrow(
+  args: readonly string[],
+  environment: Readonly<Record<string, string>> = {},
+): {
   readonly url: Promise<string>;
   readonly stop: () => Promise<FurrowRun>;
 } {
-  const child = start(['serve', ...args]);
+  const child = start(['serve', ...args], 'pipe', environment);
   const { stdout } = child;
   if (stdout === null) throw new Error('the output of the program is not read');
   const end = endOf(child);
@@ -65,8 +68,15 @@ export function serveFurrow(args: readonly string[]): {
 
 type Child = ChildProcessByStdio<Writable, Readable | null, Readable>;
 
-function start(args: readonly string[], output: number | 'pipe' = 'pipe'): Child {
-  const child = spawn(process.execPath, [PROGRAM, ...args], { stdio: ['pipe', output, 'pipe'] }) as Child;
+function start(
+  args: readonly string[],
+  output: number | 'pipe' = 'pipe',
+  environment: Readonly<Record<string, string>> = {},
+): Child {
+  const child = spawn(process.execPath, [PROGRAM, ...args], {
+    stdio: ['pipe', output, 'pipe'],
+    env: { ...process.env, ...environment },
+  }) as Child;
   child.stdout?.setEncoding('utf8');
   child.stderr.setEncoding('utf8');
   return child;

@@ -10,7 +10,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { openStore } from './open-store.ts';
 import { countingSources } from './testing/sources.ts';
 
-const KILLS = Number(process.env['FURROW_KILLS'] ?? 20);
+const KILLS = Number(process.env['FURROW_KILLS'] ?? 8);
 const CHILD = fileURLToPath(new URL('./testing/save-loop.ts', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'furrow-kill-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

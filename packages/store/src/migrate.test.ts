@@ -1,5 +1,8 @@
+import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
 import { sql } from 'kysely';
 import Libsql from 'libsql';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -31,6 +34,22 @@ const breaksHalfWay: Migration = {
     throw new Error('unforeseen');
   },
 };
+
+/** Starts a migration in a program of its own, and kills that once everything of the step is changed. */
+function killedInStep(place: StorePlace): Promise<void> {
+  const program = fileURLToPath(new URL('./testing/migrate-and-wait.ts', import.meta.url));
+  const child = spawn(
+    process.execPath,
+    ['--conditions=furrow-source', '--import', 'tsx', program, JSON.stringify(place)],
+    { stdio: ['ignore', 'pipe', 'inherit'] },
+  );
+  createInterface({ input: child.stdout }).once('line', () => child.kill('SIGKILL'));
+  return new Promise((resolve, reject) => {
+    child.once('close', (_code, signal) =>
+      signal === 'SIGKILL' ? resolve() : reject(new Error('the migration ended by itself')),
+    );
+  });
+}
 
 for (const kind of testedKinds()) {
   const title = kind.missing === undefined ? kind.name : `${kind.name} (left out: ${kind.missing})`;
@@ -176,6 +195,20 @@ for (const kind of testedKinds()) {
       expect(await history()).toHaveLength(MIGRATIONS.length);
       await migrate(database, [...MIGRATIONS, addsTable], now);
       expect(await history()).toHaveLength(MIGRATIONS.length + 1);
+    });
+
+    it('leaves no trace of a program that is killed in the middle of a step, and takes that step afterwards', async () => {
+      await migrate(database, MIGRATIONS, now);
+      const job = await sqlStore(database, { now, newId }).create(content);
+      await killedInStep(place);
+      const store = sqlStore(database, { now, newId });
+      await expect.poll(() => store.get(job.id)).toEqual(job);
+      expect(await history()).toHaveLength(MIGRATIONS.length);
+      const whole = backups().map((name) => statSync(join('folder' in place ? place.folder : '', name)).size);
+      expect(whole.every((size) => size > 0)).toBe(true);
+      await migrate(database, [...MIGRATIONS, addsTable], now);
+      expect(await history()).toHaveLength(MIGRATIONS.length + 1);
+      expect(await store.get(job.id)).toEqual(job);
     });
 
     it('serves two programs that start at once on a new database', async () => {
