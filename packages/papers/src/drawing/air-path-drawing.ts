@@ -64,7 +64,8 @@ function line(points: AirReport['points'], layout: Layout, role: 'static' | 'flo
 }
 
 /** Both pressures at one point, with their numbers kept clear of each other. */
-function pointMarks({ air, units }: AirPathInput, layout: Layout, index: number): Mark[] {
+function pointMarks(input: AirPathInput, layout: Layout, index: number): Mark[] {
+  const { air, units } = input;
   const { size } = layout;
   const point = air.points[index]!;
   const still = at(layout, index, point.static_kPa);
@@ -92,20 +93,34 @@ function pointMarks({ air, units }: AirPathInput, layout: Layout, index: number)
     dot(still, 'static'),
     dot(flowing, 'flowing'),
     text(still, -0.8 * size, point.static_kPa, 'static'),
-    text(flowing, 1.6 * size, point.flowing_kPa, 'flowing'),
+    text(flowing, flowingRow(input, layout, index) - flowing.y, point.flowing_kPa, 'flowing'),
+  ];
+}
+
+/** Where the number of the flowing pressure stands: under its mark, or under the line of the least pressure near it. */
+function flowingRow(input: AirPathInput, layout: Layout, index: number): number {
+  const { size } = layout;
+  const { y } = at(layout, index, input.air.points[index]!.flowing_kPa);
+  const crossed = wantedPlaces(input).find((place) => place.index === index);
+  const line = crossed === undefined ? y : at(layout, index, crossed.kPa).y;
+  return line > y + 0.4 * size && line < y + 2 * size ? line + 1.3 * size : y + 1.6 * size;
+}
+
+/** The points at which a least pressure is wanted. */
+function wantedPlaces({ air }: AirPathInput): readonly { readonly index: number; readonly kPa: number }[] {
+  const regulator = air.points.findIndex((point) => point.kind === 'regulator');
+  const torch = air.points.length - 1;
+  return [
+    ...(regulator < 0 || regulator === torch ? [] : [{ index: regulator, kPa: air.wanted.regulator_kPa }]),
+    ...(torch < 0 ? [] : [{ index: torch, kPa: air.wanted.torch_kPa }]),
   ];
 }
 
 /** The least pressures that are wanted, drawn where they are wanted: behind the regulator and at the torch. */
-function wantedMarks({ air, units }: AirPathInput, layout: Layout): Mark[] {
+function wantedMarks(input: AirPathInput, layout: Layout): Mark[] {
   const { size, column } = layout;
-  const regulator = air.points.findIndex((point) => point.kind === 'regulator');
-  const torch = air.points.length - 1;
-  const places = [
-    ...(regulator < 0 || regulator === torch ? [] : [{ index: regulator, kPa: air.wanted.regulator_kPa }]),
-    ...(torch < 0 ? [] : [{ index: torch, kPa: air.wanted.torch_kPa }]),
-  ];
-  return places.flatMap(({ index, kPa }): Mark[] => {
+  const { units } = input;
+  return wantedPlaces(input).flatMap(({ index, kPa }): Mark[] => {
     const { x, y } = at(layout, index, kPa);
     const half = Math.min(0.46 * column, 4.5 * size);
     return [

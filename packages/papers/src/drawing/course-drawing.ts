@@ -134,11 +134,18 @@ function legendMarks({ courses }: CourseDrawingInput, { size, left, right }: Fra
   return drawLegend(rows, { x: left + size, y: -0.25 * size }, size);
 }
 
+/** Where the words of the events stand: at the top, or under the words of a limit that need that row. */
+function eventRow(limit: CourseDrawingInput['limit'], frame: Frame): number {
+  const row = frame.top + 0.9 * frame.size;
+  if (limit === undefined) return row;
+  const taken = limitRow(frame, upY(frame, limit.value));
+  return Math.abs(taken - row) < 1.2 * frame.size ? taken + 1.3 * frame.size : row;
+}
+
 /** A thin line at each event; its words where they do not run into those before. */
 function eventMarks({ events = [], limit }: CourseDrawingInput, frame: Frame): Mark[] {
   const { size, top, bottom, right } = frame;
-  // the words of a limit at the top have the first row
-  const low = limit !== undefined && !limitWordsAbove(frame, upY(frame, limit.value));
+  const row = eventRow(limit, frame);
   let free = Number.NEGATIVE_INFINITY;
   return events.flatMap(({ at, text }): Mark[] => {
     const x = acrossX(frame, at);
@@ -147,7 +154,7 @@ function eventMarks({ events = [], limit }: CourseDrawingInput, frame: Frame): M
     const to = from + textWidth(text, size);
     if (from >= free && to <= right) {
       free = to + 0.4 * size;
-      const words = { x: from, y: top + (low ? 2.3 : 0.9) * size };
+      const words = { x: from, y: row };
       marks.push({ kind: 'text', role: 'course-event', at: words, text, anchor: 'start', size });
     }
     return marks;
@@ -204,22 +211,21 @@ function axes(input: CourseDrawingInput, frame: Frame): Mark[] {
   return marks;
 }
 
-/** Whether the words of the limit find room above its line. */
-function limitWordsAbove({ size, top }: Frame, y: number): boolean {
-  return y - 0.5 * size > top + size;
+/** Where the words of a limit stand: above its line where there is room. */
+function limitRow({ size, top }: Frame, y: number): number {
+  return y - 0.5 * size > top + size ? y - 0.45 * size : y + 1.15 * size;
 }
 
 function limitMarks({ limit }: CourseDrawingInput, frame: Frame): Mark[] {
   if (limit === undefined) return [];
   const y = upY(frame, limit.value);
   const { size, left, right } = frame;
-  const above = limitWordsAbove(frame, y);
   return [
     { kind: 'line', role: 'course-limit', from: { x: left, y }, to: { x: right, y } },
     {
       kind: 'text',
       role: 'course-limit',
-      at: { x: right - 0.3 * size, y: above ? y - 0.45 * size : y + 1.15 * size },
+      at: { x: right - 0.3 * size, y: limitRow(frame, y) },
       text: limit.text,
       anchor: 'end',
       size,

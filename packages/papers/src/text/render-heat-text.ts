@@ -9,7 +9,7 @@ import {
   type UnitSystem,
   type Written,
 } from '@furrow/engine';
-import { fineLength, fineNumber, fineUnit, skinText } from '../words/index.ts';
+import { balanceWords, fineLength, fineNumber, fineUnit, skinText } from '../words/index.ts';
 import { WIDTH } from './block-to-text.ts';
 import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
@@ -290,7 +290,7 @@ function balanceLines({ balance }: Told): string[] {
     ...wrapped(
       `Energy: ${per(balance.given_kJ_per_m)} given, ${per(balance.cut_out_kJ_per_m)} cut out with hot metal, ` +
         `${per(balance.lost_kJ_per_m)} lost at the faces, ${stored(balance.stored_kJ_per_m)}; ` +
-        `${balance.error.toExponential(0)} of it does not add up.`,
+        `${balanceWords(balance.error)}.`,
       WIDTH,
     ),
     '',

@@ -1,4 +1,5 @@
 export { adviceWords } from './advice-words.ts';
+export { balanceWords } from './balance-words.ts';
 export { boundUnits } from './bound-units.ts';
 export { chanceWords } from './chance-words.ts';
 export {

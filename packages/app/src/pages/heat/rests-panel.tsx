@@ -1,4 +1,5 @@
 import type { HeatReport, Written } from '@furrow/engine';
+import { balanceWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 
@@ -35,7 +36,7 @@ export function RestsPanel({ report }: { readonly report: Written<HeatReport> })
           {balance.stored_kJ_per_m >= 0
             ? `${per(balance.stored_kJ_per_m)} still in the section`
             : `${per(-balance.stored_kJ_per_m)} of it out of the preheat`}
-          ; {balance.error.toExponential(0)} of it does not add up.
+          ; {balanceWords(balance.error)}.
         </li>
       </ul>
     </section>
