@@ -1,10 +1,11 @@
-import { afterAll, describe, expect, it } from 'vitest';
-import { type FaultyWire, faultyWire } from '../packages/store/src/testing/faulty-wire.ts';
 import {
+  type FaultyWire,
+  faultyWire,
   findPostgres,
   type PostgresServer,
   startPostgres,
-} from '../packages/store/src/testing/postgres-server.ts';
+} from '@furrow/store/testing';
+import { afterAll, describe, expect, it } from 'vitest';
 import { serveFurrow } from './run-furrow.ts';
 
 const found = findPostgres();

@@ -1,0 +1,2 @@
+export { type FaultyWire, faultyWire } from './faulty-wire.ts';
+export { findPostgres, type PostgresServer, startPostgres } from './postgres-server.ts';
