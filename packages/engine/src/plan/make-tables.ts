@@ -225,22 +225,25 @@ function stopTable(
     const held = Math.min(up, Math.max(down, wanted));
     const cut = lastCut * Math.exp(lift + slope * held);
     if (isLast && wanted > up && missing > cut * (1 + OUT_OF_REACH)) return ASK;
-    const rest = { cut, spread: Math.hypot(error, cut * Math.hypot(law.levels.pass, LATER_PASS_SD)) };
-    const [run, done] = [
-      bothSides(required, most, reading + rest.cut, rest.spread),
-      bothSides(required, most, reading, error),
-    ];
-    // A pass that only makes surer what is sure enough is not run: with more room above it would always be surer.
-    return isLast && wanted <= down && done >= Math.min(run, enough)
+    return isLast && wanted <= down && isEnough(reading, cut)
       ? DONE
       : { action: 'run', logEnergy: [held], cuts: [cut] };
+  };
+  /** A pass that only makes surer what is sure enough is not run: with more room above it would always be surer. */
+  const isEnough = (reading: number, cut: number): boolean => {
+    const done = bothSides(required, most, reading, error);
+    if (done >= enough) return true;
+    const spread = Math.hypot(error, cut * Math.hypot(law.levels.pass, LATER_PASS_SD));
+    return done >= bothSides(required, most, reading + cut, spread);
   };
   const low = Math.max(EDGE_STEP, Math.min(state.depth * Math.exp(-EXPECTED * spread), most - 2 * EDGE_STEP));
   let high = Math.min(state.depth * Math.exp(EXPECTED * spread), most);
   // Readings that call for no more passes share one row, so that the others are no coarser for them.
   let from = low;
-  while (from < high && rowAt(from + EDGE_STEP / 2).action !== 'done') from += EDGE_STEP;
-  high = Math.min(high, from);
+  if (isLast) {
+    while (from < high && rowAt(from + EDGE_STEP / 2).action !== 'done') from += EDGE_STEP;
+    high = Math.min(high, from);
+  }
   const edges = high > low + EDGE_STEP ? evenEdges(low, high) : written([low]);
   if (most - edges.at(-1)! > EDGE_STEP / 2) edges.push(most);
   else edges[edges.length - 1] = most;

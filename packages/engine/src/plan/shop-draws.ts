@@ -32,6 +32,8 @@ export interface ShopDraws {
   readonly normals: (series: number) => Float64Array;
   /** Courses of the process along a length of seam, shared out over the shops by `pathOf`. */
   readonly paths: (length: number) => SeamPaths;
+  /** A list of one value per shop by its name, kept from the first time that it is made. */
+  readonly kept: (name: string, make: (shop: number) => number) => Float64Array;
 }
 
 /** Series of standard normals: passes from 0 on, then what belongs to readings. */
@@ -40,6 +42,8 @@ export const SERIES = { trialPass: 900, trialSeam: 901, trialGauge: 902, gauge: 
 /** Seeds of the series lie this far apart, so that none meets another. */
 const SERIES_STRIDE = 7919;
 const PATH_SERIES = 5003;
+/** Lists kept per set of shops: what depends on the way alone is the same at every depth that it is aimed at [-]. */
+const KEPT_MOST = 200;
 /** Courses drawn per length: few, as every pass meets them in another order [-]. */
 const PATHS_MOST = 1024;
 
@@ -79,6 +83,7 @@ export function drawShops(belief: RemovalBelief, count: number, seed: number): S
   const laterFactor = stratifiedNormals(stream, count).map((z) => Math.max(0.1, 1 + LATER_PASS_SD * z));
   const wear = drawLevel(belief.wear, count, stream).map(Math.exp);
   const made = new Map<number, Float64Array>();
+  const lists = new Map<string, Float64Array>();
   let latest: { readonly length: number; readonly paths: SeamPaths } | undefined;
   return {
     count,
@@ -107,6 +112,15 @@ export function drawShops(belief: RemovalBelief, count: number, seed: number): S
       );
       latest = { length, paths };
       return paths;
+    },
+    kept: (name, make) => {
+      const known = lists.get(name);
+      if (known !== undefined) return known;
+      const fresh = new Float64Array(count);
+      for (let shop = 0; shop < count; shop += 1) fresh[shop] = make(shop);
+      if (lists.size >= KEPT_MOST) lists.clear();
+      lists.set(name, fresh);
+      return fresh;
     },
   };
 }

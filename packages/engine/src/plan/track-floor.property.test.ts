@@ -61,8 +61,8 @@ function cutBothWays(given: Given): Both {
     widthLeast: one(),
     widthMost: one(),
   };
-  const still = { count: 1, least: one(), greatest: one() };
-  readTracks(out, 0, pattern, zone, still, depths, radius, 0);
+  const still = Array.from({ length: pattern.tracks }, () => one().fill(1));
+  readTracks(out, 0, pattern, zone, { low: still, high: still, ridge: still }, depths, radius);
   return {
     shape: { deepest: out.deepest[0]!, shallowest: out.shallowest[0]!, width: out.width[0]! },
     floor,
