@@ -18,5 +18,5 @@ export {
   saveJob,
 } from './jobs.ts';
 export { fetchKit, fetchKitExamples, saveKit } from './kit.ts';
-export { fetchTrials, fetchTrialsExamples, fetchTrialsRevisions } from './knowledge.ts';
+export { fetchTrials, fetchTrialsExamples, fetchTrialsRevisions, saveTrials } from './knowledge.ts';
 export { fetchFilled, fetchPapers, type PapersOf, paperPage, paperPath, tellPrinted } from './papers.ts';

@@ -20,6 +20,11 @@ export function fetchTrialsRevisions(): Promise<Reply<ShopFileRevisionSummary[]>
   return request('GET', API_PATHS.knowledgeRevisions, z.array(knowledgeSchemas.summary));
 }
 
+/** Saves it, as the next revision after the one it was made from. */
+export function saveTrials(text: string, basedOn: number): Promise<Reply<SavedShopFile>> {
+  return request('PUT', API_PATHS.knowledge, knowledgeSchemas.saved, { text, based_on: basedOn });
+}
+
 /** The invented history of the demo shop. */
 export function fetchTrialsExamples(): Promise<Reply<Example[]>> {
   return request('GET', API_PATHS.knowledgeExamples, z.array(exampleSchema));

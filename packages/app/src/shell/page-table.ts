@@ -106,4 +106,12 @@ export const PAGES: readonly PageEntry[] = [
     named: true,
     load: async () => (await import('../pages/jobs/page.tsx')).JobsPage,
   },
+  {
+    place: 'shop',
+    title: 'What this shop knows',
+    of: 'shop',
+    end: 'knowledge',
+    named: true,
+    load: async () => (await import('../pages/knowledge/page.tsx')).KnowledgePage,
+  },
 ];

@@ -31,6 +31,7 @@ describe('what the demo shop knows', () => {
       trials: 4,
       jobs: 6,
       date: '2026-04-29',
+      invented: true,
     });
     expect(report.families).toMatchObject([{ trials: 4, jobs: 6, readings: 47, metal: 'carbon_steel' }]);
   });

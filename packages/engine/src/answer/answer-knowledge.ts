@@ -8,8 +8,10 @@ import {
   knowledgeOf,
   type ReadTrials,
   type ScoredEntry,
+  type Shift,
   type ShopObservation,
   scoreEntries,
+  shiftOf,
 } from '../learn/index.ts';
 import { metalOf } from '../material/index.ts';
 import { inUnit } from '../quantity/index.ts';
@@ -47,7 +49,7 @@ export function answerKnowledge(read: ReadTrials): KnowledgeReport {
         entries.length === 0 ? null : entries.reduce((sum, { crps }) => sum + crps, 0) / entries.length,
       entries: entries.map(scored),
     },
-    drift: driftReport(driftOf(entries)),
+    drift: driftReport(driftOf(entries), shiftOf(entries)),
     outliers: outliersOf(knowledge),
     taken_out: trials.entries.flatMap(({ id, taken_out: out }) =>
       out === undefined ? [] : [{ entry: id, date: out.date, reason: out.reason }],
@@ -111,10 +113,10 @@ function levelsOf({ depth, observations }: Knowledge): Levels {
     seam: passes.filter(({ stations }) => stations.length > 1).length,
   };
   const what = {
-    family: 'trials and jobs',
-    job: 'trials and jobs',
-    pass: 'of them with repeated passes',
-    seam: 'passes with several stations',
+    family: ['trial or job', 'trials and jobs'],
+    job: ['trial or job', 'trials and jobs'],
+    pass: ['entry with repeated passes', 'entries with repeated passes'],
+    seam: ['pass with several stations', 'passes with several stations'],
   };
   const level = (name: keyof Levels): Levels[keyof Levels] => {
     const at = levelNames.indexOf(name);
@@ -127,7 +129,10 @@ function levelsOf({ depth, observations }: Knowledge): Levels {
       p05: sd * Math.exp(-EDGE * lnSd),
       p50: sd,
       p95: sd * Math.exp(EDGE * lnSd),
-      from: taught[name] === 0 ? start : `${taught[name]} ${what[name]}, beside ${start}`,
+      from:
+        taught[name] === 0
+          ? start
+          : `${taught[name]} ${what[name][taught[name] === 1 ? 0 : 1]}, beside ${start}`,
     };
   };
   return { family: level('family'), job: level('job'), pass: level('pass'), seam: level('seam') };
@@ -150,9 +155,11 @@ function scored(entry: ScoredEntry): KnowledgeReport['scores']['entries'][number
   };
 }
 
-function driftReport({ sum, limit, since }: Drift): KnowledgeReport['drift'] {
+function driftReport({ sum, limit, since }: Drift, shift: Shift): KnowledgeReport['drift'] {
   const way = sum > 0 ? 'deeper' : 'shallower';
   return {
+    row: shift.entries,
+    row_off_mm: inUnit(shift.by, 'mm'),
     sum,
     limit,
     since: since ?? null,

@@ -22,6 +22,7 @@ export function beliefOfJob(job: Job, knowledge: Knowledge | undefined): Removal
       position: job.seam.position,
       electrode: kind,
       band: sizeBand(diameter),
+      ...(job.kit.torch !== undefined && { torch: job.kit.torch }),
     };
   }
   return { ...widestBelief(byElectrode.map(({ belief }) => belief)), byElectrode };

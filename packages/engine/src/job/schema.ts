@@ -241,6 +241,10 @@ const electrode = z.strictObject({
 
 const kit = z.strictObject({
   electrodes: z.array(electrode).min(1).max(20),
+  torch: text(40, {
+    title: 'Torch',
+    help: 'Name of the torch, where the shop keeps its torches apart in its trials.',
+  }).optional(),
   current: z.strictObject({
     least: amount(
       'current',

@@ -11,5 +11,5 @@ export {
 } from './observation.ts';
 export { readKnowledge } from './read-knowledge.ts';
 export { type ReadTrials, readTrials, TRIALS_TEXT_MOST, trialsJsonSchema } from './read-trials.ts';
-export { type Drift, driftOf, type ScoredEntry, scoreEntries } from './scores.ts';
+export { type Drift, driftOf, type ScoredEntry, type Shift, scoreEntries, shiftOf } from './scores.ts';
 export type { Trials } from './trials-schema.ts';

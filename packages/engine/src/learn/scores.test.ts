@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { normalProbability } from '../numeric/index.ts';
 import { crpsOfMixture } from './crps.ts';
-import { driftOf, type ScoredEntry, scoreEntries } from './scores.ts';
+import { driftOf, type ScoredEntry, scoreEntries, shiftOf } from './scores.ts';
 import { gaugedJobs, trueShop } from './shop.test-support.ts';
 
 const entry = (id: string, z: number): ScoredEntry => ({
@@ -44,6 +44,16 @@ describe('driftOf', () => {
 
   it('is not alarmed by one entry far out', () => {
     expect(driftOf(steady.map((each, i) => (i === 9 ? entry('far', 5) : each))).since).toBeUndefined();
+  });
+});
+
+describe('shiftOf', () => {
+  const off = (by: number): ScoredEntry => ({ ...entry('e', 0), predicted: [0, 10, 20], measured: 10 + by });
+
+  it('counts the latest entries on one side, and how far they are off on the mean', () => {
+    expect(shiftOf([off(-3), off(1), off(2), off(3)])).toEqual({ entries: 3, by: 2 });
+    expect(shiftOf([off(4), off(-1), off(-2)])).toEqual({ entries: 2, by: -1.5 });
+    expect(shiftOf([off(2), off(4)])).toEqual({ entries: 2, by: 3 });
   });
 });
 

@@ -29,6 +29,14 @@ export interface Drift {
   readonly since?: string;
 }
 
+/** How the latest entries came out against what was predicted. */
+export interface Shift {
+  /** Latest entries in a row that came out on the same side of their median [-]. */
+  readonly entries: number;
+  /** Their mean depth less the one predicted, the sign its direction [m]. */
+  readonly by: number;
+}
+
 /** Cusum allowance and limit, in standard deviations: a shift of one is found in about ten entries. */
 const ALLOWANCE = 0.5;
 const LIMIT = 5;
@@ -111,4 +119,24 @@ export function driftOf(entries: readonly ScoredEntry[]): Drift {
   const [up, down] = sides as [(typeof sides)[number], (typeof sides)[number]];
   const worse = Math.abs(up.sum) >= Math.abs(down.sum) ? up : down;
   return { sum: worse.sum, limit: LIMIT, ...(worse.since !== undefined && { since: worse.since }) };
+}
+
+/**
+ * How the latest entries came out: how many in a row on the same side of what was predicted, and by how much.
+ *
+ * @param entries - scored entries in the order of their days [list], from `scoreEntries`
+ * @returns the entries in a row and their mean distance from the median [record]
+ * @source definition
+ * @example
+ * shiftOf([]).entries // => 0
+ */
+export function shiftOf(entries: readonly ScoredEntry[]): Shift {
+  const off = entries.map(({ measured, predicted }) => measured - predicted[1]);
+  const side = Math.sign(off.at(-1) ?? 0);
+  const other = off.findLastIndex((each) => Math.sign(each) !== side);
+  const row = off.slice(other + 1);
+  return {
+    entries: row.length,
+    by: row.length === 0 ? 0 : row.reduce((sum, each) => sum + each, 0) / row.length,
+  };
 }

@@ -70,7 +70,9 @@ export const knowledgeReportSchema = z
       sum: z.number().describe('Cumulative sum of standardised residuals beyond the allowance [-].'),
       limit: z.number().describe('Sum at which it is called a drift [-].'),
       since: z.string().nullable().describe('Entry since which it has built up; null where there is none.'),
-      says: z.string(),
+      row: z.int().describe('Latest entries in a row that came out on the same side of what was predicted.'),
+      row_off_mm: z.number().describe('Their mean depth less the one predicted.'),
+      says: z.string().describe('In words.'),
     }),
     outliers: z
       .array(

@@ -1,4 +1,5 @@
 import { formatAmount, type KnowledgeReport, type UnitSystem } from '@furrow/engine';
+import { driftWords } from '../words/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';
@@ -11,7 +12,7 @@ const end = (title: string): TextColumn => ({ title, align: 'end' });
 
 /** Writes what a shop knows for the terminal. */
 export function renderKnowledgeText(report: KnowledgeReport, units: UnitSystem): string {
-  const { knowledge, scores, drift } = report;
+  const { knowledge, scores } = report;
   const lines = [
     ...wrapped(
       plainLine(
@@ -42,7 +43,7 @@ export function renderKnowledgeText(report: KnowledgeReport, units: UnitSystem):
           ),
         ]),
     '',
-    ...wrapped(drift.says, WIDTH),
+    ...wrapped(driftWords(report, units), WIDTH),
     ...report.outliers.flatMap(({ entry, what, weight }) =>
       wrapped(plainLine(`Weighed down to ${weight.toFixed(2)}: ${entry}, ${what}. It is kept.`), WIDTH),
     ),

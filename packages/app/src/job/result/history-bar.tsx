@@ -1,5 +1,6 @@
 import { knowledgeWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
+import { PageLink } from '../../ui/route/index.ts';
 import { useBench, useBenchState } from '../state/index.ts';
 
 /** What the plan's chances rest on, and the choice to leave the shop's history aside. */
@@ -13,7 +14,7 @@ export function HistoryBar(): VNode | null {
     <section class="history-bar" aria-label="What the plan rests on">
       <p>
         {words.charAt(0).toUpperCase()}
-        {words.slice(1)}.
+        {words.slice(1)}. <PageLink to="/knowledge">What this shop knows</PageLink>
       </p>
       {trials === undefined ? null : (
         <label class="history-choice">

@@ -1,0 +1,36 @@
+import type { Example, SavedShopFile } from '@furrow/contract';
+import type { VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { fetchTrials, fetchTrialsExamples } from '../../api/index.ts';
+import { Waiting } from '../../ui/site/index.ts';
+import { type KnowledgeDesk, openKnowledgeDesk } from './knowledge-desk.ts';
+import { KnowledgeView } from './knowledge-view.tsx';
+import './style.css';
+
+type Opened =
+  | { readonly desk: KnowledgeDesk; readonly demo: Example | undefined }
+  | { readonly trouble: string }
+  | undefined;
+
+/** What this shop knows: what it tried and gauged, what that taught, and how its predictions fared. */
+export function KnowledgePage(): VNode {
+  const [opened, setOpened] = useState<Opened>();
+  useEffect(() => {
+    let left = false;
+    void Promise.all([fetchTrials(), fetchTrialsExamples()]).then(([trials, examples]) => {
+      if (left) return;
+      if (!trials.ok) setOpened({ trouble: trials.failure.message });
+      else setOpened({ desk: deskOf(trials.value), demo: examples.ok ? examples.value[0] : undefined });
+    });
+    return () => {
+      left = true;
+    };
+  }, []);
+  if (opened === undefined) return <Waiting text="Opening what the shop knows." />;
+  if ('trouble' in opened) return <Waiting text={opened.trouble} trouble />;
+  return <KnowledgeView desk={opened.desk} demo={opened.demo} />;
+}
+
+function deskOf(trials: SavedShopFile): KnowledgeDesk {
+  return openKnowledgeDesk(trials);
+}

@@ -1,0 +1,134 @@
+import type { KnowledgeReport } from '@furrow/engine';
+import { driftWords } from '@furrow/papers/words';
+import type { VNode } from 'preact';
+import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
+import type { KnowledgeReply } from '../../work/index.ts';
+import { ScorePicture } from './score-picture.tsx';
+import { SpreadPanel } from './spread-panel.tsx';
+
+/** What the trials teach: the doubt at its levels, the predictions and how they fared, drift, families. */
+export function ReportPanels({ reply }: { readonly reply: KnowledgeReply | undefined }): VNode {
+  if (reply === undefined) return <p role="status">Learning from what was tried.</p>;
+  if (reply.is === 'failure') {
+    return (
+      <p class="notice" role="alert">
+        The trials could not be learned from: {reply.message}
+      </p>
+    );
+  }
+  if (reply.is === 'issues') {
+    return (
+      <p class="notice" role="alert">
+        The trials have a mistake and are not learned from: {reply.issues[0]?.message}
+      </p>
+    );
+  }
+  const { report } = reply;
+  return (
+    <>
+      <DriftPanel report={report} />
+      <div class="knowledge-panes">
+        <ScorePanel report={report} />
+        <SpreadPanel report={report} />
+      </div>
+      <FamilyTable report={report} />
+    </>
+  );
+}
+
+/** Predictions from which on it is said whether they hold. */
+const JUDGED_LEAST = 4;
+
+function DriftPanel({ report }: { readonly report: KnowledgeReport }): VNode {
+  const units = useUnits();
+  const drifting = report.drift.since !== null;
+  const few = report.scores.predictions < JUDGED_LEAST;
+  return (
+    <section class={`panel drift${drifting ? ' drifting' : ''}`} aria-labelledby="drift-title">
+      <h2 id="drift-title">
+        {drifting ? (
+          <>
+            <span aria-hidden="true">△ </span>Predictions drift
+          </>
+        ) : few ? (
+          'Too few cuts to judge predictions by'
+        ) : (
+          'Predictions hold'
+        )}
+      </h2>
+      <p>
+        {few && !drifting
+          ? `The first few cuts teach most; from ${JUDGED_LEAST} on it is told here whether they drift away from their predictions.`
+          : driftWords(report, units)}
+      </p>
+      {report.outliers.map(({ entry, what, weight }) => (
+        <p key={`${entry} ${what}`} class="aside">
+          {entry}, {what}: does not fit the rest, is kept and weighs {weight.toFixed(2)} of a good one.
+        </p>
+      ))}
+    </section>
+  );
+}
+
+function ScorePanel({ report }: { readonly report: KnowledgeReport }): VNode {
+  const { predictions, inside_90: inside, crps_mean: crps } = report.scores;
+  return (
+    <section class="panel" aria-labelledby="scores-title">
+      <header class="panel-head">
+        <h2 id="scores-title">Predicted before the cut, then measured</h2>
+        <p class="caption">
+          each from the entries before it alone; the band holds 9 in 10 where predictions are honest
+        </p>
+      </header>
+      {predictions === 0 ? (
+        <p class="empty">Nothing was measured yet.</p>
+      ) : (
+        <>
+          <ScorePicture entries={report.scores.entries} />
+          <p>
+            {inside} of {predictions} inside the 90 % band
+            {crps === null ? '' : `; mean score ${crps.toFixed(3)} of ln depth (CRPS, less is better)`}.
+          </p>
+        </>
+      )}
+    </section>
+  );
+}
+
+function FamilyTable({ report }: { readonly report: KnowledgeReport }): VNode {
+  return (
+    <ScrollTable
+      id="families"
+      title="Kinds of work"
+      note="what is learned of one kind is lent to its neighbours: same shop first, then metal, electrode, position, torch"
+    >
+      <ColumnHeads
+        names={['Metal', 'Position', 'Electrode', 'Torch', 'Trials', 'Jobs', 'Readings', 'Depth known to']}
+      />
+      <tbody>
+        {report.families.map((family) => (
+          <tr key={family.family}>
+            <th scope="row">{family.metal.replaceAll('_', ' ')}</th>
+            <td>{family.position.replace('_', ' ')}</td>
+            <td>
+              {family.electrode_kind}, {SIZES[family.size_band] ?? family.size_band}
+            </td>
+            <td>{family.torch ?? 'any'}</td>
+            <td>{family.trials}</td>
+            <td>{family.jobs}</td>
+            <td>{family.readings}</td>
+            <td>± {(164.5 * family.doubt).toFixed(0)} %</td>
+          </tr>
+        ))}
+      </tbody>
+    </ScrollTable>
+  );
+}
+
+/** Size bands as people name electrodes. */
+const SIZES: Readonly<Record<string, string>> = {
+  small: 'to 5/16 in (7.9 mm)',
+  middle: '3/8 to 1/2 in (9.5 to 12.7 mm)',
+  large: '5/8 in (15.9 mm) and more',
+};
