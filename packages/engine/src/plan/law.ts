@@ -12,8 +12,16 @@ export interface DepthLaw {
   readonly seamRange: number;
 }
 
-/** Mean and variance of a belief taken over its nodes. */
+const laws = new WeakMap<RemovalBelief, DepthLaw>();
+
+/** Mean and variance of a belief taken over its nodes; the same record for the same belief. */
 export function lawOf(belief: RemovalBelief): DepthLaw {
+  const law = laws.get(belief) ?? makeLaw(belief);
+  laws.set(belief, law);
+  return law;
+}
+
+function makeLaw(belief: RemovalBelief): DepthLaw {
   const { depth, seamRange } = belief;
   const over = (value: (node: (typeof depth)[number]) => number): number =>
     depth.reduce((sum, node) => sum + node.weight * value(node), 0);
@@ -45,12 +53,20 @@ export function commonCovariance(law: DepthLaw, one: number, other: number, angl
   return row(0) + one * row(1) + angleTerm * row(2) + law.levels.job ** 2;
 }
 
+const planning = new WeakMap<RemovalBelief, RemovalBelief>();
+
 /**
  * The belief that plans are made with: every standard deviation at its most likely value, the first node of each list.
  * That a standard deviation may be another is what learning heals; a plan that paid for it now would be made of the
- * doubt about the doubt.
+ * doubt about the doubt. The same record for the same belief.
  */
 export function planningBelief(belief: RemovalBelief): RemovalBelief {
+  const made = planning.get(belief) ?? atMostLikely(belief);
+  planning.set(belief, made);
+  return made;
+}
+
+function atMostLikely(belief: RemovalBelief): RemovalBelief {
   const first = <T extends { readonly weight: number }>(nodes: readonly T[]): readonly T[] => [
     { ...nodes[0]!, weight: 1 },
   ];

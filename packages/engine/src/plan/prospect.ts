@@ -32,6 +32,34 @@ export function prospectWith(task: ProspectTask, way: Way): Prospect {
   return { task, way, forecast: forecast(task, way) };
 }
 
+/** Forecasts of the families of a job in work: they do not depend on the limits that it is planned within. */
+const kept = new WeakMap<readonly Way[], Map<string, KeptProspects>>();
+
+/** Forecasts of a family, and the law and the costs that they were made with. */
+interface KeptProspects extends Pick<ProspectTask, 'law' | 'afterCost'> {
+  readonly all: readonly Prospect[];
+}
+
+/** The forecast of each way of a family, kept from before where it was made already. */
+function keptProspects(task: ProspectTask, ways: readonly Way[]): readonly Prospect[] {
+  const { job, law, afterCost, rig } = task;
+  const ofFamily = kept.get(ways) ?? new Map<string, KeptProspects>();
+  kept.set(ways, ofFamily);
+  const { electrode, current, energyRange, pattern } = rig;
+  const key = [
+    job.kit.electrodes.indexOf(electrode),
+    current,
+    energyRange,
+    pattern.tracks,
+    pattern.spacing,
+  ].join(' ');
+  const known = ofFamily.get(key);
+  if (known?.law === law && known.afterCost === afterCost) return known.all;
+  const all = ways.map((way) => prospectWith(task, way));
+  ofFamily.set(key, { law, afterCost, all });
+  return all;
+}
+
 /** The most promising ways of an electrode at a current; too slow: all of them want to travel faster than the carriage. */
 export function prospectsOf(
   input: SearchInput,
@@ -75,7 +103,7 @@ export function prospectsOf(
     }
     if (isBeyond(input, leastMerit(task))) continue;
     for (const { ways } of wayFamilies(job, pattern.tracks, task.passLength)) {
-      const all = ways.map((way) => prospectWith(task, way));
+      const all = keptProspects(task, ways);
       for (const each of all) noteMerit(input, each);
       const inReach = all.filter((each) => each.forecast.outOfRange === 0);
       if (inReach.length === 0) {

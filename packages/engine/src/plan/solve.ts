@@ -1,6 +1,7 @@
 import { normalQuantile } from '../numeric/index.ts';
 import { type Chances, chancesOf, type DepthDemand, shortfall } from './chance.ts';
 import type { Forecast } from './forecast.ts';
+import { runKept } from './kept-runs.ts';
 import { courseOf, type TableTask } from './make-tables.ts';
 import { type RowsRead, type RunDemand, type RunOutcomes, rowsFor, runPlan, type Setup } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
@@ -29,28 +30,32 @@ export interface Solved {
 
 /** Runs the way, aimed at a depth, in the shops. */
 export function triedAt(task: SolveTask, logTarget: number, draws: ShopDraws): Solved {
-  const { tables } = task;
-  const setup: Setup = { rig: tables.rig, way: tables.way, course: courseOf(tables, Math.exp(logTarget)) };
-  return tried(task, setup, logTarget, draws);
+  return tried(task, logTarget, draws, false);
 }
 
-/** Runs a set-up as it is in other shops, with the rows of its tables. */
-export function triedAgain(task: SolveTask, { setup, logTarget }: Solved, draws: ShopDraws): Solved {
-  return tried(task, setup, logTarget, draws, rowsFor(setup, draws.count));
+/** Runs a solved way in other shops, with the rows of its tables. */
+export function triedAgain(task: SolveTask, { logTarget }: Solved, draws: ShopDraws): Solved {
+  return tried(task, logTarget, draws, true);
 }
 
-function tried(task: SolveTask, setup: Setup, logTarget: number, draws: ShopDraws, rows?: RowsRead): Solved {
-  const { tryout, shares } = setup.way;
-  const passes = setup.rig.pattern.tracks * shares.length + (tryout === undefined ? 0 : 1);
-  task.work.left -= passes * draws.count;
-  const outcomes = runPlan(setup, task.run, draws, rows);
-  const chances = chancesOf(outcomes, task.demand);
+function tried(task: SolveTask, logTarget: number, draws: ShopDraws, withRows: boolean): Solved {
+  const { tables, run, demand, work } = task;
+  const { rig, way } = tables;
+  const passes = rig.pattern.tracks * way.shares.length + (way.tryout === undefined ? 0 : 1);
+  // What is kept counts as run: how far the work allowed reaches does not depend on what was planned before.
+  work.left -= passes * draws.count;
+  const { course, outcomes, rows } = runKept(tables, run, logTarget, draws, withRows, () => {
+    const setup: Setup = { rig, way, course: courseOf(tables, Math.exp(logTarget)) };
+    const read = withRows ? rowsFor(setup, draws.count) : undefined;
+    return { course: setup.course, outcomes: runPlan(setup, run, draws, read), rows: read };
+  });
+  const chances = chancesOf(outcomes, demand);
   return {
-    setup,
+    setup: { rig, way, course },
     logTarget,
     outcomes,
     chances,
-    shortfall: shortfall(chances, task.demand),
+    shortfall: shortfall(chances, demand),
     ...(rows && { rows }),
   };
 }
