@@ -31,13 +31,15 @@ export function withSensitivity(limits: LimitFunction, candidate: Candidate, job
       ]),
     ),
   }));
-  return base.map((limit) => ({
-    ...limit,
-    sensitivity: moved.flatMap(({ setting, limits: after }) => {
+  return base.map((limit) => {
+    const sensitivity = moved.flatMap(({ setting, limits: after }) => {
       const demand = after.get(limit.id)?.demand ?? limit.demand;
       const change = limit.demand === 0 ? 0 : (demand / limit.demand - 1) / STEP;
       const rounded = Math.round(change * 1000) / 1000;
       return rounded === 0 ? [] : [{ setting: SETTINGS[setting], demand_percent: rounded }];
-    }),
-  }));
+    });
+    // A remedy may take work to find: it is still asked for only when it is read.
+    const copy = Object.defineProperties({} as Limit, Object.getOwnPropertyDescriptors(limit));
+    return Object.assign(copy, { sensitivity });
+  });
 }

@@ -47,18 +47,30 @@ const ROW_ERROR = (2 * 2.8) / 14 / Math.sqrt(12);
 /** Rounds of the target against the spread that depends on it [-]. */
 const ROUNDS = 2;
 
+/** Quantiles of the few chances that a search asks for, over and over. */
+const quantiles = new Map<number, number>();
+const QUANTILES_MOST = 100;
+
+function quantileAt(chance: number): number {
+  const known = quantiles.get(chance);
+  if (known !== undefined) return known;
+  const made = normalQuantile(chance);
+  if (quantiles.size >= QUANTILES_MOST) quantiles.clear();
+  quantiles.set(chance, made);
+  return made;
+}
+
 /** Forecasts how a way does, to set it in order with others and to start its solving from. */
 export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
   const { law, rig, demand, required, most, mostForLigament, job } = task;
-  const z = normalQuantile(demand.assurance);
-  const zLigament = normalQuantile(demand.ligamentAssurance);
-  const tables: TableTask = { ...task, way };
+  const z = quantileAt(demand.assurance);
+  const zLigament = quantileAt(demand.ligamentAssurance);
   const { tracks } = rig.pattern;
   let logTarget = Math.log(Math.sqrt(required * Math.max(required, most)));
-  let margins = marginsOf(task, tables, Math.exp(logTarget), z, tracks);
+  let margins = marginsOf(task, way, Math.exp(logTarget), z, tracks);
   for (let round = 0; round < ROUNDS; round += 1) {
     logTarget = Math.log(required) + margins.below;
-    margins = marginsOf(task, tables, Math.exp(logTarget), z, tracks);
+    margins = marginsOf(task, way, Math.exp(logTarget), z, tracks);
   }
   const target = Math.exp(logTarget);
   const toMost = Math.log(most) - logTarget - margins.above;
@@ -160,15 +172,8 @@ interface Margins {
   readonly known: number;
 }
 
-function marginsOf(
-  task: ForecastTask,
-  tables: TableTask,
-  target: number,
-  z: number,
-  tracks: number,
-): Margins {
+function marginsOf(task: ForecastTask, way: Way, target: number, z: number, tracks: number): Margins {
   const { law, rig, passLength, readingSd } = task;
-  const { way } = tables;
   const { tryout, shares, stops } = way;
   const { pass, seam } = law.levels;
   const energy = heldEnergy(rig, energyForCut(law, rig, Math.max(...shares) * target));
@@ -177,7 +182,7 @@ function marginsOf(
   let known = 0;
   if (tryout !== undefined) {
     const depth = (tryout.kind === 'run_in' ? RUN_IN_SHARE : Math.max(...shares)) * target;
-    const reading = readingVariance(tables, tryout, depth);
+    const reading = readingVariance(task, tryout, depth);
     const error = reading + ROW_ERROR ** 2 * (prior + reading);
     common = (prior * error) / (prior + error);
     known = prior - common;
@@ -193,7 +198,7 @@ function marginsOf(
       sum += share;
       return share === 0 ? 0 : target * sum;
     });
-    const state = beforeStop(tables, last, targets, energy);
+    const state = beforeStop(task, way, last, targets, energy);
     const station = stationVariance(passLength, way.stations, law.seamRange);
     const error = Math.hypot(readingSd / Math.sqrt(way.stations), seam * state.depth * Math.sqrt(station));
     const variance = state.own + (error / state.depth) ** 2;
@@ -215,7 +220,7 @@ function marginsOf(
     return { below: margin, above: margin, spread, known };
   }
   const one = Math.hypot(Math.sqrt(own), weight * extremes.sd);
-  const most = normalQuantile(1 - 1 / (tracks + 1.5));
+  const most = quantileAt(1 - 1 / (tracks + 1.5));
   const spread = Math.sqrt(common + (0.6 * one) ** 2);
   const above = z * spread + most * one + weight * extremes.mean;
   const below = z * spread + (most * one + weight * extremes.mean) / Math.SQRT2;

@@ -48,9 +48,13 @@ export function middleDepth(law: DepthLaw, logEnergy: number, angleTerm: number)
 
 /** Covariance, in ln depth, of what is common to two settings of one job: family and job. */
 export function commonCovariance(law: DepthLaw, one: number, other: number, angleTerm: number): number {
-  const { covariance: c } = law;
-  const row = (r: number): number => c[r]![0]! + c[r]![1]! * other + c[r]![2]! * angleTerm;
-  return row(0) + one * row(1) + angleTerm * row(2) + law.levels.job ** 2;
+  const [level, slope, angle] = law.covariance;
+  const row = rowAt(level!, other, angleTerm) + one * rowAt(slope!, other, angleTerm);
+  return row + angleTerm * rowAt(angle!, other, angleTerm) + law.levels.job ** 2;
+}
+
+function rowAt(row: readonly number[], energy: number, angleTerm: number): number {
+  return row[0]! + row[1]! * energy + row[2]! * angleTerm;
 }
 
 const planning = new WeakMap<RemovalBelief, RemovalBelief>();

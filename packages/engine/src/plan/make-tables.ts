@@ -55,7 +55,7 @@ export function heldEnergy({ energyRange: [low, high] }: Rig, energy: number): n
 
 /** Variance of ln of a reading about what is common to the job, with the row that it is filed under. */
 export function readingVariance(
-  task: TableTask,
+  task: Pick<TableTask, 'law' | 'readingSd'>,
   stretch: { readonly length: number; readonly stations: number },
   depth: number,
 ): number {
@@ -157,21 +157,23 @@ interface BeforeStop {
   readonly own: number;
 }
 
-/** What is known of the floor before a layer that waits for a stop. */
+/** What is known of the floor before a layer of a way that waits for a stop. */
 export function beforeStop(
-  task: TableTask,
+  task: Pick<TableTask, 'law' | 'rig' | 'passLength' | 'readingSd'>,
+  way: Way,
   layer: number,
   targets: readonly number[],
   energy: number,
 ): BeforeStop {
-  const { law, rig, way } = task;
+  const { law, rig } = task;
+  const { tryout, shares } = way;
   const prior = commonCovariance(law, energy, energy, rig.angleTerm);
-  const { tryout } = way;
   const depth = targets[layer - 1]!;
-  const before = way.shares.slice(0, layer).map((share) => share / (depth / targets.at(-1)!));
-  const weight = courseWeightSquare(before);
-  const own = law.levels.pass ** 2 * weight + (1 - before[0]!) ** 2 * LATER_PASS_SD ** 2;
-  const later = layer > way.shares.length - way.stops;
+  const part = depth / targets.at(-1)!;
+  let weight = 0;
+  for (let each = 0; each < layer; each += 1) weight += (shares[each]! / part) * (shares[each]! / part);
+  const own = law.levels.pass ** 2 * weight + (1 - shares[0]! / part) ** 2 * LATER_PASS_SD ** 2;
+  const later = layer > shares.length - way.stops;
   if (tryout === undefined && !later) return { depth, common: prior, own };
   const seen = later ? way.stations : tryout!.stations;
   const stretch = { length: later ? task.passLength : tryout!.length, stations: seen };
@@ -179,17 +181,13 @@ export function beforeStop(
   const common = (prior * reading) / (prior + reading);
   if (!later) return { depth, common, own };
   // After an earlier stop only the last cut is in doubt.
-  const part = before.at(-1)!;
+  const cut = shares[layer - 1]! / part;
   return {
     depth,
-    common: part ** 2 * common,
+    common: cut ** 2 * common,
     own:
-      part ** 2 * (law.levels.pass ** 2 + LATER_PASS_SD ** 2) + (task.readingSd / depth) ** 2 / way.stations,
+      cut ** 2 * (law.levels.pass ** 2 + LATER_PASS_SD ** 2) + (task.readingSd / depth) ** 2 / way.stations,
   };
-}
-
-function courseWeightSquare(shares: readonly number[]): number {
-  return shares.reduce((sum, share) => sum + share * share, 0);
 }
 
 /** The table of a stop: how much is missing at this reading, and how deep a pass in this shop seems to cut. */
@@ -201,7 +199,7 @@ function stopTable(
 ): ReadingTable {
   const { law, rig, way, readingSd, required, most, enough } = task;
   const slope = law.mean[1];
-  const state = beforeStop(task, layer, targets, middle[layer - 1]!);
+  const state = beforeStop(task, way, layer, targets, middle[layer - 1]!);
   const error = Math.hypot(
     readingSd / Math.sqrt(way.stations),
     law.levels.seam * state.depth * Math.sqrt(stationVariance(task.passLength, way.stations, law.seamRange)),

@@ -23,22 +23,34 @@ export function stationPlaces(length: number, stations: number): number[] {
 
 /** Variance of the mean of the standardised process over stations along a length [-]. */
 export function stationVariance(length: number, stations: number, range: number): number {
-  const key = `${length}/${stations}/${range}`;
-  const known = variances.get(key);
-  if (known !== undefined) return known;
+  if (range !== variancesRange || variances.size > LENGTHS_MOST) variances.clear();
+  variancesRange = range;
+  let ofLength = variances.get(length);
+  if (ofLength === undefined) {
+    ofLength = [];
+    variances.set(length, ofLength);
+  }
+  let variance = ofLength[stations];
+  if (variance === undefined) {
+    variance = varianceOf(length, stations, range);
+    ofLength[stations] = variance;
+  }
+  return variance;
+}
+
+/** Variances of station means kept, by length and stations: a search asks for few of them, often. */
+const variances = new Map<number, number[]>();
+const LENGTHS_MOST = 200;
+let variancesRange = Number.NaN;
+
+function varianceOf(length: number, stations: number, range: number): number {
   let sum = stations;
   const gap = length / stations;
   for (let apart = 1; apart < stations; apart += 1) {
     sum += 2 * (stations - apart) * seamCorrelation(apart * gap, range);
   }
-  if (variances.size > VARIANCES_MOST) variances.clear();
-  variances.set(key, sum / stations ** 2);
   return sum / stations ** 2;
 }
-
-/** Variances of station means kept: a search asks for few of them, often. */
-const VARIANCES_MOST = 500;
-const variances = new Map<string, number>();
 
 /**
  * Draws courses of the process along the seam on a fine grid.
