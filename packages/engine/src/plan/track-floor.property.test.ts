@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cutPass, type Floor, flatFloor, floorDepthAt, shallowestIn } from '../groove/index.ts';
+import { cutPass, type Floor, flatFloor, floorDepthAt, heightAt, shallowestIn } from '../groove/index.ts';
 import { type Pattern, trackOffset } from './pattern.ts';
-import { readTracks } from './run-plan.ts';
-import { fillReach, floorAtTrack } from './track-floor.ts';
+import { readTracks } from './read-floor.ts';
+import { fillFloor } from './track-floor.ts';
 
 /** Runs fixed by a seed, so that a failure comes back. */
 const RUNS = { seed: 31, numRuns: 150 };
@@ -39,20 +39,21 @@ function cutBothWays(given: Given): Both {
   // The tracks lie on grid points, so that the grid sees their deepest points.
   const spacing = 2 * STEP * Math.round((given.spacingShare * radius) / (2 * STEP));
   const pattern: Pattern = { tracks, spacing };
-  const depths = new Float64Array(tracks);
-  const reach = new Float64Array(tracks);
-  fillReach(reach, tracks, radius, spacing);
+  const one = () => new Float64Array(1);
+  const depths = Array.from({ length: tracks }, one);
+  const reach = depths.map((_, apart) => Float64Array.of(heightAt(radius, apart * spacing)));
+  const under = one();
   let floor = flatFloor(Math.abs(trackOffset(pattern, 0)) + radius + 4e-3, STEP);
   for (let layer = 0; layer < 2; layer += 1) {
     for (let track = 0; track < tracks; track += 1) {
       if (layer === 1 && given.skipped[track] === true) continue;
       const depth = given.middle * given.parts[layer * 5 + track]!;
-      depths[track] = floorAtTrack(depths, reach, tracks, track) + depth;
+      fillFloor(under, depths, reach, track);
+      depths[track]![0] = under[0]! + depth;
       floor = cutPass(floor, { offset: trackOffset(pattern, track), width: 2 * radius, depth });
     }
   }
   const zone = given.zoneShare * (tracks - 1) * spacing;
-  const one = () => new Float64Array(1);
   const out = {
     deepest: one(),
     depth: one(),
