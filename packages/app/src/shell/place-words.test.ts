@@ -1,14 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openBench } from '../job/state/index.ts';
-import { MemoryStorage, planOf } from '../testing/index.ts';
+import { FakeWorker, MemoryStorage, planOf } from '../testing/index.ts';
 import { placeWords } from './place-words.ts';
 
 const DEMO = readFileSync(new URL('../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
 
 function setUp(text: string) {
-  const worker = { onReply: () => {}, onCrash: () => {}, post: () => {}, end: () => {} };
-  const bench = openBench({ text }, { startWorker: () => worker, memory: new MemoryStorage() });
+  const bench = openBench({ text }, { startWorker: () => new FakeWorker(), memory: new MemoryStorage() });
   return { bench, words: (place: Parameters<typeof placeWords>[0]) => placeWords(place, bench.store.get()) };
 }
 

@@ -1,2 +1,3 @@
 export { planOf, readGood } from './example-plan.ts';
+export { FakeWorker } from './fake-worker.ts';
 export { MemoryStorage } from './memory-storage.ts';

@@ -1,10 +1,8 @@
-export type { CostReply } from './cost-message.ts';
-export type { HeatQuality, HeatReply } from './heat-message.ts';
-export { createHeatSolver, type HeatWorker } from './heat-solver.ts';
-export type { KnowledgeReply } from './knowledge-message.ts';
-export type { PlanReply, PlanRequest } from './message.ts';
-export { createPlanner, type PlanWorker } from './planner.ts';
-export { type CostWorker, startCostWorker } from './start-cost-worker.ts';
-export { startHeatWorker } from './start-heat-worker.ts';
-export { type KnowledgeWorker, startKnowledgeWorker } from './start-knowledge-worker.ts';
-export { startWorker } from './start-worker.ts';
+export { createClient } from './client.ts';
+export type { CostPart } from './cost.ts';
+export type { HeatPart, HeatQuality, HeatRequest, HeatWorker } from './heat.ts';
+export type { KnowledgePart } from './knowledge.ts';
+export type { PlanRequest, PlanWorker } from './plan.ts';
+export type { WorkEvent, WorkerLink, WorkReply } from './protocol.ts';
+export { startCostWorker, startHeatWorker, startKnowledgeWorker, startPlanWorker } from './start-worker.ts';
+export { useClient } from './use-client.ts';

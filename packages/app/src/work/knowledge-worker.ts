@@ -1,10 +1,4 @@
-import { config } from 'zod';
-import type { KnowledgeRequest } from './knowledge-message.ts';
-import { knowledgeReply } from './knowledge-run.ts';
+import { knowledgeParts } from './knowledge.ts';
+import { serveWorker } from './serve-worker.ts';
 
-// the page's policy forbids code made from text
-config({ jitless: true });
-
-self.addEventListener('message', (event: MessageEvent<KnowledgeRequest>) => {
-  self.postMessage(knowledgeReply(event.data));
-});
+serveWorker(knowledgeParts);

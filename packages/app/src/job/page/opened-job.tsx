@@ -2,7 +2,7 @@ import { type ComponentChildren, createContext, type VNode } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { SheetContext } from '../../sheet/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import { startWorker } from '../../work/index.ts';
+import { startPlanWorker } from '../../work/index.ts';
 import {
   type Bench,
   BenchContext,
@@ -87,7 +87,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
             : {
                 bench: openBench(
                   { ...start, units: shownUnits.current },
-                  { startWorker, memory: localStorage },
+                  { startWorker: startPlanWorker, memory: localStorage },
                 ),
               };
         keep({ opened, id: job.id, demo: job.demo, opening: job.opening });

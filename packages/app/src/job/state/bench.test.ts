@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
+import type { Answer } from '@furrow/engine';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { MemoryStorage, planOf } from '../../testing/index.ts';
-import type { PlanRequest, PlanWorker } from '../../work/index.ts';
+import { FakeWorker, MemoryStorage, planOf } from '../../testing/index.ts';
+import type { PlanRequest } from '../../work/index.ts';
 import { type BenchStart, openBench } from './bench.ts';
 import { isCurrent, isOutdated, isUnsaved } from './bench-state.ts';
 import { draftOf } from './draft.ts';
@@ -12,15 +13,9 @@ const AT = '2026-11-25T10:00:00.000Z';
 const SAVED = { id: ID, revision: 3, at: AT, text: DEMO };
 
 function setUp(start: BenchStart = { text: DEMO }, memory = new MemoryStorage()) {
-  const requests: PlanRequest[] = [];
-  const worker: PlanWorker = {
-    onReply: () => {},
-    onCrash: () => {},
-    post: (request) => void requests.push(request),
-    end: () => {},
-  };
+  const worker = new FakeWorker<PlanRequest, Answer>();
   const bench = openBench(start, { startWorker: () => worker, memory });
-  return { bench, memory, requests, worker, state: () => bench.store.get() };
+  return { bench, memory, requests: worker.requests, worker, state: () => bench.store.get() };
 }
 
 function savedReply(text: string, revision_number: number): object {
@@ -49,8 +44,7 @@ afterEach(() => vi.unstubAllGlobals());
 describe('a bench', () => {
   it('plans again in the units that are switched to, and only then', () => {
     const { bench, requests, worker } = setUp({ text: DEMO, units: 'inch' });
-    const { read, answer } = planOf(DEMO);
-    worker.onReply({ id: 1, is: 'answer', read, answer });
+    worker.part(planOf(DEMO).answer);
     bench.setUnits('inch');
     expect(requests.map(({ units }) => units)).toEqual(['inch']);
     bench.setUnits('metric');
@@ -59,24 +53,27 @@ describe('a bench', () => {
 
   it('plans the job it is opened with and each valid change of it', () => {
     const { bench, requests, state, worker } = setUp();
-    expect(requests.map(({ id }) => id)).toEqual([1]);
-    const { read, answer } = planOf(DEMO);
-    worker.onReply({ id: 1, is: 'answer', read, answer });
+    expect(requests).toHaveLength(1);
+    const { answer } = planOf(DEMO);
+    worker.part(answer);
     expect(isCurrent(state())).toBe(true);
     bench.change([{ do: 'set', path: ['plate', 'thickness'], value: '1 1/4 in' }]);
     expect(state().read?.job.plate.thickness).toBeCloseTo(0.03175, 9);
-    expect(requests.at(-1)).toEqual({ id: 2, text: state().file.text, read: state().read, units: 'metric' });
+    expect(requests.at(-1)).toEqual({ read: state().read, units: 'metric' });
     expect(isOutdated(state())).toBe(true);
     expect(state().planned?.answer).toBe(answer);
   });
 
   it('keeps the last good job and does not plan while there are mistakes', () => {
-    const { bench, requests, state } = setUp();
+    const { bench, requests, state, worker } = setUp();
     const before = state().read;
     bench.change([{ do: 'set', path: ['plate', 'thickness'], value: '32' }]);
     expect(state().issues.map(({ path }) => path)).toEqual(['plate.thickness']);
     expect(state().read).toBe(before);
     expect(requests).toHaveLength(1);
+    expect(worker.stopped).toBe(true);
+    worker.part(planOf(DEMO).answer);
+    expect(state().planned).toBeUndefined();
   });
 
   it('keeps what the form shows while the layout of the text is broken', () => {
@@ -91,7 +88,7 @@ describe('a bench', () => {
 
   it('tells of a planner that failed, for the newest change only', () => {
     const { bench, state, worker } = setUp();
-    worker.onReply({ id: 1, is: 'failure', message: 'out of memory' });
+    worker.reply({ is: 'failure', message: 'out of memory' });
     expect(state().plannerFailure).toBe('out of memory');
     bench.setText(`${DEMO}# more\n`);
     expect(state().plannerFailure).toBeUndefined();
@@ -110,9 +107,9 @@ describe('a bench', () => {
   it('plans with the shop’s history, and as a shop without where that is chosen', () => {
     const trials = 'furrow_trials: 1';
     const { bench, state, requests, worker } = setUp({ text: DEMO, history: { trials, moreSince: true } });
-    const { read, answer } = planOf(DEMO);
+    const { answer } = planOf(DEMO);
     const asked = (): readonly (string | undefined)[] => {
-      worker.onReply({ id: state().edit, is: 'answer', read, answer });
+      worker.part(answer);
       return requests.map(({ knowledge }) => knowledge);
     };
     expect(asked()).toEqual([trials]);

@@ -1,10 +1,10 @@
 import type { SavedJob } from '@furrow/contract';
-import { readJob, type UnitSystem } from '@furrow/engine';
+import { type Answer, readJob, type UnitSystem } from '@furrow/engine';
 import { createJob, type Reply, saveJob } from '../../api/index.ts';
 import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts';
 import type { Sheet } from '../../sheet/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
-import { createPlanner, type PlanReply, type PlanWorker } from '../../work/index.ts';
+import { createClient, type PlanWorker, type WorkEvent } from '../../work/index.ts';
 import type { BenchTrials } from './bench-history.ts';
 import { type KitInUse, usedKit } from './bench-kit.ts';
 import { type BenchState, isUnsaved, type SavedAs } from './bench-state.ts';
@@ -80,7 +80,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     restored,
     cursor: undefined,
   });
-  const planner = createPlanner(startWorker, (reply) => store.set(afterReply(store.get(), reply)));
+  const planner = createClient(startWorker, (event) => store.set(afterEvent(store.get(), event)));
 
   let { units = 'metric' } = start;
   const take = (file: TextFile): void => {
@@ -100,13 +100,12 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     });
     if (outcome.ok)
       planner.ask({
-        id: edit,
-        text: file.text,
         read: outcome.value,
         units,
         kit: usedKit(state.kit)?.read,
         knowledge: knowledge(),
       });
+    else planner.stop();
     remember();
   };
   const knowledge = (): string | undefined => {
@@ -223,17 +222,9 @@ function savedWith({ savedAs, draft }: BenchStart): SavedAs | undefined {
   return { ...savedAs, revision: Math.min(savedAs.revision, draft.based_on) };
 }
 
-function afterReply(state: BenchState, reply: PlanReply): Partial<BenchState> {
-  if (reply.id !== state.edit) return {};
-  switch (reply.is) {
-    case 'answer':
-      return {
-        planned: { edit: reply.id, read: reply.read, answer: reply.answer },
-        plannerFailure: undefined,
-      };
-    case 'issues':
-      return { issues: reply.issues };
-    case 'failure':
-      return { plannerFailure: reply.message };
-  }
+/** What comes of the newest request, which is for the text as it stands: one with mistakes stops the planner. */
+function afterEvent({ edit, read }: BenchState, event: WorkEvent<Answer>): Partial<BenchState> {
+  if (event.is === 'failure') return { plannerFailure: event.message };
+  if (event.is !== 'part' || read === undefined) return {};
+  return { planned: { edit, read, answer: event.part }, plannerFailure: undefined };
 }

@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { cardRequestSchema } from '@furrow/contract';
+import type { Answer } from '@furrow/engine';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { fetchCard } from '../../api/index.ts';
 import { kitInUse, openBench } from '../../job/state/index.ts';
-import { MemoryStorage } from '../../testing/index.ts';
+import { FakeWorker, MemoryStorage } from '../../testing/index.ts';
 import type { PlanRequest } from '../../work/index.ts';
 import { cardRequest } from './card-request.ts';
 
@@ -14,15 +15,9 @@ const KIT = readFileSync(new URL('yard-kit.yaml', EXAMPLES), 'utf8');
 const IN_USE = kitInUse(KIT, { of: 'shop', revision: 1 });
 
 function open(kit = kitInUse('', { of: 'shop', revision: 0 })) {
-  const requests: PlanRequest[] = [];
-  const worker = {
-    onReply: () => {},
-    onCrash: () => {},
-    post: (request: PlanRequest) => void requests.push(request),
-    end: () => {},
-  };
+  const worker = new FakeWorker<PlanRequest, Answer>();
   const bench = openBench({ text: TEXT, kit }, { startWorker: () => worker, memory: new MemoryStorage() });
-  return { bench, requests };
+  return { bench, requests: worker.requests };
 }
 
 afterEach(() => vi.unstubAllGlobals());

@@ -1,6 +1,6 @@
 import { type Bench, type BenchState, cutPlace, isCurrent } from '../../job/state/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
-import { createHeatSolver, type HeatReply, type HeatWorker } from '../../work/index.ts';
+import { createClient, type HeatPart, type HeatWorker, type WorkEvent } from '../../work/index.ts';
 import type { HeatState } from './heat-state.ts';
 
 /** How long the cursor of the ribbon rests before the section is solved anew [ms]. */
@@ -41,34 +41,30 @@ export function openHeatDesk(bench: Bench, { startWorker, later }: HeatDeskTools
     playing: false,
   });
   let asked: Wanted | undefined;
-  let id = 0;
   let callOff = (): void => {};
-  const solver = createHeatSolver(startWorker, (reply) => take(reply));
+  const solver = createClient(startWorker, (event) => take(event));
 
-  const take = (reply: HeatReply): void => {
+  const take = (event: WorkEvent<HeatPart>): void => {
     const { planned } = bench.store.get();
-    switch (reply.is) {
+    const { run } = store.get();
+    switch (event.is) {
       case 'progress':
-        store.set({ run: { is: 'running', quality: reply.quality, share: reply.share } });
+        if (run.is === 'running') store.set({ run: { ...run, share: event.share } });
         return;
-      case 'answer':
+      case 'part':
         if (planned === undefined || asked === undefined) return;
         store.set({
-          shown: {
-            planned,
-            station: asked.station,
-            quality: reply.quality,
-            heat: reply.heat,
-            took_ms: reply.took_ms,
-          },
-          run: reply.quality === 'quick' ? { is: 'running', quality: 'refined', share: 0 } : { is: 'done' },
+          shown: { planned, station: asked.station, ...event.part },
+          run:
+            event.part.quality === 'quick' ? { is: 'running', quality: 'refined', share: 0 } : { is: 'done' },
         });
         return;
-      case 'nothing':
-        store.set({ shown: undefined, run: { is: 'nothing' } });
+      case 'done':
+        // without the part of the last grid there is no plan that heats anything
+        if (run.is === 'running') store.set({ shown: undefined, run: { is: 'nothing' } });
         return;
       case 'failure':
-        store.set({ run: { is: 'failed', why: reply.message } });
+        store.set({ run: { is: 'failed', why: event.message } });
         return;
     }
   };
@@ -83,11 +79,10 @@ export function openHeatDesk(bench: Bench, { startWorker, later }: HeatDeskTools
       store.set({ shown: undefined, run: { is: 'nothing' }, playing: false });
       return;
     }
-    id += 1;
     store.set({ run: { is: 'running', quality: 'quick', share: 0 } });
     // the other plans are no part of the question, and need not be copied
     const answer = { ...planned.answer, alternatives: [] };
-    solver.ask({ id, read: planned.read, answer, station: asked.station, knowledge: bench.knowledge() });
+    solver.ask({ read: planned.read, answer, station: asked.station, knowledge: bench.knowledge() });
   };
   const follow = (): void => {
     const state = bench.store.get();

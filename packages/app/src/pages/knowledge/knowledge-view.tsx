@@ -47,7 +47,7 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
   const { saved, message, trouble } = useSelected(desk.store, (state) => state);
   const own = saved.text !== '';
   const text = own ? saved.text : (demo?.text ?? '');
-  const reply = useReport(text === '' ? undefined : text);
+  const learned = useReport(text === '' ? undefined : text);
   const opened = useOpenedJob();
   const bench = opened !== undefined && 'bench' in opened ? opened.bench : undefined;
   const [writing, setWriting] = useState<Writing>();
@@ -171,7 +171,7 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
             }}
           />
         )}
-        {text === '' ? null : <ReportPanels reply={reply} />}
+        {text === '' ? null : <ReportPanels learned={learned} />}
         {text === '' ? null : (
           <EntryTable
             text={text}

@@ -3,28 +3,28 @@ import { driftWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import type { KnowledgeReply } from '../../work/index.ts';
 import { ScorePicture } from './score-picture.tsx';
 import { SpreadPanel } from './spread-panel.tsx';
+import type { Learned } from './use-report.ts';
 
 /** What the trials teach: the doubt at its levels, the predictions and how they fared, drift, families. */
-export function ReportPanels({ reply }: { readonly reply: KnowledgeReply | undefined }): VNode {
-  if (reply === undefined) return <p role="status">Learning from what was tried.</p>;
-  if (reply.is === 'failure') {
+export function ReportPanels({ learned }: { readonly learned: Learned | undefined }): VNode {
+  if (learned === undefined) return <p role="status">Learning from what was tried.</p>;
+  if (learned.is === 'failure') {
     return (
       <p class="notice" role="alert">
-        The trials could not be learned from: {reply.message}
+        The trials could not be learned from: {learned.message}
       </p>
     );
   }
-  if (reply.is === 'issues') {
+  if (learned.is === 'issues') {
     return (
       <p class="notice" role="alert">
-        The trials have a mistake and are not learned from: {reply.issues[0]?.message}
+        The trials have a mistake and are not learned from: {learned.issues[0]?.message}
       </p>
     );
   }
-  const { report } = reply;
+  const { report } = learned;
   return (
     <>
       <DriftPanel report={report} />
