@@ -12,6 +12,8 @@ export interface DocumentField {
   readonly entry: 'amount' | 'choice' | 'text' | 'number';
   /** Kind of amount, where `entry` is `amount`. */
   readonly kind?: QuantityKind;
+  /** Greatest amount accepted, where `entry` is `amount` [SI unit of the kind]. */
+  readonly most?: number;
   /** What may be chosen, where `entry` is `choice`. */
   readonly options?: readonly string[];
   /** Whether it may be left empty: it has a default or is optional. */
@@ -73,6 +75,7 @@ function collect(
     help: facts?.help ?? '',
     entry,
     ...(facts?.kind === undefined ? {} : { kind: facts.kind }),
+    ...(facts?.most === undefined ? {} : { most: facts.most }),
     ...(options === undefined ? {} : { options }),
     optional: optional || facts?.fallback !== undefined,
     ...(fallback === undefined ? {} : { fallback: fallback.text }),

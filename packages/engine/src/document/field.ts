@@ -8,6 +8,8 @@ export interface FieldFacts {
   readonly help: string;
   /** Kind of amount, for fields written with a unit. */
   readonly kind?: QuantityKind;
+  /** Greatest amount accepted [SI unit of the kind]. */
+  readonly most?: number;
   /** What stands in when the field is missing; a function where it hangs on the rest of the document as written. */
   readonly fallback?: Fallback | ((document: unknown) => Fallback);
 }
@@ -60,7 +62,7 @@ interface AmountRange {
 export function amount(
   kind: QuantityKind,
   range: AmountRange,
-  facts: Omit<FieldFacts, 'kind'>,
+  facts: Omit<FieldFacts, 'kind' | 'most'>,
 ): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {
   const shown = (side: 'least' | 'most'): string => {
     const [metric, inch] = [
@@ -97,7 +99,7 @@ export function amount(
     });
     return z.NEVER;
   });
-  return described(schema, { ...facts, kind });
+  return described(schema, { ...facts, kind, most: range.most });
 }
 
 /**

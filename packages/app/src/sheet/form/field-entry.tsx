@@ -2,8 +2,10 @@ import type { DocumentPath, Issue, JobField } from '@furrow/engine';
 import { pathText } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
+import { useUnits } from '../../ui/theme/index.ts';
 import { writtenAt } from '../document/index.ts';
 import { useSheet, useSheetState } from '../index.ts';
+import { boxUnit, isBareNumber } from './box-unit.ts';
 import { fieldId } from './field-id.ts';
 import { shownText, typedValue } from './typed-value.ts';
 
@@ -38,9 +40,10 @@ export function FieldEntry({
   const written = useSheetState((state) => writtenAt(state.readable, path));
   const broken = useSheetState((state) => state.file.broken);
   const [typed, setTyped] = useState<string>();
+  const unit = boxUnit(field, useUnits());
   const enter = (text: string): void => {
     setTyped(text);
-    const value = typedValue(field, text);
+    const value = typedValue(field, text, unit);
     if ((value === undefined ? undefined : String(value)) === written) return;
     sheet.change([value === undefined ? { do: 'remove', path } : { do: 'set', path, value }]);
   };
@@ -71,18 +74,26 @@ export function FieldEntry({
       </select>
     );
   }
+  const shown = shownText(field, typed, written, unit);
   const onInput = (event: { readonly currentTarget: { readonly value: string } }): void =>
     enter(event.currentTarget.value);
   const text = {
     ...common,
-    value: shownText(field, typed, written),
+    value: shown,
     placeholder: emptyText(field, brief),
     autocomplete: 'off',
     readOnly: broken,
     onInput,
   } as const;
   if (field.path === 'note') return <textarea {...text} rows={3} />;
-  return <input {...text} type="text" spellcheck={field.entry === 'text'} />;
+  const input = <input {...text} type="text" spellcheck={field.entry === 'text'} />;
+  if (unit === undefined) return input;
+  return (
+    <span class="entry-with-unit">
+      {input}
+      {isBareNumber(shown) ? <span class="entry-unit">{unit}</span> : null}
+    </span>
+  );
 }
 
 /** What an empty field stands for. */

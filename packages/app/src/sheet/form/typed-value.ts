@@ -1,23 +1,33 @@
 import type { JobField } from '@furrow/engine';
+import { isBareNumber } from './box-unit.ts';
 
 /** A number as typed: with a point, or with a comma that cannot stand for thousands. */
 const NUMBER = /^[+-]?\d+(?:\.\d+|,\d{1,2})?$/u;
 
 /**
- * What goes into the job file for what was typed; undefined takes the field out. Amounts stay as written; what
- * should be a number and is none stays as text, so that the reader of the job can say what is wrong with it.
+ * What goes into the job file for what was typed; undefined takes the field out. Amounts stay as written, and take the
+ * unit of their box where they have none; what should be a number and is none stays as text, so that the reader of the
+ * job can say what is wrong with it.
  */
-export function typedValue(field: JobField, typed: string): string | number | undefined {
+export function typedValue(field: JobField, typed: string, unit?: string): string | number | undefined {
   const text = typed.trim();
   if (text === '') return undefined;
+  // a share below one is clear as it stands
+  if (unit !== undefined && isBareNumber(text) && !(unit === '%' && Number(text) < 1))
+    return `${text} ${unit}`;
   if (field.entry === 'number' && NUMBER.test(text)) return Number(text.replace(',', '.'));
   return text;
 }
 
 /** What a field shows: what was typed as long as it says what the file has, else what the file has. */
-export function shownText(field: JobField, typed: string | undefined, written: string | undefined): string {
+export function shownText(
+  field: JobField,
+  typed: string | undefined,
+  written: string | undefined,
+  unit?: string,
+): string {
   if (typed !== undefined) {
-    const value = typedValue(field, typed);
+    const value = typedValue(field, typed, unit);
     if ((value === undefined ? undefined : String(value)) === written) return typed;
   }
   return written ?? '';
