@@ -49,6 +49,13 @@ export const PAGES: readonly PageEntry[] = [
     load: async () => (await import('../pages/cost/page.tsx')).CostPage,
   },
   {
+    place: 'plan',
+    title: 'New job',
+    of: 'shop',
+    end: 'new',
+    load: async () => (await import('../pages/new-job/page.tsx')).NewJobPage,
+  },
+  {
     place: 'check',
     title: 'Power and air',
     of: 'job',

@@ -215,7 +215,11 @@ const electrode = z.strictObject({
       fallback: { text: '75 mm', why: 'what a holder needs to grip (common practice, no source)' },
     },
   ),
-  count: count(0, 100_000, { title: 'In stock', help: 'How many there are.' }),
+  count: count(0, 100_000, {
+    title: 'In stock',
+    help: 'How many there are.',
+    fallback: { text: 1000, why: 'no stock was stated, so it is taken to suffice' },
+  }),
   current_least: amount(
     'current',
     { least: 1, most: 5000 },

@@ -72,7 +72,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
       void fetchHistory(bench.isDemo(), bench.store.get().savedAs?.at).then((history) => {
         if (!left && history !== undefined) bench.setTrials(history);
       });
-      void fetchKitInUse(job.id === undefined).then((kit) => {
+      void fetchKitInUse(bench.isDemo()).then((kit) => {
         if (left || kit === undefined) return;
         // a demo job that was just saved keeps the demo's kit as long as it is open and the shop has none
         if (kit !== 'none' || usedKit(bench.store.get().kit)?.of !== 'demo') bench.setKit(kit);

@@ -9,9 +9,10 @@ export const DEMO_JOB = 'penstock-seam';
 
 /** What the bench starts with, or why it cannot start, in words. */
 export async function startOf(id: string | undefined, name: string): Promise<BenchStart | string> {
-  const [start, kit] = await Promise.all([jobOf(id, name), fetchKitInUse(id === undefined)]);
+  const start = await jobOf(id, name);
   if (typeof start === 'string') return start;
-  const history = await fetchHistory(start.demo === true, start.savedAs?.at);
+  const demo = start.demo === true;
+  const [kit, history] = await Promise.all([fetchKitInUse(demo), fetchHistory(demo, start.savedAs?.at)]);
   return { ...start, kit: kit ?? 'none', ...(history !== undefined && { history }) };
 }
 

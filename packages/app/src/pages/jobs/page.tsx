@@ -54,7 +54,9 @@ export function JobsPage(): VNode {
           </p>
         )}
         {lists === undefined ? null : lists.jobs.length === 0 ? (
-          <p class="empty">Nothing saved yet. Open a demo job below, change it, and save it.</p>
+          <p class="empty">
+            Nothing saved yet. <PageLink to="/new">Begin a new job</PageLink>, or open a demo job below.
+          </p>
         ) : (
           <JobTable
             jobs={lists.jobs}

@@ -14,6 +14,20 @@ function edited(text: string, ...edits: Edit[]): string {
   return result.file.text;
 }
 
+describe('a file without its version', () => {
+  it.each(['', '# nothing yet\n', 'title: Seam\n'])('gets it with the first change: %j', (text) => {
+    const edited = editFile(jobFile(text), [{ do: 'set', path: ['plate', 'thickness'], value: '20 mm' }]);
+    expect(edited.ok && edited.file.text).toMatch(/^furrow: 1\n/u);
+    expect(edited.ok && edited.file.text).toContain('thickness: 20 mm');
+    expect(edited.ok && edited.file.text.match(/furrow: 1/gu)).toHaveLength(1);
+  });
+
+  it('is left to the text where a line before it would break the file', () => {
+    const edited = editFile(jobFile('---\ntitle: Seam\n'), [{ do: 'set', path: ['title'], value: 'Seam 2' }]);
+    expect(edited.ok && edited.file.text).toBe('---\ntitle: Seam 2\n');
+  });
+});
+
 describe('editFile', () => {
   it('replaces a value in its place and leaves every other letter alone', () => {
     const text = edited(DEMO, { do: 'set', path: ['plate', 'thickness'], value: '1 1/4 in' });
@@ -59,7 +73,7 @@ describe('editFile', () => {
       path: ['plate', 'thickness'],
       value: '1 in',
     });
-    expect(text).toBe('plate: { thickness: 1 in }\n');
+    expect(text).toBe('furrow: 1\nplate: { thickness: 1 in }\n');
   });
 
   it('adds and takes out electrodes', () => {

@@ -18,13 +18,21 @@ export function editFile(file: TextFile, edits: readonly Edit[]): Edited {
   if (file.broken) {
     return { ok: false, why: 'The text has a mistake that must be put right in the text view first.' };
   }
-  let current = file;
+  let current = edits.some(({ do: what }) => what !== 'remove') ? withVersion(file) : file;
   for (const edit of edits) {
     const next = editOnce(current, edit);
     if (!next.ok) return next;
     current = next.file;
   }
   return { ok: true, file: current };
+}
+
+/** The file with the version that it must state: the form has no field for it, so whoever fills in the form gets it written. */
+function withVersion(file: TextFile): TextFile {
+  const { version } = file.fields;
+  // what stands before a marker of YAML would be a document of its own
+  if (isJsonText(file.text) || file.document.has(version) || /^(?:---|%)/mu.test(file.text)) return file;
+  return textFile(`${version}: 1\n${file.text}`, file.fields);
 }
 
 function editOnce(file: TextFile, edit: Edit): Edited {

@@ -2,6 +2,8 @@ import type { JobField } from '@furrow/engine';
 
 /** The fields that a kind of file can have. */
 export interface FieldList {
+  /** Name under which a file states its version, which no form shows. */
+  readonly version: string;
   /** Every field, in the order of the file. */
   readonly all: readonly JobField[];
   /** The field of a path with `*` for an index. */
@@ -12,10 +14,11 @@ export interface FieldList {
   readonly canBeLeftOut: (groupPattern: string) => boolean;
 }
 
-/** Makes the fields of a kind of file findable. */
-export function fieldListOf(all: readonly JobField[]): FieldList {
+/** Makes the fields of a kind of file findable; its version stands under a name of its own. */
+export function fieldListOf(all: readonly JobField[], version: string): FieldList {
   const byPath = new Map(all.map((field) => [field.path, field]));
   return {
+    version,
     all,
     at: (pattern) => byPath.get(pattern),
     namesIn(groupPattern) {

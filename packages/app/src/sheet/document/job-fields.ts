@@ -2,7 +2,7 @@ import { type JobField, jobFields } from '@furrow/engine';
 import { fieldListOf } from './field-list.ts';
 
 /** The fields of a job file. */
-export const JOB_FIELDS = fieldListOf(jobFields());
+export const JOB_FIELDS = fieldListOf(jobFields(), 'furrow');
 
 /** Every field of a job, in the order of the file. */
 export function fieldList(): readonly JobField[] {

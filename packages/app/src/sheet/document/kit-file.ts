@@ -6,6 +6,6 @@ let fields: FieldList | undefined;
 
 /** Parses the text of a kit file; a file with mistakes is a file too. */
 export function kitFile(text: string): TextFile {
-  fields ??= fieldListOf(kitFields());
+  fields ??= fieldListOf(kitFields(), 'furrow_kit');
   return textFile(text, fields);
 }

@@ -14,6 +14,6 @@ describe('listWords', () => {
 
   it('names a new entry where entries have names, and invents nothing else', () => {
     expect(freshEntry(listWords('leads'), 2, true)).toEqual({ name: 'Lead 3' });
-    expect(freshEntry(listWords('kit.electrodes'), 1, false)).toEqual({ diameter: '1/2 in', count: 1 });
+    expect(freshEntry(listWords('kit.electrodes'), 1, false)).toEqual({ diameter: '1/2 in' });
   });
 });

@@ -23,7 +23,7 @@ const KNOWN: Readonly<Record<string, KnownWords>> = {
     one: 'electrode',
     all: 'Electrodes in stock',
     least: 1,
-    fresh: { diameter: '1/2 in', count: 1 },
+    fresh: { diameter: '1/2 in' },
   },
   sources: { one: 'power source', all: 'Power sources' },
   points: { one: 'point', all: 'Points of the characteristic' },

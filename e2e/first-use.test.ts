@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { BenchPage } from './pages/bench-page.ts';
+import { seenText } from './seen-text.ts';
+import { NO_BROWSER, useStage } from './stage.ts';
+
+/** Presses and entries in which a supervisor gets from an empty database to a card of their own [-]. */
+const ACTIONS_MOST = 40;
+
+describe.skipIf(NO_BROWSER)('a first job of one’s own', () => {
+  const stage = useStage();
+
+  it.each(['bench', 'tablet'] as const)(
+    'goes from an empty database to its printed card in few actions, on a %s',
+    async (screen) => {
+      const { page } = await stage.visit({ screen });
+      const bench = await new BenchPage(page).open();
+      let actions = 0;
+      const press = async (name: string, role: 'button' | 'link' = 'button'): Promise<void> => {
+        actions += 1;
+        await page.getByRole(role, { name, exact: true }).click();
+      };
+      const enter = async (name: string, text: string): Promise<void> => {
+        actions += 1;
+        await page.getByRole('textbox', { name, exact: true }).fill(text);
+      };
+      const choose = async (role: 'radio' | 'checkbox', name: RegExp, checked = true): Promise<void> => {
+        actions += 1;
+        await page.getByRole(role, { name }).setChecked(checked);
+      };
+      actions += 1;
+      await page.getByRole('radio', { name: 'inch' }).check({ force: true });
+      await press('New job', 'link');
+      await choose('radio', /^Back-gouge/u);
+      await enter('Name of the job', 'Tank 3, bottom seam');
+      await enter('Length', '20');
+      await enter('Thickness', '3/4');
+      await enter('Depth', '3/8');
+      await choose('checkbox', /^5\/8 in/u, false);
+      await enter('Source, at most', '1000');
+      await press('Plan it');
+      // what was forgotten is asked for beside its box
+      await page.getByText('Deeper by at most is asked for.').waitFor();
+      await enter('Deeper by at most', '1/8');
+      await press('Plan it');
+      await bench.planned();
+      expect(await seenText(bench.title)).toBe('Tank 3, bottom seam');
+      await press('Save');
+      await bench.saveState.filter({ hasText: 'saved as revision 1' }).waitFor();
+      const popup = page.waitForEvent('popup');
+      await press('Print card');
+      const card = await popup;
+      await card.getByText('Tank 3, bottom seam').first().waitFor();
+      const text = await seenText(card.locator('body'));
+      // nothing of the demo's plate, crews and prices
+      expect(text).not.toMatch(/Penstock|zinc|EUR|Day shift/u);
+      expect(actions).toBeLessThan(ACTIONS_MOST);
+      expect(await bench.fileText()).not.toMatch(/composition|crews|labour/u);
+    },
+  );
+
+  it('writes the version where an empty text is filled in by the form', async () => {
+    const { page } = await stage.visit();
+    const bench = await new BenchPage(page).open();
+    await bench.fileText();
+    await bench.text.fill('');
+    await bench.tab('Form').click();
+    await (await bench.field('Plate', 'Thickness')).fill('20');
+    expect(await bench.fileText()).toMatch(/^furrow: 1\n/u);
+    expect(await bench.fileText()).toContain('thickness: 20 mm');
+  });
+});
