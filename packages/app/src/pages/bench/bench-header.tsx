@@ -2,7 +2,7 @@ import { API_PATHS, fillPath } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { fetchCard } from '../../api/index.ts';
-import { jobTitle, SaveStatus } from '../../job/page/index.ts';
+import { jobTitle, ReplaceDialog, SaveStatus } from '../../job/page/index.ts';
 import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../../job/state/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { goTo, jobPath, nameAddress } from '../../ui/route/index.ts';
@@ -12,7 +12,6 @@ import { useUnits } from '../../ui/theme/index.ts';
 import { cardRequest, paperFor } from './card-request.ts';
 import { fileName } from './file-name.ts';
 import { PasteDialog } from './paste-dialog.tsx';
-import { ReplaceDialog } from './replace-dialog.tsx';
 
 /** Title and state of the job, and what can be done with it as a whole. */
 export function BenchHeader(): VNode {
