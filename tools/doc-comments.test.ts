@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -20,6 +20,17 @@ const OPTIONS: ts.CompilerOptions = {
   noEmit: true,
   skipLibCheck: true,
 };
+
+/** What worked numbers may rest on: the pocket and the kit of the demo as read, and the answer to them. */
+async function demo(): Promise<Record<string, unknown>> {
+  const { answerJob, readJob, readKit } = await import('@furrow/engine');
+  const text = (name: string): string => readFileSync(join(ROOT, `examples/${name}.yaml`), 'utf8');
+  const job = readJob(text('defect-pocket'));
+  const kit = readKit(text('yard-kit'));
+  if (!job.ok || !kit.ok) throw new Error('an example cannot be read');
+  const answer = answerJob({ job: job.value, version: '0', kit: kit.value });
+  return { demoJob: job.value, demoKit: kit.value, demoAnswer: answer };
+}
 
 describe('the engine', () => {
   const source = join(ROOT, 'packages/engine/src');
@@ -43,6 +54,7 @@ describe('the engine', () => {
         unloaded.set(room, error);
       }
     }
+    Object.assign(scope, await demo());
   }, 60_000);
 
   test.each(rooms)('every public comment of %s is complete', (room) => {

@@ -16,6 +16,6 @@ export function planOf(text: string): {
 } {
   const read = readGood(text);
   const answer = answerJob({ job: read, version: PROGRAM_VERSION });
-  if (answer.plan === undefined) throw new Error(answer.refusal?.summary ?? 'neither plan nor refusal');
+  if (answer.plan === undefined) throw new Error('the job has no plan');
   return { read, answer, plan: answer.plan };
 }

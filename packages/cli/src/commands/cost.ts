@@ -1,4 +1,4 @@
-import { answerCost, coolingForCost, tryCostChanges } from '@furrow/engine';
+import { answerCost, coolingForCost, sentencesWritten, tryCostChanges } from '@furrow/engine';
 import { renderCostText } from '@furrow/papers';
 import { exitOf, type JobOptions, onJob, printed } from '../frame/on-job.ts';
 
@@ -10,7 +10,7 @@ export const run = onJob<JobOptions & { readonly json: boolean }>(
     const changes = cost.kind === 'no_plan' ? [] : [...tryCostChanges(job, answer, cost, kit, waits)];
     return {
       exit: exitOf(answer),
-      print: printed(json, { inputs: answer.inputs, cost, changes }, () =>
+      print: printed(json, sentencesWritten({ inputs: answer.inputs, cost, changes }, 'metric'), () =>
         renderCostText(cost, changes, { read: job, inputs: answer.inputs }, units),
       ),
     };

@@ -1,4 +1,11 @@
-import { answerHeat, formatAmount, parseAmount, sentencesWritten, type UnitSystem } from '@furrow/engine';
+import {
+  answerHeat,
+  formatAmount,
+  parseAmount,
+  sentencesWritten,
+  sentenceText,
+  type UnitSystem,
+} from '@furrow/engine';
 import { renderHeatText } from '@furrow/papers';
 import { EXIT } from '../frame/exit-code.ts';
 import { type JobOptions, onJob, printed } from '../frame/on-job.ts';
@@ -26,7 +33,7 @@ export const run = onJob<HeatOptions>(
     }
     streams.progress?.('');
     if (step.value === null) {
-      const why = answer.refusal?.summary ?? 'the job is refused.';
+      const why = sentenceText(answer.refusal?.summary ?? 'the job is refused.', units);
       return { exit: EXIT.refusal, problem: [`No plan, so no heat to follow: ${why}`] };
     }
     const { report } = step.value;

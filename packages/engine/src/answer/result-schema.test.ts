@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { readJob } from '../job/index.ts';
 import { readKit } from '../kit/index.ts';
 import { sentencesWritten } from '../quantity/index.ts';
-import { RESULT_NAMES, RESULT_SCHEMAS, resultJsonSchema } from '../result/index.ts';
+import { RESULT_NAMES, RESULT_SCHEMAS, resultJsonSchema, writtenAnswer } from '../result/index.ts';
 import { answerCost, answerHazard, answerHeat, answerJob, coolingForCost, tryCostChanges } from './index.ts';
 
 const textOf = (name: string): string =>
@@ -28,7 +28,7 @@ it('keeps each result of a demo job to its schema, with no key that the schema d
   if (cost.kind === 'no_plan') throw new Error('the demo job has a plan');
   const first = tryCostChanges(job, answer, cost, kit, waits).next();
   const results = {
-    plan: answer,
+    plan: writtenAnswer(answer, 'metric'),
     supply: answer.supply,
     heat: { inputs, heat: step.value?.report },
     cost: { inputs, cost, changes: first.done === true ? [] : [first.value] },

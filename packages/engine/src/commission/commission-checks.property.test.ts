@@ -7,11 +7,11 @@ const SETTINGS = { seed: 20251126, numRuns: 150 };
 const job = testJob('6 m');
 
 const passes = fc.record({
-  current_A: fc.double({ min: 100, max: 2000, noNaN: true }),
-  arc_voltage_V: fc.double({ min: 25, max: 60, noNaN: true }),
-  push_angle_deg: fc.double({ min: 20, max: 80, noNaN: true }),
-  travel_mm_per_min: fc.double({ min: 10, max: 10_000, noNaN: true }),
-  dwell_s: fc.double({ min: 0, max: 10, noNaN: true }),
+  current: fc.double({ min: 100, max: 2000, noNaN: true }),
+  voltage: fc.double({ min: 25, max: 60, noNaN: true }),
+  pushAngle: fc.double({ min: 0.35, max: 1.4, noNaN: true }),
+  travel: fc.double({ min: 2e-4, max: 0.17, noNaN: true }),
+  dwell: fc.double({ min: 0, max: 10, noNaN: true }),
 });
 const resistances = fc.double({ min: 0, max: 0.05, noNaN: true });
 const pressures = fc.double({ min: 0, max: 1.5e6, noNaN: true });
@@ -70,8 +70,8 @@ describe('whatever the plan and the supply', () => {
     fc.assert(
       fc.property(passes, resistances, (pass, resistance) => {
         const checks = testChecks({ passes: [testPass(pass)] }, withResistance(resistance));
-        const lost = 4 * resistance * pass.current_A;
-        expect(measured(checks, 'loaded_source_1').expected).toBeCloseTo(pass.arc_voltage_V + lost, 6);
+        const lost = 4 * resistance * pass.current;
+        expect(measured(checks, 'loaded_source_1').expected).toBeCloseTo(pass.voltage + lost, 6);
       }),
       SETTINGS,
     );

@@ -81,7 +81,7 @@ describe('the checks before the first arc', () => {
     const travel = measured(checks, 'travel_time_1');
     expect(travel.expected).toBeCloseTo(20, 9);
     expect(travel.ask).toContain('Mark 200 mm');
-    const fast = measured(testChecks({ passes: [testPass({ travel_mm_per_min: 1200 })] }), 'travel_time_1');
+    const fast = measured(testChecks({ passes: [testPass({ travel: 0.02 })] }), 'travel_time_1');
     expect(fast.expected).toBeCloseTo(25, 9);
     const short = testChecks(undefined, undefined, undefined, testJob('120 mm'));
     expect(measured(short, 'travel_time_1').expected).toBeCloseTo(10, 9);
@@ -123,9 +123,9 @@ describe('the checks before the first arc', () => {
 
   it('set the trial arc as the pass with the greatest current, and check each other setting once', () => {
     const passes = [
-      testPass({ current_A: 800, travel_mm_per_min: 700 }),
-      testPass({ number: 2, current_A: 900, push_angle_deg: 50 }),
-      testPass({ number: 3, current_A: 900, push_angle_deg: 50, set_by_gauge: true }),
+      testPass({ current: 800, travel: 700 / 60e3 }),
+      testPass({ number: 2, current: 900, pushAngle: (50 * Math.PI) / 180 }),
+      testPass({ number: 3, current: 900, pushAngle: (50 * Math.PI) / 180, setByGauge: true }),
     ];
     const several = testChecks({ passes });
     expect(measured(several, 'current').expected).toBe(900);

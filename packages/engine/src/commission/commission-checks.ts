@@ -56,7 +56,9 @@ function optionIssues({ instruments, stickOut }: CommissionOptions): Issue[] {
  * @returns the checks in order, or what in the supply cannot be worked with [list]
  * @source Ohm's law; sum of squares: JCGM 100:2008 (memory); uncertainties: stated in each check
  * @example
- * typeof commissionChecks // => "function"
+ * const loop = { ...electricOfKit(demoKit.kit).electric, arc: { holds: 'current', current: 600, voltage: 40 } };
+ * const supply = commissionSupplyOf(demoKit.kit, 'electrode_positive', loop);
+ * commissionChecks(demoAnswer.basis.plan, demoJob.job, supply, { system: 'metric' }).value[0].id // => "polarity"
  */
 export function commissionChecks(
   plan: PlannedPasses,
@@ -74,7 +76,7 @@ export function commissionChecks(
     });
   }
   if (issues.length > 0 || trial === undefined) return { ok: false, issues };
-  const points = pointVolts(supply, trial.current_A);
+  const points = pointVolts(supply, trial.current);
   if (!points.ok) return points;
   const input: CommissionInput = {
     plan,

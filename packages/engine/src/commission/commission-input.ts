@@ -1,5 +1,6 @@
 import type { FaultModel } from '../faults/index.ts';
 import type { Job } from '../job/index.ts';
+import type { PassOutcome } from '../plan/index.ts';
 import { formatAmount, type QuantityKind, type UnitSystem } from '../quantity/index.ts';
 import type { CommissionSupply } from './commission-supply.ts';
 import type { CommissionInstruments, StatedFigure } from './instruments.ts';
@@ -15,18 +16,11 @@ export interface CommissionOptions {
   readonly faults?: FaultModel;
 }
 
-/** One pass of a stated plan, as far as commissioning needs it. */
-export interface PlannedPass {
-  /** Order in which it is run, from 1 [-]. */
-  readonly number: number;
-  readonly current_A: number;
-  readonly arc_voltage_V: number;
-  readonly push_angle_deg: number;
-  readonly travel_mm_per_min: number;
-  readonly set_by_gauge: boolean;
-  /** Wait between arc and travel at the start [s]. */
-  readonly dwell_s: number;
-}
+/** One pass of a plan, as far as commissioning needs it. */
+export type PlannedPass = Pick<
+  PassOutcome,
+  'number' | 'current' | 'voltage' | 'pushAngle' | 'travel' | 'setByGauge' | 'dwell'
+>;
 
 /** What commissioning needs of a plan: its passes. */
 export interface PlannedPasses {
@@ -48,7 +42,7 @@ export interface CommissionInput {
 /** The pass with the greatest current; of equals the first. */
 export function trialPass(plan: PlannedPasses): PlannedPass | undefined {
   return plan.passes.reduce<PlannedPass | undefined>(
-    (best, pass) => (best === undefined || pass.current_A > best.current_A ? pass : best),
+    (best, pass) => (best === undefined || pass.current > best.current ? pass : best),
     undefined,
   );
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { amountOf, say } from '../quantity/index.ts';
 import { connectionSchedule } from './connection-schedule.ts';
 import { testSupply } from './shop.test-support.ts';
 
 function rows(change: Parameters<typeof testSupply>[0] = {}) {
-  const outcome = connectionSchedule(testSupply(change), 'metric');
+  const outcome = connectionSchedule(testSupply(change));
   if (!outcome.ok) throw new Error(outcome.issues[0]!.message);
   return outcome.value;
 }
@@ -31,7 +32,7 @@ describe('connectionSchedule', () => {
     });
     expect(rows()[0]!.voltage_V).toBeCloseTo(3.575748, 9);
     expect(rows()[5]).toMatchObject({
-      size: '19.0 mm (3/4 in) bore',
+      size: say`${amountOf(0.019, 'bore')} bore`,
       length_mm: 15_000,
       polarity: null,
       voltage_V: null,
@@ -61,7 +62,7 @@ describe('connectionSchedule', () => {
   });
 
   it('refuses what cannot be worked with', () => {
-    expect(connectionSchedule(testSupply({ setCurrent: Number.NaN }), 'metric').ok).toBe(false);
-    expect(connectionSchedule(testSupply({ items: [] }), 'metric').ok).toBe(false);
+    expect(connectionSchedule(testSupply({ setCurrent: Number.NaN })).ok).toBe(false);
+    expect(connectionSchedule(testSupply({ items: [] })).ok).toBe(false);
   });
 });

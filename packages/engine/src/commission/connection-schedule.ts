@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import type { Outcome } from '../issue/index.ts';
-import { boreText } from '../kit/index.ts';
 import type { Stated } from '../limit/index.ts';
-import { inUnit, type UnitSystem } from '../quantity/index.ts';
+import { amountOf, inUnit, say, sentenceSchema } from '../quantity/index.ts';
 import { itemVolts, pointVolts } from './circuit-volts.ts';
 import type { CommissionItem, CommissionSupply } from './commission-supply.ts';
 import { supplyIssues } from './supply-issues.ts';
@@ -15,8 +14,7 @@ export const connectionSchema = z
     name: z.string(),
     from: z.string(),
     to: z.string(),
-    size: z
-      .string()
+    size: sentenceSchema
       .nullable()
       .describe('Size as the kit writes it, or the bore of a hose; null for a joint.'),
     parallels: z
@@ -71,7 +69,6 @@ function itemRow(item: CommissionItem, supply: CommissionSupply): Row {
  * Leads and joints come in the order of the supply's items, electrode side first.
  *
  * @param supply - what the supply's solution says [record], finite amounts, every lead on a way to the arc
- * @param system - units of the bores [text], inch or metric
  * @returns the rows in the order in which they are made, or what in the supply cannot be worked with [list]
  * @source none: bookkeeping
  * @example
@@ -79,12 +76,9 @@ function itemRow(item: CommissionItem, supply: CommissionSupply): Row {
  * const back = { ...lead, id: 'w', name: 'Work lead', side: 'work', from: 'source -', to: 'plate' };
  * const source = { name: 'Source', noLoadVoltage: 80, electrodePoint: 'source +', workPoint: 'source -' };
  * const supply = { polarity: 'electrode_positive', setCurrent: 800, holderPoint: 'holder', platePoint: 'plate', sources: [source], items: [lead, back], airRuns: [], airPoints: [] };
- * connectionSchedule(supply, 'metric').value.map((row) => [row.name, row.polarity, row.voltage_V]) // => [["Electrode lead", "positive", 0.8], ["Work lead", "negative", 0.8], ["Sense wire", "negative", null]]
+ * connectionSchedule(supply).value.map((row) => [row.name, row.polarity, row.voltage_V]) // => [["Electrode lead", "positive", 0.8], ["Work lead", "negative", 0.8], ["Sense wire", "negative", null]]
  */
-export function connectionSchedule(
-  supply: CommissionSupply,
-  system: UnitSystem,
-): Outcome<readonly Connection[]> {
+export function connectionSchedule(supply: CommissionSupply): Outcome<readonly Connection[]> {
   const issues = supplyIssues(supply);
   if (issues.length > 0) return { ok: false, issues };
   const connected = pointVolts(supply, supply.setCurrent);
@@ -113,7 +107,7 @@ export function connectionSchedule(
         name: run.name,
         from: run.from,
         to: run.to,
-        size: `${boreText(run.bore, system)} bore`,
+        size: say`${amountOf(run.bore, 'bore')} bore`,
         length_mm: inUnit(run.length, 'mm'),
         polarity: null,
         tightness: TIGHT.air,

@@ -89,7 +89,7 @@ export function noLoadChecks(input: CommissionInput, points: readonly PointVolts
 }
 
 function currentCheck(input: CommissionInput): CheckDraft {
-  const amps = input.trial.current_A;
+  const amps = input.trial.current;
   const { clampShare, currentShare } = input.instruments;
   return {
     kind: 'measure',
@@ -114,7 +114,7 @@ function loadedCheck({ point, side, lost }: PointVolts, place: number, input: Co
   const { supply, trial, instruments } = input;
   const electrode = side === 'electrode';
   const atHolder = point === supply.holderPoint;
-  const volts = electrode ? trial.arc_voltage_V + lost : lost;
+  const volts = electrode ? trial.voltage + lost : lost;
   const swing = { what: 'swing of the arc', figure: instruments.arcSwing, times: 1 };
   return {
     kind: 'measure',
@@ -138,7 +138,7 @@ function terminalChecks(input: CommissionInput, points: readonly PointVolts[]): 
   const lostAt = new Map(points.map(({ point, lost }) => [point, lost]));
   return supply.sources.map((source, place) => {
     const lost = lostAt.get(source.electrodePoint)! + lostAt.get(source.workPoint)!;
-    const volts = trial.arc_voltage_V + lost;
+    const volts = trial.voltage + lost;
     return {
       kind: 'measure',
       id: `loaded_source_${place + 1}`,
@@ -146,7 +146,7 @@ function terminalChecks(input: CommissionInput, points: readonly PointVolts[]): 
       title: `Loaded volts, ${source.name}`,
       ask: `${COLD}: read the volts from "${source.electrodePoint}" to "${source.workPoint}".`,
       caution: CAUTIONS.arc,
-      why: `${shown(input, trial.arc_voltage_V, 'voltage')} for the arc and ${shown(input, lost, 'voltage')} for leads and joints.`,
+      why: `${shown(input, trial.voltage, 'voltage')} for the arc and ${shown(input, lost, 'voltage')} for leads and joints.`,
       evidence: 'terminal_volts',
       unit: 'V',
       expected: volts,
@@ -160,7 +160,7 @@ function terminalChecks(input: CommissionInput, points: readonly PointVolts[]): 
 }
 
 function senseCheck(input: CommissionInput): CheckDraft {
-  const volts = input.trial.arc_voltage_V;
+  const volts = input.trial.voltage;
   return {
     kind: 'measure',
     id: 'sense_difference',
@@ -179,10 +179,10 @@ function senseCheck(input: CommissionInput): CheckDraft {
 
 function jointCheck(joint: CommissionItem, input: CommissionInput): CheckDraft {
   const { instruments, supply, trial } = input;
-  const volts = itemVolts(joint, supply, trial.current_A);
+  const volts = itemVolts(joint, supply, trial.current);
   const most = joint.resistanceMost ?? LOOSE_FROM * joint.resistance;
-  const mostVolts = itemVolts({ ...joint, resistance: most }, supply, trial.current_A);
-  const amps = (joint.current * trial.current_A) / supply.setCurrent;
+  const mostVolts = itemVolts({ ...joint, resistance: most }, supply, trial.current);
+  const amps = (joint.current * trial.current) / supply.setCurrent;
   const limit =
     joint.resistanceMost === undefined
       ? 'twice what is expected: judgement, no source'

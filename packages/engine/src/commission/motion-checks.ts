@@ -22,11 +22,10 @@ function measuredLength(travel: number, { job, system, instruments }: Commission
 
 function travelChecks(input: CommissionInput): CheckDraft[] {
   const { watch, marks, travelShare } = input.instruments;
-  return passesBy(input.plan, (pass) => pass.travel_mm_per_min).map(([travel_mm_per_min, passes]) => {
-    const travel = travel_mm_per_min / 60e3;
+  return passesBy(input.plan, (pass) => pass.travel).map(([travel, passes]) => {
     const length = measuredLength(travel, input);
     const seconds = length / travel;
-    const gauged = passes.some((pass) => pass.set_by_gauge)
+    const gauged = passes.some((pass) => pass.setByGauge)
       ? ' The card’s table may set another travel after gauging; time that one in the same way.'
       : '';
     return {
@@ -79,7 +78,7 @@ function emergencyStop(): CheckDraft {
 /** Runs on after the arc is lost: tried in the trial arc. */
 export function lossWindowCheck(input: CommissionInput): CheckDraft {
   const { job, instruments, trial } = input;
-  const travel = trial.travel_mm_per_min / 60e3;
+  const travel = trial.travel;
   const length = lossLength(travel, job.kit.loss_window);
   return {
     kind: 'measure',

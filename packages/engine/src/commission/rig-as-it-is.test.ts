@@ -9,7 +9,7 @@ import { commissionSupplyOf } from './supply-of-kit.ts';
 const read = readKit(readFileSync(new URL('../../../../examples/yard-kit.yaml', import.meta.url), 'utf8'));
 if (!read.ok) throw new Error(read.issues[0]!.message);
 const kit: Kit = read.value.kit;
-const pass = testPass({ current_A: 1000, arc_voltage_V: 42 });
+const pass = testPass({ current: 1000, voltage: 42 });
 const duty = [{ arc: true, duration: 900 }];
 const loop: ElectricLoop = {
   ...electricOfKit(kit).electric,

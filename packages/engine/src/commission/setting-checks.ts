@@ -5,7 +5,6 @@ import { passesBy, passNames } from './commission-input.ts';
 import type { CheckDraft } from './draft.ts';
 
 /** Radians of a degree. */
-const DEGREE = Math.PI / 180;
 
 function confirm(
   id: string,
@@ -72,7 +71,7 @@ function connectionChecks({ supply }: CommissionInput): CheckDraft[] {
 
 function angleChecks(input: CommissionInput): CheckDraft[] {
   const { protractor } = input.instruments;
-  return passesBy(input.plan, (pass) => pass.push_angle_deg).map(([angle, passes]) => ({
+  return passesBy(input.plan, (pass) => pass.pushAngle).map(([angle, passes]) => ({
     kind: 'measure',
     id: `push_angle_${passes[0]!.number}`,
     stage: 'power_off',
@@ -82,15 +81,15 @@ function angleChecks(input: CommissionInput): CheckDraft[] {
     why: 'A flat electrode skims, a steep one digs deep and narrow.',
     evidence: 'push_angle',
     unit: 'deg',
-    expected: angle * DEGREE,
+    expected: angle,
     parts: [{ what: 'protractor and setting', figure: protractor, times: 1 }],
   }));
 }
 
 function reachChecks(input: CommissionInput): CheckDraft[] {
   const { stickOut, instruments, trial } = input;
-  const height = stickOut.value * Math.sin(trial.push_angle_deg * DEGREE);
-  const lean = stickOut.value * Math.cos(trial.push_angle_deg * DEGREE);
+  const height = stickOut.value * Math.sin(trial.pushAngle);
+  const lean = stickOut.value * Math.cos(trial.pushAngle);
   const tape = { what: 'tape and setting', figure: instruments.tape, times: 1 };
   return [
     {
@@ -123,7 +122,7 @@ function reachChecks(input: CommissionInput): CheckDraft[] {
 }
 
 function controlChecks({ trial, plan, instruments, job }: CommissionInput): CheckDraft[] {
-  const dwells = passesBy(plan, (pass) => pass.dwell_s);
+  const dwells = passesBy(plan, (pass) => pass.dwell);
   return [
     {
       kind: 'measure',
@@ -155,7 +154,7 @@ function controlChecks({ trial, plan, instruments, job }: CommissionInput): Chec
       evidence: 'arc_volts_set',
       hints: { high: 'Set for another electrode or plan: the arc would be too long.' },
       unit: 'V',
-      expected: trial.arc_voltage_V,
+      expected: trial.voltage,
       parts: [{ what: 'setting', figure: instruments.voltsSetting, times: 1 }],
     },
     ...dwells.map(

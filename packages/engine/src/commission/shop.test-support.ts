@@ -35,12 +35,12 @@ export function testJob(length = '2 m'): Job {
 export function testPass(change: Partial<PlannedPass> = {}): PlannedPass {
   return {
     number: 1,
-    current_A: 1000,
-    arc_voltage_V: 45,
-    push_angle_deg: 45,
-    travel_mm_per_min: 600,
-    set_by_gauge: false,
-    dwell_s: 0.6,
+    current: 1000,
+    voltage: 45,
+    pushAngle: Math.PI / 4,
+    travel: 0.01,
+    setByGauge: false,
+    dwell: 0.6,
     ...change,
   };
 }

@@ -34,7 +34,8 @@ const ENDS: Readonly<Record<Side, string>> = {
  * @returns what commissioning needs [record]
  * @source as solveLoop and airPoint
  * @example
- * typeof commissionSupplyOf // => "function"
+ * const loop = { ...electricOfKit(demoKit.kit).electric, arc: { holds: 'current', current: 600, voltage: 40 } };
+ * commissionSupplyOf(demoKit.kit, 'electrode_positive', loop).polarity // => "electrode_positive"
  */
 export function commissionSupplyOf(
   kit: Kit,

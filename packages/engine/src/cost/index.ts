@@ -18,4 +18,11 @@ export {
 } from './other-way.ts';
 export { type CostAssumption, type CostPractice, costPracticeOf, refillTitle } from './practice.ts';
 export { simulate } from './simulate.ts';
+export { type SkinOff, skinOff } from './skin.ts';
+export {
+  type CostKnown,
+  type CostOutcome,
+  type WayOutcome,
+  wholeCost,
+} from './whole-cost.ts';
 export { triangular } from './work-factors.ts';

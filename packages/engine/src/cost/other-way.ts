@@ -69,7 +69,8 @@ const JOB: Source = { text: 'the rate that the job states', provenance: 'job fil
  * @returns every way, compared where a rate is known [list]
  * @source CST-020, CST-033 (confirmed), CST-003 for what to do with them (derived)
  * @example
- * typeof compareWays // => "function"
+ * const work = arcWorkOfPlan(demoAnswer.basis.plan, demoJob.job, { airFlow: undefined, coolingTime: 60, hirePerDay: 0 });
+ * compareWays(demoJob.job, work, costPracticeOf(demoJob.job)).map(({ way }) => way) // => ["manual_gouging", "grinding", "chipping", "machining"]
  */
 export function compareWays(job: Job, work: ArcWork, practice: CostPractice): readonly ComparedWay[] {
   const volume = work.section.areaPerLength * work.section.seamLength;

@@ -78,7 +78,7 @@ export function refillTitle(job: Pick<Job, 'reweld'>): string {
  * @returns rates, paces and assumptions [record]
  * @source CST-020, CST-062 (confirmed); CST-063 (memory)
  * @example
- * typeof costPracticeOf // => "function"
+ * costPracticeOf(demoJob.job).skinAllowance // => 0.0015
  */
 export function costPracticeOf(job: Job): CostPractice {
   const { after, rates, heat } = job;

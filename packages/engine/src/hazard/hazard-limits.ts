@@ -11,7 +11,7 @@ import { distanceFromLead, IMPLANT_FIELD } from './magnetic-field.ts';
  * @returns the limit function [record]
  * @source 29 CFR 1910.133(a)(5) (confirmed); Directive 2013/35/EU (memory)
  * @example
- * typeof hazardLimits() // => "function"
+ * hazardLimits()({ current: 900 }, demoJob.job).map(({ id }) => id) // => ["shade_table"]
  */
 export function hazardLimits(): LimitFunction {
   return ({ current }, { site }) => [

@@ -35,6 +35,7 @@ export {
 export { hazardLimits } from './hazard-limits.ts';
 export { type Derating, type HearingProtection, hearingAttenuation } from './hearing-protection.ts';
 export { CAPTURE_VELOCITY, hoodFlow, type MovableHoodRow, movableHood } from './hood-flow.ts';
+export { judgeHazards } from './judge-hazards.ts';
 export {
   distanceFromLead,
   distanceFromPair,
@@ -45,6 +46,23 @@ export {
 } from './magnetic-field.ts';
 export { type MixturePart, mixtureIndex, shiftConcentration } from './mixture-index.ts';
 export type { NoiseTask } from './noise-task.ts';
+export type {
+  BreachOutcome,
+  CrewOutcome,
+  FieldOutcome,
+  FigureOutcome,
+  FireZoneOutcome,
+  FumeOutcome,
+  HazardOutcome,
+  HazardSettingOutcome,
+  ProtectionOutcome,
+  RangeOutcome,
+  RowOutcome as HazardRowOutcome,
+  RuleOutcome as HazardRuleOutcome,
+  SectionOutcome as HazardSectionOutcome,
+  SubstanceOutcome,
+  TaskOutcome,
+} from './outcome.ts';
 export {
   GOUGING_NOISE_SOURCE,
   GOUGING_SOUND_POWER,
@@ -53,6 +71,7 @@ export {
   PROCESS_NOISE_SOURCE,
   processNoise,
 } from './process-noise.ts';
+export type { HazardQuestion } from './question.ts';
 export { distanceToLevel, levelAtDistance, levelOfAll } from './sound-level.ts';
 export { STANDING_CAUTIONS, STOP_WORK } from './standing-lists.ts';
 export {

@@ -13,6 +13,7 @@ export { type GougingStart, gougingStart } from './gouging-start.ts';
 export { type HardnessBand, hardnessBand, QUENCH_TIME, skinHardness } from './hardness-band.ts';
 export { type FormulaHardness, hardnessByFormulas, martensiteHardness } from './hardness-formulas.ts';
 export { arcReachLimit, heatLimits } from './heat-limits.ts';
+export { type HeatOfPlanInput, heatOfPlan } from './heat-of-plan.ts';
 export {
   ARC_SHARE,
   type HeatSpan,
@@ -24,6 +25,16 @@ export {
   type StatedShare,
 } from './kept-heat.ts';
 export { coolingTimeOfLine, type LineOnPlate, lineSourceRise } from './line-source.ts';
+export type {
+  CoolingRow,
+  HardnessOutcome,
+  HeatAssumptionOutcome,
+  HeatEndsOutcome,
+  HeatOutcome,
+  HeatPassOutcome,
+  PreheatOutcome,
+  PreheatRow,
+} from './outcome.ts';
 export {
   type HydrogenControlPreheat,
   preheatHydrogenControl,
@@ -40,6 +51,7 @@ export type {
   SectionHeatInput,
   SectionPass,
 } from './section-heat.ts';
+export type { HeatRuns, StationPass } from './section-runs.ts';
 export { solveBlock } from './solve-block.ts';
 export { solveSeamEnd } from './solve-seam-end.ts';
 export { solveSection } from './solve-section.ts';

@@ -17,7 +17,7 @@ export type JobDifference = DocumentDifference;
  * @returns the differences in the order of the file, none for the same revision [list]
  * @source none: bookkeeping
  * @example
- * typeof jobDifference // => "function"
+ * jobDifference(demoJob, demoJob, 'metric') // => []
  */
 export function jobDifference(before: ReadJob, after: ReadJob, system: UnitSystem): readonly JobDifference[] {
   return documentDifference(jobFields(), before.job, after.job, system);

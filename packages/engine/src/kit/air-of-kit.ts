@@ -30,7 +30,7 @@ const SI_DROOP = 1000 / (100 / 60_000);
  * @returns the air supply [record]
  * @source none: bookkeeping
  * @example
- * typeof airOfKit // => "function"
+ * airOfKit(demoKit.kit).path.length // => 5
  */
 export function airOfKit(kit: Kit): AirSupply {
   const { air, ambient } = kit;
@@ -54,7 +54,7 @@ export function airOfKit(kit: Kit): AirSupply {
  * @returns the hoses [list]
  * @source none: bookkeeping
  * @example
- * typeof hosesOfKit // => "function"
+ * hosesOfKit(demoKit.kit).length // => 4
  */
 export function hosesOfKit(kit: Kit): readonly StockHose[] {
   return (kit.stock.hoses ?? []).map((hose) => ({

@@ -12,7 +12,7 @@ import type { ReadKit } from './read-kit.ts';
  * @returns the differences in the order of the file, none for the same revision [list]
  * @source none: bookkeeping
  * @example
- * typeof kitDifference // => "function"
+ * kitDifference(demoKit, demoKit, 'metric') // => []
  */
 export function kitDifference(
   before: ReadKit,

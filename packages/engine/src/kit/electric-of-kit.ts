@@ -19,7 +19,7 @@ export interface ElectricOfKit {
  * @returns sources, leads and ambient, and where in the kit each stands [record]
  * @source none: bookkeeping
  * @example
- * typeof electricOfKit // => "function"
+ * electricOfKit(demoKit.kit).electric.sources.length // => 2
  */
 export function electricOfKit(kit: Kit): ElectricOfKit {
   const places: { readonly source: number; readonly leads: readonly number[] }[] = [];

@@ -1,4 +1,6 @@
+export { arcWorkOfPlan, type CycleSurroundings, sectionOfPlan } from './arc-work-of-plan.ts';
 export type { Chances } from './chance.ts';
+export { heaviestPass } from './heaviest-pass.ts';
 export type {
   Binding,
   ChangeOutcome,
@@ -19,5 +21,6 @@ export { type PlanResult, type PlanWithin, planJob } from './plan-job.ts';
 export { runPlan } from './run-plan.ts';
 export { drawSeamPaths } from './seam-paths.ts';
 export { drawShops } from './shop-draws.ts';
+export { type StationCut, type StationCutInput, stationCuts } from './station-cuts.ts';
 export type { AfterCostFunction, GrooveLeft } from './whole-cost.ts';
 export type { Work } from './work.ts';

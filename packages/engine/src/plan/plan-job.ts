@@ -57,7 +57,8 @@ export interface PlanWithin {
  * @returns plan and alternatives, or a refusal [record]
  * @source derived: chance-constrained planning over the removal law
  * @example
- * typeof planJob // => "function"
+ * const belief = publishedBelief(metalOf('carbon_steel'), 'flat');
+ * planJob(demoJob.job, belief, { limits: [], easings: [], afterCost: afterCostOf(demoJob.job) }).plan.currency // => "EUR"
  */
 export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): PlanResult {
   const { seed } = job.plan;

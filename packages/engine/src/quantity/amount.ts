@@ -2,10 +2,11 @@ import type { QuantityKind } from './quantity-kind.ts';
 
 /**
  * What an amount measures and how people read it: a kind that documents may state, or one that only results have.
- * `depth` is a length as a gauge reads it, `length` one as a tape or a size is read.
+ * `bore` is a length as hoses are sold, `depth` one as a gauge reads it, `length` one as a tape or a size is read.
  */
 export type AmountKind =
   | QuantityKind
+  | 'bore'
   | 'depth'
   | 'energy'
   | 'heat_per_length'
@@ -20,6 +21,8 @@ export interface Amount {
   /** In the SI unit of its kind [SI unit of the kind]. */
   readonly value: number;
   readonly kind: AmountKind;
+  /** What it is held against: written with figures enough to tell the two apart [SI unit of the kind]. */
+  readonly beside?: number;
 }
 
 /**

@@ -43,7 +43,7 @@ const POUND = 0.45359237;
 const FOOT = 0.3048;
 
 /** Units by kind; voltages and powers of a joint have smaller ones below. */
-const SHOWN: Readonly<Record<AmountKind, Readonly<Record<UnitSystem, ShownUnit>>>> = {
+const SHOWN: Readonly<Record<Exclude<AmountKind, 'bore'>, Readonly<Record<UnitSystem, ShownUnit>>>> = {
   length: { inch: shownIn('in', 3), metric: shownIn('mm', 1) },
   depth: { inch: shownIn('in', 2), metric: shownIn('mm', 1) },
   time: both(shownIn('s', 1)),
@@ -76,7 +76,7 @@ const WATTS = shownIn('W', 0);
 const MEGAJOULES = shownAs('MJ', 1e6, 1);
 
 /** The unit for an amount of this size: a joint makes a few watts and millivolts, a lead kilowatts and volts. */
-function shownUnit(value: number, kind: AmountKind, system: UnitSystem): ShownUnit {
+function shownUnit(value: number, kind: Exclude<AmountKind, 'bore'>, system: UnitSystem): ShownUnit {
   const size = Math.abs(value);
   if (kind === 'voltage' && size > 0 && size < 0.9995) return MILLIVOLTS;
   if (kind === 'power' && size < 999.5) return WATTS;
@@ -100,6 +100,12 @@ function inShownUnit(value: number, { unit, of, decimals, finerBelowTen, zeroDro
   const text = fixed(amount, finerBelowTen && Math.abs(amount) < 9.95 ? decimals + 1 : decimals);
   const number = zeroDropped ? text.replace(/\.0+$/u, '') : text;
   return withUnit(number, unit);
+}
+
+/** Hoses are sold by the inch, so a metric shop reads both. */
+function formatBore(value: number, system: UnitSystem): string {
+  const inches = formatInchLength(value);
+  return system === 'inch' ? inches : `${formatMetricLength(value)} (${inches})`;
 }
 
 /** Percent; never rounded up to certainty, because 99.99 % is not 100 %. */
@@ -126,6 +132,7 @@ function formatShare(share: number): string {
  * formatAmount(0.0318, 'length', 'inch') // => "1 1/4 in"
  * formatAmount(0.0118, 'depth', 'inch') // => "0.46 in"
  * formatAmount(12.7, 'mass', 'inch') // => "28.0 lb"
+ * formatAmount(0.01905, 'bore', 'metric') // => "19.1 mm (3/4 in)"
  */
 export function formatAmount(
   value: number,
@@ -140,6 +147,7 @@ export function formatAmount(
     return `${Number(unit.scale.fromSi(value).toPrecision(4))} ${options.unit}`;
   }
   if (kind === 'length') return system === 'inch' ? formatInchLength(value) : formatMetricLength(value);
+  if (kind === 'bore') return formatBore(value, system);
   if (kind === 'depth') return formatDepth(value, system);
   if (kind === 'time') return formatTime(value);
   if (kind === 'share') return formatShare(value);
@@ -170,7 +178,7 @@ export function formatApart(
 ): readonly [string, string] {
   const usual = [formatAmount(first, kind, system), formatAmount(second, kind, system)] as const;
   if (usual[0] !== usual[1] || Math.abs(first - second) <= 1e-9 * Math.abs(second)) return usual;
-  const { unit, of, decimals } = shownUnit(second, kind, system);
+  const { unit, of, decimals } = shownUnit(second, kind === 'bore' ? 'length' : kind, system);
   for (let more = decimals; more <= DECIMALS_MOST; more += 1) {
     const [one, other] = [fixed(of(first), more), fixed(of(second), more)];
     if (one !== other) return [withUnit(one, unit), withUnit(other, unit)];

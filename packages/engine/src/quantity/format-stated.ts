@@ -1,4 +1,4 @@
-import type { AmountKind } from './amount.ts';
+import type { Amount, AmountKind } from './amount.ts';
 import { formatAmount, formatApart, formatBand } from './format-amount.ts';
 import type { UnitSystem } from './quantity-kind.ts';
 import { fromUnit, kindOfUnit, type StatedUnit } from './stated-unit.ts';
@@ -74,6 +74,31 @@ export function formatStatedBand(low: number, high: number, unit: StatedUnit, sy
   if (kind === undefined || kind === 'sound')
     return `${formatStated(low, unit, system)} to ${formatStated(high, unit, system)}`;
   return formatBand(fromUnit(low, unit), fromUnit(high, unit), kind, system);
+}
+
+/**
+ * Two numbers of a result that are held against each other, for a sentence.
+ *
+ * @param first - the one number [see unit], finite
+ * @param second - the other [see unit], finite
+ * @param unit - unit of both [text], one of the StatedUnit names
+ * @returns the two as parts of a sentence [two parts]
+ * @source none: bookkeeping
+ * @example
+ * sentenceText(say`${statedApart(549.6, 551.6, 'kPa')[0]} at most`, 'metric') // => "5.50 bar at most"
+ */
+export function statedApart(
+  first: number,
+  second: number,
+  unit: StatedUnit,
+): readonly [Amount | string, Amount | string] {
+  const kind = kindOfUnit(unit);
+  if (kind === undefined || kind === 'sound') return [plainStated(first, unit), plainStated(second, unit)];
+  const [one, other] = [fromUnit(first, unit), fromUnit(second, unit)];
+  return [
+    { value: one, kind, beside: other },
+    { value: other, kind, beside: one },
+  ];
 }
 
 /** A number that is read in its own unit. */

@@ -3,7 +3,7 @@ export { exactAmount } from './exact-amount.ts';
 export { unitsOf } from './find-unit.ts';
 export { type FormatOptions, formatAmount, formatApart, formatBand } from './format-amount.ts';
 export { formatBound } from './format-bound.ts';
-export { formatStated, formatStatedApart, formatStatedBand } from './format-stated.ts';
+export { formatStated, formatStatedApart, formatStatedBand, statedApart } from './format-stated.ts';
 export { parseAmount } from './parse-amount.ts';
 export { QUANTITY_KINDS, type QuantityKind, type UnitSystem } from './quantity-kind.ts';
 export {
@@ -14,4 +14,5 @@ export {
   sentenceText,
   type Written,
 } from './sentence.ts';
+export { sentenceSchema } from './sentence-schema.ts';
 export { type EdgeUnit, fromUnit, inUnit, kindOfUnit, STATED_UNITS, type StatedUnit } from './stated-unit.ts';

@@ -1,5 +1,5 @@
 import type { Amount } from './amount.ts';
-import { formatAmount } from './format-amount.ts';
+import { formatAmount, formatApart } from './format-amount.ts';
 import type { UnitSystem } from './quantity-kind.ts';
 
 /**
@@ -69,8 +69,14 @@ export function joinSentences(sentences: readonly Sentence[], between = ' '): Se
  */
 export function sentenceText(sentence: Sentence, system: UnitSystem): string {
   return partsOf(sentence)
-    .map((part) => (typeof part === 'string' ? part : formatAmount(part.value, part.kind, system)))
+    .map((part) => (typeof part === 'string' ? part : amountText(part, system)))
     .join('');
+}
+
+function amountText({ value, kind, beside }: Amount, system: UnitSystem): string {
+  return beside === undefined
+    ? formatAmount(value, kind, system)
+    : formatApart(value, beside, kind, system)[0];
 }
 
 /** A result whose sentences are written out: where it had a sentence it has a text. */

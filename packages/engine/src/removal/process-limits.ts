@@ -23,7 +23,7 @@ const ENERGY: Source = {
  * @returns the limit function [record]
  * @source AWS Welding Handbook current ranges (memory); depth per pass: common practice, no source; energy balance: derived
  * @example
- * typeof processLimits(10.5e9) // => "function"
+ * processLimits(10.5e9)(heaviestPass(demoAnswer.basis.plan), demoJob.job)[0].id // => "electrode_current_least"
  */
 export function processLimits(meltingEnergy: number): LimitFunction {
   return (candidate, job) => [

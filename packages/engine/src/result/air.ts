@@ -1,5 +1,14 @@
 import { z } from 'zod';
 import { type Stated, sourceSchema } from '../limit/index.ts';
+import { amountOf, inUnit, type Sentence, say, sentenceSchema } from '../quantity/index.ts';
+import type {
+  AirItem,
+  AirOutcome,
+  AirPoint,
+  Drawdown,
+  DutyInterval,
+  RestoredPressure,
+} from '../supply/index.ts';
 
 const airPointReportSchema = z
   .object({
@@ -72,7 +81,7 @@ const hoseChangesReportSchema = z
       .describe('Pressure in the receiver for which they were sought: its cut-in [kPa gauge].'),
     before_kPa: z.number().describe('Flowing pressure there without any change [kPa gauge].'),
     after_kPa: z.number().describe('Flowing pressure there after the changes [kPa gauge].'),
-    says: z.string().describe('The same in one sentence.'),
+    says: sentenceSchema.describe('The same in one sentence.'),
   })
   .meta({
     id: 'HoseChangesReport',
@@ -130,3 +139,131 @@ export type DrawdownReport = Stated<typeof drawdownReportSchema>;
 export type HoseChangesReport = Stated<typeof hoseChangesReportSchema>;
 /** The air from receiver to torch through all passes of the plan. */
 export type AirReport = Stated<typeof airReportSchema>;
+
+/** Points of the receiver's course that are stated at most [-]. */
+const SAMPLES_MOST = 400;
+
+/**
+ * States the air of a plan as it leaves: every number in the unit of its key.
+ *
+ * @param outcome - the air in SI [record], from `airThroughDuty`
+ * @param travel - travel of the passes, by which a moment of the duty is a place on the seam [m/s], > 0
+ * @returns the air with units in its keys [record]
+ * @source none: unit conversion
+ * @example
+ * const air = airThroughDuty(airOfKit(demoKit.kit), wantedPressures(demoKit.kit), [{ arc: true, duration: 60 }], []);
+ * stateAir(air.value, 0.01).drawdown.passes[0].to_s // => 60
+ */
+export function stateAir(outcome: AirOutcome, travel: number): AirReport {
+  const { point, wanted, drawdown, changes } = outcome;
+  return {
+    receiver_kPa: inUnit(point.receiver, 'kPa'),
+    torch_flow_L_per_min: inUnit(point.torchFlow, 'L_per_min'),
+    receiver_flow_L_per_min: inUnit(point.receiverFlow, 'L_per_min'),
+    delivered_L_per_min: inUnit(outcome.delivered, 'L_per_min'),
+    wanted: {
+      regulator_kPa: inUnit(wanted.regulator.value, 'kPa'),
+      regulator_source: wanted.regulator.source,
+      torch_kPa: inUnit(wanted.torch.value, 'kPa'),
+      torch_source: wanted.torch.source,
+    },
+    regulator_kPa: inUnit(point.regulator, 'kPa'),
+    torch_kPa: inUnit(point.torch, 'kPa'),
+    points: statePoints(point, outcome.path),
+    choked: point.choked,
+    regulating: point.regulating ?? null,
+    drawdown: stateDrawdown(drawdown, outcome.duty, travel),
+    hose_changes: changes && stateChanges(changes),
+    cautions: [...drawdown.cautions.map(({ message }) => message), ...quickDraw(drawdown)],
+  };
+}
+
+function statePoints(point: AirPoint, path: readonly AirItem[]): readonly AirPointReport[] {
+  return point.points.map(({ behind, static: still, flowing }, i) => {
+    const item = i === 0 ? undefined : path[i - 1];
+    const run = item?.kind === 'hose' || item?.kind === 'pipe' ? item : undefined;
+    return {
+      behind,
+      kind: item?.kind ?? 'receiver',
+      length_m: run?.length ?? null,
+      bore_mm: run === undefined ? null : inUnit(run.bore, 'mm'),
+      static_kPa: inUnit(still, 'kPa'),
+      flowing_kPa: inUnit(flowing, 'kPa'),
+    };
+  });
+}
+
+/** The course of the receiver over a duty, stated; `travel` tells how far into a pass a moment lies [m/s]. */
+export function stateDrawdown(
+  drawdown: Drawdown,
+  duty: readonly DutyInterval[],
+  travel: number,
+): DrawdownReport {
+  const { samples, below } = drawdown;
+  const step = Math.max(1, Math.ceil(samples.length / SAMPLES_MOST));
+  // Where torch or compressor starts or stops, and the ends, are kept.
+  const kept = samples.filter((sample, i) => {
+    const before = samples[i - 1];
+    const after = samples[i + 1];
+    return (
+      i % step === 0 ||
+      before === undefined ||
+      after === undefined ||
+      sample.compressorOn !== after.compressorOn ||
+      sample.compressorOn !== before.compressorOn ||
+      sample.interval !== after.interval ||
+      sample.interval !== before.interval
+    );
+  });
+  const starts = duty.map((_, i) => duty.slice(0, i).reduce((sum, { duration }) => sum + duration, 0));
+  const blown = duty.flatMap(({ arc, duration }, i) =>
+    arc && duration > 0 ? [{ from: starts[i]!, to: starts[i]! + duration }] : [],
+  );
+  return {
+    time_s: kept.map(({ time }) => time),
+    receiver_kPa: kept.map(({ receiver }) => inUnit(receiver, 'kPa')),
+    compressor_on: kept.map(({ compressorOn }) => compressorOn),
+    passes: blown.map(({ from, to }, i) => ({
+      from_s: from,
+      to_s: to,
+      lowest_kPa: inUnit(drawdown.lowestByPass[i]!, 'kPa'),
+    })),
+    lowest_kPa: inUnit(drawdown.lowest, 'kPa'),
+    lowest_quick_kPa: inUnit(drawdown.lowestQuick, 'kPa'),
+    needed_kPa: drawdown.needed === undefined ? null : inUnit(drawdown.needed, 'kPa'),
+    below_from_s: below?.time ?? null,
+    below_from_pass: below?.pass ?? null,
+    below_from_mm: below === undefined ? null : inUnit(below.intoPass * travel, 'mm'),
+    compressor_starts: drawdown.compressorStarts,
+  };
+}
+
+/** Only a quick draw may fail where a slow one holds: a trial tells. */
+function quickDraw({ below, belowQuick }: Drawdown): readonly string[] {
+  if (below !== undefined || belowQuick === undefined) return [];
+  return [
+    `The air in the receiver cools when it is drawn quickly, and its pressure then falls up to 1.4 times as fast: in pass ${belowQuick.pass} it may become too low. Watch the receiver’s gauge in a trial of that length.`,
+  ];
+}
+
+function stateChanges(restored: RestoredPressure): HoseChangesReport {
+  const { reached, changes, at } = restored;
+  return {
+    reached,
+    changes,
+    at,
+    receiver_kPa: inUnit(restored.receiver, 'kPa'),
+    before_kPa: inUnit(restored.before, 'kPa'),
+    after_kPa: inUnit(restored.after, 'kPa'),
+    says: changesSay(restored),
+  };
+}
+
+function changesSay({ reached, changes, at, before, after, wanted }: RestoredPressure): Sentence {
+  const where = at === 'regulator' ? 'behind the regulator' : 'before the torch';
+  const short = say`Flowing, ${amountOf(before, 'pressure')} stand ${where} at the receiver’s cut-in; ${amountOf(wanted, 'pressure')} are asked for.`;
+  if (changes.length === 0) return say`${short} No hose in stock mends it.`;
+  const list = changes.map((change) => `“${change.out}” for “${change.in}”`).join(', ');
+  const start = reached ? 'Changing' : 'The best that stock can do, changing';
+  return say`${short} ${start} ${list}, gives ${amountOf(after, 'pressure')}.`;
+}

@@ -1,7 +1,14 @@
 import { z } from 'zod';
 import { defaultUsedSchema } from '../document/index.ts';
 import type { Stated } from '../limit/index.ts';
-import { STATED_UNITS } from '../quantity/index.ts';
+import type { PlanOutcome } from '../plan/index.ts';
+import {
+  STATED_UNITS,
+  sentenceSchema,
+  sentencesWritten,
+  type UnitSystem,
+  type Written,
+} from '../quantity/index.ts';
 import { planSchema } from './plan.ts';
 import { supplySchema } from './supply.ts';
 
@@ -30,7 +37,7 @@ const inputsSchema = z
 
 const refusalSchema = z
   .object({
-    summary: z.string().describe('One sentence for the person who asked.'),
+    summary: sentenceSchema.describe('One sentence for the person who asked.'),
     binding: z.array(
       z.object({
         constraint: z.string().describe('Identifier of the limit or chance constraint.'),
@@ -77,5 +84,32 @@ export const answerSchema = z
 export type AnswerInputs = Stated<typeof inputsSchema>;
 /** A piece of advice on the metal, with where it comes from. */
 export type Advice = Stated<typeof adviceSchema>;
-/** The whole result for one job: a plan, or a refusal, never both. */
-export type Answer = Stated<typeof answerSchema>;
+/** What the other questions about a job are answered from, in SI with the objects themselves. */
+export interface AnswerBasis {
+  readonly plan: PlanOutcome;
+  /** Free air through the torch at the plan's setting; undefined where no kit tells [m3/s]. */
+  readonly torchFlow: number | undefined;
+}
+
+/** The whole result for one job: a plan, or a refusal, never both; `basis` stays inside the program. */
+export type Answer = Stated<typeof answerSchema> & {
+  /** Only where there is a plan; no part of what other programs get. */
+  readonly basis?: AnswerBasis;
+};
+
+/**
+ * An answer as other programs get it: without what stays inside, its sentences written out.
+ *
+ * @param answer - the answer [record], from `answerJob`
+ * @param system - units of the sentences [text], inch or metric
+ * @returns plain data of the schema of `furrow plan` [record]
+ * @source none: bookkeeping
+ * @example
+ * writtenAnswer({ basis: { torchFlow: 0.01 }, cautions: ['Hot.'] }, 'metric') // => {"cautions":["Hot."]}
+ */
+export function writtenAnswer(
+  { basis: _, ...answer }: Answer,
+  system: UnitSystem,
+): Written<Omit<Answer, 'basis'>> {
+  return sentencesWritten(answer, system);
+}

@@ -1,6 +1,17 @@
 import { z } from 'zod';
-import { COST_PARTS, CYCLE_STEPS } from '../cost/index.ts';
+import {
+  COST_PARTS,
+  type CostOutcome,
+  type CostPart,
+  CYCLE_STEPS,
+  type CycleStep,
+  type Estimate,
+  type ExtraMetal,
+  type OtherWay,
+  type WayTaken,
+} from '../cost/index.ts';
 import { type Stated, sourceSchema } from '../limit/index.ts';
+import { inUnit, sentenceSchema } from '../quantity/index.ts';
 
 const estimateSchema = z
   .object({
@@ -117,7 +128,7 @@ const reportSchema = z
   .meta({ id: 'CostReport', description: 'Time and money of the whole job.' });
 
 const noCostSchema = z
-  .object({ kind: z.literal('no_plan'), says: z.string() })
+  .object({ kind: z.literal('no_plan'), says: sentenceSchema })
   .meta({ id: 'NoCost', description: 'Why there is nothing to tell of time and money.' });
 
 /** Time and money of a job, or why there is none. */
@@ -130,7 +141,7 @@ export const costChangeSchema = z
   .object({
     id: z.enum(['second_source', 'larger_electrode', 'wider_tolerance', 'hired_compressor']),
     title: z.string(),
-    says: z.string().describe('What was changed, or why it could not be tried.'),
+    says: sentenceSchema.describe('What was changed, or why it could not be tried.'),
     outcome: z
       .enum(['replanned', 'no_plan', 'not_tried'])
       .describe(
@@ -172,3 +183,149 @@ export type NoCost = Stated<typeof noCostSchema>;
 export type CostAnswer = Stated<typeof costSchema>;
 /** What a change of job or kit makes of time and money, replanned. */
 export type CostChangeReport = Stated<typeof costChangeSchema>;
+
+const STEP_TITLES: Readonly<Record<CycleStep, string>> = {
+  set_up: 'Set-up',
+  commissioning: 'Commissioning',
+  starts: 'Starts',
+  arc: 'Gouging arc',
+  returns: 'Returns of the carriage',
+  electrode_changes: 'Electrode changes',
+  gauging: 'Gauge stops',
+  cooling: 'Cooling waits',
+  rework: 'Rework',
+  cleaning: 'Cleaning',
+  grinding: 'Grinding off the skin',
+  inspection: 'Inspection',
+  refill: 'Refill welding',
+  flush: 'Grinding the cap flush',
+};
+
+const PART_TITLES: Readonly<Record<CostPart, string>> = {
+  labour: 'Labour and overhead',
+  electrodes: 'Electrodes',
+  power: 'Power for gouging',
+  air: 'Air',
+  discs: 'Grinding discs',
+  filler: 'Filler',
+  gas_and_flux: 'Gas and flux',
+  hire: 'Hired plant',
+};
+
+const WAY_TITLES: Readonly<Record<OtherWay, string>> = {
+  manual_gouging: 'Manual gouging',
+  grinding: 'Grinding',
+  chipping: 'Chipping',
+  machining: 'Machining',
+};
+
+/**
+ * States time and money of a job as they leave: every number in the unit of its key.
+ *
+ * @param outcome - time and money in SI [record], from `wholeCost`
+ * @returns the report with units in its keys [record]
+ * @source none: unit conversion
+ * @example
+ * const work = arcWorkOfPlan(demoAnswer.basis.plan, demoJob.job, { airFlow: undefined, coolingTime: 60, hirePerDay: 0 });
+ * stateCost(wholeCost(demoJob.job, work, { air: false, waits: true })).seam_length_m // => 0.18
+ */
+export function stateCost(outcome: CostOutcome): CostReport {
+  const { cycle, seamLength } = outcome;
+  return {
+    kind: 'cost',
+    currency: outcome.currency,
+    seam_length_m: seamLength,
+    trials: cycle.trials,
+    seed: cycle.seed,
+    time_s: stateEstimate(cycle.time),
+    cost: stateEstimate(cycle.cost),
+    cost_per_m: stateEstimate(cycle.cost, seamLength),
+    reworked: cycle.reworked,
+    steps: CYCLE_STEPS.map((step) => ({
+      step,
+      title: STEP_TITLES[step],
+      time_s: stateEstimate(cycle.timeOf[step].estimate),
+      time_share: cycle.timeOf[step].share,
+      cost: stateEstimate(cycle.costOf[step].estimate),
+      cost_share: cycle.costOf[step].share,
+    })),
+    items: COST_PARTS.map((part) => ({
+      part,
+      title: PART_TITLES[part],
+      cost: stateEstimate(cycle.partOf[part].estimate),
+      cost_share: cycle.partOf[part].share,
+    })),
+    refill: stateRefill(outcome),
+    extra: outcome.extra.map((extra) => stateExtra(extra, seamLength)),
+    ways: stateWays(outcome),
+    assumptions: outcome.assumptions,
+    cautions: outcome.cautions,
+  };
+}
+
+function stateEstimate(from: Estimate, per = 1): CostEstimate {
+  return {
+    p50: from.p50 / per,
+    p90: from.p90 / per,
+    mean: from.mean / per,
+    p50_half_width: from.p50HalfWidth / per,
+    p90_half_width: from.p90HalfWidth / per,
+  };
+}
+
+function stateRefill({ process, refill, skin }: CostOutcome): RefillReport {
+  return {
+    process,
+    gouged_area_mm2: inUnit(skin.gouged, 'mm2'),
+    ground_area_mm2: inUnit(skin.ground, 'mm2'),
+    skin_allowance_mm: inUnit(skin.allowance, 'mm'),
+    weld_metal_kg: refill.weldMetal,
+    skin_weld_metal_kg: skin.addedMetal,
+    filler_kg: refill.filler,
+    arc_time_s: refill.arcTime,
+    time_s: refill.time,
+  };
+}
+
+function stateExtra(extra: ExtraMetal, seamLength: number): ExtraReport {
+  return {
+    deeper_mm: inUnit(extra.deeper, 'mm'),
+    wider_mm: inUnit(extra.wider, 'mm'),
+    weld_metal_kg: extra.weldMetal,
+    weld_metal_percent: inUnit(extra.share, 'percent'),
+    time_s: extra.time,
+    cost: extra.cost,
+    cost_per_m: extra.cost / seamLength,
+  };
+}
+
+function stateWays({ planned, ways, seamLength }: CostOutcome): readonly WayReport[] {
+  const stateTaken = (taken: WayTaken | undefined) => ({
+    groove_time_s: taken?.grooveTime ?? null,
+    time_s: taken?.time ?? null,
+    cost: taken?.cost ?? null,
+    cost_per_m: taken === undefined ? null : taken.cost / seamLength,
+  });
+  return [
+    {
+      way: 'planned',
+      title: 'Mechanised gouging as planned',
+      rate: 'planned',
+      note: 'the plan at its medians, every duration at its usual value',
+      source: { text: 'the plan', provenance: 'derived' },
+      ...stateTaken(planned),
+      planned_cheaper_from_m: null,
+    },
+    ...ways.map(
+      ({ way, rate, note, source, taken, cheaperFrom }): WayReport => ({
+        way,
+        title: WAY_TITLES[way],
+        rate,
+        note,
+        source,
+        ...stateTaken(taken),
+        planned_cheaper_from_m: cheaperFrom,
+      }),
+    ),
+  ];
+}

@@ -1,5 +1,17 @@
 import { z } from 'zod';
 import type { Stated } from '../limit/index.ts';
+import { inUnit } from '../quantity/index.ts';
+import {
+  type Characteristic,
+  type ElectricLoop,
+  type Lead,
+  type LeadState,
+  type NoWorkingLoop,
+  type SenseLanding,
+  type SourceState,
+  sourceVoltage,
+  type WorkingLoop,
+} from '../supply/index.ts';
 
 const sourceReportSchema = z
   .object({
@@ -170,3 +182,147 @@ export type SenseReport = Stated<typeof senseReportSchema>;
 export type ElectricPoint = Stated<typeof electricPointSchema>;
 /** One thing between terminals and arc that turns current into heat. */
 export type LossReport = Stated<typeof lossReportSchema>;
+
+/** Points of a temperature curve that are stated at most [-]. */
+const POINTS_MOST = 240;
+
+/**
+ * States the electric loop as it leaves: every number in the unit of its key.
+ *
+ * @param loop - the loop [record], as it was solved
+ * @param solved - what solving it gave [record], from `solveLoop`
+ * @param landings - what wrong landings of the sense wires would do [list], from `senseLandings`
+ * @returns the loop with units in its keys, or why it has no working point [record]
+ * @source none: unit conversion
+ * @example
+ * stateElectric({}, { kind: 'no_operating_point', reason: 'Too long a lead.' }, []).reason // => "Too long a lead."
+ */
+export function stateElectric(
+  loop: ElectricLoop,
+  solved: WorkingLoop | NoWorkingLoop,
+  landings: readonly SenseLanding[],
+): ElectricReport {
+  return solved.kind === 'no_operating_point' ? solved : statePoint(loop, solved, landings);
+}
+
+function statePoint(
+  loop: ElectricLoop,
+  solved: WorkingLoop,
+  landings: readonly SenseLanding[],
+): ElectricPoint {
+  const laid = new Map(
+    [...loop.sources.flatMap(({ leads = [] }) => leads), ...loop.leads].map((lead) => [lead.name, lead]),
+  );
+  const inputs = solved.sources.map(({ input }) => input?.apparent_VA);
+  return {
+    kind: 'operating_point',
+    current_A: solved.current_A,
+    arc_voltage_V: solved.arc_voltage_V,
+    needed_V: solved.needed_V,
+    available_V: solved.available_V,
+    margin_V: solved.margin_V,
+    arc_kW: inUnit(solved.arc_W, 'kW'),
+    output_kW: inUnit(solved.output_W, 'kW'),
+    loss_W: solved.loss_W,
+    input_kVA: inputs.every((apparent) => apparent !== undefined)
+      ? inUnit(
+          inputs.reduce((sum, apparent) => sum + apparent, 0),
+          'kVA',
+        )
+      : null,
+    arc_minutes_in_ten: solved.arc_minutes_in_ten,
+    sources: solved.sources.map((state, i) => stateSource(state, loop.sources[i]!.source.characteristic)),
+    leads: solved.leads.map((state) => stateLead(state, laid.get(state.name)!)),
+    losses: solved.losses.map(({ lead, joint, drop_V, loss_W }) => ({
+      lead,
+      joint: joint ?? null,
+      drop_V,
+      loss_W,
+    })),
+    sense: landings.map(stateSense),
+    cautions: solved.cautions,
+  };
+}
+
+function stateSource(state: SourceState, characteristic: Characteristic): SourceReport {
+  const { input } = state;
+  return {
+    name: state.name,
+    current_A: state.current_A,
+    share_percent: inUnit(state.share, 'percent'),
+    terminal_voltage_V: state.terminal_voltage_V,
+    no_load_voltage_V: sourceVoltage(characteristic, 0),
+    permissible_minutes: state.permissible_minutes,
+    rated_maximum_A: state.rated_maximum_A,
+    drops_out: state.drops_out,
+    input_kW: input === undefined ? null : inUnit(input.power_W, 'kW'),
+    input_kVA: input?.apparent_VA === undefined ? null : inUnit(input.apparent_VA, 'kVA'),
+    line_current_A: input?.line_current_A ?? null,
+  };
+}
+
+function stateLead(state: LeadState, lead: Lead): LeadReport {
+  const { steady, duty } = state;
+  return {
+    name: state.name,
+    side: state.side,
+    source: state.source ?? null,
+    size: state.size,
+    parallels: state.parallels,
+    length_m: lead.length,
+    current_A: state.current_A,
+    resistance_mohm: inUnit(state.resistance_ohm, 'mohm'),
+    drop_V: state.drop_V,
+    temperature_C: inUnit(duty?.peak_K ?? state.temperature_K, 'degC'),
+    steady_C: steady.kind === 'steady' ? inUnit(steady.temperature_K, 'degC') : null,
+    steady_says: steady.kind === 'steady' ? null : steady.reason,
+    insulation_limit_C: inUnit(state.insulation_limit_K, 'degC'),
+    insulation_limit_provenance: state.insulation_limit_provenance,
+    time_constant_s: state.time_constant_s,
+    time_to_limit_s: state.time_to_limit_s ?? null,
+    course: curveOf(duty?.history ?? []),
+    joints: state.joints.map(
+      ({ name, drop_V, heat_W, rise_K }, i): JointReport => ({
+        name,
+        resistance_mohm: inUnit(lead.joints?.[i]?.resistance ?? 0, 'mohm'),
+        drop_mV: inUnit(drop_V, 'mV'),
+        heat_W,
+        rise_K: rise_K ?? null,
+      }),
+    ),
+  };
+}
+
+/** The course with as many points as a drawing can show, its ends and its highest point among them. */
+function curveOf(
+  history: readonly { readonly time_s: number; readonly temperature_K: number }[],
+): TemperatureCurve {
+  const step = Math.max(1, Math.ceil(history.length / POINTS_MOST));
+  const highest = history.reduce(
+    (best, point, i) => (point.temperature_K > history[best]!.temperature_K ? i : best),
+    0,
+  );
+  const kept = history.filter((_, i) => i % step === 0 || i === highest || i === history.length - 1);
+  return {
+    time_s: kept.map(({ time_s }) => time_s),
+    temperature_C: kept.map(({ temperature_K }) => inUnit(temperature_K, 'degC')),
+  };
+}
+
+function stateSense(landing: SenseLanding): SenseReport {
+  const { arcLengthChange, depthChange } = landing;
+  return {
+    landed: landing.landed,
+    between: landing.between,
+    read_V: landing.read,
+    arc_voltage_V: landing.arcVoltage,
+    error_V: landing.error,
+    current_A: landing.current,
+    arc_length_change_mm: {
+      least: inUnit(arcLengthChange.least, 'mm'),
+      most: inUnit(arcLengthChange.most, 'mm'),
+    },
+    depth_change_percent: depthChange === null ? null : inUnit(depthChange, 'percent'),
+    says: landing.says,
+  };
+}

@@ -1,8 +1,23 @@
 import { z } from 'zod';
-import { HAZARD_WORDINGS } from '../hazard/index.ts';
-import { limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
-import { STATED_UNITS } from '../quantity/index.ts';
-import { pointReportSchema } from './place.ts';
+import {
+  type BreachOutcome,
+  type CrewOutcome,
+  type FigureOutcome,
+  type FireZoneOutcome,
+  type FumeOutcome,
+  HAZARD_WORDINGS,
+  type HazardOutcome,
+  type HazardRowOutcome,
+  type HazardSectionOutcome,
+  type RangeOutcome,
+  STANDING_CAUTIONS,
+  STOP_WORK,
+  type SubstanceOutcome,
+  type TaskOutcome,
+} from '../hazard/index.ts';
+import { type Limit, limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
+import { type EdgeUnit, inUnit, STATED_UNITS, type StatedUnit } from '../quantity/index.ts';
+import { pointReportSchema, statePoint } from './place.ts';
 
 const wording = z.enum(HAZARD_WORDINGS);
 const rangeSchema = z
@@ -307,3 +322,168 @@ export type FieldReport = Stated<typeof fieldSchema>;
 export type FireZoneReport = Stated<typeof fireZoneSchema>;
 /** What a job asks of the people around it. It permits nothing. */
 export type HazardReport = Stated<typeof hazardSchema>;
+
+const DEFERS =
+  'Planning figures, shown beside the figure that a source names. Nothing here permits work: local codes, the site’s own rules and licensed practice govern, and they come first.';
+
+/**
+ * States the hazards of a job as they leave: every number in the unit of its key or beside it.
+ *
+ * @param outcome - the hazards in SI [record], from `judgeHazards`
+ * @param limits - margins of the hazards at the setting [list], from the plan
+ * @returns the report with units in its keys [record]
+ * @source none: unit conversion
+ * @example
+ * stateHazard(judgeHazards({ job: demoJob.job }), []).setting.push_angle_deg // => 45
+ */
+export function stateHazard(outcome: HazardOutcome, limits: readonly Limit[]): HazardReport {
+  const { setting, field } = outcome;
+  return {
+    setting: {
+      current_A: setting.current,
+      of: setting.of,
+      push_angle_deg: inUnit(setting.pushAngle, 'deg'),
+      arc_time_min: orNull(setting.arcTime, 'min'),
+      torches: setting.torches,
+      place: setting.place,
+    },
+    breaches: outcome.breaches.map(stateHeld<BreachOutcome>),
+    noise: outcome.noise.map(stateCrew),
+    fume: stateFume(outcome.fume),
+    field: {
+      apart_mm: inUnit(field.apart, 'mm'),
+      distances: field.distances.map((each) => ({
+        field_mT: inUnit(each.field, 'mT'),
+        what: each.what,
+        single_mm: inUnit(each.single, 'mm'),
+        pair_mm: inUnit(each.pair, 'mm'),
+        source: each.source,
+      })),
+    },
+    fire_zone: stateZone(outcome.fireZone),
+    sections: outcome.sections.map(stateSection),
+    limits,
+    cautions: STANDING_CAUTIONS,
+    stop_work: STOP_WORK,
+    defers: DEFERS,
+  };
+}
+
+function orNull(value: number | null, unit: EdgeUnit | StatedUnit): number | null {
+  return value === null ? null : inUnit(value, unit);
+}
+
+/** A value and the figure it is held against, in the unit that stands beside both. */
+function stateHeld<Held extends Pick<HazardRowOutcome, 'value' | 'figure' | 'unit'>>(held: Held): Held {
+  const { value, figure, unit } = held;
+  return { ...held, value: orNull(value, unit), figure: orNull(figure, unit) };
+}
+
+function stateFigure(figure: FigureOutcome): HazardFigure {
+  return { ...figure, value: orNull(figure.value, figure.unit) };
+}
+
+function stateSection(section: HazardSectionOutcome): HazardSection {
+  return {
+    ...section,
+    figures: section.figures.map(stateFigure),
+    rows: section.rows.map(stateHeld<HazardRowOutcome>),
+  };
+}
+
+function stateRange({ least, most }: RangeOutcome, unit: EdgeUnit): HazardRange {
+  return { least: inUnit(least, unit), most: inUnit(most, unit) };
+}
+
+function stateTask({ level, ...task }: TaskOutcome): NoiseTaskReport {
+  return {
+    name: task.name,
+    time_min: inUnit(task.time, 'min'),
+    measured: task.measured,
+    level_dBA: level,
+    osha_time_min: orNull(task.oshaTime, 'min'),
+    niosh_time_min: orNull(task.nioshTime, 'min'),
+    source: task.source,
+  };
+}
+
+function stateCrew(crew: CrewOutcome): CrewNoiseReport {
+  const { fiveDecibel: five, threeDecibel: three, protection } = crew;
+  return {
+    name: crew.name,
+    stated: crew.stated,
+    people: crew.people,
+    shift_min: inUnit(crew.shift, 'min'),
+    quiet_min: inUnit(crew.quiet, 'min'),
+    tasks: crew.tasks.map(stateTask),
+    missing: crew.missing,
+    five_dB: five && {
+      pel_dose_percent: stateRange(five.pelDose, 'percent'),
+      pel_average_dBA: five.pelAverage,
+      action_dose_percent: stateRange(five.actionDose, 'percent'),
+      action_average_dBA: five.actionAverage,
+    },
+    three_dB: three && {
+      dose_percent: stateRange(three.dose, 'percent'),
+      average_dBA: three.average,
+      exposure_level_dBA: three.exposureLevel,
+    },
+    protection: {
+      worn: protection.worn,
+      attenuation_dB: protection.attenuation,
+      five_dB_average_dBA: protection.fiveDecibelAverage,
+      exposure_level_dBA: protection.exposureLevel,
+      gouging_time_min: orNull(protection.gougingTime, 'min'),
+      says: protection.says,
+      source: protection.source,
+    },
+    rows: crew.rows.map(stateHeld<HazardRowOutcome>),
+  };
+}
+
+function stateSubstance(substance: SubstanceOutcome): SubstanceReport {
+  return {
+    name: substance.name,
+    why: substance.why,
+    measured_mg_per_m3: substance.measured,
+    highest_mg_per_m3: substance.highest,
+    limits: substance.limits.map((limit) => ({
+      set: limit.set,
+      most_mg_per_m3: limit.most,
+      written: limit.written,
+      ceiling: limit.ceiling,
+      source: limit.source,
+      flow_if_all_m3_per_min: orNull(limit.flowIfAll, 'm3_per_min'),
+      verdict: limit.verdict,
+    })),
+  };
+}
+
+function stateFume({ set, substances, mixtures }: FumeOutcome): FumeReport {
+  return {
+    set,
+    substances: substances.map(stateSubstance),
+    mixtures: mixtures.map(({ notCovered, ...mixture }) => ({
+      set: mixture.set,
+      index: mixture.index,
+      not_covered: notCovered,
+      verdict: mixture.verdict,
+    })),
+  };
+}
+
+function stateZone(zone: FireZoneOutcome): FireZoneReport {
+  return {
+    radius_m: zone.radius,
+    ahead_m: zone.ahead,
+    up_m: zone.up,
+    down_m: zone.down,
+    watch_min: inUnit(zone.watch, 'min'),
+    direction: zone.direction,
+    both_ways: zone.bothWays,
+    plan: zone.plan,
+    seam_m: zone.seam.map(statePoint),
+    round_m: zone.round.map(statePoint),
+    with_jet_m: zone.withJet.map(statePoint),
+  };
+}

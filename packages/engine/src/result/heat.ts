@@ -1,6 +1,16 @@
 import { z } from 'zod';
+import type {
+  CoolingRow,
+  HardnessOutcome,
+  HeatEndsOutcome,
+  HeatOutcome,
+  HeatPassOutcome,
+  HeatSpan,
+  PreheatOutcome,
+  PreheatRow,
+} from '../heat/index.ts';
 import { limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
-import { sentenceSchema } from './sentence.ts';
+import { type EdgeUnit, inUnit, sentenceSchema } from '../quantity/index.ts';
 
 const heatRangeSchema = z
   .object({
@@ -238,3 +248,152 @@ export type HeatBalance = Stated<typeof heatBalanceSchema>;
 export type HeatEnds = Stated<typeof heatEndsSchema>;
 /** What the plan does to the plate, and what it asks for. */
 export type HeatReport = Stated<typeof heatSchema>;
+
+/** Allowance of ASME PCC-2 [m]. */
+const PCC2 = 1.5e-3;
+
+/**
+ * States what a plan does to the plate as it leaves: every number in the unit of its key.
+ *
+ * @param outcome - the heat in SI [record], from `heatOfPlan`
+ * @returns the report with units in its keys [record]
+ * @source none: unit conversion
+ * @example
+ * const skin = { allowance: 0.0015, gouged: 1e-4, ground: 1.25e-4, weldMetal: 5, addedMetal: 1 };
+ * const nothing = { assumptions: [], passes: [], cooling: { rows: [] }, balance: {}, backFace: {}, gridError: null, transformation: null };
+ * stateHeat({ ...nothing, hardness: 'no composition', preheat: 'no composition', skin }).skin.added_percent // => 25
+ */
+export function stateHeat(outcome: HeatOutcome): HeatReport {
+  const { transformation, hardness, preheat, balance, ends } = outcome;
+  return {
+    quality: outcome.quality,
+    grid_error_percent: orNull(outcome.gridError, 'percent'),
+    station_mm: inUnit(outcome.station, 'mm'),
+    kept_share: outcome.keptShare,
+    assumptions: outcome.assumptions,
+    passes: outcome.passes.map(statePass),
+    transformation: transformation && {
+      ac1_degC: inUnit(transformation.ac1, 'degC'),
+      ac3_degC: inUnit(transformation.ac3, 'degC'),
+      source: transformation.source,
+    },
+    width_past_ac1_mm: rangeOrNull(outcome.widthPastAc1, 'mm'),
+    width_past_ac3_mm: rangeOrNull(outcome.widthPastAc3, 'mm'),
+    depth_past_ac1_mm: rangeOrNull(outcome.depthPastAc1, 'mm'),
+    back_face_degC: rangeOf(outcome.backFace, 'degC'),
+    t85_s: outcome.t85,
+    cooling_formulas: outcome.cooling.rows.map(stateCooling),
+    cooling_remarks: outcome.cooling.remarks,
+    hardness: typeof hardness === 'string' ? null : stateHardness(hardness),
+    hardness_missing: typeof hardness === 'string' ? hardness : null,
+    preheat: typeof preheat === 'string' ? null : statePreheat(preheat),
+    preheat_missing: typeof preheat === 'string' ? preheat : null,
+    skin: stateSkin(outcome.skin),
+    balance: {
+      given_kJ_per_m: inUnit(balance.given, 'kJ'),
+      cut_out_kJ_per_m: inUnit(balance.cutOut, 'kJ'),
+      lost_kJ_per_m: inUnit(balance.lost, 'kJ'),
+      stored_kJ_per_m: inUnit(balance.stored, 'kJ'),
+      error: balance.error,
+    },
+    ...(ends !== undefined && { ends: stateEnds(ends) }),
+    limits: outcome.limits,
+    cautions: outcome.cautions,
+  };
+}
+
+function orNull(value: number | null, unit: EdgeUnit): number | null {
+  return value === null ? null : inUnit(value, unit);
+}
+
+function rangeOf({ least, middle, most }: HeatSpan, unit: EdgeUnit): HeatRange {
+  return { least: inUnit(least, unit), middle: inUnit(middle, unit), most: inUnit(most, unit) };
+}
+
+function rangeOrNull(span: HeatSpan | null, unit: EdgeUnit): HeatRange | null {
+  return span && rangeOf(span, unit);
+}
+
+function statePass({ number, heat, atStation, before, wait }: HeatPassOutcome): HeatPass {
+  const { gross, withMelt, share, reaching } = heat;
+  const kept = { least: gross * share.least, middle: gross * share.middle, most: gross * share.most };
+  return {
+    number,
+    gross_kJ_per_mm: inUnit(gross, 'kJ_per_mm'),
+    with_melt_kJ_per_mm: inUnit(withMelt, 'kJ_per_mm'),
+    kept_kJ_per_mm: rangeOf(kept, 'kJ_per_mm'),
+    reaching_share: reaching,
+    at_station_s: atStation,
+    before_degC: rangeOf(before, 'degC'),
+    wait_s: wait,
+  };
+}
+
+function stateCooling({ name, t85, insideRange, note, source }: CoolingRow): CoolingFormula {
+  return { name, t85_s: t85, inside_range: insideRange, note, source };
+}
+
+function stateHardness({ least, most, formulas, skin, note }: HardnessOutcome): HardnessReport {
+  return {
+    least_HV: least,
+    most_HV: most,
+    formulas: formulas.map(({ name, value, source }) => ({ name, value_HV: value, source })),
+    skin_HV: skin,
+    note,
+  };
+}
+
+function stateMethod(row: PreheatRow): PreheatMethod {
+  return {
+    method: row.method,
+    temperature_degC: orNull(row.temperature, 'degC'),
+    parts: row.parts,
+    inside_range: row.insideRange,
+    remarks: row.remarks,
+    source: row.source,
+  };
+}
+
+function statePreheat({ methods, differences, gouging }: PreheatOutcome): PreheatReport {
+  return {
+    methods: methods.map(stateMethod),
+    differences,
+    gouging: {
+      temperature_degC: inUnit(gouging.temperature, 'degC'),
+      stated: gouging.stated,
+      source: gouging.source,
+    },
+  };
+}
+
+function stateSkin({ allowance, gouged, ground, weldMetal, addedMetal }: HeatOutcome['skin']): SkinReport {
+  return {
+    allowance_mm: inUnit(allowance, 'mm'),
+    source:
+      Math.abs(allowance - PCC2) < 1e-9
+        ? {
+            text: 'ASME PCC-2 Article 304, 304-3.3: another 1.5 mm by mechanical means after carbon-arc gouging; stated for carbon steel pressure equipment',
+            provenance: 'confirmed',
+          }
+        : { text: 'the job; ASME PCC-2 asks for 1.5 mm', provenance: 'job file' },
+    gouged_area_mm2: inUnit(gouged, 'mm2'),
+    ground_area_mm2: inUnit(ground, 'mm2'),
+    added_percent: gouged > 0 ? inUnit(ground / gouged - 1, 'percent') : 0,
+    refill_kg: weldMetal,
+    added_kg: addedMetal,
+  };
+}
+
+function stateEnds(ends: HeatEndsOutcome): HeatEnds {
+  return {
+    window_mm: inUnit(ends.window, 'mm'),
+    whole_seam: ends.wholeSeam,
+    back_face_degC: inUnit(ends.backFace, 'degC'),
+    section_back_face_degC: inUnit(ends.sectionBackFace, 'degC'),
+    t85_s: ends.t85,
+    section_t85_s: ends.sectionT85,
+    width_past_ac1_mm: orNull(ends.widthPastAc1, 'mm'),
+    section_width_past_ac1_mm: orNull(ends.sectionWidthPastAc1, 'mm'),
+    note: ends.note,
+  };
+}

@@ -1,11 +1,19 @@
-export type {
-  AirPointReport,
-  AirReport,
-  DrawdownReport,
-  HoseChangesReport,
-  PassDrawdownReport,
+export {
+  type AirPointReport,
+  type AirReport,
+  type DrawdownReport,
+  type HoseChangesReport,
+  type PassDrawdownReport,
+  stateAir,
 } from './air.ts';
-export { type Advice, type Answer, type AnswerInputs, answerSchema } from './answer.ts';
+export {
+  type Advice,
+  type Answer,
+  type AnswerBasis,
+  type AnswerInputs,
+  answerSchema,
+  writtenAnswer,
+} from './answer.ts';
 export {
   type CostAnswer,
   type CostAssumptionReport,
@@ -19,17 +27,19 @@ export {
   type ExtraReport,
   type NoCost,
   type RefillReport,
+  stateCost,
   type WayReport,
 } from './cost.ts';
-export type {
-  ElectricPoint,
-  ElectricReport,
-  JointReport,
-  LeadReport,
-  LossReport,
-  SenseReport,
-  SourceReport,
-  TemperatureCurve,
+export {
+  type ElectricPoint,
+  type ElectricReport,
+  type JointReport,
+  type LeadReport,
+  type LossReport,
+  type SenseReport,
+  type SourceReport,
+  stateElectric,
+  type TemperatureCurve,
 } from './electric.ts';
 export {
   type CrewNoiseReport,
@@ -49,6 +59,7 @@ export {
   type NoiseTaskReport,
   type SubstanceLimit,
   type SubstanceReport,
+  stateHazard,
 } from './hazard.ts';
 export {
   type CoolingFormula,
@@ -65,15 +76,17 @@ export {
   type PreheatPart,
   type PreheatReport,
   type SkinReport,
+  stateHeat,
 } from './heat.ts';
 export { type KnowledgeReport, knowledgeReportSchema } from './knowledge.ts';
-export type {
-  AreaReport,
-  BayReport,
-  PickReport,
-  PlaceReport,
-  PointReport,
-  RouteReport,
+export {
+  type AreaReport,
+  type BayReport,
+  type PickReport,
+  type PlaceReport,
+  type PointReport,
+  type RouteReport,
+  statePlace,
 } from './place.ts';
 export {
   type Band,
@@ -91,11 +104,13 @@ export {
 export { deepenText, planTables, tryoutText } from './plan-tables.ts';
 export { bandSchema, spreadSchema } from './prediction.ts';
 export { RESULT_NAMES, RESULT_SCHEMAS, type ResultName, resultJsonSchema } from './result-schema.ts';
-export { sentenceSchema } from './sentence.ts';
 export {
   type KitReport,
-  type KitTime,
+  type KitTimeReport,
+  type SettingOutcome,
+  type SupplyOutcome,
   type SupplyReport,
   type SupplySetting,
+  stateSupply,
   supplySchema,
 } from './supply.ts';

@@ -1,5 +1,8 @@
 import { z } from 'zod';
+import type { KitBay, PlaceOutcome, StockPiece } from '../kit/index.ts';
 import type { Stated } from '../limit/index.ts';
+import { amountOf, type Sentence, say, sentenceSchema } from '../quantity/index.ts';
+import type { PickedRun, StationChoice } from '../supply/index.ts';
 
 /** A point of the plan view. */
 export const pointReportSchema = z
@@ -44,7 +47,7 @@ const pickReportSchema = z
   .object({
     name: z.string(),
     kind: z.enum(['hose', 'lead']),
-    size: z.string().describe('Size of a lead, such as `95 mm2`; bore of a hose, such as `19 mm`.'),
+    size: sentenceSchema.describe('Size of a lead, such as `95 mm2`; bore of a hose, such as `19 mm`.'),
     length_m: z.number().describe('Length of one [m].'),
     count: z.number().describe('How many [-].'),
   })
@@ -91,7 +94,7 @@ export const placeReportSchema = z
       .array(z.string())
       .describe('What stands or lies where the jet throws, or beside the seam, in words.'),
     parallels: z.number().describe('Leads side by side in every run of leads, as in the leads laid now [-].'),
-    says: z.string(),
+    says: sentenceSchema,
   })
   .meta({
     id: 'PlaceReport',
@@ -111,3 +114,122 @@ export type RouteReport = Stated<typeof routeReportSchema>;
 export type PickReport = Stated<typeof pickReportSchema>;
 /** Where everything stands in the bay, in metres from the bay's own origin, x to the right and y up the plan. */
 export type PlaceReport = Stated<typeof placeReportSchema>;
+
+/** A point of the plan view as results state it. */
+export function statePoint({ x, y }: { readonly x: number; readonly y: number }): PointReport {
+  return { x_m: x, y_m: y };
+}
+
+/**
+ * States where everything stands in the bay, in metres from its own origin.
+ *
+ * @param outcome - the place [record], from `placeOfKit`
+ * @returns bay, station, routes and picks with units in their keys [record]
+ * @source none: bookkeeping
+ * @example
+ * const place = placeOfKit(demoKit.kit, demoJob.job, { current_A: 600, leads: [{ parallels: 2, temperature_K: 320 }] }, { torchFlow: 0.01, regulator: 6e5 });
+ * statePlace({ ...place, choice: undefined }).station // => null
+ */
+export function statePlace(outcome: PlaceOutcome): PlaceReport {
+  const { bay, choice, parallels, least, stock } = outcome;
+  const runs = choice?.runs ?? [];
+  const laid = runs.flatMap(({ of, pieces }) =>
+    pieces.map(({ id, count }) => ({ id, count: count * sideBySide(of, parallels) })),
+  );
+  return {
+    bay: stateBay(bay),
+    station:
+      choice === undefined
+        ? null
+        : {
+            at_m: statePoint(choice.station),
+            chosen: outcome.chosen,
+            places_tried: choice.places,
+            places_judged: choice.places_judged,
+            loss_W: choice.loss_W,
+            reach_margin_m: choice.reach_margin_m,
+          },
+    lead_clearance_m: bay.lead_clearance,
+    jets_m: outcome.jets.map((outline) => outline.map(statePoint)),
+    parallels,
+    least: least === undefined ? null : { at_m: statePoint(least.station), loss_W: least.loss_W },
+    routes: runs.map((run) => stateRoute(run, parallels)),
+    picks: stock.flatMap((kind) => {
+      const count = laid.reduce((sum, { id, count: each }) => (id === kind.name ? sum + each : sum), 0);
+      return count > 0 ? [statePick(kind, count)] : [];
+    }),
+    left: stock.map((kind) => statePick(kind, leftOf(kind, choice?.left, parallels))),
+    covers: choice?.covers ?? 0,
+    cautions: outcome.cautions,
+    says: placeSays(outcome),
+  };
+}
+
+function sideBySide(of: 'lead' | 'hose', parallels: number): number {
+  return of === 'lead' ? parallels : 1;
+}
+
+/** What is left of a kind, leads one by one again: those that no bundle could be made of are among them. */
+function leftOf(kind: StockPiece, left: StationChoice['left'] = [], parallels: number): number {
+  const found = left.find(({ id }) => id === kind.name);
+  if (found === undefined || kind.kind === 'hose') return found?.count ?? kind.count;
+  return found.count * parallels + (kind.count % parallels);
+}
+
+function statePick(piece: StockPiece, count: number): PickReport {
+  return {
+    name: piece.name,
+    kind: piece.kind,
+    size: piece.kind === 'lead' ? piece.size : say`${amountOf(piece.bore, 'bore')}`,
+    length_m: piece.length,
+    count,
+  };
+}
+
+function stateRoute(run: PickedRun, parallels: number): RouteReport {
+  const [from, to] = run.run.split(' to ') as [string, string];
+  const lead = run.run === 'source to work clamp' ? 'work lead' : 'electrode lead';
+  return {
+    name: run.run,
+    kind: run.of === 'hose' ? 'air hose' : lead,
+    from,
+    to,
+    path_m: run.way.map(statePoint),
+    needed_m: run.needed_m,
+    picked_m: run.length_m,
+    pieces: run.pieces.map(({ id, count }) => `${count * sideBySide(run.of, parallels)} × ${id}`),
+    joints: run.joints,
+    cleats: run.cleats,
+    loss_W: run.loss_W,
+  };
+}
+
+function stateBay(bay: KitBay): BayReport {
+  const area = ({ name, outline }: KitBay['workpiece']) => ({ name, outline_m: outline.map(statePoint) });
+  return {
+    outline_m: bay.outline.map(statePoint),
+    obstacles: (bay.obstacles ?? []).map(area),
+    walkways: (bay.walkways ?? []).map(area),
+    workpiece: area(bay.workpiece),
+    seam_m: bay.seam.map(statePoint),
+    posts: [
+      { name: 'power source', kind: 'power', at_m: statePoint(bay.power) },
+      { name: 'air drop', kind: 'air', at_m: statePoint(bay.air) },
+      ...(bay.work_clamp === undefined
+        ? []
+        : [{ name: 'work clamp', kind: 'work clamp' as const, at_m: statePoint(bay.work_clamp) }]),
+    ],
+    keep_out_m: bay.keep_out,
+  };
+}
+
+function placeSays({ choice, parallels, least, issues }: PlaceOutcome): Sentence {
+  if (choice === undefined) return issues.map(({ message }) => message).join(' ');
+  const side = parallels > 1 ? `, ${parallels} leads side by side` : '';
+  const lost = say`${amountOf(choice.loss_W, 'power')} in leads and hoses${side}`;
+  if (least === undefined) {
+    return say`Of ${choice.places} places on the grid this one loses least, ${lost}; ${choice.places_judged} judged one by one, the others ruled out by a bound.`;
+  }
+  const { x, y } = least.station;
+  return say`Here ${lost} are lost; least is lost at ${amountOf(x, 'length')}, ${amountOf(y, 'length')}: ${amountOf(least.loss_W, 'power')}.`;
+}

@@ -231,7 +231,7 @@ export type Spread = Plan['job_time_s'];
  * @returns the plan with units in its keys [record]
  * @source none: unit conversion
  * @example
- * typeof statePlan // => "function"
+ * statePlan({ ...demoAnswer.basis.plan, passLength: 6 }).pass_length_mm // => 6000
  */
 export function statePlan(outcome: PlanOutcome): Plan {
   const { tryout, chances } = outcome;

@@ -1,11 +1,19 @@
 import { z } from 'zod';
-import { commissionCheckSchema, connectionSchema } from '../commission/index.ts';
+import {
+  type CommissionCheck,
+  type Connection,
+  commissionCheckSchema,
+  connectionSchema,
+} from '../commission/index.ts';
 import { defaultUsedSchema } from '../document/index.ts';
-import { issueSchema } from '../issue/index.ts';
-import { limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
-import { airReportSchema } from './air.ts';
-import { electricSchema } from './electric.ts';
-import { placeReportSchema } from './place.ts';
+import { type Issue, issueSchema } from '../issue/index.ts';
+import type { ChosenPolarity, KitTime, PlaceOutcome, ReadKit } from '../kit/index.ts';
+import { type Candidate, type Limit, limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
+import { inUnit, sentenceSchema } from '../quantity/index.ts';
+import type { AirOutcome, ElectricLoop, LoopResult, SenseLanding } from '../supply/index.ts';
+import { airReportSchema, stateAir } from './air.ts';
+import { electricSchema, stateElectric } from './electric.ts';
+import { placeReportSchema, statePlace } from './place.ts';
 
 const kitReportSchema = z
   .object({
@@ -53,7 +61,7 @@ const kitTimeSchema = z
       .nullable()
       .describe('Median time of the job by the process alone [s]; null where there is no plan at all.'),
     binding: z.array(z.string()).describe("Identifiers of the kit's limits that the quicker plan fails."),
-    says: z.string().describe('The same in one sentence.'),
+    says: sentenceSchema.describe('The same in one sentence.'),
   })
   .meta({
     id: 'KitTime',
@@ -114,6 +122,89 @@ export type KitReport = Stated<typeof kitReportSchema>;
 /** The heaviest pass of the plan, or of the plan that the process alone would allow. */
 export type SupplySetting = Stated<typeof supplySettingSchema>;
 /** Whether the kit or the process sets the time: the job planned with and without the kit's margins. */
-export type KitTime = Stated<typeof kitTimeSchema>;
+export type KitTimeReport = Stated<typeof kitTimeSchema>;
 /** What the kit makes of a plan. */
 export type SupplyReport = Stated<typeof supplySchema>;
+
+/** What the kit makes of one setting, in SI. */
+export interface SettingOutcome {
+  /** `plan`: of the plan told; `plan_without_kit`: of the one that the kit fails. */
+  readonly of: SupplySetting['of'];
+  /** The heaviest pass, with the electrode itself. */
+  readonly candidate: Candidate;
+  /** Passes of the plan [-]. */
+  readonly passes: number;
+  readonly polarity: ChosenPolarity;
+  readonly limits: readonly Limit[];
+  readonly loop: ElectricLoop;
+  readonly solved: LoopResult;
+  readonly landings: readonly SenseLanding[];
+  readonly air: AirOutcome | undefined;
+  readonly place: PlaceOutcome | undefined;
+  readonly connections: readonly Connection[];
+  readonly checks: readonly CommissionCheck[];
+  readonly issues: readonly Issue[];
+}
+
+/** What the kit makes of a plan, in SI. */
+export interface SupplyOutcome {
+  readonly kit: Pick<ReadKit, 'kit' | 'revision' | 'defaultsUsed'>;
+  readonly time: KitTime;
+  /** Undefined where no plan exists even without the kit. */
+  readonly setting: SettingOutcome | undefined;
+}
+
+/**
+ * States what a kit makes of a plan as it leaves: every number in the unit of its key.
+ *
+ * @param outcome - the supply in SI [record], as `answerJob` composes it
+ * @returns the report with units in its keys [record]
+ * @source none: unit conversion
+ * @example
+ * stateSupply({ kit: demoKit, time: kitTime(undefined, undefined, []), setting: undefined }).time.limited_by // => "nothing"
+ */
+export function stateSupply({ kit, time, setting }: SupplyOutcome): SupplyReport {
+  const electric = setting && stateElectric(setting.loop, setting.solved, setting.landings);
+  const air = setting?.air && stateAir(setting.air, setting.candidate.travel);
+  const place = setting?.place && statePlace(setting.place);
+  return {
+    kit: { title: kit.kit.title, revision: kit.revision, defaults_used: kit.defaultsUsed },
+    time: {
+      limited_by: time.limitedBy,
+      with_kit_s: time.withKit ?? null,
+      without_kit_s: time.withoutKit ?? null,
+      binding: time.binding.map(({ id }) => id),
+      says: time.says,
+    },
+    setting: setting === undefined ? null : stateSetting(setting),
+    polarity:
+      setting === undefined
+        ? null
+        : { electrode: setting.polarity.polarity, source: setting.polarity.source },
+    limits: setting?.limits ?? [],
+    electric: electric ?? null,
+    air: air ?? null,
+    place: place ?? null,
+    connections: setting?.connections ?? [],
+    checks: setting?.checks ?? [],
+    issues: setting?.issues ?? [],
+    cautions: [
+      ...(electric?.kind === 'operating_point' ? electric.cautions : []),
+      ...(air?.cautions ?? []),
+      ...(place?.cautions ?? []),
+    ],
+  };
+}
+
+function stateSetting({ of, candidate, passes }: SettingOutcome): SupplySetting {
+  return {
+    of,
+    electrode_diameter_mm: inUnit(candidate.electrode.diameter, 'mm'),
+    current_A: candidate.current,
+    arc_voltage_V: candidate.voltage,
+    travel_mm_per_min: inUnit(candidate.travel, 'mm_per_min'),
+    pass_length_mm: inUnit(candidate.passLength, 'mm'),
+    passes,
+    pass_time_s: candidate.passLength / candidate.travel,
+  };
+}

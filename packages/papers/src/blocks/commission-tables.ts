@@ -8,6 +8,7 @@ import {
   judgeReading,
   type MeasureCheck,
   READING_KINDS,
+  sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
 import type { PaperBlock, TableBlock } from './paper-document.ts';
@@ -59,9 +60,7 @@ export function connectionTable(connections: readonly Connection[], units: UnitS
       row.to,
       row.size === null
         ? ''
-        : row.parallels === null || row.parallels === 1
-          ? row.size
-          : `${row.parallels} × ${row.size}`,
+        : `${row.parallels === null || row.parallels === 1 ? '' : `${row.parallels} × `}${sentenceText(row.size, units)}`,
       row.length_mm === null ? '' : formatAmount(row.length_mm / 1000, 'length', units),
       row.polarity === null ? '' : row.polarity === 'positive' ? '+' : '−',
       row.tightness,

@@ -46,6 +46,6 @@ export type {
 export { bandText, passTable } from './pass-table.ts';
 export { choiceTable, stationTable, sureList } from './plan-tables.ts';
 export { plateWords } from './plate-figures.ts';
-export { refusalBlocks } from './refusal-blocks.ts';
+export { refusalBlocks, refusalReasons } from './refusal-blocks.ts';
 export { expectationFigures, passesNote, settingFigures } from './setting-figures.ts';
 export { airTable, leadTable, pickTable, sourceTable, supplyBlocks } from './supply-blocks.ts';

@@ -1,33 +1,12 @@
-import { type Answer, formatStated, type ReadJob, type UnitSystem } from '@furrow/engine';
+import { type Answer, formatStated, type ReadJob, sentenceText, type UnitSystem } from '@furrow/engine';
 import { sectionDrawing } from '../drawing/index.ts';
 import type { PaperBlock } from './paper-document.ts';
 
 /** What a card says where there is no plan: why, and the least change that would free it. */
 export function refusalBlocks({ job }: ReadJob, answer: Answer, units: UnitSystem): PaperBlock[] {
-  const binding = answer.refusal?.binding ?? [];
   return [
     { kind: 'heading', level: 2, text: 'Nothing to run' },
-    {
-      kind: 'paragraph',
-      tone: 'lead',
-      text: answer.refusal?.summary ?? 'No set-up was found for this job.',
-    },
-    {
-      kind: 'table',
-      caption: 'What stands in the way, and the least change that would free it',
-      columns: [
-        { title: 'In the way', align: 'start', weight: 1.3, strong: true },
-        { title: 'Asked for', align: 'end', weight: 0.9 },
-        { title: 'There is', align: 'end', weight: 0.9 },
-        { title: 'What would free it', align: 'start', weight: 2.6, strong: true },
-      ],
-      rows: binding.map((entry) => [
-        entry.constraint.replaceAll('_', ' '),
-        formatStated(entry.demand, entry.unit, units),
-        formatStated(entry.limit, entry.unit, units),
-        entry.remedy,
-      ]),
-    },
+    ...refusalReasons(answer, units),
     {
       kind: 'drawing',
       drawing: sectionDrawing({ groove: job.groove, plate: job.plate, units, width: 540, height: 230 }),
@@ -42,6 +21,33 @@ export function refusalBlocks({ job }: ReadJob, answer: Answer, units: UnitSyste
       kind: 'paragraph',
       tone: 'plain',
       text: 'This paper carries no setting. Change the job as shown above and plan it again before anything is run.',
+    },
+  ];
+}
+
+/** Why there is no plan, and the least change that would free each thing in the way. */
+export function refusalReasons({ refusal }: Answer, units: UnitSystem): PaperBlock[] {
+  return [
+    {
+      kind: 'paragraph',
+      tone: 'lead',
+      text: sentenceText(refusal?.summary ?? 'No set-up was found for this job.', units),
+    },
+    {
+      kind: 'table',
+      caption: 'What stands in the way, and the least change that would free it',
+      columns: [
+        { title: 'In the way', align: 'start', weight: 1.3, strong: true },
+        { title: 'Asked for', align: 'end', weight: 0.9 },
+        { title: 'There is', align: 'end', weight: 0.9 },
+        { title: 'What would free it', align: 'start', weight: 2.6, strong: true },
+      ],
+      rows: (refusal?.binding ?? []).map((entry) => [
+        entry.constraint.replaceAll('_', ' '),
+        formatStated(entry.demand, entry.unit, units),
+        formatStated(entry.limit, entry.unit, units),
+        entry.remedy,
+      ]),
     },
   ];
 }

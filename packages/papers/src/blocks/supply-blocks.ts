@@ -4,6 +4,7 @@ import {
   formatStated,
   type PlaceReport,
   type SupplyReport,
+  sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
 import type { Figure } from './figure.ts';
@@ -44,7 +45,7 @@ export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBloc
   }
   return [
     { kind: 'heading', level: 2, text: `Supply: ${supply.kit.title}` },
-    { kind: 'paragraph', tone: 'plain', text: supply.time.says },
+    { kind: 'paragraph', tone: 'plain', text: sentenceText(supply.time.says, units) },
     ...(figures.length === 0 ? [] : [{ kind: 'figures', size: 'plain', items: figures } as const]),
     ...(electric?.kind === 'operating_point'
       ? [sourceTable(electric, units), leadTable(electric, units)]
@@ -138,7 +139,7 @@ export function pickTable({ picks }: PlaceReport, units: UnitSystem): TableBlock
     rows: picks.map((pick) => [
       String(pick.count),
       pick.name,
-      pick.size,
+      sentenceText(pick.size, units),
       formatAmount(pick.length_m, 'length', units),
     ]),
   };

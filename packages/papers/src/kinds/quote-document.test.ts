@@ -58,7 +58,7 @@ describe('the quote', () => {
   });
 
   test('without a plan quotes nothing', () => {
-    const { plan: _plan, ...rest } = answer;
+    const { plan: _plan, basis: _basis, ...rest } = answer;
     const refused = { ...rest, refusal: { summary: 'The plate is too thin.', binding: [] } };
     const quote = quoteDocument({ read, answer: refused }, { units: 'metric', paper: 'a4' });
     expect(JSON.stringify(quote)).toContain('The plate is too thin.');

@@ -1,4 +1,4 @@
-import { answerCost, type CostReport, jobFields, type UnitSystem } from '@furrow/engine';
+import { answerCost, type CostReport, jobFields, sentenceText, type UnitSystem } from '@furrow/engine';
 import {
   assumptionTable,
   costDefaults,
@@ -27,7 +27,7 @@ export function quoteDocument(subject: PaperSubject, options: PaperOptions): Pap
       cost.kind === 'no_plan' ? ['Read by'] : ['Prepared by', 'Approved by', 'Accepted for the customer'],
     blocks: [
       ...(cost.kind === 'no_plan'
-        ? [{ kind: 'paragraph', tone: 'plain', text: cost.says } as const]
+        ? [{ kind: 'paragraph', tone: 'plain', text: sentenceText(cost.says, units) } as const]
         : [
             ...offerBlocks(cost, units),
             ...workBlocks(cost, units),

@@ -6,6 +6,7 @@ import {
   formatAmount,
   jobFields,
   type ReadJob,
+  sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
 import {
@@ -36,7 +37,7 @@ export function renderCostText(
   return blocksToText([
     { kind: 'heading', level: 1, text: read.job.title },
     ...(cost.kind === 'no_plan'
-      ? [paragraph(cost.says)]
+      ? [paragraph(sentenceText(cost.says, units))]
       : [
           ...reportBlocks(cost, changes, units),
           ...defaultsTable('Taken because the job does not state it', costDefaults(inputs), jobFields()),
@@ -69,7 +70,7 @@ function reportBlocks(
           {
             kind: 'list',
             tone: 'plain',
-            items: changes.map(({ title, says }) => `${title}: ${says}.`),
+            items: changes.map(({ title, says }) => `${title}: ${sentenceText(says, units)}.`),
           } as const,
         ]),
     assumptionTable(cost),

@@ -1,5 +1,5 @@
 import type { AirReport, Answer, ElectricReport, PlaceReport, UnitSystem } from '@furrow/engine';
-import { formatAmount, formatStated } from '@furrow/engine';
+import { formatAmount, formatStated, sentenceText } from '@furrow/engine';
 import {
   airTable,
   checkBlocks,
@@ -24,8 +24,8 @@ export function renderSupplyText({ supply, refusal }: Answer, title: string, uni
       text: title,
       below: [`Kit: ${supply.kit.title}, revision ${supply.kit.revision.slice(0, 12)}`],
     },
-    paragraph(supply.time.says),
-    ...(refusal === undefined ? [] : [paragraph(`NO PLAN: ${refusal.summary}`)]),
+    paragraph(sentenceText(supply.time.says, units)),
+    ...(refusal === undefined ? [] : [paragraph(`NO PLAN: ${sentenceText(refusal.summary, units)}`)]),
     ...(supply.limits.length === 0
       ? []
       : [limitTable('Margins', supply.limits, units), remedyList(supply.limits)]),
@@ -87,7 +87,7 @@ function airBlocks(air: AirReport, units: UnitSystem): PaperBlock[] {
   return [
     airTable(air, units),
     paragraph(`The torch takes ${flow}; the receiver falls to ${lowest}. ${holds}`),
-    ...(air.hose_changes === null ? [] : [paragraph(air.hose_changes.says)]),
+    ...(air.hose_changes === null ? [] : [paragraph(sentenceText(air.hose_changes.says, units))]),
   ];
 }
 
@@ -98,7 +98,7 @@ function placeBlocks(place: PlaceReport, units: UnitSystem): PaperBlock[] {
     station === null ? '' : `Control station at ${length(station.at_m.x_m)}, ${length(station.at_m.y_m)}. `;
   return [
     heading('Place'),
-    paragraph(`${at}${place.says}`),
+    paragraph(`${at}${sentenceText(place.says, units)}`),
     ...(place.picks.length === 0 ? [] : [pickTable(place, units)]),
   ];
 }

@@ -1,9 +1,9 @@
 import {
   type Answer,
-  formatStated,
   type Plan,
   planTables,
   type ReadJob,
+  sentenceText,
   tryoutText,
   type UnitSystem,
 } from '@furrow/engine';
@@ -15,6 +15,7 @@ import {
   type PaperBlock,
   passesNote,
   passTable,
+  refusalReasons,
   remedyList,
   settingFigures,
   stationTable,
@@ -30,8 +31,10 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
   const { inputs } = answer;
   return blocksToText([
     { kind: 'heading', level: 1, text: job.title, below: [job.groove.purpose, jobWords(job, units)] },
-    ...(answer.plan === undefined ? refusalBlocks(answer, units) : planBlocks(read, answer.plan, units)),
-    ...(answer.supply === undefined ? [] : [paragraph(answer.supply.time.says)]),
+    ...(answer.plan === undefined
+      ? [heading('NO PLAN: nothing to run'), ...refusalReasons(answer, units)]
+      : planBlocks(read, answer.plan, units)),
+    ...(answer.supply === undefined ? [] : [paragraph(sentenceText(answer.supply.time.says, units))]),
     ...(answer.alternatives.length === 0 ? [] : [choiceTable(answer.alternatives, units)]),
     ...titled('For this metal', 'plain', answer.advice.map(adviceWords)),
     ...titled('Cautions', 'caution', answer.cautions),
@@ -67,21 +70,5 @@ function planBlocks(read: ReadJob, plan: Plan, units: UnitSystem): PaperBlock[] 
     sureList(plan.assurance),
     limitTable('Margins', plan.limits, units),
     remedyList(plan.limits),
-  ];
-}
-
-function refusalBlocks({ refusal }: Answer, units: UnitSystem): PaperBlock[] {
-  return [
-    heading('NO PLAN: nothing to run'),
-    paragraph(refusal?.summary ?? ''),
-    {
-      kind: 'list',
-      tone: 'plain',
-      items: (refusal?.binding ?? []).map(
-        ({ constraint, demand, limit, unit, remedy }) =>
-          `${constraint.replaceAll('_', ' ')}: asks for ${formatStated(demand, unit, units)}, ` +
-          `there is ${formatStated(limit, unit, units)}; what would free it: ${remedy}`,
-      ),
-    },
   ];
 }

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { API_PATHS, PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, answerSchema, readJob, readKit } from '@furrow/engine';
+import { answerJob, answerSchema, readJob, readKit, writtenAnswer } from '@furrow/engine';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildServer } from '../build-server.ts';
 import { SMALL_KIT } from '../testing/small-kit.ts';
@@ -31,7 +31,7 @@ describe('POST /api/plan', () => {
       const text = readFileSync(join(EXAMPLES, file), 'utf8');
       const read = readJob(text);
       if (!read.ok) throw new Error(`${file} is no job`);
-      const answer = answerJob({ job: read.value, version: PROGRAM_VERSION });
+      const answer = writtenAnswer(answerJob({ job: read.value, version: PROGRAM_VERSION }), 'metric');
       expect(answerSchema.parse(answer)).toEqual(answer);
       const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload: { text } });
       expect(reply.statusCode).toBe(200);
@@ -44,7 +44,10 @@ describe('POST /api/plan', () => {
     const text = readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8');
     const [read, kit] = [readJob(text), readKit(SMALL_KIT)];
     if (!read.ok || !kit.ok) throw new Error('no job or no kit');
-    const answer = answerJob({ job: read.value, version: PROGRAM_VERSION, kit: kit.value });
+    const answer = writtenAnswer(
+      answerJob({ job: read.value, version: PROGRAM_VERSION, kit: kit.value }),
+      'metric',
+    );
     expect(answer.supply).toBeDefined();
     const payload = { text, kit: SMALL_KIT };
     const reply = await server.inject({ method: 'POST', url: API_PATHS.plan, payload });

@@ -1,5 +1,5 @@
 import { API_PATHS, errorSchema, planRequestSchema } from '@furrow/contract';
-import { answerSchema } from '@furrow/engine';
+import { answerSchema, writtenAnswer } from '@furrow/engine';
 import { readWhole } from '../reading/job-reading.ts';
 import { readWholeKit } from '../reading/kit-reading.ts';
 import { wholeTrials } from '../reading/trials-reading.ts';
@@ -36,7 +36,9 @@ export function planRoutes(server: ZodServer, work: Work): void {
         knowledge: knowledge === undefined ? undefined : wholeTrials(knowledge),
         units: 'metric',
       } as const;
-      return answerSchema.parse(await work.answer(question, nobodyWaits(reply)));
+      return answerSchema.parse(
+        writtenAnswer(await work.answer(question, nobodyWaits(reply)), question.units),
+      );
     },
   );
 }

@@ -1,17 +1,19 @@
-import { formatStated, type Refusal } from '@furrow/engine';
+import { type Answer, formatStated } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { VerdictMark } from '../../ui/margins/index.ts';
-import { useUnits } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 
 /** Why there is no plan: what binds, by how much, and the least change that would free it. */
-export function RefusalPanel({ refusal }: { readonly refusal: Refusal }): VNode {
+export function RefusalPanel({ refusal }: { readonly refusal: NonNullable<Answer['refusal']> }): VNode {
   const units = useUnits();
   return (
     <section class="panel refusal" aria-labelledby="refusal-title">
       <h2 id="refusal-title">
         <VerdictMark verdict="fails" /> No plan holds
       </h2>
-      <p class="refusal-summary">{refusal.summary}</p>
+      <p class="refusal-summary">
+        <Said sentence={refusal.summary} />
+      </p>
       <ul class="binding-list">
         {refusal.binding.map(({ constraint, demand, limit, unit, remedy }) => (
           <li key={constraint}>

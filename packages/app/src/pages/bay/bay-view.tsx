@@ -6,6 +6,7 @@ import { useHazards } from '../../job/use-hazards.ts';
 import { PageLink } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
+import { Said } from '../../ui/theme/index.ts';
 import { BayPlan } from './bay-plan.tsx';
 import { PickList } from './pick-list.tsx';
 import { PlaceTable } from './place-table.tsx';
@@ -59,7 +60,9 @@ export function BayView({ desk }: BayViewProps): VNode {
                   <header class="panel-head">
                     <h2 id="station-title">Control station</h2>
                   </header>
-                  <p class={place.station === null ? 'verdict-text' : ''}>{place.says}</p>
+                  <p class={place.station === null ? 'verdict-text' : ''}>
+                    <Said sentence={place.says} />
+                  </p>
                   {place.cautions.length === 0 ? null : (
                     <ul class="notice" aria-label="Cautions of the bay">
                       {place.cautions.map((caution) => (

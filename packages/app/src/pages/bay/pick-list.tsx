@@ -1,7 +1,7 @@
 import { formatAmount, type PickReport, type PlaceReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
-import { useUnits } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 
 /** What is picked from stock for this place of the station, and what is left. */
 export function PickList({ place }: { readonly place: PlaceReport }): VNode {
@@ -27,10 +27,12 @@ function Picks({ id, title, picks }: PicksProps): VNode | null {
       <ColumnHeads names={['Name', 'Kind', 'Size', 'Length', 'How many']} />
       <tbody>
         {picks.map((pick) => (
-          <tr key={`${pick.kind} ${pick.name} ${pick.size}`}>
+          <tr key={`${pick.kind} ${pick.name}`}>
             <th scope="row">{pick.name}</th>
             <td>{pick.kind}</td>
-            <td>{pick.size}</td>
+            <td>
+              <Said sentence={pick.size} />
+            </td>
             <td>{formatAmount(pick.length_m, 'length', units)}</td>
             <td>{pick.count}</td>
           </tr>

@@ -3,7 +3,7 @@ import { useMemo } from 'preact/hooks';
 import { jobTitle } from '../../job/page/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
 import { isUnsaved, useBenchState, usedKit } from '../../job/state/index.ts';
-import { useUnits } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 import { CheckList } from './check-list.tsx';
 import { ConnectionList } from './connection-list.tsx';
 import { KitMissing } from './kit-missing.tsx';
@@ -98,5 +98,9 @@ function NothingToSetUp(): VNode | null {
     return supply?.time.says ?? refusal?.summary ?? 'No plan holds for this job.';
   });
   if (words === undefined) return null;
-  return <p class="notice">{words} There is nothing to set up for until it has a plan.</p>;
+  return (
+    <p class="notice">
+      <Said sentence={words} /> There is nothing to set up for until it has a plan.
+    </p>
+  );
 }

@@ -1,4 +1,4 @@
-import { type Connection, formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
+import { type Connection, formatAmount, formatStated, sentenceText, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { connectionId } from './connection-id.ts';
 import { useRig, useRigState } from './rig-context.ts';
@@ -34,8 +34,7 @@ const KINDS: Readonly<Record<Connection['kind'], string>> = {
   air: 'air hose or pipe',
 };
 
-function sizeText(size: string | null, parallels: number | null): string {
-  if (size === null) return '';
+function sizeText(size: string, parallels: number | null): string {
   return parallels === null || parallels === 1 ? size : `${parallels} × ${size} side by side`;
 }
 
@@ -57,7 +56,7 @@ function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
   const done = useRigState((state) => Object.hasOwn(state.record.ticks, id));
   const facts = [
     KINDS[kind],
-    sizeText(size, parallels),
+    size === null ? '' : sizeText(sentenceText(size, system), parallels),
     length_mm === null ? '' : formatStated(length_mm, 'mm', system, 'length'),
     polarity === null ? '' : `${polarity} pole`,
     voltage_V === null ? '' : `loses ${lossText(voltage_V)} at the set current`,

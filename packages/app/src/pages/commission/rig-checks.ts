@@ -31,9 +31,9 @@ export function rigChecks(
   system: UnitSystem,
 ): readonly CommissionCheck[] {
   if (answer.supply !== undefined) return answer.supply.checks.map((check) => withFaults(check, faults));
-  const { plan } = answer;
+  const plan = answer.basis?.plan;
   if (plan === undefined) return [];
-  const setCurrent = Math.max(...plan.passes.map(({ current_A }) => current_A));
+  const setCurrent = Math.max(...plan.passes.map(({ current }) => current));
   const outcome = commissionChecks(plan, read.job, { ...NO_SUPPLY, setCurrent }, { system, faults });
   if (!outcome.ok) return [];
   return outcome.value.filter(({ id, stage }) => stage !== 'no_load' && !NEEDS_KIT.has(id));

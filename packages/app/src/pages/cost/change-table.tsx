@@ -2,7 +2,7 @@ import { type CostChangeReport, formatStated } from '@furrow/engine';
 import { difference, money, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
-import { useUnits } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 
 interface ChangeTableProps {
   readonly changes: readonly CostChangeReport[];
@@ -40,7 +40,9 @@ export function ChangeTable({ changes, trying, currency }: ChangeTableProps): VN
                 ? OUTCOMES[change.outcome]
                 : `${formatStated(change.setting.electrode_diameter_mm, 'mm', units, 'length')}, ${formatStated(change.setting.current_A, 'A', units)}, ${change.setting.passes} ${change.setting.passes === 1 ? 'pass' : 'passes'}`}
             </td>
-            <td class="words">{change.says}</td>
+            <td class="words">
+              <Said sentence={change.says} />
+            </td>
           </tr>
         ))}
       </tbody>

@@ -4,6 +4,7 @@ import { JobHeader, RestoredNotice } from '../../job/page/index.ts';
 import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { GroupForm } from '../../sheet/form/index.ts';
+import { Said } from '../../ui/theme/index.ts';
 import { AssumptionList } from './assumption-list.tsx';
 import { ChangeTable } from './change-table.tsx';
 import { CostHead } from './cost-head.tsx';
@@ -42,7 +43,9 @@ export function CostView(): VNode {
           {cost === undefined ? (
             <p role="status">Reckoning.</p>
           ) : cost.kind === 'no_plan' ? (
-            <p class="notice">{cost.says}</p>
+            <p class="notice">
+              <Said sentence={cost.says} />
+            </p>
           ) : (
             <Report cost={cost} state={state} />
           )}

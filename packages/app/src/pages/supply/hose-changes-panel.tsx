@@ -1,6 +1,6 @@
 import { formatAmount, type HoseChangesReport } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { useUnits } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 
 /** The shortest list of hose changes that restores the pressure, or the best the stock can do. */
 export function HoseChangesPanel({ changes }: { readonly changes: HoseChangesReport }): VNode {
@@ -18,7 +18,9 @@ export function HoseChangesPanel({ changes }: { readonly changes: HoseChangesRep
           {text(changes.receiver_kPa)} in the receiver
         </p>
       </header>
-      <p>{changes.says}</p>
+      <p>
+        <Said sentence={changes.says} />
+      </p>
       {changes.changes.length === 0 ? null : (
         <ol class="change-list">
           {changes.changes.map((change) => (

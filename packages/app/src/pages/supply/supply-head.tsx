@@ -2,7 +2,7 @@ import { formatAmount, formatStated, type SupplyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { VerdictMark } from '../../ui/margins/index.ts';
-import { useUnits } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 
 /** Whether the kit carries the plan and what limits its time, with the numbers it hangs on. */
 export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode {
@@ -19,7 +19,9 @@ export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode
           </h2>
           <p class="caption">{kit.title}</p>
         </header>
-        <p>{time.says}</p>
+        <p>
+          <Said sentence={time.says} />
+        </p>
         <AdviceFailed limits={supply.limits} />
         {setting?.of === 'plan_without_kit' ? (
           <p>

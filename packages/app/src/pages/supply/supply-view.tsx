@@ -6,6 +6,7 @@ import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
 import { jobPath, PageLink } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
+import { Said } from '../../ui/theme/index.ts';
 import { AirPanel } from './air-panel.tsx';
 import { DrawdownPanel } from './drawdown-panel.tsx';
 import { HoseChangesPanel } from './hose-changes-panel.tsx';
@@ -105,7 +106,9 @@ function Report({ supply, bay }: { readonly supply: SupplyReport; readonly bay: 
           <h2 id="place-title">Place</h2>
         </header>
         <p>
-          {place === null ? 'The kit describes no bay that could be reckoned with.' : place.says}{' '}
+          <Said
+            sentence={place === null ? 'The kit describes no bay that could be worked with.' : place.says}
+          />{' '}
           <PageLink to={bay}>Open the bay plan</PageLink>
         </p>
       </section>

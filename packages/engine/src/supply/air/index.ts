@@ -25,6 +25,7 @@ export type {
   AirTorch,
   DeliveryPoint,
 } from './air-supply.ts';
+export { type AirOutcome, airThroughDuty, type RestoredPressure } from './air-through-duty.ts';
 export { checkAir } from './check-air.ts';
 export { freeAirDelivered } from './compressor-delivery.ts';
 export {

@@ -25,6 +25,7 @@ export type {
 } from './loop-result.ts';
 export type { Characteristic, PowerSource, RatingPoint, SourceBranch } from './power-source.ts';
 export { conventionalLoadVoltage, permissibleMinutes, permittedCurrent, ratedMaximum } from './rating.ts';
+export { type ArcAtWork, type SenseLanding, senseLandings } from './sense-landings.ts';
 export { type SenseError, senseWireError } from './sense-wire.ts';
 export { solveLoop } from './solve-loop.ts';
 export {
