@@ -70,6 +70,10 @@ const STORE_LAYERS = [['database'], ['document', 'migration'], ['job', 'shop-fil
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */
 const SERVER_LAYERS = [['guard'], ['reading'], ['work'], ['routes']];
 
+/** Questions about a job, the folders of packages/engine/src/answer: each is answered from those before it. */
+const ANSWER_LAYERS = [['knowledge'], ['supply'], ['job'], ['heat', 'hazard'], ['cost']];
+
+const ANSWER = '^packages/engine/src/answer/';
 const PAPER_ROOMS = '^packages/papers/src/';
 const ROOMS = '^packages/engine/src/';
 const TEST_FILE = '\\.test\\.tsx?$';
@@ -115,9 +119,8 @@ const appRules = APP_PARTS.map((part, at) => ({
   to: { path: `${APP}[^/]+/`, pathNot: `${APP}${oneOf(APP_PARTS.slice(0, at + 1))}` },
 }));
 
-/** The rules for rooms of a package that stand in layers. */
-function layerRules(name, layers) {
-  const rooms = `^packages/${name}/src/`;
+/** The rules for rooms of a package, or of a room with rooms of its own, that stand in layers. */
+function layerRules(name, layers, rooms = `^packages/${name}/src/`) {
   return layers.flatMap((layer, index) =>
     layer.map((room) => {
       const allowed = layers.slice(0, index).flat();
@@ -133,8 +136,7 @@ function layerRules(name, layers) {
 }
 
 /** The rule that every room of a package has its place in the layers. */
-function unknownRoomRule(name, layers) {
-  const rooms = `^packages/${name}/src/`;
+function unknownRoomRule(name, layers, rooms = `^packages/${name}/src/`) {
   return {
     name: `${name}-room-unknown`,
     comment: `A room of ${name} has a place in the order: add it to tools/import-rule.cjs.`,
@@ -170,6 +172,8 @@ module.exports = {
       from: { path: `${APP}(?!pages/)` },
       to: { path: `${APP}pages/`, pathNot: `${APP}pages/[^/]+/page\\.tsx$` },
     },
+    ...layerRules('answer', ANSWER_LAYERS, ANSWER),
+    unknownRoomRule('answer', ANSWER_LAYERS, ANSWER),
     ...layerRules('papers', PAPER_LAYERS),
     ...layerRules('store', STORE_LAYERS),
     unknownRoomRule('store', STORE_LAYERS),
