@@ -9,6 +9,7 @@ export {
   renderHazardText,
   renderHeatText,
   renderKnowledgeText,
+  renderNextTrialText,
   renderSupplyText,
   renderText,
 } from './text/index.ts';

@@ -75,8 +75,16 @@ export const COMMANDS: readonly CommandRecord[] = [
     name: 'knowledge',
     description:
       'tell what a shop has learned from its trials and gauged jobs, and how its predictions fared',
-    args: { file: 'trials file, or - for standard input' },
-    options: [json('what the shop knows'), units()],
+    args: {
+      'files...':
+        'trials file, or - for standard input; or: export and a trials file, merge and summary files',
+    },
+    options: [
+      json('what the shop knows'),
+      units(),
+      new Option('--next-trial <jobs...>', 'job files: the trial that teaches most per minute for them'),
+      new Option('-o, --output <file>', 'file for the summary of export or merge; standard output without'),
+    ],
     load: () => import('./knowledge.ts'),
   },
   {
@@ -109,6 +117,7 @@ export const COMMANDS: readonly CommandRecord[] = [
       new Option('--kit', "the kit's in place of the job's").default(false),
       new Option('--readings', "that of a readings file in place of the job's").default(false),
       new Option('--trials', "that of a trials file in place of the job's").default(false),
+      new Option('--summary', "that of a summary file in place of the job's").default(false),
       new Option('--result <command>', 'that of what a command prints with --json').choices([
         'plan',
         'supply',

@@ -4,6 +4,7 @@ import {
   type ResultName,
   readingsJsonSchema,
   resultJsonSchema,
+  summaryJsonSchema,
   trialsJsonSchema,
 } from '@furrow/engine';
 import type { Run } from '../frame/command.ts';
@@ -12,6 +13,7 @@ interface SchemaOptions {
   readonly kit: boolean;
   readonly readings: boolean;
   readonly trials: boolean;
+  readonly summary: boolean;
   /** Command whose result is described, in place of a file. */
   readonly result?: ResultName;
 }
@@ -22,8 +24,9 @@ export const run: Run<SchemaOptions> = (_args, options) => ({
   print: JSON.stringify(schemaOf(options), null, 2),
 });
 
-function schemaOf({ kit, readings, trials, result }: SchemaOptions): object {
+function schemaOf({ kit, readings, trials, summary, result }: SchemaOptions): object {
   if (result !== undefined) return resultJsonSchema(result);
+  if (summary) return summaryJsonSchema();
   if (trials) return trialsJsonSchema();
   if (readings) return readingsJsonSchema();
   return kit ? kitJsonSchema() : jobJsonSchema();

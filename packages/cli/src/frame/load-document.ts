@@ -6,10 +6,13 @@ import {
   type ReadJob,
   type ReadKit,
   type ReadReadings,
+  type ReadSummary,
   type ReadTrials,
   readJob,
   readKit,
+  readKnowledgeFile,
   readReadings,
+  readSummary,
   readTrials,
 } from '@furrow/engine';
 
@@ -26,8 +29,8 @@ export interface JobFiles {
   readonly job: string;
   readonly kit: string | undefined;
   readonly readings: string | undefined;
-  /** Trials and gauged jobs that the shop has learned from. */
-  readonly knowledge: string | undefined;
+  /** Trials that the shop has learned from, and summaries of shops. */
+  readonly knowledge: readonly string[] | undefined;
 }
 
 type LoadedFiles =
@@ -38,6 +41,7 @@ type LoadedFiles =
         readonly kit: ReadKit | undefined;
         readonly readings: ReadReadings | undefined;
         readonly trials: ReadTrials | undefined;
+        readonly summary: ReadSummary | undefined;
         /** Job and kit as written. */
         readonly texts: { readonly job: string; readonly kit: string | undefined };
       };
@@ -59,31 +63,63 @@ export function loadTrials(file: string): Promise<Loaded<ReadTrials>> {
   return load(file, 'trials', readTrials);
 }
 
+/** Reads a summary of what shops have learned from a file, or from standard input for `-`. */
+export function loadSummary(file: string): Promise<Loaded<ReadSummary>> {
+  return load(file, 'summary', readSummary);
+}
+
+/** What is known, from files of it. */
+export interface LoadedKnowledge {
+  readonly trials: ReadTrials | undefined;
+  /** Every shop that a summary tells of. */
+  readonly summary: ReadSummary | undefined;
+}
+
+/** Reads files of what is known: at most one trials file, and at most one summary. */
+export async function loadKnowledge(files: readonly string[]): Promise<Loaded<LoadedKnowledge>> {
+  let known: LoadedKnowledge = { trials: undefined, summary: undefined };
+  for (const file of files) {
+    const loaded = await load(file, 'knowledge', readKnowledgeFile);
+    if (!loaded.ok) return loaded;
+    const { is, read } = loaded.read;
+    if (known[is] !== undefined) {
+      const what = is === 'trials' ? 'One trials file is a shop’s own' : 'One summary is enough';
+      return { ok: false, lines: [`${file}: ${what}; merge summaries with furrow knowledge merge.`] };
+    }
+    known = { ...known, [is]: read };
+  }
+  return { ok: true, read: known, text: '' };
+}
+
 /** Reads a job and what is named beside it; what is wrong with any of them is told. */
 export async function loadJobFiles(files: JobFiles): Promise<LoadedFiles> {
-  if (Object.values(files).filter((file) => file === '-').length > 1) {
+  if (
+    Object.values(files)
+      .flat()
+      .filter((file) => file === '-').length > 1
+  ) {
     return { ok: false, lines: ['Standard input holds one file: name the others by their paths.'] };
   }
   const job = await loadJob(files.job);
   const kit = files.kit === undefined ? undefined : await loadKit(files.kit);
   const readings =
     files.readings === undefined ? undefined : await load(files.readings, 'readings', readReadings);
-  const trials = files.knowledge === undefined ? undefined : await loadTrials(files.knowledge);
-  const lines = [job, kit, readings, trials].flatMap((each) =>
+  const known = await loadKnowledge(files.knowledge ?? []);
+  const lines = [job, kit, readings, known].flatMap((each) =>
     each === undefined || each.ok ? [] : each.lines,
   );
-  if (!job.ok || kit?.ok === false || readings?.ok === false || trials?.ok === false)
+  if (!job.ok || kit?.ok === false || readings?.ok === false || known.ok === false)
     return { ok: false, lines };
   const texts = { job: job.text, kit: kit?.text };
   return {
     ok: true,
-    read: { job: job.read, kit: kit?.read, readings: readings?.read, trials: trials?.read, texts },
+    read: { job: job.read, kit: kit?.read, readings: readings?.read, ...known.read, texts },
   };
 }
 
 async function load<Read>(
   file: string,
-  kind: 'job' | 'kit' | 'readings' | 'trials',
+  kind: 'job' | 'kit' | 'readings' | 'trials' | 'knowledge' | 'summary',
   read: (text: string) => Outcome<Read>,
 ): Promise<Loaded<Read>> {
   let text: string;

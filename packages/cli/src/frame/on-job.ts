@@ -3,7 +3,7 @@ import {
   type Answer,
   answerJob,
   type Knowledge,
-  knowledgeOf,
+  knowledgeFrom,
   type ReadJob,
   type ReadKit,
   type ReadReadings,
@@ -21,8 +21,8 @@ export interface JobOptions {
   readonly kit?: string;
   /** File of what was run and gauged; none if left out. */
   readonly readings?: string;
-  /** Trials file of the shop, whose knowledge the plan is made with; the published rows alone if left out. */
-  readonly knowledge?: string;
+  /** Trials file of the shop, or a summary, whose knowledge the plan is made with; the published rows alone if left out. */
+  readonly knowledge?: readonly string[];
 }
 
 /** A job with what was read beside it. */
@@ -50,8 +50,8 @@ export function onJob<Options extends JobOptions>(
       knowledge: options.knowledge,
     });
     if (!loaded.ok) return badInput(loaded.lines);
-    const { trials, ...read } = loaded.read;
-    const knowledge = trials === undefined ? undefined : knowledgeOf(trials);
+    const { trials, summary, ...read } = loaded.read;
+    const knowledge = knowledgeFrom(trials, summary);
     const question = { ...read, knowledge };
     const wrong = refuse(question, options);
     if (wrong.length > 0) return badInput(wrong);

@@ -10,8 +10,8 @@ export const kit = (): Option =>
   new Option('--kit <file>', 'kit file: power, leads, air and bay, whose margins the plan keeps');
 export const knowledge = (): Option =>
   new Option(
-    '--knowledge <file>',
-    'trials file: what the shop has tried and gauged, which the plan is made with',
+    '--knowledge <file...>',
+    'trials file of the shop, a summary of what shops have learned, or both: what the plan is made with',
   );
 export const paper = (): Option =>
   new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4');

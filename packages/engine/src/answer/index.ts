@@ -7,4 +7,5 @@ export { answerHeat, type HeatQuestion } from './heat/answer-heat.ts';
 export type { HeatAnswer } from './heat/heat-answer.ts';
 export { answerJob, type JobQuestion } from './job/answer-job.ts';
 export { answerKnowledge } from './knowledge/answer-knowledge.ts';
+export { answerNextTrial, type JobAtHand } from './knowledge/answer-next-trial.ts';
 export { beliefOfJob } from './knowledge/belief-of-job.ts';

@@ -32,6 +32,19 @@ export function partsOf(family: Family, shop: string): readonly (readonly [strin
   ];
 }
 
+/** What the name of a part begins with, and the share that goes with it; undefined for a name that is none of a part. */
+export function shareOf(part: string): number | undefined {
+  const kinds: Readonly<Record<string, number>> = {
+    shop: SHARES.shop,
+    electrode: SHARES.electrode,
+    metal: OTHER_METAL ** 2,
+    position: OTHER_POSITION ** 2,
+    torch: SHARES.torch,
+    own: SHARES.own,
+  };
+  return kinds[part.split(':', 1)[0]!];
+}
+
 /** The columns of a law and of the parts named. */
 export function effectsOf(law: readonly string[], parts: readonly (readonly [string, number])[]): Effects {
   const shares = new Map(parts);

@@ -1,5 +1,6 @@
 export { crpsOfMixture } from './crps.ts';
 export { beliefOfFamily, type Knowledge, knowledgeOf, learnFrom } from './knowledge.ts';
+export { type JobAhead, type NextTrial, nextTrial, type TrialWindow } from './next-trial.ts';
 export {
   type Family,
   familyName,
@@ -9,7 +10,16 @@ export {
   type SizeBand,
   sizeBand,
 } from './observation.ts';
-export { readKnowledge } from './read-knowledge.ts';
+export { type KnowledgeFile, knowledgeFrom, readKnowledge, readKnowledgeFile } from './read-knowledge.ts';
+export {
+  type ReadSummary,
+  readSummary,
+  SUMMARY_TEXT_MOST,
+  summaryJsonSchema,
+  writeSummary,
+} from './read-summary.ts';
 export { type ReadTrials, readTrials, TRIALS_TEXT_MOST, trialsJsonSchema } from './read-trials.ts';
 export { type Drift, driftOf, type ScoredEntry, type Shift, scoreEntries, shiftOf } from './scores.ts';
+export { mergeSummaries, summaryOf } from './summary.ts';
+export type { ShopSummary } from './summary-schema.ts';
 export type { Trials } from './trials-schema.ts';

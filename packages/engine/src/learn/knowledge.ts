@@ -12,9 +12,11 @@ import {
 } from '../removal/index.ts';
 import { columnsOf, type Effects, effectsOf, partsOf } from './effects.ts';
 import { depthGroups, wearGroups, widthGroups } from './learned-quantities.ts';
-import { type Learned, type LearnedNode, learnMixed } from './mixed-belief.ts';
+import { type Learned, type LearnedNode, type LevelsLearned, learnMixed } from './mixed-belief.ts';
 import type { Family, ShopObservation } from './observation.ts';
 import type { ReadTrials } from './read-trials.ts';
+import { informationOf, partsOfSummaries, pooledLevels } from './summary.ts';
+import type { QuantitySummary, ShopSummary } from './summary-schema.ts';
 
 /** What a shop knows: its observations, and what was learned from them. */
 export interface Knowledge {
@@ -23,6 +25,8 @@ export interface Knowledge {
   readonly shop: string;
   /** What it was learned from, in the order of their days; entries taken out are not among them. */
   readonly observations: readonly ShopObservation[];
+  /** Summaries of other shops that it was learned beside. */
+  readonly others: readonly ShopSummary[];
   readonly depth: LearnedQuantity;
   readonly extraWidth: LearnedQuantity;
   readonly wear: LearnedQuantity;
@@ -32,6 +36,8 @@ export interface Knowledge {
 export interface LearnedQuantity {
   readonly learned: Learned;
   readonly effects: Effects;
+  /** Spreads before anything of this shop was learned. */
+  readonly starting: LevelsLearned;
 }
 
 /** What a shop's own observations are learned beside. */
@@ -43,6 +49,8 @@ export interface LearningInput {
   readonly observations: readonly ShopObservation[];
   /** Whether the observations were made up; left out where they were not. */
   readonly invented?: true;
+  /** Summaries of shops; one of this shop is that of its earlier work, and counts where there are no observations. */
+  readonly others?: readonly ShopSummary[];
 }
 
 /**
@@ -57,47 +65,64 @@ export interface LearningInput {
 export function learnFrom(input: LearningInput): Knowledge {
   const { shop } = input;
   const observations = [...input.observations].sort((a, b) => byDay(a, b));
-  const parts = observations.flatMap(({ family }) => partsOf(family, shop));
-  const law = effectsOf(['level', 'slope', 'angle'], parts);
-  const level = effectsOf(['level'], parts);
+  // what is here as it was gauged is not counted from a summary again
+  const others = (input.others ?? []).filter((each) => observations.length === 0 || each.shop !== shop);
+  const own = observations.flatMap(({ family }) => partsOf(family, shop));
+  const learned = (
+    law: readonly string[],
+    groupsOf: typeof depthGroups,
+    starting: LevelsLearned,
+    rows: (typeof PUBLISHED_PRIOR)['depth'],
+    quantities: readonly QuantitySummary[],
+  ): LearnedQuantity => {
+    const effects = effectsOf(law, [...own, ...partsOfSummaries(quantities)]);
+    const levels = pooledLevels(starting, quantities);
+    const groups = groupsOf(observations, effects, shop);
+    const known = informationOf(quantities, effects);
+    return { effects, starting: levels, learned: learnMixed({ groups, effects, known, levels, rows }) };
+  };
+  const { depth, extraWidth, wear } = PUBLISHED_PRIOR;
+  const invented = input.invented === true || others.some((each) => each.invented === 'yes');
+  const days = [observations.at(-1)?.date, ...others.map(({ date }) => date)].filter(
+    (day) => day !== undefined,
+  );
   return {
     name: {
       id: input.id,
-      trials: observations.filter(({ kind }) => kind === 'trial').length,
-      jobs: observations.filter(({ kind }) => kind === 'job').length,
-      date: observations.at(-1)?.date ?? null,
-      ...(input.invented && { invented: true }),
+      trials: others.reduce((sum, { trials }) => sum + trials, countOf(observations, 'trial')),
+      jobs: others.reduce((sum, { jobs }) => sum + jobs, countOf(observations, 'job')),
+      date: days.sort().at(-1) ?? null,
+      ...(invented && { invented: true }),
     },
     shop,
     observations,
-    depth: {
-      effects: law,
-      learned: learnMixed({
-        groups: depthGroups(observations, law, shop),
-        effects: law,
-        levels: STARTING_DEPTH,
-        rows: PUBLISHED_PRIOR.depth,
-      }),
-    },
-    extraWidth: {
-      effects: level,
-      learned: learnMixed({
-        groups: widthGroups(observations, level, shop),
-        effects: level,
-        levels: STARTING_WIDTH,
-        rows: PUBLISHED_PRIOR.extraWidth,
-      }),
-    },
-    wear: {
-      effects: level,
-      learned: learnMixed({
-        groups: wearGroups(observations, level, shop),
-        effects: level,
-        levels: STARTING_WEAR,
-        rows: PUBLISHED_PRIOR.wear,
-      }),
-    },
+    others,
+    depth: learned(
+      ['level', 'slope', 'angle'],
+      depthGroups,
+      STARTING_DEPTH,
+      depth,
+      others.map((each) => each.depth),
+    ),
+    extraWidth: learned(
+      ['level'],
+      widthGroups,
+      STARTING_WIDTH,
+      extraWidth,
+      others.map((each) => each.extra_width),
+    ),
+    wear: learned(
+      ['level'],
+      wearGroups,
+      STARTING_WEAR,
+      wear,
+      others.map((each) => each.wear),
+    ),
   };
+}
+
+function countOf(observations: readonly ShopObservation[], kind: ShopObservation['kind']): number {
+  return observations.filter((each) => each.kind === kind).length;
 }
 
 /**
@@ -173,6 +198,35 @@ function depthNode(node: LearnedNode, effects: Effects, parts: Parts): DepthNode
     ),
     levels: { job: node.sds.job, pass: node.sds.pass, seam: node.sds.seam },
   };
+}
+
+/** A setting of a family: the parts of its level, and its regressors. */
+export interface LawPoint {
+  readonly parts: Parts;
+  readonly x: readonly number[];
+}
+
+/** Covariance of what the law says of two settings at one node; what no column stands for they share by name. */
+export function lawCovariance(
+  { effects }: LearnedQuantity,
+  node: LearnedNode,
+  one: LawPoint,
+  other: LawPoint,
+): number {
+  const entries = ({ parts, x }: LawPoint): readonly (readonly [number, number])[] => [
+    ...x.map((value, i) => [i, value] as const),
+    ...columnsOf(effects, parts).columns.map((column) => [column, 1] as const),
+  ];
+  const shared = one.parts.reduce(
+    (sum, [name, share]) =>
+      effects.names.includes(name) || !other.parts.some(([another]) => another === name) ? sum : sum + share,
+    0,
+  );
+  const b = entries(other);
+  return entries(one).reduce(
+    (sum, [i, u]) => b.reduce((inner, [k, v]) => inner + u * v * node.covariance[i]![k]!, sum),
+    shared * node.sds.family ** 2,
+  );
 }
 
 function levelNodes({ learned, effects }: LearnedQuantity, parts: Parts): LevelNode[] {

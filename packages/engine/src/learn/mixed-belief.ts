@@ -1,9 +1,11 @@
 import {
   evenWeights,
   type NestedGroup,
+  type NestedInformation,
   type NestedPrior,
   type NestedSds,
   type NestedWeights,
+  nestedInformation,
   nestedModel,
   outlierWeights,
   type SpreadMode,
@@ -27,6 +29,8 @@ export interface LevelsLearned {
 export interface LearningTask {
   readonly groups: readonly NestedGroup[];
   readonly effects: Effects;
+  /** What other shops' summaries say of the coefficients. */
+  readonly known?: NestedInformation | undefined;
   readonly levels: LevelsLearned;
   /** Law of the published rows: mean and precision in units of a family's variance. */
   readonly rows: { readonly mean: readonly number[]; readonly precision: readonly (readonly number[])[] };
@@ -52,6 +56,8 @@ export interface Learned {
   readonly levelNames: readonly (keyof LevelsLearned)[];
   readonly mode: SpreadMode;
   readonly weights: NestedWeights;
+  /** What the shop's own readings say of the coefficients, at the most probable spreads. */
+  readonly information: NestedInformation;
 }
 
 /** Steps of the fixed point of the weights, and how often the spreads are found anew under them. */
@@ -68,7 +74,7 @@ export function learnMixed(task: LearningTask): Learned {
     (name) => levels[name] !== undefined,
   );
   const starting = levelNames.map((name) => levels[name]!);
-  const model = nestedModel(task.groups, effects.size, SEAM_RANGE);
+  const model = nestedModel(task.groups, effects.size, SEAM_RANGE, task.known);
   const sdsOf = (values: readonly number[]): LearnedNode['sds'] => {
     const sds = { family: 0, job: 0, pass: 0, seam: 0 };
     levelNames.forEach((name, i) => {
@@ -104,7 +110,8 @@ export function learnMixed(task: LearningTask): Learned {
     const solved = solveNested(model, nestedSds(sds), priorOf(task, sds.family), weights);
     return { weight, sds, mean: solved.mean, covariance: solved.covariance() };
   });
-  return { nodes, levelNames, mode, weights };
+  const information = nestedInformation(model, nestedSds(sdsOf(mode.sds)), weights);
+  return { nodes, levelNames, mode, weights, information };
 }
 
 function nestedSds({ job, pass, seam }: LearnedNode['sds']): NestedSds {

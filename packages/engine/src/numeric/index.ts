@@ -23,6 +23,7 @@ export type { DiffusionLayout, DiffusionMemory, DiffusionSize } from './kernel/d
 export {
   evenWeights,
   type NestedGroup,
+  type NestedInformation,
   type NestedModel,
   type NestedPass,
   type NestedPrior,
@@ -30,6 +31,7 @@ export {
   type NestedSds,
   type NestedSolution,
   type NestedWeights,
+  nestedInformation,
   nestedModel,
   outlierWeights,
   solveNested,

@@ -78,7 +78,12 @@ export {
   type SkinReport,
   stateHeat,
 } from './heat.ts';
-export { type KnowledgeReport, knowledgeReportSchema } from './knowledge.ts';
+export {
+  type KnowledgeReport,
+  knowledgeReportSchema,
+  type NextTrialReport,
+  nextTrialSchema,
+} from './knowledge.ts';
 export {
   type AreaReport,
   type BayReport,

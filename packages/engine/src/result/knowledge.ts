@@ -90,3 +90,33 @@ export const knowledgeReportSchema = z
 
 /** What a shop knows, as it leaves the engine. */
 export type KnowledgeReport = z.infer<typeof knowledgeReportSchema>;
+
+/** The next trial, as it leaves the engine. */
+export const nextTrialSchema = z
+  .object({
+    metal: z.string(),
+    position: z.string(),
+    torch: z.string().nullable(),
+    electrode_diameter_mm: z.number(),
+    electrode_kind: z.string(),
+    current_A: z.number(),
+    arc_voltage_V: z.number(),
+    travel_mm_per_min: z.number(),
+    push_angle_deg: z.number(),
+    length_mm: z.number(),
+    stations: z.int().describe('Places to gauge, spread evenly.'),
+    depth_mm: bandSchema.describe('What it is expected to give.'),
+    time_s: z.number().describe('Laying out, arc and gauging.'),
+    doubt_before: z
+      .number()
+      .describe('Standard deviation of ln depth that is not known of the jobs at hand, before it [-].'),
+    doubt_after: z.number().describe('The same after it, on the mean [-].'),
+    takes_off_per_min: z.number().describe('Variance of ln depth that it takes off, per minute [-].'),
+    leaves_window: z
+      .number()
+      .describe('Chance that it comes out deeper than one pass may be; no setting is safe [-].'),
+  })
+  .meta({ id: 'NextTrial', description: 'The trial that teaches most per minute for the jobs at hand.' });
+
+/** The next trial, as it leaves the engine. */
+export type NextTrialReport = z.infer<typeof nextTrialSchema>;

@@ -22,3 +22,4 @@ export { jobWords } from './job-words.ts';
 export { knowledgeWords } from './knowledge-words.ts';
 export { fineLength, fineNumber, fineUnit } from './length-text.ts';
 export { limitWords, sourceWords } from './limit-words.ts';
+export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';

@@ -1,7 +1,7 @@
 import type { Example } from '@furrow/contract';
 import type { Issue } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { useOpenedJob } from '../../job/page/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
@@ -47,9 +47,14 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
   const { saved, message, trouble } = useSelected(desk.store, (state) => state);
   const own = saved.text !== '';
   const text = own ? saved.text : (demo?.text ?? '');
-  const learned = useReport(text === '' ? undefined : text);
   const opened = useOpenedJob();
   const bench = opened !== undefined && 'bench' in opened ? opened.bench : undefined;
+  const planned = bench?.store.get().planned;
+  const job = useMemo(
+    () => (planned === undefined ? undefined : { read: planned.read, plan: planned.answer.plan }),
+    [planned],
+  );
+  const learned = useReport(text === '' ? undefined : text, job);
   const [writing, setWriting] = useState<Writing>();
   const [asked, setAsked] = useState<Asked>();
   const [issues, setIssues] = useState<readonly Issue[]>([]);

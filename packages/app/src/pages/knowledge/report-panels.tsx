@@ -1,5 +1,5 @@
-import type { KnowledgeReport } from '@furrow/engine';
-import { driftWords } from '@furrow/papers/words';
+import type { KnowledgeReport, NextTrialReport } from '@furrow/engine';
+import { driftWords, nextTrialSetting, nextTrialWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -24,7 +24,7 @@ export function ReportPanels({ learned }: { readonly learned: Learned | undefine
       </p>
     );
   }
-  const { report } = learned;
+  const { report, next } = learned;
   return (
     <>
       <DriftPanel report={report} />
@@ -32,6 +32,7 @@ export function ReportPanels({ learned }: { readonly learned: Learned | undefine
         <ScorePanel report={report} />
         <SpreadPanel report={report} />
       </div>
+      {next === undefined ? null : <NextTrialPanel trial={next} />}
       <FamilyTable report={report} />
     </>
   );
@@ -92,6 +93,20 @@ function ScorePanel({ report }: { readonly report: KnowledgeReport }): VNode {
           </p>
         </>
       )}
+    </section>
+  );
+}
+
+function NextTrialPanel({ trial }: { readonly trial: NextTrialReport }): VNode {
+  const units = useUnits();
+  return (
+    <section class="panel" aria-labelledby="next-trial-title">
+      <header class="panel-head">
+        <h2 id="next-trial-title">Next trial</h2>
+        <p class="caption">what teaches most per minute for the job that is open</p>
+      </header>
+      <p class="next-trial">{nextTrialSetting(trial, units)}</p>
+      <p>{nextTrialWords(trial, units)}</p>
     </section>
   );
 }

@@ -62,6 +62,16 @@ export interface NestedModel {
   /** Number of coefficients [-]. */
   readonly size: number;
   readonly groups: readonly (readonly PreparedPass[])[];
+  /** What is known of the coefficients from readings that are not here. */
+  readonly known?: NestedInformation | undefined;
+}
+
+/** What readings say of the coefficients at given standard deviations: all that a Gaussian model needs of them. */
+export interface NestedInformation {
+  /** Precision, row by row [list]. */
+  readonly precision: readonly (readonly number[])[];
+  /** Precision times the best coefficients [list]. */
+  readonly pull: readonly number[];
 }
 
 interface PreparedPass {
@@ -92,14 +102,21 @@ export interface NestedSolution {
  * @param groups - groups of passes [list], each pass with at least one reading
  * @param size - number of coefficients [-], at least 1
  * @param range - range of the Matern 3/2 process along a pass [-], > 0
+ * @param known - what is known of the coefficients from elsewhere [record], from `nestedInformation`, or left out
  * @returns the model [record]
  * @source none: bookkeeping
  * @example
  * nestedModel([[{ columns: [0], regressors: [1], readings: [{ place: 0, value: 2, variance: 1 }] }]], 1, 1).size // => 1
  */
-export function nestedModel(groups: readonly NestedGroup[], size: number, range: number): NestedModel {
+export function nestedModel(
+  groups: readonly NestedGroup[],
+  size: number,
+  range: number,
+  known?: NestedInformation,
+): NestedModel {
   return {
     size,
+    known,
     groups: groups.map((passes) => {
       const touched = [...new Set(passes.flatMap(({ columns }) => columns))];
       return passes.map(({ columns, regressors, readings }) => ({
@@ -162,18 +179,14 @@ export function solveNested(
       outer += pull[r]! * prior.mean[r]!;
     }
   }
-  for (let g = 0; g < model.groups.length; g += 1) {
-    const sums = sumGroup(model, sds, weights, g);
-    outer += sums.rest + sums.square - sums.pull ** 2 * sums.variance;
-    const { touched, regressors } = sums;
-    addPasses(precision, pull, sums.passes);
-    for (let r = 0; r < touched.length; r += 1) {
-      pull[touched[r]!]! -= regressors[r]! * sums.pull * sums.variance;
-      const row = precision[touched[r]!]!;
-      for (let c = 0; c < touched.length; c += 1)
-        row[touched[c]!]! -= regressors[r]! * regressors[c]! * sums.variance;
+  const { known } = model;
+  if (known !== undefined) {
+    for (let r = 0; r < size; r += 1) {
+      pull[r]! += known.pull[r]!;
+      for (let c = 0; c < size; c += 1) precision[r]![c]! += known.precision[r]![c]!;
     }
   }
+  outer += addGroups(model, sds, weights, precision, pull);
   const factor = new CholeskyDecomposition(new Matrix(precision.map((row) => [...row])));
   const mean = factor.solve(Matrix.columnVector([...pull])).to1DArray();
   const explained = mean.reduce((sum, value, i) => sum + value * pull[i]!, 0);
@@ -189,6 +202,53 @@ export function solveNested(
       return Matrix.add(inverse, inverse.transpose()).mul(0.5).to2DArray();
     },
   };
+}
+
+/**
+ * What the readings of a model say of its coefficients, prior and what is known from elsewhere left out.
+ *
+ * @param model - the model [record], from `nestedModel`
+ * @param sds - standard deviations of the levels [record], >= 0
+ * @param weights - what divides the variances [record], from `evenWeights` or `outlierWeights`
+ * @returns precision and pull [record]
+ * @source Pinheiro and Bates, Mixed-Effects Models in S and S-PLUS (2000), section 2.2 (memory)
+ * @example
+ * const model = nestedModel([[{ columns: [0], regressors: [1], readings: [{ place: 0, value: 2, variance: 1 }] }]], 1, 1);
+ * nestedInformation(model, { group: 1, pass: 0, seam: 0 }, evenWeights(model)).pull // => [1]
+ */
+export function nestedInformation(
+  model: NestedModel,
+  sds: NestedSds,
+  weights: NestedWeights,
+): NestedInformation {
+  const precision = emptySquare(model.size);
+  const pull = new Float64Array(model.size);
+  addGroups(model, sds, weights, precision, pull);
+  return { precision: precision.map((row) => [...row]), pull: [...pull] };
+}
+
+/** Adds what the groups say of the coefficients; minus twice the ln likelihood that depends on none of them. */
+function addGroups(
+  model: NestedModel,
+  sds: NestedSds,
+  weights: NestedWeights,
+  precision: readonly Float64Array[],
+  pull: Float64Array,
+): number {
+  let outer = 0;
+  for (let g = 0; g < model.groups.length; g += 1) {
+    const sums = sumGroup(model, sds, weights, g);
+    outer += sums.rest + sums.square - sums.pull ** 2 * sums.variance;
+    const { touched, regressors } = sums;
+    addPasses(precision, pull, sums.passes);
+    for (let r = 0; r < touched.length; r += 1) {
+      pull[touched[r]!]! -= regressors[r]! * sums.pull * sums.variance;
+      const row = precision[touched[r]!]!;
+      for (let c = 0; c < touched.length; c += 1)
+        row[touched[c]!]! -= regressors[r]! * regressors[c]! * sums.variance;
+    }
+  }
+  return outer;
 }
 
 /** What of a model does not fit the rest: chances, from a second, ten times wider spread that any of them may be of. */
