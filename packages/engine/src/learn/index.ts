@@ -1,5 +1,5 @@
 export { crpsOfMixture } from './crps.ts';
-export { beliefOfFamily, type Knowledge, knowledgeOf, learnFrom } from './knowledge.ts';
+export { beliefOfFamily, knowledgeOf, learnFrom } from './knowledge.ts';
 export { type JobAhead, type NextTrial, nextTrial, type TrialWindow } from './next-trial.ts';
 export {
   type Family,
@@ -20,6 +20,7 @@ export {
 } from './read-summary.ts';
 export { type ReadTrials, readTrials, TRIALS_TEXT_MOST, trialsJsonSchema } from './read-trials.ts';
 export { type Drift, driftOf, type ScoredEntry, type Shift, scoreEntries, shiftOf } from './scores.ts';
+export type { Knowledge } from './shop-knowledge.ts';
 export { mergeSummaries, summaryOf } from './summary.ts';
 export type { ShopSummary } from './summary-schema.ts';
 export type { Trials } from './trials-schema.ts';

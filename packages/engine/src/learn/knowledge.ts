@@ -1,7 +1,6 @@
 import type { Metal } from '../material/index.ts';
 import {
   type DepthNode,
-  type KnowledgeName,
   type LevelNode,
   PUBLISHED_PRIOR,
   publishedBelief,
@@ -12,33 +11,12 @@ import {
 } from '../removal/index.ts';
 import { columnsOf, type Effects, effectsOf, partsOf } from './effects.ts';
 import { depthGroups, wearGroups, widthGroups } from './learned-quantities.ts';
-import { type Learned, type LearnedNode, type LevelsLearned, learnMixed } from './mixed-belief.ts';
+import { type LearnedNode, type LevelsLearned, learnMixed } from './mixed-belief.ts';
 import type { Family, ShopObservation } from './observation.ts';
 import type { ReadTrials } from './read-trials.ts';
+import type { Knowledge, LearnedQuantity } from './shop-knowledge.ts';
 import { informationOf, partsOfSummaries, pooledLevels } from './summary.ts';
 import type { QuantitySummary, ShopSummary } from './summary-schema.ts';
-
-/** What a shop knows: its observations, and what was learned from them. */
-export interface Knowledge {
-  readonly name: KnowledgeName;
-  /** Name of the shop in summaries. */
-  readonly shop: string;
-  /** What it was learned from, in the order of their days; entries taken out are not among them. */
-  readonly observations: readonly ShopObservation[];
-  /** Summaries of other shops that it was learned beside. */
-  readonly others: readonly ShopSummary[];
-  readonly depth: LearnedQuantity;
-  readonly extraWidth: LearnedQuantity;
-  readonly wear: LearnedQuantity;
-}
-
-/** One quantity as learned, with the columns of its coefficients. */
-export interface LearnedQuantity {
-  readonly learned: Learned;
-  readonly effects: Effects;
-  /** Spreads before anything of this shop was learned. */
-  readonly starting: LevelsLearned;
-}
 
 /** What a shop's own observations are learned beside. */
 export interface LearningInput {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { metalOf } from '../material/index.ts';
-import { type Knowledge, learnFrom } from './knowledge.ts';
+import { learnFrom } from './knowledge.ts';
 import { type JobAhead, type NextTrial, nextTrial, type TrialWindow } from './next-trial.ts';
 import { FAMILY, gaugedJobs, trueShop } from './shop.test-support.ts';
+import type { Knowledge } from './shop-knowledge.ts';
 
 const JOB: JobAhead = {
   family: FAMILY,

@@ -12,8 +12,9 @@ import {
   seamCorrelation,
 } from '../removal/index.ts';
 import { partsOf } from './effects.ts';
-import { beliefOfFamily, type Knowledge, lawCovariance } from './knowledge.ts';
+import { beliefOfFamily, lawCovariance } from './knowledge.ts';
 import { type Family, sizeBand } from './observation.ts';
+import type { Knowledge } from './shop-knowledge.ts';
 
 /** A job at hand, for which a trial is to teach something. */
 export interface JobAhead {
@@ -24,18 +25,30 @@ export interface JobAhead {
   readonly setting: PassSetting;
 }
 
+/** An electrode in stock with the currents that source and electrode allow. */
+export interface TrialElectrode {
+  /** Diameter [m]. */
+  readonly diameter: number;
+  readonly kind: Family['electrode'];
+  /** Least current [A]. */
+  readonly least: number;
+  /** Greatest current [A]. */
+  readonly most: number;
+}
+
 /** What a trial may be cut with, and what it takes. */
 export interface TrialWindow {
-  /** Electrodes in stock with the currents that source and electrode allow, one size at a time [m, A]. */
-  readonly electrodes: readonly {
-    readonly diameter: number;
-    readonly kind: Family['electrode'];
+  readonly electrodes: readonly TrialElectrode[];
+  /** Travel that the carriage keeps. */
+  readonly travel: {
+    /** Least [m/s]. */
     readonly least: number;
+    /** Greatest [m/s]. */
     readonly most: number;
-  }[];
-  /** Travel that the carriage keeps [m/s]. */
-  readonly travel: { readonly least: number; readonly most: number };
+  };
+  /** Arc voltage [V]. */
   readonly voltage: number;
+  /** Push angle [rad]. */
   readonly pushAngle: number;
   /** Length of the cut [m]. */
   readonly length: number;
@@ -43,21 +56,34 @@ export interface TrialWindow {
   readonly stationsMost: number;
   /** Standard deviation of one reading [m]. */
   readonly gaugeSd: number;
-  /** Time to lay out, to start, and for one reading [s]. */
-  readonly times: { readonly layOut: number; readonly start: number; readonly gauge: number };
+  readonly times: {
+    /** To lay the plate out and take it away [s]. */
+    readonly layOut: number;
+    /** To start [s]. */
+    readonly start: number;
+    /** For one reading [s]. */
+    readonly gauge: number;
+  };
 }
 
 /** A trial, and what it is expected to teach. */
 export interface NextTrial {
   readonly family: Family;
   readonly setting: PassSetting;
+  /** Length of the cut [m]. */
   readonly length: number;
+  /** Places to gauge, spread evenly [-]. */
   readonly stations: number;
   readonly depth: Prediction;
   /** Time that it takes, laying out and gauging included [s]. */
   readonly time: number;
-  /** Standard deviation of ln depth that is not known of the jobs at hand: before the trial, and after it on the mean [-]. */
-  readonly doubt: { readonly before: number; readonly after: number };
+  /** Standard deviation of ln depth that is not known of the jobs at hand. */
+  readonly doubt: {
+    /** Before the trial [-]. */
+    readonly before: number;
+    /** After it, on the mean [-]. */
+    readonly after: number;
+  };
   /** Chance that it comes out deeper than one pass may be: 1.5 diameters, or what the arc's power can melt [-]. */
   readonly leavesWindow: number;
 }

@@ -1,8 +1,9 @@
 import { topField } from '../document/index.ts';
 import type { Outcome } from '../issue/index.ts';
-import { type Knowledge, knowledgeOf, learnFrom } from './knowledge.ts';
+import { knowledgeOf, learnFrom } from './knowledge.ts';
 import { type ReadSummary, readSummary } from './read-summary.ts';
 import { type ReadTrials, readTrials } from './read-trials.ts';
+import type { Knowledge } from './shop-knowledge.ts';
 
 /** Name of a shop that knows others' work and has none of its own. */
 const NEW_SHOP = 'new-shop';

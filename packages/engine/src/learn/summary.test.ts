@@ -2,10 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { metalOf } from '../material/index.ts';
 import { predictDepth } from '../removal/index.ts';
-import { beliefOfFamily, type Knowledge, learnFrom } from './knowledge.ts';
+import { beliefOfFamily, learnFrom } from './knowledge.ts';
 import { knowledgeFrom, readKnowledge } from './read-knowledge.ts';
 import { readSummary, writeSummary } from './read-summary.ts';
 import { FAMILY, gaugedJobs, trueShop } from './shop.test-support.ts';
+import type { Knowledge } from './shop-knowledge.ts';
 import { mergeSummaries, summaryOf } from './summary.ts';
 import type { ShopSummary } from './summary-schema.ts';
 

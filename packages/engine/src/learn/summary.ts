@@ -1,8 +1,8 @@
 import type { NestedInformation } from '../numeric/index.ts';
 import type { StartingSpread } from '../removal/index.ts';
 import { type Effects, shareOf } from './effects.ts';
-import type { Knowledge, LearnedQuantity } from './knowledge.ts';
 import type { LevelsLearned } from './mixed-belief.ts';
+import type { Knowledge, LearnedQuantity } from './shop-knowledge.ts';
 import type { QuantitySummary, ShopSummary } from './summary-schema.ts';
 
 /** Levels below the family, whose spreads a summary tells. */
@@ -59,7 +59,7 @@ function quantitySummary({ learned, effects, starting }: LearnedQuantity): Quant
  *
  * Neither the order nor how often a summary is there matters.
  *
- * @param summaries - summaries of any shops [list]
+ * @param summaries - summaries of any shops [list], may be none
  * @returns each shop's latest, by name [list]
  * @source none: a join of sets, each shop's summaries put in order
  * @example
