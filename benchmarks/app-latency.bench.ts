@@ -18,7 +18,7 @@ const FRAME = 1000 / 60;
 const AT_ONCE = 100;
 
 interface EditTimes {
-  /** From the edit to the redrawn section and ribbon [ms]. */
+  /** From the edit to the redrawn section and seam strip [ms]. */
   readonly section: number;
   /** From the edit to the result on the page [ms]. */
   readonly planned: number;
@@ -75,7 +75,7 @@ if (program === undefined) {
       if (edit >= WARM_UP) times.push(measured);
     }
     report(
-      'Section and ribbon redrawn',
+      'Section and seam strip redrawn',
       times.map((each) => each.section),
       FRAME,
       'one frame at 60 Hz, 16.7 ms',

@@ -27,17 +27,17 @@ describe.skipIf(NO_BROWSER)('bench', () => {
     }
   });
 
-  it('reads amounts as people write them, and section, ribbon and plan follow', async () => {
+  it('reads amounts as people write them, and section, seam strip and plan follow', async () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
     const depth = await bench.field('Groove', 'Depth');
-    const [section, ribbon] = [await bench.sectionWords(), await bench.ribbonWords()];
+    const [section, strip] = [await bench.sectionWords(), await bench.seamStripWords()];
     await bench.replanned(() => depth.fill('1/2 in'));
     expect(await bench.sectionWords()).toContain('Wanted depth 12.7 mm');
     await bench.replanned(() => depth.fill('9,5 mm'));
     expect(await bench.sectionWords()).toContain('Wanted depth 9.5 mm');
     expect(await bench.sectionWords()).not.toBe(section);
-    expect(await bench.ribbonWords()).not.toBe(ribbon);
+    expect(await bench.seamStripWords()).not.toBe(strip);
     const travel = await bench.field('Kit', 'Greatest travel');
     await bench.replanned(() => travel.fill('40 ipm'));
     for (const row of await bench.rowsOf('Passes').all()) {
@@ -154,7 +154,7 @@ describe.skipIf(NO_BROWSER)('bench', () => {
     expect(await bench.refusal.count()).toBe(0);
   });
 
-  it('cuts the section where the ribbon’s cursor stands', async () => {
+  it('cuts the section where the seam strip’s cursor stands', async () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
     expect(await seenText(bench.region('Section'))).toContain('Cut across 3.00 m');

@@ -14,7 +14,7 @@ function hottest(described: string): number {
 describe.skipIf(NO_BROWSER)('heat', () => {
   const stage = useStage();
 
-  it('scrubs from the cold plate through the passes, with the torch on the ribbon', async () => {
+  it('scrubs from the cold plate through the passes, with the torch on the seam strip', async () => {
     const { page } = await stage.visit();
     const heat = await new HeatPage(page).open();
     await heat.refined();

@@ -65,8 +65,8 @@ describe('furrow papers', () => {
       'quote.pdf',
       'section.svg',
       'section.dxf',
-      'ribbon.svg',
-      'ribbon.dxf',
+      'seam-strip.svg',
+      'seam-strip.dxf',
       'bay.svg',
       'bay.dxf',
     ]);

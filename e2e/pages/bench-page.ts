@@ -16,7 +16,7 @@ export class BenchPage {
   readonly result: Locator;
   readonly saveState: Locator;
   readonly section: Locator;
-  readonly ribbon: Locator;
+  readonly strip: Locator;
   readonly cursor: Locator;
   readonly text: Locator;
   readonly summary: Locator;
@@ -28,7 +28,7 @@ export class BenchPage {
     this.result = page.getByRole('status', { name: 'Result' });
     this.saveState = page.getByRole('status', { name: 'Save state' });
     this.section = page.getByRole('img', { name: /^Section of the groove/u });
-    this.ribbon = page.getByRole('region', { name: 'Ribbon' }).getByRole('img');
+    this.strip = page.getByRole('region', { name: 'Seam strip' }).getByRole('img');
     this.cursor = page.getByRole('slider', { name: 'Place along the seam' });
     this.text = page.getByRole('textbox', { name: 'Job file as text' });
     this.summary = page.getByRole('region', { name: /mistake/u });
@@ -130,9 +130,9 @@ export class BenchPage {
     return (await this.section.getAttribute('aria-label')) ?? '';
   }
 
-  /** What is written in the ribbon's drawing. */
-  async ribbonWords(): Promise<string> {
-    return (await this.ribbon.textContent()) ?? '';
+  /** What is written in the seam strip's drawing. */
+  async seamStripWords(): Promise<string> {
+    return (await this.strip.textContent()) ?? '';
   }
 
   isFocused(locator: Locator): Promise<boolean> {

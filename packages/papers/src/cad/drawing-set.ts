@@ -1,11 +1,11 @@
 import type { Answer, ReadJob, UnitSystem } from '@furrow/engine';
 import { bayAtScale } from './bay-at-scale.ts';
-import { ribbonAtScale } from './ribbon-at-scale.ts';
 import type { ScaleDrawing } from './scale-drawing.ts';
+import { seamStripAtScale } from './seam-strip-at-scale.ts';
 import { sectionAtScale } from './section-at-scale.ts';
 
 /** Every kind of drawing at full size; the name is that of its file too. */
-export const DRAWING_KINDS = ['section', 'ribbon', 'bay'] as const;
+export const DRAWING_KINDS = ['section', 'seam-strip', 'bay'] as const;
 
 /** A kind of drawing at full size. */
 export type DrawingKind = (typeof DRAWING_KINDS)[number];
@@ -24,10 +24,10 @@ export function makeDrawing(
   switch (kind) {
     case 'section':
       return { drawing: sectionAtScale({ job, plan, units }) };
-    case 'ribbon':
+    case 'seam-strip':
       return plan === undefined
         ? { wanting: 'without a plan there are no passes to draw' }
-        : { drawing: ribbonAtScale({ job, plan, units }) };
+        : { drawing: seamStripAtScale({ job, plan, units }) };
     case 'bay': {
       const place = supply?.place ?? undefined;
       return place === undefined

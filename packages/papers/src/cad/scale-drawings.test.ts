@@ -4,9 +4,9 @@ import DxfParser, { type ILwpolylineEntity, type ITextEntity } from 'dxf-parser'
 import { describe, expect, test } from 'vitest';
 import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
 import { bayAtScale } from './bay-at-scale.ts';
-import { ribbonAtScale } from './ribbon-at-scale.ts';
 import { scaleDrawingToDxf } from './scale-drawing-to-dxf.ts';
 import { scaleDrawingToSvg } from './scale-drawing-to-svg.ts';
+import { seamStripAtScale } from './seam-strip-at-scale.ts';
 
 const read = exampleJob('defect-pocket');
 
@@ -22,9 +22,9 @@ function entities(dxf: string) {
   };
 }
 
-describe('the ribbon at scale', () => {
+describe('the seam strip at scale', () => {
   const plan = samplePlan(read, { tracks: 2, layers: 2, gauge: true });
-  const drawing = ribbonAtScale({ job: read.job, plan, units: 'metric' });
+  const drawing = seamStripAtScale({ job: read.job, plan, units: 'metric' });
   const { lines, texts } = entities(scaleDrawingToDxf(drawing));
   const { length } = read.job.seam;
 
@@ -56,7 +56,7 @@ describe('the ribbon at scale', () => {
 test('electrode changes lie where electrodes run out', () => {
   const long = exampleJob('penstock-seam');
   const plan = samplePlan(long, { tracks: 1, layers: 1, gauge: false });
-  const { lines } = entities(scaleDrawingToDxf(ribbonAtScale({ job: long.job, plan, units: 'inch' })));
+  const { lines } = entities(scaleDrawingToDxf(seamStripAtScale({ job: long.job, plan, units: 'inch' })));
   const places = lines('ELECTRODE_CHANGE').map(({ vertices }) => vertices[0]!.x);
   expect(places).toHaveLength(plan.electrode_changes.length);
   places.forEach((place, index) => {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
 import type { Drawing, DrawingPoint, Mark } from './drawing.ts';
 import { drawingToSvg } from './drawing-to-svg.ts';
-import { ribbonDrawing } from './ribbon-drawing.ts';
+import { seamStripDrawing } from './seam-strip-drawing.ts';
 import { sectionDrawing } from './section-drawing.ts';
 
 const settings = { seed: 2, numRuns: 150 };
@@ -68,7 +68,7 @@ test('a section of any accepted groove has finite places only', () => {
   );
 });
 
-test('a ribbon of any seam and any number of passes has finite places only', () => {
+test('a seam strip of any seam and any number of passes has finite places only', () => {
   const given = fc.record({
     name: fc.constantFrom(...jobs),
     length: length(0.01, 500),
@@ -83,7 +83,7 @@ test('a ribbon of any seam and any number of passes has finite places only', () 
       const read = exampleJob(name);
       const job = { ...read.job, seam: { ...read.job.seam, length: seam } };
       const plan = withPlan ? samplePlan({ ...read, job }, { tracks, layers, gauge }) : undefined;
-      const drawing = ribbonDrawing({ job, plan, ...sheet });
+      const drawing = seamStripDrawing({ job, plan, ...sheet });
       expectSound(drawing);
     }),
     settings,

@@ -18,7 +18,7 @@ import {
   settingFigures,
   sureList,
 } from '../blocks/index.ts';
-import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
+import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
 import { adviceWords, gaugePlaces, jobWords, limitWords, sourceWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions } from './paper-subject.ts';
@@ -49,7 +49,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     height: 170,
   });
   const lanes = plan.passes.length + plan.gauge_stops.length;
-  const ribbon = ribbonDrawing({ job, plan, units, width: 540, height: Math.min(170, 46 + 15 * lanes) });
+  const strip = seamStripDrawing({ job, plan, units, width: 540, height: Math.min(170, 46 + 15 * lanes) });
   const tight = plan.limits.filter((limit) => limit.verdict !== 'holds');
   return [
     { kind: 'figures', size: 'big', items: settingFigures(read, plan, units) },
@@ -68,7 +68,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
       ],
     },
     ...gaugeBlocks(plan, units),
-    { kind: 'drawing', drawing: ribbon },
+    { kind: 'drawing', drawing: strip },
     { kind: 'figures', size: 'plain', items: expectationFigures(plan, units) },
     {
       kind: 'columns',

@@ -15,7 +15,7 @@ import {
   supplyBlocks,
   sureList,
 } from '../blocks/index.ts';
-import { ribbonDrawing, sectionDrawing } from '../drawing/index.ts';
+import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
 import { adviceWords, gaugePlaces, jobWords, knowledgeWords } from '../words/index.ts';
 import { framedPaper, shownRevision } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
@@ -144,7 +144,7 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
     },
     {
       kind: 'drawing',
-      drawing: ribbonDrawing({ job, plan, units, width: 540, height: Math.min(620, 46 + 15 * lanes) }),
+      drawing: seamStripDrawing({ job, plan, units, width: 540, height: Math.min(620, 46 + 15 * lanes) }),
     },
   ];
 }

@@ -51,7 +51,7 @@ describe('the papers of a job', () => {
   it.each([
     ['run-record.pdf', 'application/pdf', '%PDF-'],
     ['section.svg', 'image/svg+xml', '<?xml'],
-    ['ribbon.dxf', 'image/vnd.dxf', '0\nSECTION'],
+    ['seam-strip.dxf', 'image/vnd.dxf', '0\nSECTION'],
   ])('%s comes as %s', async (file, type, start) => {
     const reply = await server.inject(fillPath(API_PATHS.jobPaper, { id, file }));
     expect([reply.statusCode, reply.headers['content-type']]).toEqual([200, type]);

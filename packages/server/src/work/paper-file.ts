@@ -46,7 +46,7 @@ const DRAWING_FORMATS = {
   dxf: { type: 'image/vnd.dxf', write: scaleDrawingToDxf },
 } as const;
 
-const DRAWING_TITLES = { section: 'Section', ribbon: 'Ribbon', bay: 'Bay plan' } as const;
+const DRAWING_TITLES = { section: 'Section', 'seam-strip': 'Seam strip', bay: 'Bay plan' } as const;
 
 /** Every file there can be of a job, papers first. */
 export function possibleFiles({ subject, options }: PaperSource): readonly PossibleFile[] {
@@ -110,7 +110,7 @@ function noSuchFile(name: string): Refused {
   const names = [...PAPER_KINDS.map((kind) => `${kind}.pdf`), 'section.svg', 'section.dxf'];
   return new Refused(
     'PATH_NOT_FOUND',
-    `There is no paper “${name.slice(0, 60)}”; there are ${names.join(', ')} and the like for ribbon and bay.`,
+    `There is no paper “${name.slice(0, 60)}”; there are ${names.join(', ')} and the like for seam strip and bay.`,
   );
 }
 

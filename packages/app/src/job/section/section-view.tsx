@@ -6,7 +6,7 @@ import { useUnits } from '../../ui/theme/index.ts';
 import { placeText } from '../place/index.ts';
 import { cutPlace, isOutdated, markSection, useBenchState } from '../state/index.ts';
 
-/** The groove cut across at the ribbon's cursor; it follows each valid edit at once, the floor when it is planned. */
+/** The groove cut across at the seam strip's cursor; it follows each valid edit at once, the floor when it is planned. */
 export function SectionView(): VNode {
   const read = useBenchState((state) => state.read);
   const planned = useBenchState((state) => state.planned);

@@ -55,7 +55,7 @@ export interface BenchState extends SheetState {
   readonly save: SaveState;
   /** Whether unsaved changes of an earlier visit were put back. */
   readonly restored: boolean;
-  /** Place of the ribbon's cursor, from the start of the seam; the middle until it is moved [m]. */
+  /** Place of the seam strip's cursor, from the start of the seam; the middle until it is moved [m]. */
   readonly cursor: number | undefined;
 }
 

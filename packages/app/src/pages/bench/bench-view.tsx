@@ -8,7 +8,7 @@ import {
   ResultHead,
   ResultStatus,
 } from '../../job/result/index.ts';
-import { RibbonView } from '../../job/ribbon/index.ts';
+import { SeamStripView } from '../../job/seam-strip/index.ts';
 import { SectionView } from '../../job/section/index.ts';
 import { FormView } from '../../sheet/form/index.ts';
 import { useMedia } from '../../ui/theme/index.ts';
@@ -40,7 +40,7 @@ export function BenchView(): VNode {
           <ResultHead />
         </OutdatedBox>
       </div>
-      <RibbonView />
+      <SeamStripView />
       <OutdatedBox class="result-details">
         <ResultDetails />
       </OutdatedBox>

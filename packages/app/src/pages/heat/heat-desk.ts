@@ -3,7 +3,7 @@ import { createStore, type Store } from '../../ui/store/index.ts';
 import { createClient, type HeatPart, type HeatWorker, type WorkEvent } from '../../work/index.ts';
 import type { HeatState } from './heat-state.ts';
 
-/** How long the cursor of the ribbon rests before the section is solved anew [ms]. */
+/** How long the cursor of the seam strip rests before the section is solved anew [ms]. */
 const CURSOR_RESTS = 300;
 
 /** The heat of the job on the bench, and what can be done with it. */
@@ -114,7 +114,7 @@ export function openHeatDesk(bench: Bench, { startWorker, later }: HeatDeskTools
   };
 }
 
-/** The ribbon's cursor, kept on the seam itself: a run-out has no section of the whole groove [m]. */
+/** The seam strip's cursor, kept on the seam itself: a run-out has no section of the whole groove [m]. */
 function stationOf(state: BenchState): number {
   const length = state.planned?.read.job.seam.length ?? 0;
   return Math.min(length, Math.max(0, cutPlace(state)));

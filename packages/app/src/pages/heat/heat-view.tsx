@@ -2,7 +2,7 @@ import { sentencesWritten } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { JobHeader, RestoredNotice } from '../../job/page/index.ts';
 import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
-import { RibbonView } from '../../job/ribbon/index.ts';
+import { SeamStripView } from '../../job/seam-strip/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { GroupForm } from '../../sheet/form/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
@@ -42,7 +42,7 @@ export function HeatView(): VNode {
           <HeatStatus />
         </div>
         <div class="heat-main">
-          <RibbonView torch={torch} />
+          <SeamStripView torch={torch} />
           {shown === undefined ? null : (
             <div class={`heat-drawings${outdated ? ' outdated' : ''}`}>
               <HeatSection shown={shown} />

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
 import type { Drawing, MarkRole } from './drawing.ts';
-import { ribbonX } from './ribbon-axis.ts';
-import { ribbonDrawing, ribbonScale } from './ribbon-drawing.ts';
+import { seamStripX } from './seam-strip-axis.ts';
+import { seamStripDrawing, seamStripScale } from './seam-strip-drawing.ts';
 
 const penstock = exampleJob('penstock-seam');
 const plan = samplePlan(penstock, { tracks: 1, layers: 2, gauge: true });
@@ -16,9 +16,9 @@ function texts(drawing: Drawing, role: MarkRole): string[] {
   return drawing.marks.flatMap((mark) => (mark.kind === 'text' && mark.role === role ? [mark.text] : []));
 }
 
-describe('ribbon drawing', () => {
+describe('strip drawing', () => {
   test('has a lane, a start and the electrode changes of every pass, and its stations once', () => {
-    const drawing = ribbonDrawing(input);
+    const drawing = seamStripDrawing(input);
     // one more of each sign stands in the legend
     expect(areas(drawing, 'pass')).toBe(2);
     expect(areas(drawing, 'start')).toBe(2 + 1);
@@ -28,12 +28,14 @@ describe('ribbon drawing', () => {
   });
 
   test('leaves travel to the gauge where a reading sets it', () => {
-    expect(texts(ribbonDrawing(input), 'label')).toEqual(expect.arrayContaining(['700 mm/min', 'by gauge']));
+    expect(texts(seamStripDrawing(input), 'label')).toEqual(
+      expect.arrayContaining(['700 mm/min', 'by gauge']),
+    );
   });
 
   test('draws what a lost arc leaves to the scale of the seam', () => {
-    const drawing = ribbonDrawing(input);
-    const axis = ribbonScale(input);
+    const drawing = seamStripDrawing(input);
+    const axis = seamStripScale(input);
     const loss = drawing.marks.find((mark) => mark.kind === 'area' && mark.role === 'loss');
     const xs = loss?.kind === 'area' ? loss.points.map((point) => point.x) : [];
     const scale = (axis.right - axis.left) / (axis.to - axis.from);
@@ -43,16 +45,16 @@ describe('ribbon drawing', () => {
   test('runs out beyond both ends of a pocket', () => {
     const read = exampleJob('defect-pocket');
     const pocket = samplePlan(read, { tracks: 1, layers: 1, gauge: false });
-    const axis = ribbonScale({ ...input, job: read.job, plan: pocket });
+    const axis = seamStripScale({ ...input, job: read.job, plan: pocket });
     expect(axis.from).toBeCloseTo(-0.024, 9);
     expect(axis.to).toBeCloseTo(0.204, 9);
-    expect(ribbonX(axis, 0)).toBeGreaterThan(axis.left);
-    expect(areas(ribbonDrawing({ ...input, job: read.job, plan: pocket }), 'run-out')).toBeGreaterThan(0);
+    expect(seamStripX(axis, 0)).toBeGreaterThan(axis.left);
+    expect(areas(seamStripDrawing({ ...input, job: read.job, plan: pocket }), 'run-out')).toBeGreaterThan(0);
   });
 
   test('keeps every lane but thins the labels out when there are forty passes', () => {
     const many = samplePlan(penstock, { tracks: 10, layers: 4, gauge: false });
-    const drawing = ribbonDrawing({ ...input, plan: many });
+    const drawing = seamStripDrawing({ ...input, plan: many });
     expect(areas(drawing, 'pass')).toBe(40);
     const labels = drawing.marks.filter(
       (mark) => mark.kind === 'text' && mark.role === 'label' && mark.text === '700 mm/min',
@@ -67,7 +69,7 @@ describe('ribbon drawing', () => {
 
   test('draws the bare seam before there is a plan', () => {
     const { plan: _plan, ...before } = input;
-    expect(areas(ribbonDrawing(before), 'pass')).toBe(1);
-    expect(texts(ribbonDrawing(before), 'axis')).toContain('m');
+    expect(areas(seamStripDrawing(before), 'pass')).toBe(1);
+    expect(texts(seamStripDrawing(before), 'axis')).toContain('m');
   });
 });

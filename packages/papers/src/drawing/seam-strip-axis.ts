@@ -3,8 +3,8 @@ import type { Mark } from './drawing.ts';
 import { axisText, lengthAxis } from './length-axis.ts';
 import { textWidth } from './text-width.ts';
 
-/** Where places along the seam lie on the ribbon. */
-export interface RibbonAxis {
+/** Where places along the seam lie on the seam strip. */
+export interface SeamStripAxis {
   /** Ends of the axis on the drawing [drawing unit]. */
   readonly left: number;
   readonly right: number;
@@ -16,30 +16,30 @@ export interface RibbonAxis {
 }
 
 /** Lays the seam, and the run-outs of its passes, between two places on the drawing. */
-export function ribbonAxis(
+export function seamStripAxis(
   job: Job,
   plan: Plan | undefined,
-  { left, right, foot }: Pick<RibbonAxis, 'left' | 'right' | 'foot'>,
-): RibbonAxis {
+  { left, right, foot }: Pick<SeamStripAxis, 'left' | 'right' | 'foot'>,
+): SeamStripAxis {
   const passLength = plan === undefined ? job.seam.length : plan.pass_length_mm / 1000;
   const runOut = Math.max(0, (passLength - job.seam.length) / 2);
   return { left, right, foot, from: -runOut, to: job.seam.length + runOut };
 }
 
 /** Place on the drawing of a place along the seam, kept between the ends. */
-export function ribbonX(axis: RibbonAxis, place: number): number {
+export function seamStripX(axis: SeamStripAxis, place: number): number {
   const share = (place - axis.from) / (axis.to - axis.from);
   return axis.left + Math.min(1, Math.max(0, share)) * (axis.right - axis.left);
 }
 
 /** Draws the axis with ticks at steps a person counts in; the last label carries the unit. */
-export function axisMarks(ribbon: RibbonAxis, units: UnitSystem, size: number): Mark[] {
-  const y = ribbon.foot;
-  const span = ribbon.to - ribbon.from;
-  const ticksMost = Math.max(2, (ribbon.right - ribbon.left) / (5 * size));
+export function axisMarks(strip: SeamStripAxis, units: UnitSystem, size: number): Mark[] {
+  const y = strip.foot;
+  const span = strip.to - strip.from;
+  const ticksMost = Math.max(2, (strip.right - strip.left) / (5 * size));
   const axis = lengthAxis(span, ticksMost, units);
   const marks: Mark[] = [
-    { kind: 'line', role: 'axis', from: { x: ribbon.left, y }, to: { x: ribbon.right, y } },
+    { kind: 'line', role: 'axis', from: { x: strip.left, y }, to: { x: strip.right, y } },
   ];
   const tick = (x: number): void => {
     marks.push({ kind: 'tick', role: 'axis', from: { x, y }, to: { x, y: y + 0.4 * size } });
@@ -47,11 +47,11 @@ export function axisMarks(ribbon: RibbonAxis, units: UnitSystem, size: number): 
   const label = (x: number, text: string, anchor: 'middle' | 'start'): void => {
     marks.push({ kind: 'text', role: 'axis', at: { x, y: y + 1.5 * size }, text, anchor, size });
   };
-  const first = Math.ceil(ribbon.from / axis.step - 1e-9);
-  const last = Math.floor(ribbon.to / axis.step + 1e-9);
+  const first = Math.ceil(strip.from / axis.step - 1e-9);
+  const last = Math.floor(strip.to / axis.step + 1e-9);
   for (let index = first; index <= last; index += 1) {
     const place = index * axis.step;
-    const x = ribbonX(ribbon, place);
+    const x = seamStripX(strip, place);
     const text = axisText(axis, place);
     tick(x);
     label(x, text, 'middle');

@@ -1,5 +1,5 @@
 import { formatStated, type Job, type Plan } from '@furrow/engine';
-import { type RibbonAxis, ribbonX } from '@furrow/papers/drawing';
+import { type SeamStripAxis, seamStripX } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
 import { placeText } from '../place/index.ts';
@@ -9,14 +9,14 @@ import { cursorAfterKey } from './cursor-step.ts';
 /** How far the line begins above the drawing: room for its label, as the styles leave it [px]. */
 const ABOVE = 18;
 
-interface RibbonCursorProps {
-  readonly axis: RibbonAxis;
+interface SeamStripCursorProps {
+  readonly axis: SeamStripAxis;
   readonly job: Job;
   readonly plan: Plan | undefined;
 }
 
 /** The line across all lanes that says where the section is cut; worked by mouse, finger or keys. */
-export function RibbonCursor({ axis, job, plan }: RibbonCursorProps): VNode {
+export function SeamStripCursor({ axis, job, plan }: SeamStripCursorProps): VNode {
   const bench = useBench();
   const units = useUnits();
   const cut = useBenchState(cutPlace);
@@ -38,7 +38,7 @@ export function RibbonCursor({ axis, job, plan }: RibbonCursorProps): VNode {
   const late = place > (axis.from + axis.to) / 2;
   return (
     <div
-      class="ribbon-cursor"
+      class="seam-strip-cursor"
       role="slider"
       tabIndex={0}
       aria-label="Place along the seam"
@@ -57,10 +57,10 @@ export function RibbonCursor({ axis, job, plan }: RibbonCursorProps): VNode {
       }}
     >
       <span
-        class="ribbon-cursor-line"
-        style={{ left: `${ribbonX(axis, place) - axis.left}px`, height: `${axis.foot + ABOVE}px` }}
+        class="seam-strip-cursor-line"
+        style={{ left: `${seamStripX(axis, place) - axis.left}px`, height: `${axis.foot + ABOVE}px` }}
       >
-        <span class={`ribbon-cursor-label${late ? ' late' : ''}`}>{label}</span>
+        <span class={`seam-strip-cursor-label${late ? ' late' : ''}`}>{label}</span>
       </span>
     </div>
   );

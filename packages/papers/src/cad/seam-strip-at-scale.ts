@@ -2,15 +2,15 @@ import { formatAmount, type Job, type Plan, type PlanPass, type UnitSystem } fro
 import { axisText, lengthAxis } from '../drawing/index.ts';
 import type { ScaleDrawing, ScaleItem, ScaleLayer, ScalePoint } from './scale-drawing.ts';
 
-/** What the ribbon is drawn of. */
-export interface RibbonAtScaleInput {
+/** What the seam strip is drawn of. */
+export interface SeamStripAtScaleInput {
   readonly job: Job;
   readonly plan: Plan;
   readonly units: UnitSystem;
 }
 
 /** Draws the seam unrolled at full length: x from its start; the lanes under each other are not to scale. */
-export function ribbonAtScale({ job, plan, units }: RibbonAtScaleInput): ScaleDrawing {
+export function seamStripAtScale({ job, plan, units }: SeamStripAtScaleInput): ScaleDrawing {
   const { length } = job.seam;
   const runOut = Math.max(0, (plan.pass_length_mm / 1000 - length) / 2);
   const height = Math.max(0.003, (length + 2 * runOut) / 150);
@@ -36,7 +36,7 @@ export function ribbonAtScale({ job, plan, units }: RibbonAtScaleInput): ScaleDr
     ...axisItems(length, foot, height, units),
   ];
   return {
-    title: `Ribbon of the seam: ${job.title}`,
+    title: `Seam strip: ${job.title}`,
     description: 'Full size along the seam, x from its start; the lanes under each other are not to scale.',
     units,
     textHeight: height,

@@ -3,12 +3,12 @@ import { fineLength } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
-import { axisMarks, type RibbonAxis, ribbonAxis, ribbonX } from './ribbon-axis.ts';
-import { type RibbonRow, ribbonRows } from './ribbon-rows.ts';
+import { axisMarks, type SeamStripAxis, seamStripAxis, seamStripX } from './seam-strip-axis.ts';
+import { type SeamStripRow, seamStripRows } from './seam-strip-rows.ts';
 import { textWidth } from './text-width.ts';
 
-/** What the ribbon is drawn of, and how large. */
-export interface RibbonDrawingInput {
+/** What the seam strip is drawn of, and how large. */
+export interface SeamStripDrawingInput {
   readonly job: Job;
   readonly plan?: Plan | undefined;
   readonly units: UnitSystem;
@@ -20,7 +20,7 @@ export interface RibbonDrawingInput {
 
 interface Layout {
   readonly size: number;
-  readonly axis: RibbonAxis;
+  readonly axis: SeamStripAxis;
   /** Top of the first lane, and the line of the axis [drawing unit]. */
   readonly top: number;
   readonly axisY: number;
@@ -30,13 +30,13 @@ interface Layout {
 
 const HEADERS = ['pass', 'layer', 'track', 'travel', 'dwell'];
 
-/** Where places along the seam lie on the ribbon of this input, for a cursor laid over it. */
-export function ribbonScale(input: RibbonDrawingInput): RibbonAxis {
+/** Where places along the seam lie on the seam strip of this input, for a cursor laid over it. */
+export function seamStripScale(input: SeamStripDrawingInput): SeamStripAxis {
   return layoutOf(input).axis;
 }
 
 /** Draws the seam unrolled: one lane per pass, with starts, electrode changes, gauge stations and run-outs. */
-export function ribbonDrawing(input: RibbonDrawingInput): Drawing {
+export function seamStripDrawing(input: SeamStripDrawingInput): Drawing {
   const { job, plan, units } = input;
   const { width, height } = sheet(input);
   const layout = layoutOf(input);
@@ -44,13 +44,13 @@ export function ribbonDrawing(input: RibbonDrawingInput): Drawing {
   const rows = legendRows(legendEntries(input, size), width - 0.8 * size, size);
   const legendTop = axisY + 2 * size;
   const ends = [0, job.seam.length].map((place): Mark => {
-    const x = ribbonX(axis, place);
+    const x = seamStripX(axis, place);
     return { kind: 'line', role: 'lane', from: { x, y: layout.top }, to: { x, y: axisY } };
   });
   return {
     width,
     height,
-    title: 'Ribbon of the seam',
+    title: 'Seam strip',
     description: describe(input),
     marks: [
       ...ends,
@@ -62,11 +62,11 @@ export function ribbonDrawing(input: RibbonDrawingInput): Drawing {
   };
 }
 
-function sheet({ width, height }: RibbonDrawingInput): { width: number; height: number } {
+function sheet({ width, height }: SeamStripDrawingInput): { width: number; height: number } {
   return { width: Math.max(260, width), height: Math.max(90, height) };
 }
 
-function layoutOf(input: RibbonDrawingInput): Layout {
+function layoutOf(input: SeamStripDrawingInput): Layout {
   const { job, plan, units } = input;
   const { width, height } = sheet(input);
   const size = Math.min(13, Math.max(6.5, Math.min(width / 62, height / 9)));
@@ -76,14 +76,14 @@ function layoutOf(input: RibbonDrawingInput): Layout {
   const left = (columns.at(-1) ?? 0) + 1.4 * size;
   const top = 1.8 * size;
   // few passes do not need the whole height: the axis follows right under the lanes
-  const lanes = plan === undefined ? 1 : ribbonRows(plan).length;
+  const lanes = plan === undefined ? 1 : seamStripRows(plan).length;
   const low = Math.min(axisY, top + (3 * lanes + 0.4) * size);
-  const axis = ribbonAxis(job, plan, { left, right: width - 3.6 * size, foot: low });
+  const axis = seamStripAxis(job, plan, { left, right: width - 3.6 * size, foot: low });
   return { size, axis, top, axisY: low, columns };
 }
 
 /** What stands beside a lane, column by column. */
-function rowTexts(row: RibbonRow, units: UnitSystem): string[] {
+function rowTexts(row: SeamStripRow, units: UnitSystem): string[] {
   if (row.kind === 'gauge') return ['gauge'];
   const { pass } = row;
   const travel = pass.set_by_gauge
@@ -97,7 +97,7 @@ function columnEnds(plan: Plan | undefined, units: UnitSystem, size: number): nu
   if (plan === undefined) return [];
   const texts = [
     HEADERS,
-    ...ribbonRows(plan)
+    ...seamStripRows(plan)
       .filter((row) => row.kind === 'pass')
       .map((row) => rowTexts(row, units)),
   ];
@@ -167,9 +167,9 @@ function bar(role: MarkRole, left: number, right: number, middle: number, half: 
   };
 }
 
-function laneMarks(input: RibbonDrawingInput, plan: Plan, layout: Layout): Mark[] {
+function laneMarks(input: SeamStripDrawingInput, plan: Plan, layout: Layout): Mark[] {
   const { size, top, axisY, columns } = layout;
-  const rows = ribbonRows(plan);
+  const rows = seamStripRows(plan);
   const pitch = (axisY - top - 0.4 * size) / Math.max(1, rows.length);
   // lanes thinner than a line of text keep only every so many labels
   const every = Math.max(1, Math.ceil((1.12 * size) / pitch));
@@ -200,15 +200,15 @@ function changesOf(plan: Plan, pass: number): number[] {
 }
 
 function passMarks(
-  { job }: RibbonDrawingInput,
+  { job }: SeamStripDrawingInput,
   { axis, size }: Layout,
   middle: number,
   pitch: number,
   changes: readonly number[],
 ): Mark[] {
   const half = Math.min(0.5 * size, 0.3 * pitch);
-  const start = ribbonX(axis, 0);
-  const end = ribbonX(axis, job.seam.length);
+  const start = seamStripX(axis, 0);
+  const end = seamStripX(axis, job.seam.length);
   const marks: Mark[] = [bar('pass', start, end, middle, half)];
   for (const [left, right] of [
     [axis.left, start],
@@ -223,7 +223,7 @@ function passMarks(
   marks.push(startMark({ x: axis.left, y: middle }, Math.min(0.75 * size, 0.5 * pitch)));
   const diamond = Math.min(0.55 * size, 0.48 * pitch);
   for (const place of changes)
-    marks.push(...changeMarks({ x: ribbonX(axis, place / 1000), y: middle }, diamond));
+    marks.push(...changeMarks({ x: seamStripX(axis, place / 1000), y: middle }, diamond));
   return marks;
 }
 
@@ -276,7 +276,7 @@ function stationMarks(
   const mark = Math.min(0.55 * size, 0.45 * pitch);
   let free = Number.NEGATIVE_INFINITY;
   return positions.flatMap((position): Mark[] => {
-    const x = ribbonX(axis, position / 1000);
+    const x = seamStripX(axis, position / 1000);
     const marks: Mark[] = [stationMark({ x, y: middle }, mark)];
     const text = formatAmount(position / 1000, 'length', units);
     const width = textWidth(text, 0.92 * size);
@@ -298,7 +298,7 @@ function stationMarks(
   });
 }
 
-function legendEntries({ job, plan }: RibbonDrawingInput, size: number): LegendEntry[] {
+function legendEntries({ job, plan }: SeamStripDrawingInput, size: number): LegendEntry[] {
   if (plan === undefined) return [];
   const width = 1.4 * size;
   const entries: LegendEntry[] = [
@@ -335,7 +335,7 @@ function legendEntries({ job, plan }: RibbonDrawingInput, size: number): LegendE
   return entries;
 }
 
-function describe({ job, plan, units }: RibbonDrawingInput): string {
+function describe({ job, plan, units }: SeamStripDrawingInput): string {
   const seam = `Seam of ${formatAmount(job.seam.length, 'length', units)}, start at the left.`;
   if (plan === undefined) return seam;
   const count = (amount: number, name: string): string => `${amount} ${name}${amount === 1 ? '' : 's'}`;

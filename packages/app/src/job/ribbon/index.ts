@@ -1,1 +1,0 @@
-export { RibbonView } from './ribbon-view.tsx';

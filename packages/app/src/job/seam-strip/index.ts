@@ -1,0 +1,1 @@
+export { SeamStripView } from './seam-strip-view.tsx';
