@@ -28,16 +28,11 @@ export function runLayers(
     `lift ${rig.angleTerm}`,
     (shop) => draws.level[shop]! + draws.angle[shop]! * rig.angleTerm,
   );
-  const list = (): Float64Array => new Float64Array(count);
-  const depths = Array.from({ length: tracks }, list);
-  const open = Array.from({ length: tracks }, () => new Uint8Array(count).fill(1));
-  const set: Setting = { logs: list(), energies: list() };
+  const { depths, open, set, before, under } = workspaceOf(count, tracks);
   const reach = tracks > 1 ? reachOf(draws, diameter, tracks, spacing) : [];
   const read = way.tryout && readTryout(setup, demand, draws, lift, out, rows);
   if (read !== undefined) for (const each of open) closeNotRun(each, out.notRun);
-  // Settings of the pass before on the same track, which a stop's table changes.
-  const before = Array.from({ length: way.stops > 0 ? tracks : 0 }, list);
-  const floor = tracks > 1 ? list() : depths[0]!;
+  const floor = tracks > 1 ? under : depths[0]!;
   const timeAtUnit = demand.passLength / rig.unitTravel;
   for (let layer = 0; layer < way.shares.length; layer += 1) {
     const table = course.stopTables[layer];
@@ -52,7 +47,7 @@ export function runLayers(
         const told = rows?.stops[pass];
         setByGauge(set, table, { gauge, floor, before: before[track]! }, rig.energyRange, open[track]!, told);
       }
-      if (before.length > 0) before[track]!.set(set.logs);
+      if (way.stops > 0) before[track]!.set(set.logs);
       const noise = draws.normals(pass);
       const later = layer > 0 ? draws.laterFactor : undefined;
       cutPass(cut, { depth: depths[track]!, floor, lift, noise, later }, set, open[track]!);
@@ -77,6 +72,44 @@ export function runLayers(
 interface Setting {
   readonly logs: Float64Array;
   readonly energies: Float64Array;
+}
+
+/** Lists that a run writes on its way and nobody keeps, one value per shop. */
+interface Workspace {
+  readonly depths: readonly Float64Array[];
+  /** 1 where a track is still to be run. */
+  readonly open: readonly Uint8Array[];
+  readonly set: Setting;
+  /** ln energies of the pass before on the same track, which a stop's table changes. */
+  readonly before: readonly Float64Array[];
+  /** Floor under the electrode at the track being run. */
+  readonly under: Float64Array;
+}
+
+/** Workspaces of the last runs, by shops and tracks: a search runs the same few over and over. */
+const workspaces = new Map<string, Workspace>();
+const WORKSPACES_MOST = 40;
+
+/** A workspace as it is before anything is cut. */
+function workspaceOf(count: number, tracks: number): Workspace {
+  const key = `${count} ${tracks}`;
+  const known = workspaces.get(key) ?? makeWorkspace(count, tracks);
+  if (workspaces.size >= WORKSPACES_MOST) workspaces.clear();
+  workspaces.set(key, known);
+  for (const each of known.depths) each.fill(0);
+  for (const each of known.open) each.fill(1);
+  return known;
+}
+
+function makeWorkspace(count: number, tracks: number): Workspace {
+  const list = (): Float64Array => new Float64Array(count);
+  return {
+    depths: Array.from({ length: tracks }, list),
+    open: Array.from({ length: tracks }, () => new Uint8Array(count)),
+    set: { logs: list(), energies: list() },
+    before: Array.from({ length: tracks }, list),
+    under: list(),
+  };
 }
 
 /** Gauges the trial in every shop: the row of its table, and where that says to ask. */

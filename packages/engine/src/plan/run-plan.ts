@@ -36,8 +36,17 @@ export function runPlan(setup: Setup, demand: RunDemand, draws: ShopDraws, rows?
   return out;
 }
 
+/** Lists of numbers that a run fills [-]. */
+const OUTCOMES = 9;
+
 function emptyOutcomes(count: number): RunOutcomes {
-  const list = (): Float64Array => new Float64Array(count);
+  // One stretch of memory for all: so many small ones take longer to get and to give back than to fill.
+  const memory = new ArrayBuffer(OUTCOMES * count * Float64Array.BYTES_PER_ELEMENT);
+  let lists = 0;
+  const list = (): Float64Array => {
+    lists += 1;
+    return new Float64Array(memory, (lists - 1) * count * Float64Array.BYTES_PER_ELEMENT, count);
+  };
   return {
     deepest: list(),
     shallowest: list(),

@@ -266,9 +266,10 @@ function settle(
   const allowed = energyAllowed(input, solveTask(input, asked, 0), asked.task.passWidth, first);
   const prospect = allowed === undefined ? asked : slowedTo(asked, allowed);
   const plain = solveTask(input, prospect, 0);
+  let from = { ...prospect.forecast, logTarget };
   for (const guard of GUARDS) {
-    const from = { ...prospect.forecast, logTarget };
     const solved = solve(solveTask(input, prospect, guard), from, input.draws);
+    from = { ...from, logTarget: solved.logTarget };
     const fair = triedAgain(plain, solved, input.fair);
     if (fair.shortfall > 0) {
       // What is short by much more than chance is not mended by asking for more.
@@ -312,6 +313,10 @@ function nearBest(input: SearchInput, found: Feasible, objective: Objective, mis
     trail.push({ best, logTarget: scout.logTarget });
   }
   // What few shops promise may fail in all of them: then the step before it may still hold.
-  const settled = trail.map((each) => settle(input, each.best, each.logTarget, miss).feasible ?? found);
-  return leastBy([found, ...settled], (each) => meritBy(each.merit, objective))!;
+  for (const each of trail.reverse()) {
+    const settled = settle(input, each.best, each.logTarget, miss).feasible;
+    if (settled !== undefined)
+      return leastBy([found, settled], ({ merit }) => meritBy(merit, objective)) ?? found;
+  }
+  return found;
 }

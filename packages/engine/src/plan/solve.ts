@@ -1,4 +1,3 @@
-import { normalQuantile } from '../numeric/index.ts';
 import { type Chances, chancesOf, type DepthDemand, shortfall } from './chance.ts';
 import type { Forecast } from './forecast.ts';
 import { runKept } from './kept-runs.ts';
@@ -62,63 +61,70 @@ function tried(task: SolveTask, logTarget: number, draws: ShopDraws, withRows: b
 
 /** Runs of one solving at most [-]. */
 const RUNS_MOST = 6;
-/** Part of the spread within which a target is solved [-]. */
+/** Part of the spread by which a target may reach deeper than it must [-]. */
 const TOLERANCE = 0.04;
+
+/** A try of a target: how much deeper than wanted, in ln depth, the shop is that decides whether it reaches surely enough. */
+interface Try {
+  readonly at: number;
+  readonly room: number;
+}
 
 /**
  * Aims a way at the least depth that reaches as surely as wanted: less depth takes less time, filler and risk.
- * How sure it is rises with the depth aimed at nearly as a normal distribution does, so that a straight line through
- * two tries, in its quantiles, leads to the third. Where the other chances are short by more than is hopeless while this
- * one is hardly met, no target will do, and the try is handed back as it is.
+ *
+ * Of all shops one decides: the shallowest that must still reach. Its floor follows the depth aimed at, so that how much it
+ * is too deep or too shallow says how far the target is to be moved. Where the other chances are short by more than is
+ * hopeless while this one is hardly met, no target will do, and the try is handed back as it is.
  */
 export function solve(task: SolveTask, first: Forecast, draws: ShopDraws, hopeless?: number): Solved {
-  const { assurance } = task.demand;
-  const quantile = (solved: Solved): number => {
-    const edge = 0.5 / draws.count;
-    return normalQuantile(Math.min(1 - edge, Math.max(edge, solved.chances.reached)));
-  };
-  const wanted = normalQuantile(assurance);
+  const { assurance, least } = task.demand;
+  const near = TOLERANCE * first.spread;
   let at = first.logTarget;
   let best: Solved | undefined;
-  let below: { at: number; z: number } | undefined;
-  let above: { at: number; z: number } | undefined;
+  let below: Try | undefined;
+  let above: Try | undefined;
   for (let run = 0; run < RUNS_MOST; run += 1) {
     const solved = triedAt(task, at, draws);
-    const z = quantile(solved);
-    if (solved.chances.reached >= assurance) {
-      if (above === undefined || at < above.at) above = { at, z };
+    const { chances } = solved;
+    const room = Math.log(decidingDepth(solved.outcomes.shallowest, assurance) / least);
+    if (chances.reached >= assurance) {
       if (best === undefined || best.chances.reached < assurance || at < best.logTarget) best = solved;
+      if (room <= near) return best;
+      if (above === undefined || at < above.at) above = { at, room };
     } else {
-      if (below === undefined || at > below.at) below = { at, z };
-      if (best === undefined) best = solved;
+      best ??= solved;
+      if (below === undefined || at > below.at) below = { at, room };
     }
     const shortElsewhere = Math.max(
-      task.demand.assurance - Math.min(solved.chances.notTooDeep, solved.chances.widthInBand),
-      task.demand.ligamentAssurance - solved.chances.ligamentKept,
+      assurance - Math.min(chances.notTooDeep, chances.widthInBand),
+      task.demand.ligamentAssurance - chances.ligamentKept,
     );
-    if (
-      hopeless !== undefined &&
-      shortElsewhere > 2 * hopeless &&
-      solved.chances.reached < assurance + hopeless / 2
-    )
+    if (hopeless !== undefined && shortElsewhere > 2 * hopeless && chances.reached < assurance + hopeless / 2)
       return solved;
-    const slope = 1 / first.spread;
-    if (above !== undefined && below !== undefined) {
-      if (above.at - below.at < TOLERANCE * first.spread) break;
-      const share = (wanted - below.z) / Math.max(1e-9, above.z - below.z);
-      // A little above where the line meets what is wanted, so that the next try bounds it from above.
-      const aim = below.at + Math.min(0.9, Math.max(0.1, share)) * (above.at - below.at);
-      at = Math.min(aim + 0.25 * TOLERANCE * first.spread, (aim + above.at) / 2);
-    } else if (above !== undefined) {
-      at =
-        above.at -
-        Math.min(2 * first.spread, Math.max(TOLERANCE * first.spread * 0.9, (above.z - wanted) / slope));
-    } else {
-      const last = below!;
-      at =
-        last.at +
-        Math.min(2 * first.spread, Math.max(TOLERANCE * first.spread * 0.9, (wanted - last.z) / slope));
-    }
+    if (above !== undefined && below !== undefined && above.at - below.at < near) break;
+    at = nextTarget({ at, room }, below, above, first.spread);
   }
   return best!;
+}
+
+/** The depth, at its shallowest, of the shop that decides: as many are shallower as may miss [m]. */
+function decidingDepth(shallowest: Float64Array, assurance: number): number {
+  const misses = Math.floor((1 - assurance) * shallowest.length + 1e-9);
+  return shallowest.slice().sort()[Math.min(misses, shallowest.length - 1)]!;
+}
+
+/** Where to try next: from the last try as far as the deciding shop is off, and between what is known to be too little and enough. */
+function nextTarget(last: Try, below: Try | undefined, above: Try | undefined, spread: number): number {
+  const near = TOLERANCE * spread;
+  if (below !== undefined && above !== undefined) {
+    const rise = (above.room - below.room) / (above.at - below.at);
+    const aim = below.at - below.room / rise + 0.3 * near;
+    const inside = Number.isFinite(aim) && aim > below.at && aim < above.at;
+    return inside ? aim : (below.at + above.at) / 2;
+  }
+  // Where nothing was cut in the shop that decides, nothing says how far: a step of the spread.
+  if (!Number.isFinite(last.room)) return last.at + spread;
+  const step = -last.room + 0.3 * near;
+  return last.at + Math.max(-2 * spread, Math.min(2 * spread, step));
 }
