@@ -78,7 +78,7 @@ export const MUTANTS = [
     what: 'an amount in a sentence in the other units',
     file: 'packages/engine/src/quantity/sentence.ts',
     find: 'formatAmount(value, kind, system)',
-    plant: "formatAmount(part.value, part.kind, system === 'inch' ? 'metric' : 'inch')",
+    plant: "formatAmount(value, kind, system === 'inch' ? 'metric' : 'inch')",
     tests: QUANTITY,
   },
   {

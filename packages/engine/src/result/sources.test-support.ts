@@ -54,7 +54,7 @@ function unitOf(path: readonly string[], whole: unknown): EdgeUnit | StatedUnit 
  * Where each number of a stated result comes from: for every key, lists taken together, the place in the outcome that
  * holds the very number in SI. A key with no such place reads `counted`.
  */
-export function sourcesOf(stated: unknown, outcome: unknown): Record<string, string> {
+function sourcesOf(stated: unknown, outcome: unknown): Record<string, string> {
   const places = leavesOf(outcome);
   const found: Record<string, string> = {};
   for (const [path, value] of leavesOf(stated)) {
