@@ -88,8 +88,8 @@ async function proposed(
   for (const file of jobFiles) {
     const job = await loadJob(file);
     if (!job.ok) return badInput(job.lines);
-    const { plan } = answerJob({ job: job.read, version: PROGRAM_VERSION, knowledge });
-    jobs.push({ read: job.read, plan });
+    const { basis } = answerJob({ job: job.read, version: PROGRAM_VERSION, knowledge });
+    jobs.push({ read: job.read, basis });
   }
   const trial = answerNextTrial(knowledge, jobs);
   if (trial === undefined) return badInput(['No electrode of the first job has a current range to try.']);

@@ -51,7 +51,7 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
   const bench = opened !== undefined && 'bench' in opened ? opened.bench : undefined;
   const planned = bench?.store.get().planned;
   const job = useMemo(
-    () => (planned === undefined ? undefined : { read: planned.read, plan: planned.answer.plan }),
+    () => (planned === undefined ? undefined : { read: planned.read, basis: planned.answer.basis }),
     [planned],
   );
   const learned = useReport(text === '' ? undefined : text, job);

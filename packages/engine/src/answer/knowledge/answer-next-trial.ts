@@ -10,15 +10,15 @@ import {
 import { metalOf } from '../../material/index.ts';
 import { inUnit } from '../../quantity/index.ts';
 import { currentRangeOf } from '../../removal/index.ts';
-import type { NextTrialReport, Plan } from '../../result/index.ts';
+import type { Answer, NextTrialReport } from '../../result/index.ts';
 
 /** Part of an electrode's greatest current that a trial keeps to, as plans do [-]. */
 const CURRENT_SHARE = 0.95;
 
-/** A job at hand with its plan; without one its setting is taken from the middle of the kit's ranges. */
+/** A job at hand with what was answered to it; without a plan its setting is taken from the middle of the kit's ranges. */
 export interface JobAtHand {
   readonly read: ReadJob;
-  readonly plan: Plan | undefined;
+  readonly basis: Answer['basis'];
 }
 
 /**
@@ -65,25 +65,23 @@ function windowOf({ kit, rates }: Job): TrialWindow {
   };
 }
 
-function aheadOf({ read: { job }, plan }: JobAtHand, window: TrialWindow): JobAhead {
+function aheadOf({ read: { job }, basis }: JobAtHand, window: TrialWindow): JobAhead {
   const metal = metalOf(job.plate.material, job.plate.composition);
   const [spare] = window.electrodes as readonly [TrialWindow['electrodes'][number]];
+  const plan = basis?.plan;
   const pass = plan?.passes[0];
   const setting = {
-    diameter: plan === undefined ? spare.diameter : plan.electrode_diameter_mm / 1000,
-    current: pass?.current_A ?? spare.most,
+    diameter: plan?.electrode.diameter ?? spare.diameter,
+    current: pass?.current ?? spare.most,
     voltage: job.kit.arc_voltage.set,
-    travel:
-      pass === undefined
-        ? Math.sqrt(window.travel.least * window.travel.most)
-        : pass.travel_mm_per_min / 60_000,
+    travel: pass?.travel ?? Math.sqrt(window.travel.least * window.travel.most),
     pushAngle: job.kit.push_angle,
   };
   return {
     family: {
       metal: metal.family,
       position: job.seam.position,
-      electrode: plan?.electrode_kind ?? spare.kind,
+      electrode: plan?.electrode.kind ?? spare.kind,
       band: sizeBand(setting.diameter),
       ...(job.kit.torch !== undefined && { torch: job.kit.torch }),
     },
