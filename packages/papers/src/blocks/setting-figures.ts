@@ -43,12 +43,12 @@ export function expectationFigures(plan: Plan, units: UnitSystem): Figure[] {
     {
       label: 'Electrodes to bring',
       value: String(Math.ceil(used.p90 - 1e-9)),
-      note: `half the time at most ${Math.ceil(used.p50 - 1e-9)}`,
+      note: `mean ${used.mean.toFixed(1)}, half the time at most ${Math.ceil(used.p50 - 1e-9)}`,
     },
     {
       label: 'Arc time',
       value: formatAmount(plan.arc_time_s.p50, 'time', units),
-      note: `whole job ${formatAmount(plan.job_time_s.p50, 'time', units)}`,
+      note: `whole job ${spreadText(plan.job_time_s, units)}`,
     },
     {
       label: 'If the arc goes out',
@@ -56,6 +56,12 @@ export function expectationFigures(plan: Plan, units: UnitSystem): Figure[] {
       note: 'stays ungouged',
     },
   ];
+}
+
+/** Mean, and what 9 in 10 stay within. */
+function spreadText({ mean, p50, p90 }: Plan['job_time_s'], units: UnitSystem): string {
+  const [middle, usual, most] = [mean, p50, p90].map((time) => formatAmount(time, 'time', units));
+  return `${usual}; mean ${middle}, 9 in 10 within ${most}`;
 }
 
 /** `2 layers of 3 tracks`. */

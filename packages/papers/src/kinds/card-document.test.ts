@@ -73,7 +73,7 @@ describe('set-up card', () => {
     ).toContainEqual({
       label: 'Electrodes to bring',
       value: '13',
-      note: 'half the time at most 11',
+      note: 'mean 11.2, half the time at most 11',
     });
   });
 

@@ -19,7 +19,15 @@ import {
   sureList,
 } from '../blocks/index.ts';
 import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
-import { adviceWords, gaugePlaces, jobWords, limitWords, sourceWords } from '../words/index.ts';
+import {
+  adviceWords,
+  doubtWords,
+  gaugePlaces,
+  jobWords,
+  knowledgeWords,
+  limitWords,
+  sourceWords,
+} from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions } from './paper-subject.ts';
 
@@ -28,7 +36,12 @@ export function cardDocument(read: ReadJob, answer: Answer, options: PaperOption
   const { job } = read;
   const { plan } = answer;
   const body =
-    plan === undefined ? refusalBlocks(read, answer, options.units) : planBlocks(read, answer, plan, options);
+    plan === undefined
+      ? [
+          ...refusalBlocks(read, answer, options.units),
+          { kind: 'paragraph', tone: 'small', text: sentenceOf(knowledgeWords(answer)) } as const,
+        ]
+      : planBlocks(read, answer, plan, options);
   return framedPaper({ read, answer }, options, {
     above: plan === undefined ? 'No set-up' : 'Set-up card · air carbon-arc gouging',
     one_page: true,
@@ -94,8 +107,17 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
       ],
     },
     { kind: 'paragraph', tone: 'plain', text: answer.advice.map(adviceWords).join(' ') },
-    { kind: 'paragraph', tone: 'small', text: `Limits rest on: ${sourceWords(plan.limits).join('; ')}.` },
+    {
+      kind: 'paragraph',
+      tone: 'small',
+      text: `${doubtWords(plan)} ${sentenceOf(knowledgeWords(answer))} Limits rest on: ${sourceWords(plan.limits).join('; ')}.`,
+    },
   ];
+}
+
+/** Words as a sentence of their own. */
+function sentenceOf(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
 /** A limit that is advice may fail and leave the plan standing: then the heading may not say less than the list. */

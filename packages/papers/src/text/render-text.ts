@@ -21,7 +21,7 @@ import {
   stationTable,
   sureList,
 } from '../blocks/index.ts';
-import { adviceWords, gaugePlaces, jobWords } from '../words/index.ts';
+import { adviceWords, doubtWords, gaugePlaces, jobWords, knowledgeWords } from '../words/index.ts';
 import { blocksToText } from './block-to-text.ts';
 import { GOVERNED, heading, paragraph, titled } from './told.ts';
 
@@ -43,6 +43,7 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
       'plain',
       inputs.defaults_used.map(({ path, value, why }) => `${path} = ${value}: ${why}`),
     ),
+    paragraph(`${knowledgeWords(answer).replace(/^./u, (first) => first.toUpperCase())}.`),
     paragraph(
       `Furrow ${inputs.program_version}, job revision ${inputs.revision.slice(0, 12)}, seed ${inputs.seed}, ` +
         `removal law ${inputs.posterior_id}. ${GOVERNED}`,
@@ -68,6 +69,7 @@ function planBlocks(read: ReadJob, plan: Plan, units: UnitSystem): PaperBlock[] 
     ]),
     heading('How sure'),
     sureList(plan.assurance),
+    paragraph(doubtWords(plan)),
     limitTable('Margins', plan.limits, units),
     remedyList(plan.limits),
   ];

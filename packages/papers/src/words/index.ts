@@ -15,6 +15,7 @@ export {
   skinText,
   workTime,
 } from './cost-words.ts';
+export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';
 export { driftWords } from './drift-words.ts';
 export { actionText, gaugePlaces, readingText } from './gauge-words.ts';
 export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';

@@ -38,6 +38,7 @@ export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
       id="comparison"
       title="Candidate plans"
       note="time, cost and heat side by side, refill and grinding inside the whole job; a set-up that another beats in all three says so"
+      lead={<p class="panel-lead">{quickestWords(plan, alternatives)}</p>}
     >
       <ColumnHeads names={COLUMNS} />
       <tbody>
@@ -49,6 +50,19 @@ export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
       </tbody>
     </ScrollTable>
   );
+}
+
+/** What the quickest set-up found costs more than the plan, on the mean. */
+function quickestWords(plan: Plan, others: readonly Plan[]): string {
+  const quickest = others.reduce(
+    (best, other) => (other.job_time_s.mean < best.job_time_s.mean ? other : best),
+    plan,
+  );
+  if (quickest === plan) return 'The plan is the quickest of the set-ups found.';
+  const sooner = formatAmount(plan.job_time_s.mean - quickest.job_time_s.mean, 'time', 'metric');
+  const more = quickest.whole_cost.mean - plan.whole_cost.mean;
+  const money = costText(Math.abs(more), plan.currency);
+  return `The quickest set-up found is done ${sooner} sooner on the mean and makes the whole job ${money} ${more > 0 ? 'dearer' : 'cheaper'}.`;
 }
 
 interface CandidateProps {
@@ -76,10 +90,17 @@ function Candidate({ plan, number }: CandidateProps): VNode {
       <td>{plan.passes.length}</td>
       <td>
         {formatAmount(plan.job_time_s.p50, 'time', units)}
-        <span class="aside"> to {formatAmount(plan.job_time_s.p90, 'time', units)}</span>
+        <span class="aside">
+          {' '}
+          to {formatAmount(plan.job_time_s.p90, 'time', units)}, mean{' '}
+          {formatAmount(plan.job_time_s.mean, 'time', units)}
+        </span>
       </td>
       <td>{costText(plan.cost.p50, plan.currency)}</td>
-      <td>{costText(plan.whole_cost.p50, plan.currency)}</td>
+      <td>
+        {costText(plan.whole_cost.p50, plan.currency)}
+        <span class="aside"> mean {costText(plan.whole_cost.mean, plan.currency)}</span>
+      </td>
       <td>{Math.ceil(plan.electrodes_used.p50)}</td>
       <td>{formatAmount(assuranceOf(plan), 'share', 'metric')}</td>
       <td>{energyText(plan.arc_energy_kJ)}</td>

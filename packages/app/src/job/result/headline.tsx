@@ -46,12 +46,12 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       <Figure
         name="Job time"
         value={duration(plan.job_time_s.p50)}
-        note={`9 in 10 jobs within ${duration(plan.job_time_s.p90)}; arc ${duration(plan.arc_time_s.p50)}`}
+        note={`mean ${duration(plan.job_time_s.mean)}, 9 in 10 jobs within ${duration(plan.job_time_s.p90)}; arc ${duration(plan.arc_time_s.p50)}`}
       />
       <Figure
         name="Electrodes"
         value={String(Math.ceil(plan.electrodes_used.p50))}
-        note={`9 in 10 jobs use at most ${Math.ceil(plan.electrodes_used.p90)}`}
+        note={`mean ${plan.electrodes_used.mean.toFixed(1)}, 9 in 10 jobs use at most ${Math.ceil(plan.electrodes_used.p90)}`}
       />
       <Figure
         name="Floor depth"

@@ -6,6 +6,7 @@ import { isOutdated, markPlanned, useBenchState } from '../state/index.ts';
 import { AdvicePanel } from './advice-panel.tsx';
 import { CautionPanel } from './caution-panel.tsx';
 import { Comparison } from './comparison.tsx';
+import { DoubtPanel } from './doubt-panel.tsx';
 import { GaugeTable } from './gauge-table.tsx';
 import { Headline } from './headline.tsx';
 import { InputsPanel } from './inputs-panel.tsx';
@@ -45,6 +46,7 @@ export function ResultDetails(): VNode | null {
           {planTables(plan).map((stop) => (
             <GaugeTable key={stop.after_layer} stop={stop} plan={plan} />
           ))}
+          <DoubtPanel plan={plan} />
           <Comparison plan={plan} alternatives={alternatives} />
         </>
       )}
