@@ -12,11 +12,11 @@ const BEST = 10;
 /** Chance that a first look may be short of and still be looked at again [-]. */
 const NEARLY = 0.012;
 /** Set-ups up to which every depth is run, from the least on [-]. */
-const FEW = 600;
+const FEW = 300;
 /** Steps beyond the first depth that reaches that are tried where it fails elsewhere [-]. */
 const TRIED_ON = 2;
 /** Currents from an electrode's greatest, less what keeps it from spalling, down [-]. */
-const CURRENTS = 9;
+const CURRENTS = 7;
 const CURRENT_MOST = 0.95;
 
 /** The best set-up of an exhaustive search, and what it took. */

@@ -136,7 +136,7 @@ export const SMALL_JOBS: readonly ShopJob[] = [
   }),
   smallJob('short, two electrodes, by time', {
     electrodes: ['3/8 in', '1/2 in'],
-    depth: ['9 mm', '16 mm', '1 mm'],
+    depth: ['9 mm', '8 mm', '1 mm'],
     length: '300 mm',
     plan: { objective: 'time', layers_most: 2 },
   }),

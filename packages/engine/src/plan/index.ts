@@ -17,7 +17,7 @@ export type {
   TryoutOutcome,
   WayName,
 } from './outcome.ts';
-export { type PlanResult, type PlanWithin, planJob } from './plan-job.ts';
+export { type PlanResult, type PlanWithin, planAlone, planJob } from './plan-job.ts';
 export { runPlan } from './run-plan.ts';
 export { drawSeamPaths } from './seam-paths.ts';
 export { drawShops } from './shop-draws.ts';

@@ -8,6 +8,7 @@ import { planningBelief } from './law.ts';
 import type { PlanOutcome, Refusal } from './outcome.ts';
 import { refuse } from './refuse.ts';
 import { planOutcome } from './report.ts';
+import type { ReportInput } from './report-input.ts';
 import { search } from './search.ts';
 import type { SearchTask } from './search-task.ts';
 import { kindOfWay } from './way.ts';
@@ -61,26 +62,10 @@ export interface PlanWithin {
  * planJob(demoJob.job, belief, { limits: [], easings: [], afterCost: afterCostOf(demoJob.job) }).plan.currency // => "EUR"
  */
 export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): PlanResult {
-  const { seed } = job.plan;
-  const planned = planningBelief(belief);
-  const fair = shopsOf(planned, SHOPS.fair, (seed + FAIR_SEED) % 2 ** 31);
-  const input: SearchTask = {
-    job,
-    belief: planned,
-    limits: within.limits,
-    draws: shopsOf(planned, SHOPS.search, seed),
-    scouts: shopsOf(planned, SHOPS.scout, seed),
-    fair,
-    firstOnly: false,
-    afterCost: within.afterCost,
-    work: within.work ?? { left: WORK },
-  };
+  const input = taskOf(job, belief, within, true);
   const found = search(input);
   const { feasible } = found;
-  const best = feasible.reduce<Feasible | undefined>(
-    (least, each) => (least === undefined || isBetter(each, least, job) ? each : least),
-    undefined,
-  );
+  const best = bestOf(feasible, job);
   if (best === undefined) {
     return { refusal: refuse({ ...input, work: { left: REFUSAL_WORK } }, found, within.easings ?? []) };
   }
@@ -95,13 +80,59 @@ export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): Pl
     unbeaten,
   );
   const others = [...unbeaten.filter((each) => each !== best), ...beaten].slice(0, ALTERNATIVES_MOST);
-  const report = { job, belief: planned, limits: within.limits, draws: fair };
+  const report = reportOf(input);
   return {
     plan: planOutcome(best, report, { dominated: false, isPlan: true }),
     alternatives: others
       .map((each) => planOutcome(each, report, { dominated: beaten.includes(each), isPlan: false }))
       .sort((a, b) => a.jobTime.mean - b.jobTime.mean),
   };
+}
+
+/**
+ * Finds the plan of a job and nothing beside it: no alternatives, no worth of measuring, no reason where there is none.
+ *
+ * @param job - the job [record], from `readJob`
+ * @param belief - what is known of removal [record], from `publishedBelief`
+ * @param within - limits and the money beside the arc [record], see PlanWithin
+ * @returns the plan; undefined where none is found [record]
+ * @source as planJob
+ * @example
+ * const belief = publishedBelief(metalOf('carbon_steel'), 'flat');
+ * planAlone(demoJob.job, belief, { limits: [], afterCost: afterCostOf(demoJob.job) }).currency // => "EUR"
+ */
+export function planAlone(job: Job, belief: RemovalBelief, within: PlanWithin): PlanOutcome | undefined {
+  const input = taskOf(job, belief, within, false);
+  const best = bestOf(search(input).feasible, job);
+  return best && planOutcome(best, reportOf(input), { dominated: false, isPlan: false });
+}
+
+function taskOf(job: Job, belief: RemovalBelief, within: PlanWithin, compared: boolean): SearchTask {
+  const { seed } = job.plan;
+  const planned = planningBelief(belief);
+  return {
+    job,
+    belief: planned,
+    limits: within.limits,
+    draws: shopsOf(planned, SHOPS.search, seed),
+    scouts: shopsOf(planned, SHOPS.scout, seed),
+    fair: shopsOf(planned, SHOPS.fair, (seed + FAIR_SEED) % 2 ** 31),
+    firstOnly: false,
+    compared,
+    afterCost: within.afterCost,
+    work: within.work ?? { left: WORK },
+  };
+}
+
+function reportOf({ job, belief, limits, fair }: SearchTask): ReportInput {
+  return { job, belief, limits, draws: fair };
+}
+
+function bestOf(feasible: readonly Feasible[], job: Job): Feasible | undefined {
+  return feasible.reduce<Feasible | undefined>(
+    (least, each) => (least === undefined || isBetter(each, least, job) ? each : least),
+    undefined,
+  );
 }
 
 /** Better by the objective; by time where that is the same. */

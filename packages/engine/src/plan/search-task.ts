@@ -18,6 +18,8 @@ export interface SearchTask {
   readonly fair: ShopDraws;
   /** Stop at the first plan that works: enough to know whether there is one. */
   readonly firstOnly: boolean;
+  /** Search for the quickest too, and for what a person asks about beside the best. */
+  readonly compared: boolean;
   /** Money for everything beside the arc; left out: the arc's side alone is weighed. */
   readonly afterCost: AfterCostFunction | undefined;
   /** Work that the search may do. */

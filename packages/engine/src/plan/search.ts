@@ -111,7 +111,8 @@ export function search(within: SearchTask): SearchResult {
     return outcome.feasible;
   };
   let complete = true;
-  for (const objective of new Set<Objective>([job.plan.objective, 'time'])) {
+  const objectives: Objective[] = input.compared ? [job.plan.objective, 'time'] : [job.plan.objective];
+  for (const objective of new Set(objectives)) {
     if (input.firstOnly && feasible.length > 0) break;
     let best = leastBy(feasible, (each) => meritBy(each.merit, objective));
     const promise = promiseBy(objective);
@@ -139,7 +140,7 @@ export function search(within: SearchTask): SearchResult {
       if (nearer !== best) feasible.push(nearer);
     }
   }
-  if (feasible.length > 0 && !input.firstOnly) {
+  if (feasible.length > 0 && input.compared && !input.firstOnly) {
     // The search ends where nothing can be better; what a person asks about is tried all the same, to compare with.
     const promise = promiseBy(job.plan.objective);
     const compare = (isAsked: (electrode: KitElectrode, way: Way) => boolean): void => {

@@ -85,11 +85,10 @@ function answerOfChange(
   read: ReadJob,
   kit: ReadKit | undefined,
   { knowledge }: CostOptions,
-): Pick<Answer, 'basis' | 'refusal'> {
+): Pick<Answer, 'basis'> {
   const free = id === 'hired_compressor' && base.supply?.time.limited_by === 'process';
   if (free && base.basis !== undefined) return { basis: base.basis };
-  const result = planOnly(read, kit, knowledge);
-  if ('refusal' in result) return { refusal: result.refusal };
+  const plan = planOnly(read, kit, knowledge);
   // the torch takes the air that it takes in the plan told
-  return { basis: { plan: result.plan, torchFlow: base.basis?.torchFlow } };
+  return plan === undefined ? {} : { basis: { plan, torchFlow: base.basis?.torchFlow } };
 }

@@ -5,7 +5,7 @@ import type { Job, ReadJob } from '../../job/index.ts';
 import { kitLimits, type ReadKit } from '../../kit/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { type Metal, metalOf, thermalOf } from '../../material/index.ts';
-import { type PlanResult, type PlanWithin, planJob } from '../../plan/index.ts';
+import { type PlanOutcome, type PlanResult, type PlanWithin, planAlone, planJob } from '../../plan/index.ts';
 import type { UnitSystem } from '../../quantity/index.ts';
 import { processLimits, type RemovalBelief } from '../../removal/index.ts';
 import { type Answer, type SupplyOutcome, statePlan, stateSupply } from '../../result/index.ts';
@@ -90,16 +90,16 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
  * @param read - the job as read [record], from `readJob`
  * @param kit - the shop's kit as read [record], from `readKit`, or left out
  * @param knowledge - what the shop knows of removal [record], or left out
- * @returns the plan, or the refusal as the planner states it [record]
+ * @returns the plan; undefined where none is found [record]
  * @source none: composition
  * @example
- * planOnly(demoJob).plan.currency // => "EUR"
+ * planOnly(demoJob).currency // => "EUR"
  */
-export function planOnly({ job }: ReadJob, kit?: ReadKit, knowledge?: Knowledge): PlanResult {
+export function planOnly({ job }: ReadJob, kit?: ReadKit, knowledge?: Knowledge): PlanOutcome | undefined {
   const posterior = beliefOfJob(job, knowledge);
   const within = withinOf(job, posterior);
   const ofKit = kit === undefined ? [] : kitLimits(kit.kit).functions;
-  return planJob(job, posterior, { ...within, limits: [...within.limits, ...ofKit] });
+  return planAlone(job, posterior, { ...within, limits: [...within.limits, ...ofKit] });
 }
 
 /** What holds whatever kit carries the plan, what eases it, and the money beside the arc. */

@@ -1,6 +1,6 @@
 import type { Job } from '../../job/index.ts';
 import type { KitLimits } from '../../kit/index.ts';
-import { type PlanOutcome, type PlanResult, type PlanWithin, planJob } from '../../plan/index.ts';
+import { type PlanOutcome, type PlanResult, type PlanWithin, planAlone, planJob } from '../../plan/index.ts';
 import type { RemovalBelief } from '../../removal/index.ts';
 
 /** The job planned with the kit's margins and by the process alone. */
@@ -21,6 +21,5 @@ export function planWithKit(
   const withKit = 'plan' in result ? result.plan : undefined;
   // Margins that turned nothing away changed nothing.
   if (!kit.turnedAway()) return { result, withKit, withoutKit: withKit };
-  const free = planJob(job, posterior, within);
-  return { result, withKit, withoutKit: 'plan' in free ? free.plan : undefined };
+  return { result, withKit, withoutKit: planAlone(job, posterior, within) };
 }
