@@ -20,7 +20,7 @@ import { settingChecks } from './setting-checks.ts';
 import { supplyIssues } from './supply-issues.ts';
 
 /** Stick-out where the shop states none [m]. */
-const USUAL_STICK_OUT: StatedFigure = {
+export const USUAL_STICK_OUT: StatedFigure = {
   value: 0.1,
   source: 'judgement, no source: set the length of the shop’s own head',
 };

@@ -9,7 +9,7 @@ export {
   commissionCheckSchema,
   type MeasureCheck,
 } from './check.ts';
-export { commissionChecks } from './commission-checks.ts';
+export { commissionChecks, USUAL_STICK_OUT } from './commission-checks.ts';
 export type { CommissionOptions, PlannedPasses } from './commission-input.ts';
 export type {
   CommissionAirPoint,

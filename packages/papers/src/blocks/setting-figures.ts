@@ -1,21 +1,32 @@
-import { formatAmount, type Plan, type ReadJob, type UnitSystem } from '@furrow/engine';
+import {
+  type Answer,
+  formatAmount,
+  formatStated,
+  metalOf,
+  type Plan,
+  type ReadJob,
+  type UnitSystem,
+  USUAL_STICK_OUT,
+} from '@furrow/engine';
 import { fineLength, fineNumber } from '../words/index.ts';
 import { type Figure, valueAndUnit } from './figure.ts';
 import { plateFigures } from './plate-figures.ts';
 
-/** What the crew sets before the first arc, the plate's temperature among it, as big numbers. */
-export function settingFigures(read: ReadJob, plan: Plan, units: UnitSystem): Figure[] {
-  const of = (key: 'current_A' | 'arc_voltage_V' | 'push_angle_deg'): number[] =>
-    plan.passes.map((pass) => pass[key]);
+/** What the crew sets for the passes, as big numbers. */
+export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
+  const of = (key: 'current_A' | 'arc_voltage_V'): number[] => plan.passes.map((pass) => pass[key]);
   const fixed = plan.passes
     .filter((pass) => !pass.set_by_gauge)
     .map((pass) => pass.travel_mm_per_min / 60_000);
   const gauged = plan.passes.some((pass) => pass.set_by_gauge);
-  const degrees = of('push_angle_deg').map((angle) => (angle * Math.PI) / 180);
+  const dwells = plan.passes.map((pass) => pass.dwell_s);
   const travel = {
     label: 'Travel',
     ...(fixed.length === 0 ? { value: 'by gauge' } : valueAndUnit(rangeOf(fixed, 'speed', units))),
-    ...(gauged && fixed.length > 0 ? { note: 'then by the gauge' } : {}),
+    note: [
+      ...(gauged && fixed.length > 0 ? ['then by the gauge'] : []),
+      `dwell ${rangeOf(dwells, 'time', units)}`,
+    ].join(', '),
   };
   return [
     {
@@ -25,9 +36,38 @@ export function settingFigures(read: ReadJob, plan: Plan, units: UnitSystem): Fi
     },
     { label: 'Current', ...valueAndUnit(rangeOf(of('current_A'), 'current', units)) },
     { label: 'Arc voltage', ...valueAndUnit(rangeOf(of('arc_voltage_V'), 'voltage', units)) },
-    { label: 'Push angle', value: rangeOf(degrees, 'angle', units), note: 'to the surface' },
     travel,
     { label: 'Passes', value: String(plan.passes.length), note: passesNote(plan) },
+  ];
+}
+
+/** How rig and plate are to be before the first arc, as big numbers. */
+export function rigFigures(read: ReadJob, answer: Answer, plan: Plan, units: UnitSystem): Figure[] {
+  const { supply } = answer;
+  const { material, composition } = read.job.plate;
+  const pole = supply?.polarity?.electrode ?? metalOf(material, composition).poles[0];
+  const angles = plan.passes.map((pass) => (pass.push_angle_deg * Math.PI) / 180);
+  const reach = supply?.checks.find(({ id }) => id === 'stick_out');
+  const stickOut =
+    reach?.kind === 'measure'
+      ? formatStated(reach.expected, 'mm', units, 'length')
+      : formatAmount(USUAL_STICK_OUT.value, 'length', units);
+  const air = supply?.air?.wanted.regulator_kPa;
+  return [
+    {
+      label: 'Polarity',
+      value: pole === 'electrode_positive' ? 'electrode +' : 'electrode −',
+      note: pole === 'electrode_positive' ? 'direct current, work to minus' : 'direct current, work to plus',
+    },
+    air === undefined
+      ? { label: 'Air, flowing', value: 'ask', note: 'no kit is stated: as the torch’s maker asks' }
+      : {
+          label: 'Air, flowing',
+          ...valueAndUnit(formatStated(air, 'kPa', units)),
+          note: 'at least, at the regulator',
+        },
+    { label: 'Push angle', value: rangeOf(angles, 'angle', units), note: 'to the surface' },
+    { label: 'Stick-out', ...valueAndUnit(stickOut), note: 'jaws to tip' },
     ...plateFigures(read, units),
   ];
 }
@@ -72,10 +112,10 @@ export function passesNote(plan: Plan): string {
 
 function rangeOf(
   values: readonly number[],
-  kind: 'current' | 'voltage' | 'speed' | 'angle',
+  kind: 'current' | 'voltage' | 'speed' | 'angle' | 'time',
   units: UnitSystem,
 ): string {
   const least = formatAmount(Math.min(...values), kind, units);
   const most = formatAmount(Math.max(...values), kind, units);
-  return least === most ? least : `${least.replace(/\s?[^\d\s].*$/u, '')}–${most}`;
+  return least === most ? least : `${least.replace(/\s?[^\d\s.,].*$/u, '')}–${most}`;
 }

@@ -19,19 +19,39 @@ describe('set-up card', () => {
   const text = JSON.stringify(card);
 
   test('gives the settings as big numbers', () => {
-    const big = flat(card.blocks).find((block) => block.kind === 'figures' && block.size === 'big');
-    expect(
-      big?.kind === 'figures' && big.items.map(({ label, value, unit }) => [label, value, unit]),
-    ).toEqual([
+    const big = flat(card.blocks).flatMap((block) =>
+      block.kind === 'figures' && block.size === 'big' ? block.items : [],
+    );
+    expect(big.map(({ label, value, unit }) => [label, value, unit])).toEqual([
       ['Electrode', '12.7', 'mm'],
       ['Current', '850', 'A'],
       ['Arc voltage', '42.0', 'V'],
-      ['Push angle', '45°', undefined],
       ['Travel', '700', 'mm/min'],
       ['Passes', '2', undefined],
+      ['Polarity', 'electrode +', undefined],
+      ['Air, flowing', 'ask', undefined],
+      ['Push angle', '45°', undefined],
+      ['Stick-out', '100', 'mm'],
       ['Preheat', 'ask', undefined],
       ['Interpass', '250', '°C'],
     ]);
+  });
+
+  test('gives both ends of a range whole', () => {
+    const passes = plan.passes.map((pass, index) => ({
+      ...pass,
+      set_by_gauge: false,
+      travel_mm_per_min: 700 + 200 * index,
+      dwell_s: 0.2 + 0.1 * index,
+    }));
+    const ranged = cardDocument(read, sampleAnswer(read, { ...plan, passes }), {
+      units: 'inch',
+      paper: 'a4',
+    });
+    const travel = flat(ranged.blocks)
+      .flatMap((block) => (block.kind === 'figures' ? block.items : []))
+      .find(({ label }) => label === 'Travel');
+    expect(travel).toEqual({ label: 'Travel', value: '27.6–35.4', unit: 'in/min', note: 'dwell 0.2–0.3 s' });
   });
 
   test('says what the figures assume where no preheat is stated, and the set minimum where one is', () => {

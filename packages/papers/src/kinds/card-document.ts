@@ -1,7 +1,6 @@
 import {
   type Answer,
   type GaugeStop,
-  type Limit,
   type Plan,
   planTables,
   type ReadJob,
@@ -15,19 +14,12 @@ import {
   type PaperDocument,
   passTable,
   refusalBlocks,
+  rigFigures,
   settingFigures,
   sureList,
 } from '../blocks/index.ts';
 import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
-import {
-  adviceWords,
-  doubtWords,
-  gaugePlaces,
-  jobWords,
-  knowledgeWords,
-  limitWords,
-  sourceWords,
-} from '../words/index.ts';
+import { doubtWords, gaugePlaces, jobWords, knowledgeWords, limitWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions } from './paper-subject.ts';
 
@@ -63,9 +55,16 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
   });
   const lanes = plan.passes.length + plan.gauge_stops.length;
   const strip = seamStripDrawing({ job, plan, units, width: 540, height: Math.min(170, 46 + 15 * lanes) });
-  const tight = plan.limits.filter((limit) => limit.verdict !== 'holds');
+  const failing = plan.limits.filter(({ verdict }) => verdict === 'fails');
+  const tight = plan.limits.filter(({ id, verdict }) => verdict === 'tight' && !SET_ON_THE_CARD.test(id));
   return [
-    { kind: 'figures', size: 'big', items: settingFigures(read, plan, units) },
+    ...titled(
+      'Advice not kept: look at it before the first arc',
+      'caution',
+      failing.map((limit) => limitWords(limit, units)),
+    ),
+    { kind: 'figures', size: 'big', items: settingFigures(plan, units) },
+    { kind: 'figures', size: 'big', items: rigFigures(read, answer, plan, units) },
     {
       kind: 'columns',
       columns: [
@@ -83,34 +82,16 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     ...gaugeBlocks(plan, units),
     { kind: 'drawing', drawing: strip },
     { kind: 'figures', size: 'plain', items: expectationFigures(plan, units) },
-    {
-      kind: 'columns',
-      columns: [
-        {
-          weight: 0.75,
-          blocks: [
-            {
-              kind: 'heading',
-              level: 2,
-              text: marginsTitle(tight),
-            },
-            { kind: 'list', tone: 'plain', items: tight.map((limit) => limitWords(limit, units)) },
-          ],
-        },
-        {
-          weight: 1.25,
-          blocks: [
-            { kind: 'heading', level: 2, text: 'Cautions' },
-            { kind: 'list', tone: 'caution', items: answer.cautions },
-          ],
-        },
-      ],
-    },
-    { kind: 'paragraph', tone: 'plain', text: answer.advice.map(adviceWords).join(' ') },
+    ...titled(
+      'Little to spare',
+      'plain',
+      tight.map((limit) => limitWords(limit, units)),
+    ),
+    ...cautionBlocks(answer.cautions),
     {
       kind: 'paragraph',
       tone: 'small',
-      text: `${doubtWords(plan)} ${sentenceOf(knowledgeWords(answer))} Limits rest on: ${sourceWords(plan.limits).join('; ')}.`,
+      text: `${doubtWords(plan)} ${sentenceOf(knowledgeWords(answer))}`,
     },
   ];
 }
@@ -120,12 +101,32 @@ function sentenceOf(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
-/** A limit that is advice may fail and leave the plan standing: then the heading may not say less than the list. */
-function marginsTitle(tight: readonly Limit[]): string {
-  if (tight.length === 0) return 'Margins: every one holds';
-  return tight.some(({ verdict }) => verdict === 'fails')
-    ? 'Tight margins, and advice not kept'
-    : 'Tight margins';
+/** Limits of what is set by the card itself: that they are near tells the crew nothing. */
+const SET_ON_THE_CARD = /^(?:electrode_current|source_current|travel|arc_voltage|shade_table)/u;
+
+/** The cautions in two columns, so that the rest can be set larger. */
+function cautionBlocks(cautions: readonly string[]): PaperBlock[] {
+  const half = Math.ceil(cautions.length / 2);
+  const column = (items: readonly string[]) => ({
+    weight: 1,
+    blocks: [{ kind: 'list', tone: 'caution', items } as const],
+  });
+  return cautions.length === 0
+    ? []
+    : [
+        { kind: 'heading', level: 2, text: 'Cautions' },
+        { kind: 'columns', columns: [column(cautions.slice(0, half)), column(cautions.slice(half))] },
+      ];
+}
+
+/** A list under its heading; nothing where it is empty. */
+function titled(text: string, tone: 'plain' | 'caution', items: readonly string[]): PaperBlock[] {
+  return items.length === 0
+    ? []
+    : [
+        { kind: 'heading', level: 2, text },
+        { kind: 'list', tone, items },
+      ];
 }
 
 /** What to cut before the table after it can be read. */

@@ -11,6 +11,7 @@ import {
   passTable,
   plateTable,
   refusalBlocks,
+  rigFigures,
   settingFigures,
   supplyBlocks,
   sureList,
@@ -93,7 +94,8 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
   const lanes = plan.passes.length + plan.gauge_stops.length;
   return [
     { kind: 'heading', level: 2, text: 'Setting' },
-    { kind: 'figures', size: 'plain', items: settingFigures(read, plan, units) },
+    { kind: 'figures', size: 'plain', items: settingFigures(plan, units) },
+    { kind: 'figures', size: 'plain', items: rigFigures(read, answer, plan, units) },
     passTable(plan, units),
     ...planTables(plan).flatMap((stop): PaperBlock[] => [
       {

@@ -128,7 +128,7 @@ function paragraphBox(paragraph: ParagraphBlock, width: number, paint: Paint): B
   const style = {
     plain: { size: 8.5, colour: INK },
     lead: { size: 9.5, colour: INK },
-    small: { size: 6.5, colour: SOFT_INK },
+    small: { size: 8, colour: SOFT_INK },
   }[paragraph.tone];
   return textBox(paragraph.text, width, { ...style, tag: 'P' }, paint);
 }

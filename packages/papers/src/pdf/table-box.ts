@@ -9,7 +9,7 @@ import { textLines } from './text-layout.ts';
 
 const CELL_SIZE = 10.5;
 const SMALL_CELL_SIZE = 8;
-const HEADER_SIZE = 7.5;
+const HEADER_SIZE = 8;
 const GAP = 7;
 
 /** Height of a row that is filled in by hand [pt]; the same on a crowded page. */

@@ -17,6 +17,7 @@ import {
   passTable,
   refusalReasons,
   remedyList,
+  rigFigures,
   settingFigures,
   stationTable,
   sureList,
@@ -33,7 +34,7 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
     { kind: 'heading', level: 1, text: job.title, below: [job.groove.purpose, jobWords(job, units)] },
     ...(answer.plan === undefined
       ? [heading('NO PLAN: nothing to run'), ...refusalReasons(answer, units)]
-      : planBlocks(read, answer.plan, units)),
+      : planBlocks(read, answer, answer.plan, units)),
     ...(answer.supply === undefined ? [] : [paragraph(sentenceText(answer.supply.time.says, units))]),
     ...(answer.alternatives.length === 0 ? [] : [choiceTable(answer.alternatives, units)]),
     ...titled('For this metal', 'plain', answer.advice.map(adviceWords)),
@@ -51,14 +52,18 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
   ]);
 }
 
-function planBlocks(read: ReadJob, plan: Plan, units: UnitSystem): PaperBlock[] {
+function planBlocks(read: ReadJob, answer: Answer, plan: Plan, units: UnitSystem): PaperBlock[] {
   const how = plan.kind === 'blind' ? 'run as set' : 'gauge and adjust between layers';
   return [
     paragraph(`PLAN: ${passesNote(plan)}, ${how}`),
     {
       kind: 'figures',
       size: 'plain',
-      items: [...settingFigures(read, plan, units), ...expectationFigures(plan, units)],
+      items: [
+        ...settingFigures(plan, units),
+        ...rigFigures(read, answer, plan, units),
+        ...expectationFigures(plan, units),
+      ],
     },
     passTable(plan, units),
     ...planTables(plan).flatMap((stop): PaperBlock[] => [

@@ -22,5 +22,5 @@ export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText }
 export { jobWords } from './job-words.ts';
 export { knowledgeWords } from './knowledge-words.ts';
 export { fineLength, fineNumber, fineUnit } from './length-text.ts';
-export { limitWords, sourceWords } from './limit-words.ts';
+export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
