@@ -84,6 +84,33 @@ describe('a job that states nothing of its site', () => {
   });
 });
 
+describe('the setting that hazards are told for', () => {
+  const report = answerHazard(demo, answer);
+
+  it('has the greatest current of the plan, and the arc time that nine jobs in ten keep to', () => {
+    const { passes, arc_time_s } = answer.plan!;
+    expect(report.setting.current_A).toBe(Math.max(...passes.map(({ current_A }) => current_A)));
+    expect(report.setting.arc_time_min).toBeCloseTo(arc_time_s.p90 / 60, 12);
+  });
+
+  it('has the current of the source where there is no plan', () => {
+    const { basis: _basis, plan: _plan, ...refused } = answer;
+    const { setting, limits } = answerHazard(demo, refused);
+    expect(setting).toMatchObject({ of: 'source', current_A: demo.job.kit.current.most, arc_time_min: null });
+    expect(limits).toEqual([]);
+  });
+
+  it('holds the upper end of a level against each rule', () => {
+    for (const { tasks, rows } of report.noise) {
+      const loudest = Math.max(...tasks.flatMap(({ level_dBA }) => level_dBA?.most ?? []));
+      expect(rows.find(({ id }) => id === 'osha_top')!.value).toBe(loudest);
+    }
+    const bands = answerHazard(job(PLAIN), answer).noise[0]!;
+    expect(bands.tasks[0]!.level_dBA!.most).toBeGreaterThan(bands.tasks[0]!.level_dBA!.least);
+    expect(bands.rows.find(({ id }) => id === 'osha_top')!.value).toBe(bands.tasks[0]!.level_dBA!.most);
+  });
+});
+
 describe('what is over or short of a figure named', () => {
   const report = withSite(
     '  eyes: { shade: 9 }\n  fire: { clear: 12 m, clear_ahead: 18 m, watch: 30 min }\n  fume: { measured: [{ substance: copper, mg_per_m3: 0.3, time: 8 h }] }',
