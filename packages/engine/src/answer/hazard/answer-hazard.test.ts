@@ -111,6 +111,13 @@ describe('the setting that hazards are told for', () => {
   });
 });
 
+it('asks for the air of a welder for each torch that burns', () => {
+  const asked = (torches: number): number =>
+    row(withSite(`  place: open_bay\n  torches: ${torches}`), 'fan_flow').figure!;
+  expect(asked(1)).toBeCloseTo(56.634, 3);
+  expect(asked(3)).toBeCloseTo(3 * asked(1), 9);
+});
+
 describe('what is over or short of a figure named', () => {
   const report = withSite(
     '  eyes: { shade: 9 }\n  fire: { clear: 12 m, clear_ahead: 18 m, watch: 30 min }\n  fume: { measured: [{ substance: copper, mg_per_m3: 0.3, time: 8 h }] }',
