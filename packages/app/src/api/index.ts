@@ -1,5 +1,5 @@
 export { fetchCommissioning, saveCommissioning } from './commissioning.ts';
-export type { Reply } from './failure.ts';
+export type { ApiFailure, Reply } from './failure.ts';
 export { countFault, fetchFaultCounts, uncountFault } from './fault-counts.ts';
 export {
   binJob,

@@ -1,5 +1,5 @@
 import type { Limit } from '@furrow/engine';
-import { saveWords } from '../job/page/index.ts';
+import { jobSaveWords } from '../job/page/index.ts';
 import { type BenchState, isCurrent } from '../job/state/index.ts';
 import type { Place } from './page-table.ts';
 
@@ -21,7 +21,7 @@ export function placeWords(place: Place, state: BenchState): string {
       return verdictWords([...(answer.plan?.limits ?? []), ...(answer.supply?.limits ?? [])]);
     }
     case 'set-up':
-      return state.save.is === 'failed' ? 'not saved' : saveWords(state).replace(', not saved yet', '');
+      return state.save.is === 'failed' ? 'not saved' : jobSaveWords(state).replace(', not saved yet', '');
     case 'shop':
       return answer === undefined ? '' : (answer.supply?.kit.title ?? 'no kit yet');
   }

@@ -10,16 +10,13 @@ export interface JobBase {
 }
 
 /** Stands in as long as no job is open. */
-const NO_JOB = createStore<Pick<BenchState, 'savedAs'>>({ savedAs: undefined });
+const NO_JOB = createStore<Pick<BenchState, 'saved'>>({ saved: undefined });
 
 /** Where the pages of the open job lie; those of a demo job by its name as long as none is saved. */
 export function useJobBase(demo: string): JobBase {
   const opened = useOpenedJob();
   const store = opened !== undefined && 'bench' in opened ? opened.bench.store : NO_JOB;
-  const id = useSelected<Pick<BenchState, 'savedAs'>, string | undefined>(
-    store,
-    (state) => state.savedAs?.id,
-  );
+  const id = useSelected<Pick<BenchState, 'saved'>, string | undefined>(store, (state) => state.saved?.id);
   const start = id === undefined ? demoPath(demo) : jobPath(id);
   return {
     addressOf: ({ of, end }) => (of === 'shop' ? `/${end}` : end === '' ? start : `${start}/${end}`),

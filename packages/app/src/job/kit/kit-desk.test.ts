@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import type { SavedShopFile } from '@furrow/contract';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { draftOf, isUnsaved } from '../../sheet/keep/index.ts';
 import { MemoryStorage } from '../../testing/index.ts';
-import { draftOf } from '../state/index.ts';
-import { isKitUnsaved, openKitDesk } from './kit-desk.ts';
+import { openKitDesk } from './kit-desk.ts';
 import { kitSaveWords, kitStatusWords } from './kit-words.ts';
 
 const TEXT = readFileSync(new URL('../../../../../examples/yard-kit.yaml', import.meta.url), 'utf8');
@@ -56,7 +56,7 @@ describe('the kit on its desk', () => {
     const server = serverAnswers(200, saved(text, 5));
     expect(await desk.save()).toBe(true);
     expect(JSON.parse(String(server.mock.calls[0]?.[1].body))).toEqual({ text, based_on: 4 });
-    expect(isKitUnsaved(desk.store.get())).toBe(false);
+    expect(isUnsaved(desk.store.get())).toBe(false);
     expect(kitSaveWords(desk.store.get())).toBe('saved as revision 5');
     expect(draftOf(memory, 'kit')).toBeUndefined();
   });
@@ -69,9 +69,10 @@ describe('the kit on its desk', () => {
     serverAnswers(409, { code: 'KIT_CHANGED_MEANWHILE', message: 'It was changed meanwhile.', newer });
     expect(await desk.save()).toBe(false);
     expect(desk.store.get().file.text).toBe(mine);
-    expect(desk.store.get().newer?.revision_number).toBe(5);
+    expect(desk.store.get().newer?.saved.revision_number).toBe(5);
     const server = serverAnswers(200, saved(mine, 6));
-    expect(await desk.save(true)).toBe(true);
+    await desk.settle('mine');
+    expect(desk.store.get().revision).toBe(6);
     expect(JSON.parse(String(server.mock.calls[0]?.[1].body))).toEqual({ text: mine, based_on: 5 });
   });
 

@@ -1,14 +1,11 @@
-import { isKitUnsaved, type KitState } from './kit-desk.ts';
+import { isUnsaved, saveWords } from '../../sheet/keep/index.ts';
+import type { KitState } from './kit-desk.ts';
 
 /** Where the kit stands between page and store, in words. */
 export function kitSaveWords(state: KitState): string {
-  const { save, revision } = state;
-  if (save.is === 'saving') return 'saving';
-  if (save.is === 'failed') return `not saved: ${save.why}`;
-  if (revision === 0) return state.file.text.trim() === '' ? 'no kit yet' : 'not saved yet';
-  return isKitUnsaved(state)
-    ? `changed since revision ${revision}, not saved yet`
-    : `saved as revision ${revision}`;
+  const { save, revision, file } = state;
+  const none = save.is === 'still' && revision === 0 && file.text.trim() === '';
+  return none ? 'no kit yet' : saveWords(state);
 }
 
 /** Whether jobs can be planned with the kit, in words. */
@@ -20,7 +17,7 @@ export function kitStatusWords(state: KitState): string {
     const count = issues.length === 1 ? 'one mistake' : `${issues.length} mistakes`;
     return `The kit has ${count}; jobs are not planned with it until it is put right.`;
   }
-  return isKitUnsaved(state)
+  return isUnsaved(state)
     ? 'The kit can be read. Jobs are planned with it once it is saved.'
     : 'The kit can be read, and every job is planned with it.';
 }

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { jobPath, nameAddress } from '../../ui/route/index.ts';
 import { SiteHeader, usePage } from '../../ui/site/index.ts';
 import { useBench, useBenchState } from '../state/index.ts';
+import { isOvertaken } from './job-save-words.ts';
 import { jobTitle } from './job-title.ts';
 import { SaveStatus } from './save-status.tsx';
 
@@ -10,7 +11,7 @@ export function JobHeader(): VNode {
   const bench = useBench();
   const { end } = usePage();
   const title = useBenchState(jobTitle);
-  const conflict = useBenchState((state) => state.save.is === 'failed' && state.save.conflict);
+  const conflict = useBenchState(isOvertaken);
   const save = async (asCopy: boolean): Promise<void> => {
     const saved = await bench.save(asCopy);
     if (saved !== undefined) nameAddress(`${jobPath(saved)}/${end}`);

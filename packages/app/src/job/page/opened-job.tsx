@@ -1,6 +1,8 @@
 import { type ComponentChildren, createContext, type VNode } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { SheetContext } from '../../sheet/index.ts';
+import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
+import { useSelected } from '../../ui/store/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { startPlanWorker } from '../../work/index.ts';
 import {
@@ -12,7 +14,6 @@ import {
   startOf,
   usedKit,
 } from '../state/index.ts';
-import { LeaveGuard } from './leave-guard.tsx';
 
 /** The job that is open, or why it cannot be opened. */
 export type OpenedJob = { readonly bench: Bench } | { readonly trouble: string };
@@ -69,7 +70,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
     const now = latest.current;
     if (now !== undefined && 'bench' in now.opened && isOf(now, job)) {
       const { bench } = now.opened;
-      void fetchHistory(bench.isDemo(), bench.store.get().savedAs?.at).then((history) => {
+      void fetchHistory(bench.isDemo(), bench.store.get().saved?.saved_at).then((history) => {
         if (!left && history !== undefined) bench.setTrials(history);
       });
       void fetchKitInUse(bench.isDemo()).then((kit) => {
@@ -109,7 +110,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
     <OpenedContext.Provider value={shown}>
       <BenchContext.Provider value={bench}>
         <SheetContext.Provider value={bench}>
-          {bench === undefined ? null : <LeaveGuard />}
+          {bench === undefined ? null : <LeaveGuard bench={bench} />}
           {children}
         </SheetContext.Provider>
       </BenchContext.Provider>
@@ -117,9 +118,15 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
   );
 }
 
+/** Asks before the page is left with unsaved changes of the job. */
+function LeaveGuard({ bench }: { readonly bench: Bench }): null {
+  useLeaveGuard(useSelected(bench.store, isUnsaved));
+  return null;
+}
+
 /** Whether what is open is the job of an address: a job that was saved meanwhile has the address of its id. */
 function isOf({ opened, id, demo, opening }: Kept, job: JobVisit): boolean {
   if (opening !== job.opening) return false;
-  const now = 'bench' in opened ? opened.bench.store.get().savedAs?.id : id;
+  const now = 'bench' in opened ? opened.bench.store.get().saved?.id : id;
   return now === job.id && (now !== undefined || demo === job.demo);
 }

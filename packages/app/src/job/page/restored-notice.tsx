@@ -5,7 +5,7 @@ import { useBench, useBenchState } from '../state/index.ts';
 export function RestoredNotice(): VNode | null {
   const bench = useBench();
   const restored = useBenchState((state) => state.restored);
-  const saved = useBenchState((state) => state.savedAs !== undefined);
+  const saved = useBenchState((state) => state.saved !== undefined);
   if (!restored) return null;
   return (
     <p class="notice">

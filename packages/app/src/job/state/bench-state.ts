@@ -1,23 +1,7 @@
+import type { SavedJob } from '@furrow/contract';
 import type { Answer, ReadJob } from '@furrow/engine';
-import type { SheetState } from '../../sheet/index.ts';
+import type { KeptSheetState } from '../../sheet/keep/index.ts';
 import type { KitInUse } from './bench-kit.ts';
-
-/** Where the job on the bench is kept; absent until it was saved for the first time. */
-export interface SavedAs {
-  readonly id: string;
-  /** Number of the saved revision. */
-  readonly revision: number;
-  /** When it was saved [ISO time]. */
-  readonly at: string;
-  /** Text of that revision. */
-  readonly text: string;
-}
-
-/** How the last attempt to save went. */
-export type SaveState =
-  | { readonly is: 'still' }
-  | { readonly is: 'saving' }
-  | { readonly is: 'failed'; readonly why: string; readonly conflict: boolean };
 
 /** A planned result and the edit it belongs to. */
 export interface Planned {
@@ -37,7 +21,7 @@ export interface BenchHistory {
 }
 
 /** Everything the bench shows. */
-export interface BenchState extends SheetState {
+export interface BenchState extends KeptSheetState<SavedJob> {
   /** Counts the changes of the text. */
   readonly edit: number;
   /** The job as read the last time it could be read. */
@@ -48,20 +32,9 @@ export interface BenchState extends SheetState {
   readonly plannerFailure: string | undefined;
   /** What is planned with. */
   readonly kit: KitInUse;
-  /** Text the bench was opened with, which needs no guarding. */
-  readonly opened: string;
-  readonly savedAs: SavedAs | undefined;
   readonly history: BenchHistory;
-  readonly save: SaveState;
-  /** Whether unsaved changes of an earlier visit were put back. */
-  readonly restored: boolean;
   /** Place of the seam strip's cursor, from the start of the seam; the middle until it is moved [m]. */
   readonly cursor: number | undefined;
-}
-
-/** Whether the text differs from what is saved, or from what was opened. */
-export function isUnsaved(state: BenchState): boolean {
-  return state.file.text !== (state.savedAs?.text ?? state.opened);
 }
 
 /** Whether the shown result belongs to the text as it stands. */

@@ -1,16 +1,17 @@
 import { readFileSync } from 'node:fs';
+import type { SavedJob } from '@furrow/contract';
 import type { Answer } from '@furrow/engine';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { draftOf, isUnsaved } from '../../sheet/keep/index.ts';
 import { FakeWorker, MemoryStorage, planOf } from '../../testing/index.ts';
 import type { PlanRequest } from '../../work/index.ts';
 import { type BenchStart, openBench } from './bench.ts';
-import { isCurrent, isOutdated, isUnsaved } from './bench-state.ts';
-import { draftOf } from './draft.ts';
+import { isCurrent, isOutdated } from './bench-state.ts';
 
 const DEMO = readFileSync(new URL('../../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
 const ID = '5f0c2b0e-7c1f-4b59-9f7e-3a4a1f6f2a11';
 const AT = '2026-11-25T10:00:00.000Z';
-const SAVED = { id: ID, revision: 3, at: AT, text: DEMO };
+const SAVED = savedReply(DEMO, 3);
 
 function setUp(start: BenchStart = { text: DEMO }, memory = new MemoryStorage()) {
   const worker = new FakeWorker<PlanRequest, Answer>();
@@ -18,7 +19,7 @@ function setUp(start: BenchStart = { text: DEMO }, memory = new MemoryStorage())
   return { bench, memory, requests: worker.requests, worker, state: () => bench.store.get() };
 }
 
-function savedReply(text: string, revision_number: number): object {
+function savedReply(text: string, revision_number: number): SavedJob {
   const revision = 'a'.repeat(64);
   return {
     id: ID,
@@ -95,7 +96,7 @@ describe('a bench', () => {
   });
 
   it('keeps unsaved text in the browser until it is saved or given up', () => {
-    const { bench, memory, state } = setUp({ text: DEMO, savedAs: SAVED });
+    const { bench, memory, state } = setUp({ text: DEMO, saved: SAVED });
     bench.setText(`${DEMO}# more\n`);
     expect(isUnsaved(state())).toBe(true);
     expect(draftOf(memory, ID)).toEqual({ text: `${DEMO}# more\n`, based_on: 3 });
@@ -140,24 +141,25 @@ describe('a bench', () => {
 
   it('puts back the unsaved text of an earlier visit', () => {
     const draft = { text: `${DEMO}# more\n`, based_on: 2 };
-    const { state } = setUp({ text: DEMO, savedAs: SAVED, draft });
+    const { state } = setUp({ text: DEMO, saved: SAVED, draft });
     expect(state().restored).toBe(true);
     expect(state().file.text).toBe(draft.text);
-    expect(state().savedAs?.revision).toBe(2);
+    expect(state().revision).toBe(2);
   });
 
   it('saves for the first time, then as the next revision', async () => {
     const { bench, state } = setUp();
     serverAnswers(201, savedReply(DEMO, 1));
     expect(await bench.save(false)).toBe(ID);
-    expect(state().savedAs).toEqual({ id: ID, revision: 1, at: AT, text: DEMO });
+    expect(state().saved).toEqual(savedReply(DEMO, 1));
+    expect(state().revision).toBe(1);
     bench.setText(`${DEMO}# more\n`);
     const server = serverAnswers(200, savedReply(`${DEMO}# more\n`, 2));
     await bench.save(false);
     const [path, sent] = server.mock.calls[0] as unknown as [string, { method: string; body: string }];
     expect([path, sent.method]).toEqual([`/api/jobs/${ID}`, 'PUT']);
     expect(JSON.parse(sent.body)).toEqual({ text: `${DEMO}# more\n`, based_on: 1 });
-    expect(state().savedAs?.revision).toBe(2);
+    expect(state().revision).toBe(2);
     expect(isUnsaved(state())).toBe(false);
   });
 
@@ -173,26 +175,28 @@ describe('a bench', () => {
   });
 
   it('says why it was not saved and keeps the text', async () => {
-    const { bench, state } = setUp({ text: DEMO, savedAs: SAVED });
+    const { bench, state } = setUp({ text: DEMO, saved: SAVED });
     const newer = savedReply(DEMO, 4);
     serverAnswers(409, { code: 'JOB_CHANGED_MEANWHILE', message: 'It is at revision 4.', newer });
     expect(await bench.save(false)).toBeUndefined();
-    expect(state().save).toEqual({ is: 'failed', why: 'It is at revision 4.', conflict: true });
+    expect(state().save).toEqual({ is: 'failed', why: 'It is at revision 4.' });
+    expect(state().newer?.saved).toEqual(newer);
     vi.stubGlobal('fetch', () => Promise.reject(new TypeError('no connection')));
     await bench.save(false);
-    expect(state().save).toMatchObject({ is: 'failed', conflict: false });
+    expect(state().save.is).toBe('failed');
+    expect(state().newer).toBeUndefined();
     expect(state().file.text).toBe(DEMO);
   });
 
   it('takes a save that was stored without an answer for its own, not for somebody else’s', async () => {
-    const { bench, state } = setUp({ text: DEMO, savedAs: SAVED });
+    const { bench, state } = setUp({ text: DEMO, saved: SAVED });
     const sent: { based_on: number }[] = [];
     const mine = `${DEMO}# first\n`;
     bench.setText(mine);
     vi.stubGlobal('fetch', () => Promise.reject(new TypeError('no connection')));
     await bench.save(false);
     bench.setText(`${mine}# second\n`);
-    const next = SAVED.revision + 1;
+    const next = SAVED.revision_number + 1;
     const conflict = { code: 'JOB_CHANGED_MEANWHILE', message: 'm', newer: savedReply(mine, next) };
     vi.stubGlobal('fetch', async (_path: string, request: { body: string }) => {
       sent.push(JSON.parse(request.body));
@@ -201,7 +205,7 @@ describe('a bench', () => {
         : new Response(JSON.stringify(savedReply(`${mine}# second\n`, next + 1)), { status: 200 });
     });
     expect(await bench.save(false)).toBe(ID);
-    expect(sent.map(({ based_on }) => based_on)).toEqual([SAVED.revision, next]);
+    expect(sent.map(({ based_on }) => based_on)).toEqual([SAVED.revision_number, next]);
     expect(isUnsaved(state())).toBe(false);
   });
 

@@ -1,14 +1,14 @@
 import type { SavedJob } from '@furrow/contract';
 import { type Answer, readJob, type UnitSystem } from '@furrow/engine';
-import { createJob, type Reply, saveJob } from '../../api/index.ts';
+import { createJob, saveJob } from '../../api/index.ts';
 import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts';
 import type { Sheet } from '../../sheet/index.ts';
+import { type Draft, keepText, openText } from '../../sheet/keep/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import { createClient, type PlanWorker, type WorkEvent } from '../../work/index.ts';
 import type { BenchTrials } from './bench-history.ts';
 import { type KitInUse, usedKit } from './bench-kit.ts';
-import { type BenchState, isUnsaved, type SavedAs } from './bench-state.ts';
-import { type Draft, dropDraft, keepDraft } from './draft.ts';
+import type { BenchState } from './bench-state.ts';
 import { markEdit } from './timing.ts';
 
 /** One job on the bench: its state and what can be done with it. */
@@ -45,7 +45,8 @@ export interface BenchStart {
   readonly history?: BenchTrials;
   /** Units in which the answer's words tell amounts; metric where left out. */
   readonly units?: UnitSystem;
-  readonly savedAs?: SavedAs | undefined;
+  /** The job as it is saved; undefined as long as it is not. */
+  readonly saved?: SavedJob | undefined;
   readonly draft?: Draft | undefined;
   /** Under what name its draft is kept before it is saved. */
   readonly draftName?: string;
@@ -61,9 +62,9 @@ export interface BenchTools {
 
 /** Opens a job on a bench. */
 export function openBench(start: BenchStart, { startWorker, memory }: BenchTools): Bench {
-  const restored = start.draft !== undefined && start.draft.text !== start.text;
-  const text = restored ? (start.draft?.text ?? start.text) : start.text;
+  const { text, kept } = openText(start.text, start.saved, start.draft);
   const store = createStore<BenchState>({
+    ...kept,
     file: jobFile(text),
     readable: jobFile(text),
     edit: 0,
@@ -73,11 +74,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     plannerFailure: undefined,
     editRefused: undefined,
     kit: start.kit ?? 'none',
-    opened: start.text,
-    savedAs: savedWith(start),
     history: { trials: undefined, moreSince: false, ...start.history, used: true },
-    save: { is: 'still' },
-    restored,
     cursor: undefined,
   });
   const planner = createClient(startWorker, (event) => store.set(afterEvent(store.get(), event)));
@@ -96,7 +93,6 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       read: outcome.ok ? outcome.value : state.read,
       plannerFailure: undefined,
       editRefused: undefined,
-      ...(state.save.is === 'failed' ? { save: { is: 'still' } as const } : {}),
     });
     if (outcome.ok)
       planner.ask({
@@ -106,60 +102,29 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
         knowledge: knowledge(),
       });
     else planner.stop();
-    remember();
+    keep.changed();
   };
   const knowledge = (): string | undefined => {
     const { trials, used } = store.get().history;
     return used ? trials : undefined;
   };
-  const key = (): string => store.get().savedAs?.id ?? start.draftName ?? 'new';
-  const remember = (): void => {
-    const state = store.get();
-    if (!isUnsaved(state)) dropDraft(memory, key());
-    else {
-      keepDraft(memory, key(), {
-        text: state.file.text,
-        based_on: state.savedAs?.revision ?? 0,
-        ...(start.demo === true && state.savedAs === undefined && { demo: true }),
-      });
-    }
-  };
-
-  /** What was sent and not answered: it may be saved all the same, and is then no change of somebody else. */
-  let unanswered: Sent | undefined;
-  const send = async (text: string, to: SavedAs | undefined): Promise<Reply<SavedJob>> => {
-    const id = to?.id ?? unanswered?.newId ?? crypto.randomUUID();
-    const sent = unanswered?.texts ?? [];
-    const newId = to === undefined ? id : undefined;
-    unanswered = { newId, texts: [...sent, text] };
-    let reply = to === undefined ? await createJob(id, text) : await saveJob(id, text, to.revision);
-    const met = reply.ok ? undefined : reply.failure.newer;
-    if (met !== undefined && sent.includes(met.text)) reply = await saveJob(id, text, met.revision_number);
-    if (reply.ok || reply.failure.newer !== undefined) unanswered = undefined;
-    return reply;
-  };
-
-  const save = async (asCopy: boolean): Promise<string | undefined> => {
-    const { file, savedAs, save: now } = store.get();
-    if (now.is === 'saving') return undefined;
-    store.set({ save: { is: 'saving' } });
-    const reply = await send(file.text, asCopy ? undefined : savedAs);
-    if (!reply.ok) {
-      const { message, newer } = reply.failure;
-      store.set({ save: { is: 'failed', why: message, conflict: newer !== undefined } });
-      return undefined;
-    }
-    dropDraft(memory, key());
-    const { id, revision_number, saved_at } = reply.value;
-    store.set({
-      savedAs: { id, revision: revision_number, at: saved_at, text: file.text },
-      history: { ...store.get().history, moreSince: false },
-      save: { is: 'still' },
-      restored: false,
-    });
-    remember();
-    return id;
-  };
+  const draftName = start.draftName ?? 'new';
+  /** Identifier of a new job that was sent and not answered: it may be saved all the same. */
+  let newId: string | undefined;
+  const keep = keepText<SavedJob>(store, {
+    put: (next) => take(jobFile(next)),
+    async send(content, basedOn, to) {
+      const id = to?.id ?? newId ?? crypto.randomUUID();
+      newId = to === undefined ? id : undefined;
+      const reply = await (to === undefined ? createJob(id, content) : saveJob(id, content, basedOn));
+      if (reply.ok || reply.failure.newer !== undefined) newId = undefined;
+      return reply;
+    },
+    newerOf: ({ newer }) => newer,
+    memory,
+    key: () => store.get().saved?.id ?? draftName,
+    mark: () => (start.demo === true && store.get().saved === undefined ? { demo: true } : {}),
+  });
 
   take(store.get().file);
   return {
@@ -172,13 +137,13 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     },
     setText: (next) => take(jobFile(next)),
     moveCursor: (cursor) => store.set({ cursor }),
-    save,
-    discard() {
-      const { savedAs, opened } = store.get();
-      store.set({ restored: false });
-      take(jobFile(savedAs?.text ?? opened));
+    async save(asCopy) {
+      const saved = await keep.save(asCopy);
+      if (saved !== undefined) store.set({ history: { ...store.get().history, moreSince: false } });
+      return saved?.id;
     },
-    draftName: start.savedAs === undefined ? (start.draftName ?? 'new') : undefined,
+    discard: keep.discard,
+    draftName: start.saved === undefined ? draftName : undefined,
     setKit(kit) {
       const before = usedKit(store.get().kit)?.text;
       store.set({ kit });
@@ -186,8 +151,8 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     },
     knowledge,
     isDemo() {
-      const { savedAs, file, opened } = store.get();
-      return savedAs === undefined && start.demo !== undefined && (start.demo || file.text === opened);
+      const { saved, file, base } = store.get();
+      return saved === undefined && start.demo !== undefined && (start.demo || file.text === base);
     },
     setTrials(next) {
       const { history, file } = store.get();
@@ -207,19 +172,6 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     },
     close: () => planner.close(),
   };
-}
-
-/** Saves that were sent and not answered. */
-interface Sent {
-  /** Identifier of the new job that they were to become. */
-  readonly newId: string | undefined;
-  readonly texts: readonly string[];
-}
-
-/** A draft made from an older revision stays based on it, so that saving it tells of the newer one. */
-function savedWith({ savedAs, draft }: BenchStart): SavedAs | undefined {
-  if (savedAs === undefined || draft === undefined || draft.based_on === 0) return savedAs;
-  return { ...savedAs, revision: Math.min(savedAs.revision, draft.based_on) };
 }
 
 /** What comes of the newest request, which is for the text as it stands: one with mistakes stops the planner. */

@@ -1,8 +1,8 @@
 import { fetchExamples, fetchJob } from '../../api/index.ts';
+import { draftOf } from '../../sheet/keep/index.ts';
 import type { BenchStart } from './bench.ts';
 import { fetchHistory } from './bench-history.ts';
 import { fetchKitInUse } from './bench-kit.ts';
-import { draftOf } from './draft.ts';
 
 /** The demo job shown when nothing else is asked for. */
 export const DEMO_JOB = 'penstock-seam';
@@ -12,7 +12,7 @@ export async function startOf(id: string | undefined, name: string): Promise<Ben
   const start = await jobOf(id, name);
   if (typeof start === 'string') return start;
   const demo = start.demo === true;
-  const [kit, history] = await Promise.all([fetchKitInUse(demo), fetchHistory(demo, start.savedAs?.at)]);
+  const [kit, history] = await Promise.all([fetchKitInUse(demo), fetchHistory(demo, start.saved?.saved_at)]);
   return { ...start, kit: kit ?? 'none', ...(history !== undefined && { history }) };
 }
 
@@ -20,12 +20,7 @@ async function jobOf(id: string | undefined, name: string): Promise<BenchStart |
   if (id !== undefined) {
     const reply = await fetchJob(id);
     if (!reply.ok) return reply.failure.message;
-    const { text, revision_number, saved_at } = reply.value;
-    return {
-      text,
-      savedAs: { id, revision: revision_number, at: saved_at, text },
-      draft: draftOf(localStorage, id),
-    };
+    return { text: reply.value.text, saved: reply.value, draft: draftOf(localStorage, id) };
   }
   const draftName = name === DEMO_JOB ? 'new' : `demo.${name}`;
   const draft = draftOf(localStorage, draftName);

@@ -1,8 +1,9 @@
 import type { VNode } from 'preact';
-import { type KitDesk, KitLeaveGuard, kitSaveWords } from '../../job/kit/index.ts';
+import { type KitDesk, kitSaveWords } from '../../job/kit/index.ts';
 import { KitNotice, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { useHazards } from '../../job/use-hazards.ts';
+import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
 import { PageLink } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
@@ -18,6 +19,7 @@ interface BayViewProps {
 
 /** The plan of the bay, the places typed, and what is picked from stock. */
 export function BayView({ desk }: BayViewProps): VNode {
+  useLeaveGuard(useSelected(desk.store, isUnsaved));
   const words = useSelected(desk.store, kitSaveWords);
   const failed = useSelected(desk.store, (state) => state.save.is === 'failed');
   const kit = useSelected(desk.store, (state) => state.read?.kit);
@@ -28,7 +30,6 @@ export function BayView({ desk }: BayViewProps): VNode {
   const told = (issues ?? []).filter((issue) => place === undefined && issue.path.startsWith('bay'));
   return (
     <>
-      <KitLeaveGuard desk={desk} />
       <SiteHeader
         state={
           <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Save state">

@@ -3,7 +3,8 @@ import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { fetchCard } from '../../api/index.ts';
 import { jobTitle, ReplaceDialog, SaveStatus } from '../../job/page/index.ts';
-import { draftOf, isUnsaved, keepDraft, useBench, useBenchState } from '../../job/state/index.ts';
+import { useBench, useBenchState } from '../../job/state/index.ts';
+import { draftOf, isUnsaved, keepDraft } from '../../sheet/keep/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { goTo, jobPath, nameAddress } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
@@ -19,9 +20,9 @@ export function BenchHeader(): VNode {
   const units = useUnits();
   const title = useBenchState(jobTitle);
   const cardPage = useBenchState((state) =>
-    state.savedAs === undefined || isUnsaved(state) || state.issues.length > 0
+    state.saved === undefined || isUnsaved(state) || state.issues.length > 0
       ? undefined
-      : `${fillPath(API_PATHS.jobCardPage, { id: state.savedAs.id })}?units=${units}&paper=${paperFor(units)}&history=${state.history.used ? 'shop' : 'none'}`,
+      : `${fillPath(API_PATHS.jobCardPage, { id: state.saved.id })}?units=${units}&paper=${paperFor(units)}&history=${state.history.used ? 'shop' : 'none'}`,
   );
   const [pasting, setPasting] = useState(false);
   const [replacement, setReplacement] = useState<string>();

@@ -2,7 +2,8 @@ import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { jobTitle } from '../../job/page/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
-import { isUnsaved, useBenchState, usedKit } from '../../job/state/index.ts';
+import { useBenchState, usedKit } from '../../job/state/index.ts';
+import { isUnsaved } from '../../sheet/keep/index.ts';
 import { Said, useUnits } from '../../ui/theme/index.ts';
 import { CheckList } from './check-list.tsx';
 import { ConnectionList } from './connection-list.tsx';
@@ -20,7 +21,7 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
   const title = useBenchState(jobTitle);
   const kit = useBenchState((state) => state.kit);
   const planned = useBenchState((state) => state.planned);
-  const savedAt = useBenchState((state) => state.savedAs?.at);
+  const savedAt = useBenchState((state) => state.saved?.saved_at);
   const supply = planned?.answer.supply;
   const checks = useMemo(
     () => (planned === undefined ? [] : rigChecks(planned, shop.model, system)),
@@ -69,11 +70,11 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
 /** Which job and which kit the checks are for. */
 function Origin(): VNode {
   const job = useBenchState((state) =>
-    state.savedAs === undefined
+    state.saved === undefined
       ? 'Job not saved yet'
       : isUnsaved(state)
-        ? `Job revision ${state.savedAs.revision} with changes that are not saved`
-        : `Job revision ${state.savedAs.revision}`,
+        ? `Job revision ${state.revision} with changes that are not saved`
+        : `Job revision ${state.revision}`,
   );
   const kit = usedKit(useBenchState((state) => state.kit));
   const { title } = kit?.read.kit ?? {};

@@ -18,7 +18,7 @@ describe('mergeRecords', () => {
     const theirs = record({ readings: { a: read('1 V'), b: read('2 V'), c: read('3 V') } });
     const merged = mergeRecords(base, mine, theirs);
     expect(merged.clashes).toEqual([]);
-    expect(merged.record).toEqual(
+    expect(merged.content).toEqual(
       record({ readings: { a: read('9 V'), b: read('2 V'), c: read('3 V') }, ticks: {} }),
     );
   });
@@ -28,7 +28,7 @@ describe('mergeRecords', () => {
     const theirs = record({ ...base, readings: { a: read('9 V'), b: read('7 V') } });
     const merged = mergeRecords(base, mine, theirs);
     expect(merged.clashes).toEqual(['a']);
-    expect(merged.record.readings['a']).toEqual(read('8 V'));
+    expect(merged.content.readings['a']).toEqual(read('8 V'));
   });
 
   it('names an entry that one took away and the other changed', () => {
@@ -38,7 +38,7 @@ describe('mergeRecords', () => {
       record({ ...base, readings: { a: read('5 V'), b: read('2 V') } }),
     );
     expect(merged.clashes).toEqual(['a']);
-    expect(merged.record.readings['a']).toBeUndefined();
+    expect(merged.content.readings['a']).toBeUndefined();
   });
 });
 

@@ -1,14 +1,7 @@
+import type { Merged } from '../../sheet/keep/index.ts';
 import type { RigRecord } from './rig-record.ts';
 
 type Entries = Readonly<Record<string, unknown>>;
-
-/** Two changed records brought together. */
-export interface MergedRecords {
-  /** Both changes; where both changed one entry, mine. */
-  readonly record: RigRecord;
-  /** Identifiers of the entries that both changed, each in another way. */
-  readonly clashes: readonly string[];
-}
 
 /** Whether two records hold the same. */
 export function sameRecord(one: RigRecord, other: RigRecord): boolean {
@@ -17,7 +10,7 @@ export function sameRecord(one: RigRecord, other: RigRecord): boolean {
 }
 
 /** Brings two records together that were both made from a third: an entry only one of them changed is as that one has it. */
-export function mergeRecords(base: RigRecord, mine: RigRecord, theirs: RigRecord): MergedRecords {
+export function mergeRecords(base: RigRecord, mine: RigRecord, theirs: RigRecord): Merged<RigRecord> {
   const clashes: string[] = [];
   const merged = <Part extends keyof RigRecord>(part: Part): RigRecord[Part] => {
     const own = changedIn(base[part], mine[part]);
@@ -30,8 +23,8 @@ export function mergeRecords(base: RigRecord, mine: RigRecord, theirs: RigRecord
     }
     return result as RigRecord[Part];
   };
-  const record = { readings: merged('readings'), ticks: merged('ticks'), findings: merged('findings') };
-  return { record, clashes };
+  const content = { readings: merged('readings'), ticks: merged('ticks'), findings: merged('findings') };
+  return { content, clashes };
 }
 
 function changedIn(before: Entries, after: Entries): string[] {

@@ -28,7 +28,7 @@ export function CommissionPage(): VNode {
 }
 
 function RigOfJob(): VNode {
-  const id = useBenchState((state) => state.savedAs?.id);
+  const id = useBenchState((state) => state.saved?.id);
   const [loaded, setLoaded] = useState<(Loaded & { readonly id: string | undefined }) | string>();
   useEffect(() => {
     let left = false;

@@ -10,7 +10,7 @@ export function RigHeader({ title }: { readonly title: string }): VNode {
   const rig = useRig();
   const bench = useBench();
   const { end } = usePage();
-  const jobSaved = useBenchState((state) => state.savedAs !== undefined);
+  const jobSaved = useBenchState((state) => state.saved !== undefined);
   const jobFailed = useBenchState((state) => (state.save.is === 'failed' ? state.save.why : undefined));
   const saveJob = async (): Promise<void> => {
     const id = await bench.save(false);
@@ -18,7 +18,8 @@ export function RigHeader({ title }: { readonly title: string }): VNode {
   };
   const words = useRigState(rigSaveWords);
   const save = useRigState((state) => state.save);
-  const failed = save.is === 'failed' || save.is === 'clash' || jobFailed !== undefined;
+  const clashes = useRigState((state) => state.newer?.clashes);
+  const failed = save.is === 'failed' || jobFailed !== undefined;
   return (
     <SiteHeader
       title={title}
@@ -43,12 +44,12 @@ export function RigHeader({ title }: { readonly title: string }): VNode {
           Print
         </button>
       </fieldset>
-      {save.is === 'clash' ? (
+      {clashes === undefined ? null : (
         <div class="notice notice-wide" role="alert">
           <p>
             Somebody else saved meanwhile, and{' '}
-            {save.clashes.length === 1 ? 'one entry' : `${save.clashes.length} entries`} differ from yours.
-            What only one of you changed is kept either way.
+            {clashes.length === 1 ? 'one entry' : `${clashes.length} entries`} differ from yours. What only
+            one of you changed is kept either way.
           </p>
           <p class="actions">
             <button type="button" onClick={() => void rig.settle('mine')}>
@@ -59,7 +60,7 @@ export function RigHeader({ title }: { readonly title: string }): VNode {
             </button>
           </p>
         </div>
-      ) : null}
+      )}
     </SiteHeader>
   );
 }

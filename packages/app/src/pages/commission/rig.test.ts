@@ -119,7 +119,8 @@ describe('the record of a rig', () => {
     rig.read('current', reading('800 A'));
     rig.read('stick_out', reading('100 mm'));
     await rig.saveNow();
-    expect(rig.store.get().save).toMatchObject({ is: 'clash', clashes: ['current'] });
+    expect(rig.store.get().newer).toMatchObject({ saved: at.kept(), clashes: ['current'] });
+    expect(rigSaveWords(rig.store.get())).toMatch(/somebody else saved other readings/u);
     expect(at.kept().readings['current']?.text).toBe('700 A');
     await rig.settle(keep);
     expect(at.kept().readings['current']?.text).toBe(text);

@@ -1,7 +1,8 @@
 import type { Example } from '@furrow/contract';
 import type { VNode } from 'preact';
-import { type KitDesk, KitLeaveGuard, kitStatusWords } from '../../job/kit/index.ts';
+import { type KitDesk, kitStatusWords } from '../../job/kit/index.ts';
 import { FormView } from '../../sheet/form/index.ts';
+import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { KitHeader } from './kit-header.tsx';
 import { KitSummary } from './kit-summary.tsx';
@@ -13,6 +14,7 @@ interface KitViewProps {
 
 /** The kit to fill in, and beside it what it amounts to. */
 export function KitView({ desk, examples }: KitViewProps): VNode {
+  useLeaveGuard(useSelected(desk.store, isUnsaved));
   const status = useSelected(desk.store, kitStatusWords);
   const wrong = useSelected(desk.store, (state) => state.issues.length > 0);
   const empty = useSelected(desk.store, (state) => state.file.text.trim() === '');
@@ -35,7 +37,6 @@ export function KitView({ desk, examples }: KitViewProps): VNode {
   );
   return (
     <div class="bench">
-      <KitLeaveGuard desk={desk} />
       <KitHeader desk={desk} />
       <div class="bench-panes">{[form, result]}</div>
     </div>
@@ -73,11 +74,11 @@ function Notices({ desk }: { readonly desk: KitDesk }): VNode | null {
   if (newer !== undefined) {
     return (
       <p class="notice" role="alert">
-        Somebody saved the kit meanwhile, as revision {newer.revision_number}.{' '}
-        <button type="button" onClick={() => desk.discard()}>
+        Somebody saved the kit meanwhile, as revision {newer.saved.revision_number}.{' '}
+        <button type="button" onClick={() => void desk.settle('theirs')}>
           Take the newer kit
         </button>{' '}
-        <button type="button" onClick={() => void desk.save(true)}>
+        <button type="button" onClick={() => void desk.settle('mine')}>
           Save mine after it
         </button>
       </p>

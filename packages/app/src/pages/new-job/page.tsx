@@ -2,7 +2,7 @@ import { type Issue, METAL_FAMILIES, readJob, type UnitSystem } from '@furrow/en
 import type { ComponentChildren, VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { ReplaceDialog } from '../../job/page/index.ts';
-import { draftOf, keepDraft } from '../../job/state/index.ts';
+import { draftOf, keepDraft } from '../../sheet/keep/index.ts';
 import { goTo } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
