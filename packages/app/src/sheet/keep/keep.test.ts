@@ -17,7 +17,11 @@ const down: ApiFailure = { message: 'The server does not answer.', issues: [] };
 
 /** A store with one revisioned text; `weather` is what happens to a save on its way: lost before it, behind it, or not. */
 function shop(
-  options: Pick<KeepTools<string, Saved>, 'merge'> & { selfSaving?: boolean; nowhere?: boolean } = {},
+  options: Pick<KeepTools<string, Saved>, 'merge'> & {
+    selfSaving?: boolean;
+    nowhere?: boolean;
+    restored?: boolean;
+  } = {},
 ) {
   let kept: Saved = { revision_number: 1, text: 'a' };
   let weather: 'fine' | 'down' | 'answer lost' = 'fine';
@@ -26,8 +30,8 @@ function shop(
   const timers = new Map<() => void, number>();
   const memory = new MemoryStorage();
   const store = createStore<State>({
-    ...openedState({ saved: kept, base: 'a', revision: 1, restored: false }),
-    text: 'a',
+    ...openedState({ saved: kept, base: 'a', revision: 1, restored: options.restored ?? false }),
+    text: options.restored === true ? 'ab' : 'a',
   });
   const newer = new WeakMap<ApiFailure, Saved>();
   const send = async (content: string, basedOn: number, to: Saved | undefined): Promise<Reply<Saved>> => {
@@ -67,6 +71,12 @@ function shop(
     kept: () => kept,
     draft: () => draftOf(memory, KEY),
     pauses: () => [...timers.values()],
+    wait: () => {
+      for (const what of [...timers.keys()]) {
+        timers.delete(what);
+        what();
+      }
+    },
     type: (text: string) => {
       store.set({ text });
       keep.changed();
@@ -101,6 +111,15 @@ describe('keepContent', () => {
     at.keep.changed();
     expect(at.state().text).toBe('a');
     expect(at.draft()).toBeUndefined();
+  });
+
+  it('says that changes of an earlier visit are back until they are saved or given up', async () => {
+    const saved = shop({ restored: true });
+    await saved.keep.save();
+    expect(saved.state()).toMatchObject({ restored: false, base: 'ab' });
+    const given = shop({ restored: true });
+    given.keep.discard();
+    expect(given.state()).toMatchObject({ restored: false, text: 'a' });
   });
 
   it('tells why a save failed until the next change, and sends it again', async () => {
@@ -159,9 +178,9 @@ describe('keepContent', () => {
     expect(at.sent.map(({ basedOn }) => basedOn)).toEqual([1, 1, 2]);
     // the same text from somebody else, after an answer, is theirs
     at.type('abcd');
-    at.other('ab');
+    at.other('abc');
     expect(await at.keep.save()).toBeUndefined();
-    expect(at.state().newer?.saved.text).toBe('ab');
+    expect(at.state().newer?.saved.text).toBe('abc');
   });
 
   it('stays on its own save where the one after it is lost', async () => {
@@ -224,11 +243,17 @@ describe('content that is saved by itself', () => {
     expect(at.sent).toHaveLength(2);
   });
 
+  it('waits for a pause where an earlier visit left changes', () => {
+    expect(shop({ selfSaving: true, restored: true }).pauses()).toEqual([900]);
+  });
+
   it('waits for a pause again where something was typed while it was saved', async () => {
     const at = shop({ selfSaving: true });
     at.type('ab');
     const saving = at.keep.save();
     at.type('abc');
+    at.wait();
+    expect(at.pauses()).toEqual([]);
     await saving;
     expect(at.pauses()).toEqual([900]);
     expect(at.draft()).toEqual({ text: 'abc', based_on: 2 });
@@ -240,8 +265,8 @@ describe('content that is saved by itself', () => {
     at.other('x');
     await at.keep.save();
     at.type('abc');
-    await at.keep.save();
     expect(at.pauses()).toEqual([]);
+    await at.keep.save();
     expect(at.sent).toHaveLength(1);
     await at.keep.settle('mine');
     expect(at.kept().text).toBe('abc');
