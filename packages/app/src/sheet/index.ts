@@ -1,2 +1,2 @@
-export type { Sheet, SheetState } from './sheet.ts';
+export type { Sheet } from './sheet.ts';
 export { SheetContext, useSheet, useSheetState } from './sheet-context.ts';

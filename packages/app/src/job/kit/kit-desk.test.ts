@@ -41,7 +41,7 @@ describe('the kit on its desk', () => {
   it('is begun from an empty file by the form', () => {
     const desk = openKitDesk(NONE, new MemoryStorage());
     desk.change([{ do: 'set', path: ['title'], value: 'Our kit' }]);
-    expect(desk.store.get().file.text).toBe('title: Our kit\n');
+    expect(desk.store.get().file.text).toBe('furrow_kit: 1\ntitle: Our kit\n');
     expect(desk.store.get().issues.length).toBeGreaterThan(0);
     expect(kitStatusWords(desk.store.get())).toContain('mistake');
   });

@@ -1,5 +1,5 @@
 export { type Draft, draftOf, dropDraft, keepDraft } from './draft.ts';
 export { type Keep, keepContent, type Merged } from './keep.ts';
-export { type KeepState, openedState, type SaveState } from './keep-state.ts';
+export { type KeepState, openedState } from './keep-state.ts';
 export { isUnsaved, type KeptSheetState, keepText, openText, saveWords } from './keep-text.ts';
 export { useLeaveGuard } from './use-leave-guard.ts';
