@@ -158,6 +158,7 @@ describe.skipIf(NO_BROWSER)('bench', () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
     expect(await seenText(bench.region('Section'))).toContain('Cut across 3.00 m');
+    await bench.cursor.scrollIntoViewIfNeeded();
     const box = await bench.cursor.boundingBox();
     if (box === null) throw new Error('the cursor has no place on the page');
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);

@@ -1,4 +1,4 @@
-import { crpsOfMixture, type NormalPart, studentQuantile } from '@furrow/engine';
+import { crpsOfMixture, type NormalPart, studentProbability, studentQuantile } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 
 /** Continuous ranked probability score; frazane/scoringrules, recomputed by quadrature where it is Student's t. */
@@ -39,4 +39,17 @@ describe('continuous ranked probability score', () => {
       expect(crpsOfMixture(slices(degrees, location, scale, 600), seen)).toBeCloseTo(score, 3);
     },
   );
+});
+
+describe('log score of Student’s t, from the slope of its distribution', () => {
+  it.each([
+    [11.1, 5.2, 13.8, 2.3, 2.528398],
+    [0.7, 4, 0, 1, 1.269725],
+  ])('at %d (%d degrees, location %d, scale %d) is %d', (seen, degrees, location, scale, score) => {
+    const t = (seen - location) / scale;
+    const step = 1e-4;
+    const slope =
+      (studentProbability(t + step, degrees) - studentProbability(t - step, degrees)) / (2 * step * scale);
+    expect(-Math.log(slope)).toBeCloseTo(score, 5);
+  });
 });

@@ -6,7 +6,6 @@ export function knowledgeWords({ inputs }: Pick<Answer, 'inputs'>): string {
   if (date === null)
     return `chances are of the removal law ${inputs.posterior_id}, not of this shop’s own trials`;
   const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
-  const whose =
-    invented === true ? 'an invented history, made up to try the program with' : 'what the shop knows';
+  const whose = invented === true ? 'an invented history' : 'what the shop knows';
   return `chances are of ${whose}, ${id}: ${counted(trials, 'trial')} and ${counted(jobs, 'gauged job')}, the latest of ${date}`;
 }
