@@ -88,6 +88,7 @@ after:
     passes: 1,
     // An operating factor of one half: as long beside the arc as with it burning.
     startTime: arcTime / inputs.OF - arcTime,
+    layerTime: 0,
     returnTime: 0,
     changeTime: 0,
     gaugeTime: 0,

@@ -494,4 +494,25 @@ export const MUTANTS = [
     plant: 'money(perLength(item.cost.mean, units), currency)',
     tests: TABLES,
   },
+  {
+    what: 'which side of the drawing is too deep, as chances are counted',
+    file: 'packages/engine/src/plan/chance.ts',
+    find: 'deepest[shop]! <= demand.most;',
+    plant: 'deepest[shop]! >= demand.most;',
+    tests: ['packages/engine/src/plan/chance.test.ts'],
+  },
+  {
+    what: 'the thinnest cut of a carriage, as the thickest',
+    file: 'packages/engine/src/plan/last-cut.ts',
+    find: 'Math.max(missing, least)',
+    plant: 'Math.min(missing, least)',
+    tests: ['packages/engine/src/plan/last-cut.test.ts'],
+  },
+  {
+    what: 'the groove priced at its deepest place',
+    file: 'packages/engine/src/plan/whole-cost.ts',
+    find: 'const depth = outcomes.depth[shop]!;',
+    plant: 'const depth = outcomes.deepest[shop]!;',
+    tests: ['packages/engine/src/plan/whole-cost.test.ts'],
+  },
 ];

@@ -15,6 +15,7 @@ export function arcWork(more: Partial<ArcWork> = {}): ArcWork {
     electrodePrice: 3,
     passes: 2,
     startTime: 60,
+    layerTime: 0,
     returnTime: 80,
     changeTime: 45,
     gaugeTime: 150,

@@ -33,6 +33,8 @@ export interface ArcWork {
   readonly passes: number;
   /** Time of one start [s]. */
   readonly startTime: number;
+  /** Time between all layers: cleaning, and setting the torch [s]. */
+  readonly layerTime: number;
   /** Time of one return of the carriage [s]. */
   readonly returnTime: number;
   /** Time of one electrode change [s]. */
@@ -98,7 +100,7 @@ export function arcSteps(
   return [
     plain('set_up', work.setUpTime * factors.set_up),
     plain('commissioning', work.commissioningTime * factors.commissioning),
-    plain('starts', work.passes * work.startTime * handling),
+    plain('starts', (work.passes * work.startTime + work.layerTime) * handling),
     { step: 'arc', time: draw.arcTime, money: burning(draw.arcTime, draw.electrodes) },
     plain('returns', Math.max(0, work.passes - 1) * work.returnTime * handling),
     plain('electrode_changes', Math.max(0, draw.electrodes - 1) * work.changeTime * handling),

@@ -415,6 +415,23 @@ const rates = z.strictObject({
       fallback: { text: '120 s', why: 'judgement, no source' },
     },
   ),
+  layer_time: amount(
+    'time',
+    { least: 0, most: 3600 },
+    {
+      title: 'Time between layers',
+      help: 'Time to lower the torch to the new floor and check its line before the next layer, beside cleaning and start.',
+      fallback: { text: '5 min', why: 'judgement, no source' },
+    },
+  ),
+  layer_cleaning_min_per_m: described(z.number().min(0).max(1000), {
+    title: 'Cleaning between layers, min per m',
+    help: 'Minutes to chip one metre of a layer free of slag, so that the next pass runs and a gauge sits clean.',
+    fallback: {
+      text: 2,
+      why: 'less than the cleaning at the end, which takes the carbon off too (judgement, no source)',
+    },
+  }),
   return_travel: amount(
     'speed',
     { least: 10 * MM_PER_MIN, most: 60_000 * MM_PER_MIN },

@@ -1,5 +1,6 @@
 import type { ArcWork, GrooveSection } from '../cost/index.ts';
 import type { Job } from '../job/index.ts';
+import { betweenLayers } from './effort.ts';
 import type { PlanOutcome } from './outcome.ts';
 
 /** What the plan does not tell of the cycle. */
@@ -41,6 +42,7 @@ export function arcWorkOfPlan(plan: PlanOutcome, job: Job, around: CycleSurround
     // A trial is one start more; there is no carriage to bring back from it, nor round a girth.
     passes: plan.passes.length + (hasTrial ? 1 : 0),
     startTime: rates.start_time,
+    layerTime: (plan.layers - 1) * betweenLayers(job),
     returnTime: returnTimeOf(plan, job),
     changeTime: rates.electrode_change_time,
     gaugeTime: readings * rates.gauge_time + (hasTrial ? rates.trial_time : 0),

@@ -23,6 +23,11 @@ export function usableLength(electrode: Rig['electrode']): number {
   return electrode.kind === 'plain' ? electrode.length - electrode.stub : electrode.length;
 }
 
+/** Time between two layers: to clean the one, and to set the torch for the next [s]. */
+export function betweenLayers({ rates, seam }: Job): number {
+  return rates.layer_time + rates.layer_cleaning_min_per_m * 60 * seam.length;
+}
+
 /** Labour and overhead of the crew, per hour in the job's currency [1/h]. */
 function crewRate({ rates, after }: Job): number {
   return rates.labour_per_hour + after.overhead_per_hour;
@@ -69,6 +74,8 @@ export function takes(
   const returnTime = job.seam.path === 'girth' ? 0 : passLength / rates.return_travel;
   const bar = (Math.PI * electrode.diameter ** 2) / 4;
   const usable = usableLength(electrode);
+  // A run-in is deepened over a short stretch only.
+  const layerTime = tryout?.kind === 'run_in' ? 0 : betweenLayers(job);
   const gaugeTime = rates.gauge_time * pattern.tracks * way.stations;
   const before =
     tryout === undefined
@@ -87,6 +94,7 @@ export function takes(
       returns * returnTime +
       (electrodes - 1) * rates.electrode_change_time +
       gauged * gaugeTime +
+      Math.max(0, passes / pattern.tracks - 1) * layerTime +
       before;
     return {
       arcTime,
@@ -157,13 +165,31 @@ export function meritBy(merit: Merit, objective: Job['plan']['objective']): numb
   return objective === 'time' ? merit.time : merit[objective] + TIE * merit.time;
 }
 
-/** Means over the shops of what an effort takes. */
-export function meritOf(effort: Effort, wholeCost: Float64Array): Merit {
-  return { time: mean(effort.jobTime), cost: mean(wholeCost), heat: mean(effort.energy) };
+/**
+ * Means of what an effort takes over the shops in which the seam was run: where a table says to stop and ask, the
+ * groove is still to be made, so that what was saved there saves nothing.
+ */
+export function meritOf(effort: Effort, costWhereRun: Float64Array, notRun: Uint8Array): Merit {
+  return {
+    time: meanWhereRun(effort.jobTime, notRun),
+    cost: mean(costWhereRun),
+    heat: meanWhereRun(effort.energy, notRun),
+  };
+}
+
+function meanWhereRun(values: Float64Array, notRun: Uint8Array): number {
+  let [sum, count] = [0, 0];
+  for (let shop = 0; shop < values.length; shop += 1) {
+    if (notRun[shop] === 1) continue;
+    sum += values[shop]!;
+    count += 1;
+  }
+  return count === 0 ? Number.POSITIVE_INFINITY : sum / count;
 }
 
 /** Mean of a list. */
 export function mean(values: Float64Array): number {
+  if (values.length === 0) return Number.POSITIVE_INFINITY;
   let sum = 0;
   for (const value of values) sum += value;
   return sum / values.length;

@@ -3,12 +3,20 @@ import type { Job } from '../job/index.ts';
 import { normalProbability, normalQuantile } from '../numeric/index.ts';
 import type { DepthDemand } from './chance.ts';
 import { type Merit, takes } from './effort.ts';
-import { commonCovariance } from './law.ts';
-import { beforeStop, energyForCut, heldEnergy, readingVariance, type TableTask } from './make-tables.ts';
+import { marginsAfterStop, probability } from './last-cut.ts';
+import { commonCovariance, type DepthLaw, middleDepth } from './law.ts';
+import {
+  beforeStop,
+  energyForCut,
+  heldEnergy,
+  OUT_OF_REACH,
+  readingVariance,
+  type TableTask,
+} from './make-tables.ts';
 import type { Doubt } from './outcome.ts';
 import { type SeamPaths, stationVariance } from './seam-paths.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
-import { courseWeight, RUN_IN_SHARE, type Way } from './way.ts';
+import { courseWeight, type Rig, RUN_IN_SHARE, type Way } from './way.ts';
 import { type AfterCostFunction, grooveLeft } from './whole-cost.ts';
 
 /** What a way promises before it is run in shops: normal in ln depth. */
@@ -23,6 +31,8 @@ export interface Forecast {
   readonly ligamentBinds: boolean;
   /** Energies wanted outside the range of the travel: -1 quicker, 1 slower than it goes, 0 inside [-]. */
   readonly outOfRange: -1 | 0 | 1;
+  /** Share of the shops, about, in which some setting wants to be quicker than the carriage goes [-]. */
+  readonly quick: number;
   readonly merit: Merit;
 }
 
@@ -42,10 +52,12 @@ export interface ForecastTask extends Omit<TableTask, 'way'> {
   readonly paths: (length: number) => SeamPaths;
 }
 
+/** Part of the shops that may want to travel quicker than the carriage before a lower current is looked at [-]. */
+export const QUICK_MOST = 0.02;
 /** Row width of a table in standard deviations of its readings, as a uniform error [-]. */
 const ROW_ERROR = (2 * 2.8) / 14 / Math.sqrt(12);
 /** Rounds of the target against the spread that depends on it [-]. */
-const ROUNDS = 2;
+const ROUNDS = 1;
 
 /** Quantiles of the few chances that a search asks for, over and over. */
 const quantiles = new Map<number, number>();
@@ -67,10 +79,10 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
   const zLigament = quantileAt(demand.ligamentAssurance);
   const { tracks } = rig.pattern;
   let logTarget = Math.log(Math.sqrt(required * Math.max(required, most)));
-  let margins = marginsOf(task, way, Math.exp(logTarget), z, tracks);
+  let margins = marginsOf(task, way, Math.exp(logTarget), z);
   for (let round = 0; round < ROUNDS; round += 1) {
     logTarget = Math.log(required) + margins.below;
-    margins = marginsOf(task, way, Math.exp(logTarget), z, tracks);
+    margins = marginsOf(task, way, Math.exp(logTarget), z);
   }
   const target = Math.exp(logTarget);
   const toMost = Math.log(most) - logTarget - margins.above;
@@ -89,7 +101,8 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
     slack: Math.min(toMost, toLigament),
     ligamentBinds: toLigament < toMost,
     outOfRange: slower ? 1 : quicker ? -1 : 0,
-    merit: meritOfWay(task, way, wanted, target, margins.known),
+    quick: margins.quick,
+    merit: meritOfWay(task, way, wanted, target * margins.mean, margins.known),
   };
 
   function meritOfWay(
@@ -134,10 +147,10 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
 }
 
 /**
- * What every way of a rig takes at least: one pass per track that just reaches in the middle, and nothing measured.
- * Depth rises faster than the energy that it takes, so that more layers only take more.
+ * What every way of so many layers takes at least: the travel of one pass per track that just reaches in the middle, and
+ * nothing measured. Depth rises faster than the energy that it takes, so that more layers only take more.
  */
-export function leastMerit(task: ForecastTask): Merit {
+export function leastMerit(task: ForecastTask, layers: number): Merit {
   const { law, rig, job, passLength, required } = task;
   const { tracks } = rig.pattern;
   const energy = heldEnergy(rig, energyForCut(law, rig, required));
@@ -150,7 +163,7 @@ export function leastMerit(task: ForecastTask): Merit {
     {
       travelTime: (tracks * passLength * Math.exp(energy)) / rig.unitTravel,
       trialTravelTime: 0,
-      passes: tracks,
+      passes: layers * tracks,
       gauged: 0,
       wear: task.wear,
     },
@@ -170,28 +183,41 @@ interface Margins {
   readonly spread: number;
   /** Variance of ln depth that readings tell and settings follow [-]. */
   readonly known: number;
+  /** Share of the shops in which some setting wants to be quicker than the carriage goes [-]. */
+  readonly quick: number;
+  /** Mean depth in parts of the one aimed at [-]. */
+  readonly mean: number;
 }
 
-function marginsOf(task: ForecastTask, way: Way, target: number, z: number, tracks: number): Margins {
-  const { law, rig, passLength, readingSd } = task;
+function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number): Margins {
+  const { law, rig, passLength, readingSd, demand } = task;
+  const { tracks } = rig.pattern;
   const { tryout, shares, stops } = way;
   const { pass, seam } = law.levels;
   const energy = heldEnergy(rig, energyForCut(law, rig, Math.max(...shares) * target));
   const prior = commonCovariance(law, energy, energy, rig.angleTerm);
+  const extremes = extremesOf(task.paths(passLength));
   let common = prior;
   let known = 0;
+  let quick = 0;
+  let z = wanted;
   if (tryout !== undefined) {
     const depth = (tryout.kind === 'run_in' ? RUN_IN_SHARE : Math.max(...shares)) * target;
     const reading = readingVariance(task, tryout, depth);
     const error = reading + ROW_ERROR ** 2 * (prior + reading);
     common = (prior * error) / (prior + error);
     known = prior - common;
+    const asked = askedAfter(task, way, target, Math.sqrt(prior + reading));
+    quick = asked.quick;
+    // Where a table says to stop and ask, the depth is not reached: the other shops must make up for them.
+    if (stops === 0) z = normalQuantile(Math.min(SURE, demand.assurance + asked.share));
   }
   const last = shares.length - 1;
   let own = 0;
+  let more = { below: 0, above: 0, mean: 1 };
+  const weight = seam * (tryout?.kind === 'run_in' ? 1 : courseWeight(shares));
   if (stops === 0) {
-    const weight = courseWeight(shares);
-    own = (pass * weight) ** 2 + ((1 - shares[0]!) * LATER_PASS_SD) ** 2;
+    own = (pass * courseWeight(shares)) ** 2 + ((1 - shares[0]!) * LATER_PASS_SD) ** 2;
   } else {
     let sum = 0;
     const targets = shares.map((share) => {
@@ -211,20 +237,95 @@ function marginsOf(task: ForecastTask, way: Way, target: number, z: number, trac
       (error / target) ** 2 +
       row * (state.depth / target) ** 2 +
       part ** 2 * (pass ** 2 + LATER_PASS_SD ** 2);
+    const plain = z * Math.sqrt(common + own + (weight * extremes.sd) ** 2);
+    const floorSd = Math.sqrt(state.common + state.own);
+    // The cut before the last was set by a reading too: what it was changed by is not known to the table.
+    const before = stops > 1 ? beforeStop(task, way, last - 1, targets, energy) : undefined;
+    const changed =
+      before === undefined
+        ? 0
+        : (Math.sqrt(before.common + before.own) * before.depth) / (state.depth - before.depth);
+    const least = cutAtQuickest(law, rig) / target;
+    // Without that there is no room already, and the closer look is spared.
+    if (Math.log(task.most / task.required) - 2 * (plain + weight * extremes.mean) > NO_ROOM) {
+      const after = marginsAfterStop(
+        {
+          floor: state.depth / target,
+          spread: floorSd,
+          gain: state.common / (state.common + variance),
+          least,
+          leastSpread: Math.sqrt(
+            Math.max(0, prior - (tryout === undefined && stops === 1 ? state.common : 0)),
+          ),
+          error: error / target,
+          own: Math.hypot(pass, LATER_PASS_SD, changed),
+          required: task.required / target,
+          most: task.most / target,
+          enough: task.enough,
+          along: weight * extremes.sd,
+        },
+        demand.assurance,
+      );
+      more = { below: after.below - plain, above: after.above - plain, mean: after.mean };
+    }
+    // Shops whose floor leaves less to cut than the carriage can.
+    const thin = Math.log(Math.max(1e-9, (1 - least) / (state.depth / target)));
+    quick = Math.max(quick, probability(-thin / floorSd));
   }
-  const weight = seam * (tryout?.kind === 'run_in' ? 1 : courseWeight(shares));
-  const extremes = extremesOf(task.paths(passLength));
   if (tracks === 1) {
     const spread = Math.sqrt(common + own + (weight * extremes.sd) ** 2);
     const margin = z * spread + weight * extremes.mean;
-    return { below: margin, above: margin, spread, known };
+    return { below: margin + more.below, above: margin + more.above, spread, known, quick, mean: more.mean };
   }
   const one = Math.hypot(Math.sqrt(own), weight * extremes.sd);
   const most = quantileAt(1 - 1 / (tracks + 1.5));
   const spread = Math.sqrt(common + (0.6 * one) ** 2);
-  const above = z * spread + most * one + weight * extremes.mean;
-  const below = z * spread + (most * one + weight * extremes.mean) / Math.SQRT2;
-  return { below, above, spread, known };
+  const above = z * spread + most * one + weight * extremes.mean + more.above;
+  const below = z * spread + (most * one + weight * extremes.mean) / Math.SQRT2 + more.below;
+  return { below, above, spread, known, quick, mean: more.mean };
+}
+
+/** Room, in ln depth, below which a way is not looked at more closely [-]. */
+const NO_ROOM = -0.06;
+/** Chance above which no quantile is asked for [-]. */
+const SURE = 0.9999;
+
+/** Least that a pass cuts in a middle shop: at the quickest travel [m]. */
+function cutAtQuickest(law: DepthLaw, rig: Rig): number {
+  return rig.electrode.diameter * Math.exp(middleDepth(law, rig.energyRange[0], rig.angleTerm));
+}
+
+/**
+ * Shops, about, in which the table after a trial or a run-in says to stop and ask, and those in which some setting
+ * wants to be quicker than the carriage goes: readings are normal in ln with this standard deviation.
+ */
+function askedAfter(
+  task: ForecastTask,
+  { tryout, shares, stops }: Way,
+  target: number,
+  spread: number,
+): { readonly share: number; readonly quick: number } {
+  const { law, rig, most } = task;
+  const slope = law.mean[1];
+  const [low, high] = rig.energyRange;
+  const runIn = tryout?.kind === 'run_in';
+  const set = stops > 0 ? shares.slice(0, shares.length - stops) : shares;
+  const energies = (runIn ? [1] : set).map((share) => energyForCut(law, rig, share * target));
+  // ln of how much deeper, or less deep, than expected a shop may cut before the travel ends.
+  const toQuickest = slope * (Math.min(...energies) - low);
+  const toSlowest = slope * (high - Math.max(...energies));
+  let share =
+    probability(-(toQuickest + OUT_OF_REACH) / spread) + probability(-(toSlowest + OUT_OF_REACH) / spread);
+  let quick = probability(-toQuickest / spread);
+  if (runIn) {
+    const least = cutAtQuickest(law, rig);
+    const begun = RUN_IN_SHARE * target;
+    // Deepened at the quickest, the run-in must not become too deep.
+    const room = Math.log((most * (1 - OUT_OF_REACH / 2)) / (begun + least));
+    share = Math.max(share, probability(-room / spread));
+    quick = Math.max(quick, probability(-Math.log(Math.max(1e-9, target / (begun + least))) / spread));
+  }
+  return { share, quick };
 }
 
 const known = new WeakMap<SeamPaths, { mean: number; sd: number }>();

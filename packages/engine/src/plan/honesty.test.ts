@@ -41,7 +41,7 @@ describe('Floors simulated on a fine grid along the seam', { timeout: 60_000 }, 
   it.each([
     ['blind', '100 mm', BLIND],
     ['blind', '20 m', BLIND],
-    ['trial', '3 m', TRIAL],
+    ['trial', '200 mm', TRIAL],
     ['trial', '8 m', TRIAL],
     ['run_in', '2 m', RUN_IN],
     ['layers', '300 mm', LAYERS],

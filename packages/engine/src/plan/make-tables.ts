@@ -1,4 +1,5 @@
 import { normalProbability } from '../numeric/index.ts';
+import { PASS_DEPTH_MOST } from '../removal/index.ts';
 import { commonCovariance, type DepthLaw, middleDepth } from './law.ts';
 import type { ReadingRow, ReadingTable } from './reading-table.ts';
 import { stationVariance } from './seam-paths.ts';
@@ -141,7 +142,7 @@ function tryoutTable(task: TableTask, energy: number, target: number, cuts: read
 const ASK: ReadingRow = { action: 'ask', logEnergy: [], cuts: [] };
 const DONE: ReadingRow = { action: 'done', logEnergy: [], cuts: [] };
 /** Depth that may be missed, in ln, because the carriage cannot travel as a row asks [-]. */
-const OUT_OF_REACH = 0.1;
+export const OUT_OF_REACH = 0.1;
 
 /** Whether what the travel allows comes near what was wanted. */
 function isNear(law: DepthLaw, wanted: readonly number[], held: readonly number[]): boolean {
@@ -214,12 +215,16 @@ function stopTable(
   // Where the pass before ran at the middle setting, the range of the travel is that far away.
   const [down, up] = [least - before, greatest - before];
   const isLast = layer === way.shares.length - 1;
+  const passMost = PASS_DEPTH_MOST * rig.electrode.diameter;
   /** What a reading asks of the next pass, and whether the floor is better left as it is. */
   const rowAt = (reading: number): ReadingRow => {
     const missing = target - reading;
+    // Deeper than one pass goes: of the last layer no pass mends it, of others a later one does.
+    if (isLast && missing > passMost) return ASK;
     // ln of how much deeper than expected this shop cuts.
     const lift = gain * Math.log(reading / state.depth);
-    const wanted = missing > 0 ? (Math.log(missing / lastCut) - lift) / slope : Number.NEGATIVE_INFINITY;
+    const asked = Math.min(missing, passMost);
+    const wanted = asked > 0 ? (Math.log(asked / lastCut) - lift) / slope : Number.NEGATIVE_INFINITY;
     const held = Math.min(up, Math.max(down, wanted));
     const cut = lastCut * Math.exp(lift + slope * held);
     if (isLast && wanted > up && missing > cut * (1 + OUT_OF_REACH)) return ASK;

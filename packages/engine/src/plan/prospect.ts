@@ -3,7 +3,14 @@ import type { Job, KitElectrode } from '../job/index.ts';
 import { depthRegressors, predictWear, predictWidth } from '../removal/index.ts';
 import { depthDemand, runDemand } from './demand.ts';
 import { type Merit, meritBy } from './effort.ts';
-import { type Forecast, type ForecastTask, forecast, leastMerit, widthForecast } from './forecast.ts';
+import {
+  type Forecast,
+  type ForecastTask,
+  forecast,
+  leastMerit,
+  QUICK_MOST,
+  widthForecast,
+} from './forecast.ts';
 import type { DepthLaw } from './law.ts';
 import type { MissNote } from './miss.ts';
 import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
@@ -32,48 +39,61 @@ export function prospectWith(task: ProspectTask, way: Way): Prospect {
   return { task, way, forecast: forecast(task, way) };
 }
 
-/** Forecasts of the families of a job in work: they do not depend on the limits that it is planned within. */
-const kept = new WeakMap<readonly Way[], Map<string, KeptProspects>>();
+/** Forecasts of the ways of a job in work: they do not depend on the limits that it is planned within. */
+const kept = new WeakMap<Way, Map<string, KeptProspect>>();
 
-/** Forecasts of a family, and the law and the costs that they were made with. */
-interface KeptProspects extends Pick<ProspectTask, 'law' | 'afterCost'> {
-  readonly all: readonly Prospect[];
+/** The forecast of a way, and the law and the costs that it was made with. */
+interface KeptProspect extends Pick<ProspectTask, 'law' | 'afterCost'> {
+  readonly prospect: Prospect;
 }
 
-/** The forecast of each way of a family, kept from before where it was made already. */
-function keptProspects(task: ProspectTask, ways: readonly Way[]): readonly Prospect[] {
-  const { job, law, afterCost, rig } = task;
-  const ofFamily = kept.get(ways) ?? new Map<string, KeptProspects>();
-  kept.set(ways, ofFamily);
+/** What tells the rigs of a job apart. */
+function rigKey({ job, rig }: ProspectTask): string {
   const { electrode, current, energyRange, pattern } = rig;
-  const key = [
-    job.kit.electrodes.indexOf(electrode),
-    current,
-    energyRange,
-    pattern.tracks,
-    pattern.spacing,
-  ].join(' ');
-  const known = ofFamily.get(key);
-  if (known?.law === law && known.afterCost === afterCost) return known.all;
-  const all = ways.map((way) => prospectWith(task, way));
-  ofFamily.set(key, { law, afterCost, all });
-  return all;
+  return [job.kit.electrodes.indexOf(electrode), current, energyRange, pattern.tracks, pattern.spacing].join(
+    ' ',
+  );
 }
 
-/** The most promising ways of an electrode at a current; too slow: all of them want to travel faster than the carriage. */
+/** The forecast of a way on a rig, kept from before where it was made already. */
+function keptProspect(task: ProspectTask, key: string, way: Way): Prospect {
+  const { law, afterCost } = task;
+  const ofWay = kept.get(way) ?? new Map<string, KeptProspect>();
+  kept.set(way, ofWay);
+  const known = ofWay.get(key);
+  if (known?.law === law && known.afterCost === afterCost) return known.prospect;
+  const prospect = prospectWith(task, way);
+  ofWay.set(key, { law, afterCost, prospect });
+  return prospect;
+}
+
+/** What is forecast: the ways of an electrode at a current, those of every track pattern. */
+export interface ProspectQuestion {
+  readonly electrode: KitElectrode;
+  readonly current: number;
+  /** Which ways of which pattern are meant. */
+  readonly isMeant: (pattern: Pattern, way: Way) => boolean;
+}
+
+/** A way on a pattern of tracks. */
+export interface PatternWay {
+  readonly pattern: Pattern;
+  readonly way: Way;
+}
+
+/** The most promising ways of an electrode at a current, and those that want to travel faster than the carriage does. */
 export function prospectsOf(
   input: SearchInput,
   law: DepthLaw,
-  electrode: KitElectrode,
-  current: number,
+  { electrode, current, isMeant }: ProspectQuestion,
   miss: MissNote,
-): { readonly list: readonly Prospect[]; readonly tooSlow: boolean } {
+): { readonly list: readonly Prospect[]; readonly tooQuick: readonly PatternWay[] } {
   const { job, belief } = input;
   const wanted = depthDemand(job, 0);
   const width = predictWidth(belief, electrode.diameter);
-  if (tooSharp(width.p50 / 2, job, miss)) return { list: [], tooSlow: false };
   const list: Prospect[] = [];
-  let [quick, others] = [0, 0];
+  const tooQuick: PatternWay[] = [];
+  if (tooSharp(width.p50 / 2, job, miss)) return { list, tooQuick };
   for (const pattern of patternsOf(width.p50, job, miss)) {
     const task = taskOf(input, law, electrode, current, pattern, width);
     if (task.required >= task.most) {
@@ -101,40 +121,52 @@ export function prospectsOf(
       });
       continue;
     }
-    if (isBeyond(input, leastMerit(task))) continue;
-    for (const { ways } of wayFamilies(job, pattern.tracks, task.passLength)) {
-      const all = keptProspects(task, ways);
-      for (const each of all) noteMerit(input, each);
-      const inReach = all.filter((each) => each.forecast.outOfRange === 0);
+    if (isBeyond(input, leastMerit(task, 1), BEYOND)) continue;
+    const key = rigKey(task);
+    for (const { ways, layers } of wayFamilies(job, pattern.tracks, task.passLength)) {
+      if (layers > 1 && isBeyond(input, leastMerit(task, layers), FAR_BEYOND)) continue;
+      const all = ways.filter((way) => isMeant(pattern, way)).map((way) => keptProspect(task, key, way));
+      if (all.length === 0) continue;
+      const inReach: Prospect[] = [];
+      for (const each of all) {
+        noteMerit(input, each);
+        const { outOfRange, quick, slack } = each.forecast;
+        if (outOfRange === 0) inReach.push(each);
+        // A lower current cuts thinner, which helps where there is little room.
+        if (outOfRange === -1 || (outOfRange === 0 && quick > QUICK_MOST && slack < AMPLE_ROOM))
+          tooQuick.push({ pattern, way: each.way });
+      }
       if (inReach.length === 0) {
-        if (all.every((each) => each.forecast.outOfRange === -1)) quick += 1;
-        else others += 1;
         noteRange(all[0]!, miss);
         // The table ends and the shops decide where the middle of the law is just out of reach.
         if (job.locks.travel === undefined) continue;
-      } else others += 1;
+      }
       list.push(...bestOfFamily(inReach.length > 0 ? inReach : all, job, miss));
     }
   }
-  return { list, tooSlow: quick > 0 && others === 0 };
+  return { list, tooQuick };
 }
 
-/** How much more than what is forecast elsewhere a rig must take at least to be passed over [-]. */
-const BEYOND = 1.05;
+/** How much more than what is forecast elsewhere a rig, or its ways of several layers, must take at least to be passed over [-]. */
+export const BEYOND = 1.05;
+const FAR_BEYOND = 1.1;
+/** Room above, in ln depth, with which a way need not cut thinner [-]. */
+const AMPLE_ROOM = 0.15;
 /** Room above, in ln depth, from which on a forecast is sure enough to pass others over [-]. */
 const SURE_ROOM = 0.06;
 
 /** Whether what a rig takes at least is more than a way already forecast takes, by the job's objective and by time. */
-function isBeyond({ job, horizon }: SearchInput, least: Merit): boolean {
+function isBeyond({ job, horizon }: SearchInput, least: Merit, much: number): boolean {
   const { objective } = job.plan;
-  return meritBy(least, objective) > BEYOND * horizon[objective] && least.time > BEYOND * horizon.time;
+  const factor = horizon.found ? BEYOND : much;
+  return meritBy(least, objective) > factor * horizon[objective] && least.time > factor * horizon.time;
 }
 
 function noteMerit(
   { job, horizon }: SearchInput,
   { forecast: { slack, outOfRange, merit } }: Prospect,
 ): void {
-  if (slack < SURE_ROOM || outOfRange !== 0) return;
+  if (horizon.found || slack < SURE_ROOM || outOfRange !== 0) return;
   for (const objective of [job.plan.objective, 'time'] as const) {
     horizon[objective] = Math.min(horizon[objective], meritBy(merit, objective));
   }

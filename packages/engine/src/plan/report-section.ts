@@ -19,7 +19,7 @@ export function bandFloors(
 }
 
 /** A section with this deepest point, each layer and track scaled alike: the same tracks, drawn shallower or deeper. */
-function floorOfDepth({ solved, forecast }: Feasible, wanted: number, widest: number): Floor {
+export function floorOfDepth({ solved, forecast }: Feasible, wanted: number, widest: number): Floor {
   const { pattern } = solved.setup.rig;
   const width = forecast.passWidth;
   const halfWidth = widest / 2 + width / 2;

@@ -10,7 +10,7 @@ import { trackOffset } from './pattern.ts';
 import { stopOutcomes, tryoutOutcome } from './report-gauge.ts';
 import type { ReportInput } from './report-input.ts';
 import { limitsOf } from './report-limits.ts';
-import { bandFloors, sectionOutcome } from './report-section.ts';
+import { bandFloors, floorOfDepth, sectionOutcome } from './report-section.ts';
 import { RUN_IN_SHARE } from './way.ts';
 import type { Feasible } from './weigh.ts';
 import { worthMeasuring } from './worth.ts';
@@ -29,11 +29,12 @@ export function planOutcome(
   const deepest = percentiles(run(outcomes.deepest), BAND) as Triple;
   const widths = run(outcomes.width);
   const width = percentiles(widths, BAND) as Triple;
-  const floors = bandFloors(feasible, deepest, percentiles(widths, [0.999])[0]!);
+  const widest = percentiles(widths, [0.999])[0]!;
+  const floors = bandFloors(feasible, deepest, widest);
   const shape = measureFloor(floors.p50);
   const tryout = tryoutOutcome(feasible, input);
   const passes = passesOf(feasible, input);
-  const electrodesUsed = expectation(effort.electrodes);
+  const electrodesUsed = expectation(run(effort.electrodes));
   return {
     ways: waysOf(feasible),
     dominated: told.dominated,
@@ -50,14 +51,14 @@ export function planOutcome(
     cuspHeight: shape.cuspHeight,
     ligament: { p05: job.plate.thickness - deepest[2], p50: job.plate.thickness - deepest[1] },
     chances,
-    arcTime: expectation(effort.arcTime),
-    jobTime: expectation(effort.jobTime),
-    cost: expectation(effort.cost),
+    arcTime: expectation(run(effort.arcTime)),
+    jobTime: expectation(run(effort.jobTime)),
+    cost: expectation(run(effort.cost)),
     wholeCost: expectation(feasible.wholeCost),
     electrodesUsed,
     currency: job.rates.currency,
-    arcEnergy: percentiles(effort.energy, [0.5])[0]!,
-    removed: shape.area,
+    arcEnergy: percentiles(run(effort.energy), [0.5])[0]!,
+    removed: measureFloor(floorOfDepth(feasible, percentiles(run(outcomes.depth), [0.5])[0]!, widest)).area,
     lossLength: lossLength(Math.max(...passes.map((pass) => pass.travel)), job.kit.loss_window),
     tryout,
     stops: stopOutcomes(feasible, input),

@@ -28,6 +28,9 @@ export interface SearchTask {
 
 /** The same with what the search has learned so far. */
 export interface SearchInput extends SearchTask {
-  /** The least that a way with room to spare is forecast to take, by each objective; it falls as the search goes on. */
-  readonly horizon: { time: number; cost: number; heat: number };
+  /**
+   * What a rig must not take more than to be worth a look, by each objective: the least that a way with room to spare
+   * is forecast to take, which falls as the search goes on, or once that is known what was found.
+   */
+  readonly horizon: { time: number; cost: number; heat: number; found: boolean };
 }

@@ -5,13 +5,14 @@ import { depthDemand } from './demand.ts';
 import { effortOf, type Merit, meritBy, meritOf } from './effort.ts';
 import { lawOf } from './law.ts';
 import { type Miss, type MissNote, missChance } from './miss.ts';
-import { type Prospect, prospectsOf, prospectWith } from './prospect.ts';
+import type { Pattern } from './pattern.ts';
+import { BEYOND, type Prospect, type ProspectQuestion, prospectsOf, prospectWith } from './prospect.ts';
 import type { SearchInput, SearchTask } from './search-task.ts';
 import { type Solved, type SolveTask, solve, triedAgain, triedAt } from './solve.ts';
 import { kindOfWay, type Way } from './way.ts';
 import { waysNear } from './ways.ts';
 import { energyAllowed, type Feasible, weigh } from './weigh.ts';
-import { wholeCosts } from './whole-cost.ts';
+import { costsWhereRun, wholeCosts } from './whole-cost.ts';
 
 /** Everything found: what works, and where the rest failed. */
 export interface SearchResult {
@@ -33,16 +34,17 @@ const NEAR_GAIN = 1e-3;
 const COMPARED_TRIES = 6;
 /** Rounds of looking at nearby ways [-]. */
 const NEAR_ROUNDS = 6;
-/** Shops more in which nothing is run, that a nearby way may have [-]: what is not run costs nothing. */
-const NOT_RUN_MORE = 0.01;
 
 type Objective = Job['plan']['objective'];
 
-/** An electrode with the currents it may be run at, the greatest first, and how many of them have been opened. */
+/** An electrode with the currents it may be run at, the greatest first, and what has been looked at. */
 interface ElectrodeCurrents {
   readonly electrode: KitElectrode;
   readonly currents: readonly number[];
+  /** Currents that every way was looked at with [-]. */
   opened: number;
+  /** Ways looked at with each current, by pattern and way. */
+  readonly seen: readonly Map<string, Set<Way>>[];
 }
 
 /**
@@ -50,11 +52,12 @@ interface ElectrodeCurrents {
  *
  * Every way is forecast first, in closed form. The most promising is solved in shops, then the next, until none is
  * forecast well enough to beat the best found; then ways near the best are tried. At a lower current the same groove
- * only takes longer, so lower ones are opened where the travel or a limit of the kit turned a way away.
+ * only takes longer, so a way is looked at with a lower one where it wants to travel quicker than the carriage does, and
+ * all of them are where a limit of the kit turned one away.
  */
 export function search(within: SearchTask): SearchResult {
   const far = Number.POSITIVE_INFINITY;
-  const input: SearchInput = { ...within, horizon: { time: far, cost: far, heat: far } };
+  const input: SearchInput = { ...within, horizon: { time: far, cost: far, heat: far, found: false } };
   const { job, work } = input;
   const misses = new Map<string, Miss>();
   const miss = (next: Miss): void => {
@@ -62,27 +65,50 @@ export function search(within: SearchTask): SearchResult {
     if (known === undefined || next.size < known.size) misses.set(next.constraint, next);
   };
   const law = lawOf(input.belief);
-  const electrodes: ElectrodeCurrents[] = electrodesOf(job, miss).map((electrode) => ({
-    electrode,
-    currents: currentsOf(electrode, job, miss),
-    opened: 0,
-  }));
+  const electrodes: ElectrodeCurrents[] = electrodesOf(job, miss).map((electrode) => {
+    const currents = currentsOf(electrode, job, miss);
+    return { electrode, currents, opened: 0, seen: currents.map(() => new Map()) };
+  });
   const prospects: Prospect[] = [];
-  const open = (each: ElectrodeCurrents): void => {
-    while (each.opened < each.currents.length) {
-      const current = each.currents[each.opened]!;
-      each.opened += 1;
-      const { list, tooSlow } = prospectsOf(input, law, each.electrode, current, miss);
+  /** Looks at ways with a current, and at those of them that are too quick for the carriage with the next ones. */
+  const look = (each: ElectrodeCurrents, from: number, isMeant: ProspectQuestion['isMeant']): void => {
+    let wanted = isMeant;
+    for (let index = from; index < each.currents.length; index += 1) {
+      const seen = each.seen[index]!;
+      const fresh: ProspectQuestion['isMeant'] = (pattern, way) => {
+        if (!wanted(pattern, way)) return false;
+        const ofPattern = waysOf(seen, pattern);
+        if (ofPattern.has(way)) return false;
+        ofPattern.add(way);
+        return true;
+      };
+      const { electrode, currents } = each;
+      const question = { electrode, current: currents[index]!, isMeant: fresh };
+      const { list, tooQuick } = prospectsOf(input, law, question, miss);
       prospects.push(...list);
-      // A carriage that cannot go quickly enough needs less current.
-      if (!tooSlow) return;
+      if (tooQuick.length === 0) return;
+      const left = new Map<string, Set<Way>>();
+      for (const { pattern, way } of tooQuick) waysOf(left, pattern).add(way);
+      wanted = (pattern, way) => waysOf(left, pattern).has(way);
     }
+  };
+  /** Looks at every way with the next current. */
+  const open = (each: ElectrodeCurrents): void => {
+    if (each.opened >= each.currents.length) return;
+    each.opened += 1;
+    look(each, each.opened - 1, () => true);
   };
   for (const each of electrodes) open(each);
   const feasible: Feasible[] = [];
-  const limited = (prospect: Prospect): void => {
-    const each = electrodes.find(({ electrode }) => electrode === prospect.task.rig.electrode)!;
-    if (each.currents[each.opened - 1] === prospect.task.rig.current) open(each);
+  /** What might do at a lower current: this way, or every way where a limit of the kit turned it away. */
+  const lowered = ({ task: { rig }, way: own }: Prospect, limitedBy: LimitedBy): void => {
+    const each = electrodes.find(({ electrode }) => electrode === rig.electrode)!;
+    const index = each.currents.indexOf(rig.current);
+    if (limitedBy === 'kit' && index === each.opened - 1) open(each);
+    if (limitedBy === 'travel') {
+      const key = patternKey(rig.pattern);
+      look(each, index + 1, (pattern, way) => way === own && patternKey(pattern) === key);
+    }
   };
   const scouted = new Map<Prospect, Scouted>();
   const settled = new Set<Prospect>();
@@ -91,6 +117,8 @@ export function search(within: SearchTask): SearchResult {
     (each: Prospect): number => {
       const seen = scouted.get(each);
       if (settled.has(each) || seen?.hopeless === true) return Number.POSITIVE_INFINITY;
+      // Where one plan is enough, the one with the most room is the likeliest to be one.
+      if (input.firstOnly) return (seen === undefined ? 10 : 0) - each.forecast.slack;
       return seen === undefined
         ? meritBy(each.forecast.merit, objective) * (1 - FORECAST_ERROR)
         : meritBy(seen.merit, objective);
@@ -101,14 +129,26 @@ export function search(within: SearchTask): SearchResult {
     if (seen === undefined) {
       const scout = scoutOf(input, next, miss);
       scouted.set(next, scout);
-      if (scout.hopeless && scout.limited) limited(next);
+      if (scout.hopeless && scout.atQuickest) lowered(next, 'travel');
       return undefined;
     }
     settled.add(next);
     const outcome = settle(input, next, seen.logTarget, miss);
     if (outcome.feasible !== undefined) feasible.push(outcome.feasible);
-    else if (outcome.limited) limited(next);
+    else if (outcome.limitedBy !== undefined) lowered(next, outcome.limitedBy);
     return outcome.feasible;
+  };
+  /** Looks at what was passed over for a forecast that nothing found keeps, as far as it may be better than what was found. */
+  const lookedBeyond = new Set<Objective>();
+  const lookBeyond = (objective: Objective): void => {
+    const { horizon } = input;
+    if (lookedBeyond.has(objective)) return;
+    lookedBeyond.add(objective);
+    const found = Math.min(far, ...feasible.map(({ merit }) => meritBy(merit, objective)));
+    if (found <= BEYOND * horizon[objective]) return;
+    Object.assign(horizon, { time: 0, cost: 0, heat: 0, [objective]: found / BEYOND, found: true });
+    for (const each of electrodes)
+      for (let index = 0; index < each.opened; index += 1) look(each, index, () => true);
   };
   let complete = true;
   const objectives: Objective[] = input.compared ? [job.plan.objective, 'time'] : [job.plan.objective];
@@ -117,7 +157,11 @@ export function search(within: SearchTask): SearchResult {
     let best = leastBy(feasible, (each) => meritBy(each.merit, objective));
     const promise = promiseBy(objective);
     for (;;) {
-      const next = leastBy(prospects, promise);
+      let next = leastBy(prospects, promise);
+      if (next === undefined || (best !== undefined && promise(next) > meritBy(best.merit, objective))) {
+        lookBeyond(objective);
+        next = leastBy(prospects, promise);
+      }
       if (next === undefined) {
         // Before it is said that nothing was found, every current has been looked at.
         const closed = electrodes.filter((each) => each.opened < each.currents.length);
@@ -154,8 +198,9 @@ export function search(within: SearchTask): SearchResult {
     for (const { electrode, currents } of electrodes) {
       if (feasible.some(({ solved }) => solved.setup.rig.electrode === electrode)) continue;
       if (!prospects.some(({ task }) => task.rig.electrode === electrode) && currents[0] !== undefined) {
-        const unbounded = { ...input, horizon: { time: far, cost: far, heat: far } };
-        prospects.push(...prospectsOf(unbounded, law, electrode, currents[0], miss).list);
+        const unbounded = { ...input, horizon: { time: far, cost: far, heat: far, found: true } };
+        const question = { electrode, current: currents[0], isMeant: () => true };
+        prospects.push(...prospectsOf(unbounded, law, question, miss).list);
       }
       compare((own) => own === electrode);
     }
@@ -166,6 +211,23 @@ export function search(within: SearchTask): SearchResult {
     }
   }
   return { feasible, misses: [...misses.values()].sort((a, b) => a.size - b.size), complete };
+}
+
+/** What a lower current might mend. */
+type LimitedBy = 'travel' | 'kit';
+
+function patternKey({ tracks, spacing }: Pattern): string {
+  return `${tracks}/${spacing}`;
+}
+
+/** The ways of a pattern, in a list kept by pattern. */
+function waysOf(lists: Map<string, Set<Way>>, pattern: Pattern): Set<Way> {
+  const key = patternKey(pattern);
+  const known = lists.get(key);
+  if (known !== undefined) return known;
+  const fresh = new Set<Way>();
+  lists.set(key, fresh);
+  return fresh;
 }
 
 /** The element with the least value. */
@@ -204,12 +266,10 @@ function electrodesOf(job: Job, miss: MissNote): readonly KitElectrode[] {
 /** What a few shops say of a way. */
 interface Scouted {
   readonly hopeless: boolean;
-  /** Whether a lower current might do. */
-  readonly limited: boolean;
+  /** Whether a setting stands at the end of the travel, so that a lower current might do. */
+  readonly atQuickest: boolean;
   readonly logTarget: number;
   readonly merit: Merit;
-  /** Share of the shops in which a table says to stop and ask before the seam is cut [-]. */
-  readonly notRun: number;
 }
 
 function solveTask(input: SearchInput, { task, way }: Prospect, guard: number): SolveTask {
@@ -246,10 +306,9 @@ function scoutOf(input: SearchInput, prospect: Prospect, miss: MissNote): Scoute
         );
   return {
     hopeless,
-    limited: atQuickest(solved),
+    atQuickest: atQuickest(solved),
     logTarget: solved.logTarget,
-    merit: meritOf(effort, costs),
-    notRun: solved.outcomes.notRun.reduce((sum, each) => sum + each, 0) / input.scouts.count,
+    merit: meritOf(effort, costsWhereRun(costs, solved.outcomes.notRun), solved.outcomes.notRun),
   };
 }
 
@@ -262,7 +321,7 @@ function settle(
   asked: Prospect,
   logTarget: number,
   miss: MissNote,
-): { readonly feasible?: Feasible; readonly limited?: boolean } {
+): { readonly feasible?: Feasible; readonly limitedBy?: LimitedBy } {
   const first = triedAt(solveTask(input, asked, 0), logTarget, input.scouts);
   const allowed = energyAllowed(input, solveTask(input, asked, 0), asked.task.passWidth, first);
   const prospect = allowed === undefined ? asked : slowedTo(asked, allowed);
@@ -276,12 +335,12 @@ function settle(
       // What is short by much more than chance is not mended by asking for more.
       if (fair.shortfall > 3 * fair.chances.standardError || guard === GUARDS.at(-1)) {
         missChance(fair.chances, plain.demand, fair.shortfall, miss);
-        return { limited: atQuickest(fair) };
+        return atQuickest(fair) ? { limitedBy: 'travel' } : {};
       }
       continue;
     }
     const feasible = weigh(input, plain, prospect.task, fair, miss);
-    return feasible === undefined ? { limited: true } : { feasible };
+    return feasible === undefined ? { limitedBy: 'kit' } : { feasible };
   }
   return {};
 }
@@ -306,8 +365,7 @@ function nearBest(input: SearchInput, found: Feasible, objective: Objective, mis
       const prospect = prospectWith(found.forecast, way);
       const seen = scoutOf(input, prospect, miss);
       const merit = meritBy(seen.merit, objective);
-      if (seen.hopeless || seen.notRun > scout.notRun + NOT_RUN_MORE || merit >= least * (1 - NEAR_GAIN))
-        continue;
+      if (seen.hopeless || merit >= least * (1 - NEAR_GAIN)) continue;
       [best, scout, least] = [prospect, seen, merit];
     }
     if (best === before) break;

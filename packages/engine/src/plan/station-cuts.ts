@@ -7,6 +7,7 @@ import {
   type SectionPoint,
 } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
+import { betweenLayers } from './effort.ts';
 import type { PassOutcome, PlanOutcome, RowOutcome, StopOutcome } from './outcome.ts';
 
 /** Plate that the section must have left under the deepest floor [m]. */
@@ -111,7 +112,8 @@ function timesAt(passes: readonly PassOutcome[], { job, plan, station }: Station
     const next = passes[index + 1];
     if (next !== undefined && next.layer !== pass.layer) {
       const stations = plan.stops.find((stop) => stop.afterLayer === pass.layer)?.stations.length ?? 0;
-      start += stations * plan.pattern.tracks * rates.gauge_time;
+      // A run-in is deepened over a short stretch, for which nothing is cleaned or set anew.
+      start += stations * plan.pattern.tracks * rates.gauge_time + (plan.layers > 1 ? betweenLayers(job) : 0);
     }
     return at;
   });

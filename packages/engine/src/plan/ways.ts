@@ -4,6 +4,8 @@ import type { Tryout, Way } from './way.ts';
 /** Ways that differ only in numbers: parts of the depth, stations, length of a trial. */
 export interface WayFamily {
   readonly ways: readonly Way[];
+  /** Layers of every one of them [-]. */
+  readonly layers: number;
 }
 
 /** Lengths of a trial or a run-in that are tried, and the least [m]; those between are tried once the best is known. */
@@ -39,15 +41,22 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
   const layersMost = locks.layers ?? plan.layers_most;
   const mayGauge = plan.gauge_stops === 'allowed' && locks.travel === undefined;
   const stations = upTo(STATIONS, kit.gauge.stations_most);
+  const few = stations.filter((each) => each === 2 || each === 5 || each === stations.at(-1));
+  // Tracks side by side have many patterns, so that fewer numbers are tried for each; those between come later.
+  const atStops = tracks > 1 ? few : stations;
   const families: WayFamily[] = [];
   const tryouts = mayGauge ? tryoutsOf(job, tracks, passLength, stations) : [];
   for (let layers = layersLeast; layers <= layersMost; layers += 1) {
     const even = evenShares(layers);
     const split = layers === 2 ? [even, [0.65, 0.35], [0.8, 0.2]] : [even];
-    families.push({ ways: split.map((shares) => ({ tryout: undefined, shares, stops: 0, stations: 1 })) });
+    families.push({
+      layers,
+      ways: split.map((shares) => ({ tryout: undefined, shares, stops: 0, stations: 1 })),
+    });
     for (const { kind, list } of tryouts) {
       if (kind === 'run_in' && layers > 1) continue;
       families.push({
+        layers,
         ways: list.flatMap((tryout) => split.map((shares) => ({ tryout, shares, stops: 0, stations: 1 }))),
       });
     }
@@ -55,15 +64,16 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
     for (let stops = 1; stops <= Math.min(STOPS_MOST, layers - 1); stops += 1) {
       const shares = gaugedShares(layers, stops);
       families.push({
-        ways: stations.flatMap((each) =>
+        layers,
+        ways: atStops.flatMap((each) =>
           shares.map((share) => ({ tryout: undefined, shares: share, stops, stations: each })),
         ),
       });
       const trials = tryouts.find(({ kind }) => kind === 'trial')?.list ?? [];
       // With both, the length of the trial hardly matters: the longest is taken, and fewer numbers are tried.
       const longest = Math.max(0, ...trials.map(({ length }) => length));
-      const few = stations.filter((each) => each === 2 || each === 5 || each === stations.at(-1));
       families.push({
+        layers,
         ways: trials
           .filter((trial) => trial.length === longest && few.includes(trial.stations))
           .flatMap((tryout) =>
@@ -112,9 +122,9 @@ function tryoutsOf(
   stations: readonly number[],
 ): { readonly kind: Tryout['kind']; readonly list: readonly Tryout[] }[] {
   const listOf = (kind: Tryout['kind']): Tryout[] =>
-    upTo(TRYOUT_LENGTHS, tryoutMost(job, kind, passLength)).flatMap((length) =>
-      stations.map((each) => ({ kind, length, stations: each })),
-    );
+    upTo(TRYOUT_LENGTHS, tryoutMost(job, kind, passLength))
+      .filter((length) => kind === 'trial' || length >= TRYOUT_LEAST)
+      .flatMap((length) => stations.map((each) => ({ kind, length, stations: each })));
   return [
     ...(job.kit.trial.on === 'none' ? [] : [{ kind: 'trial' as const, list: listOf('trial') }]),
     // A pocket rises at both ends, and tracks lie side by side: there is no first stretch to cut alone.

@@ -6,7 +6,7 @@ import { type Miss, type MissNote, missOf } from './miss.ts';
 import type { ProspectTask } from './prospect.ts';
 import type { SearchInput } from './search-task.ts';
 import type { Solved, SolveTask } from './solve.ts';
-import { wholeCosts } from './whole-cost.ts';
+import { costsWhereRun, wholeCosts } from './whole-cost.ts';
 
 /** A set-up that meets every demand and every hard limit, with what it takes. */
 export interface Feasible {
@@ -16,7 +16,7 @@ export interface Feasible {
   /** Its settings as the limit functions see them, the slowest first. */
   readonly candidates: readonly Candidate[];
   readonly effort: Effort;
-  /** Cost of the whole job in a part of the shops, in the job's currency [-]. */
+  /** Cost of the whole job in a part of the shops in which the seam is run, in the job's currency [-]. */
   readonly wholeCost: Float64Array;
   readonly merit: Merit;
 }
@@ -38,11 +38,14 @@ export function weigh(
     miss(short);
     return undefined;
   }
-  const wholeCost =
+  const { outcomes, setup } = solved;
+  const costs =
     input.afterCost === undefined
       ? effort.cost
-      : wholeCosts(effort, solved.outcomes, solved.setup.rig.pattern, job.seam.length, input.afterCost);
-  return { task, forecast, solved, candidates, effort, wholeCost, merit: meritOf(effort, wholeCost) };
+      : wholeCosts(effort, outcomes, setup.rig.pattern, job.seam.length, input.afterCost);
+  const wholeCost = costsWhereRun(costs, outcomes.notRun);
+  const merit = meritOf(effort, wholeCost, outcomes.notRun);
+  return { task, forecast, solved, candidates, effort, wholeCost, merit };
 }
 
 /** Whether a setting keeps every hard limit; those that it fails are noted. */

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { cutPass, flatFloor, measureFloor, passWidth } from '../groove/index.ts';
-import { grooveLeft, passWidthOf } from './whole-cost.ts';
+import type { Effort } from './effort.ts';
+import type { RunOutcomes } from './run-plan.ts';
+import { costsWhereRun, grooveLeft, passWidthOf, wholeCosts } from './whole-cost.ts';
 
 describe('the groove left behind', () => {
   it.each([
@@ -37,5 +39,27 @@ describe('the groove left behind', () => {
 
   it('is nothing where nothing was cut', () => {
     expect(grooveLeft(0.016, 0, { tracks: 1, spacing: 0 }, 6).areaPerLength).toBe(0);
+  });
+});
+
+describe('what the whole job costs', () => {
+  const shops = 16;
+  const list = (value: number): Float64Array => new Float64Array(shops).fill(value);
+  const effort = { cost: list(100) } as Effort;
+  const outcomes = { depth: list(0.009), deepest: list(0.011), width: list(0.016) } as RunOutcomes;
+
+  it('is priced at the mean depth along the seam', () => {
+    const costs = wholeCosts(effort, outcomes, { tracks: 1, spacing: 0 }, 2, ({ depth }) => ({
+      cost: depth * 1000,
+      time: 0,
+    }));
+    expect([...costs]).toEqual([109, 109]);
+  });
+
+  it('leaves out the shops in which nothing is run', () => {
+    const notRun = new Uint8Array(shops);
+    notRun[8] = 1;
+    expect([...costsWhereRun(Float64Array.of(1, 2), notRun)]).toEqual([1]);
+    expect(costsWhereRun(list(3), notRun)).toHaveLength(shops - 1);
   });
 });

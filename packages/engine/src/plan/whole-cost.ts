@@ -21,6 +21,19 @@ export type AfterCostFunction = (groove: GrooveLeft) => { readonly cost: number;
 /** Every so many shops one is taken for the cost of what comes after the arc, which varies little between them [-]. */
 const STRIDE = 8;
 
+/** Of values of every so many shops, as `wholeCosts` gives them, those of the shops in which the seam was run. */
+export function costsWhereRun(costs: Float64Array, notRun: Uint8Array): Float64Array {
+  const stride = costs.length === notRun.length ? 1 : STRIDE;
+  const kept = new Float64Array(costs.length);
+  let count = 0;
+  for (let index = 0; index < costs.length; index += 1) {
+    if (notRun[index * stride] === 1) continue;
+    kept[count] = costs[index]!;
+    count += 1;
+  }
+  return kept.subarray(0, count);
+}
+
 /** Cost of the whole job in a part of the shops, the work beside the arc at its usual durations. */
 export function wholeCosts(
   effort: Effort,
@@ -32,7 +45,8 @@ export function wholeCosts(
   const costs = new Float64Array(Math.ceil(effort.cost.length / STRIDE));
   for (let i = 0; i < costs.length; i += 1) {
     const shop = i * STRIDE;
-    const depth = outcomes.deepest[shop]!;
+    // Metal is filled in along the whole seam, so that its mean depth counts, not the deepest place.
+    const depth = outcomes.depth[shop]!;
     const width = passWidthOf(outcomes.width[shop]! - (pattern.tracks - 1) * pattern.spacing, depth);
     costs[i] = effort.cost[shop]! + afterCost(grooveLeft(width, depth, pattern, seamLength)).cost;
   }

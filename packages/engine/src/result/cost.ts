@@ -187,7 +187,7 @@ export type CostChangeReport = Stated<typeof costChangeSchema>;
 const STEP_TITLES: Readonly<Record<CycleStep, string>> = {
   set_up: 'Set-up',
   commissioning: 'Commissioning',
-  starts: 'Starts',
+  starts: 'Starts and layers',
   arc: 'Gouging arc',
   returns: 'Returns of the carriage',
   electrode_changes: 'Electrode changes',

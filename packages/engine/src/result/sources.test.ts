@@ -228,6 +228,7 @@ describe('each number of a result comes from its own source in SI, in the unit o
           electrodePrice: 3,
           passes: 2,
           startTime: 60,
+          layerTime: 60,
           returnTime: 60,
           changeTime: 60,
           gaugeTime: 60,
