@@ -66,7 +66,7 @@ describe.skipIf(NO_BROWSER)('files', () => {
   it('says why there is no card while the job has mistakes', async () => {
     const { page } = await stage.visit({ expect: [422] });
     const bench = await new BenchPage(page).open();
-    await (await bench.field('Groove', 'Depth')).fill('12');
+    await (await bench.field('Groove', 'Depth')).fill('twelve');
     await bench.button('Card as PDF').click();
     await page
       .getByRole('alert')

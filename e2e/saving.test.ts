@@ -74,12 +74,23 @@ describe.skipIf(NO_BROWSER)('saved jobs', () => {
     expect(await depth.inputValue()).toBe('12 mm');
   });
 
-  it('saves a job with mistakes as a draft', async () => {
+  it('strikes out what belongs to the job before a mistake, and asks before it saves a draft', async () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
-    await (await bench.field('Groove', 'Depth')).fill('12');
+    await (await bench.field('Groove', 'Depth')).fill('twelve');
     await bench.summary.waitFor();
-    await bench.save(1);
+    const figure = page
+      .getByRole('term')
+      .filter({ hasText: /^Current$/u })
+      .locator('xpath=following-sibling::dd')
+      .first();
+    expect(await figure.evaluate((node) => getComputedStyle(node).textDecorationLine)).toBe('line-through');
+    await bench.button('Save').click();
+    await bench.button('Go on writing').click();
+    expect(new URL(page.url()).pathname).toBe('/');
+    await bench.button('Save').click();
+    await bench.button('Save as a draft').click();
+    await bench.saveState.filter({ hasText: 'saved as revision 1' }).waitFor();
     const jobs = await new JobsPage(page).open();
     expect(await seenText(jobs.rows())).toContain('a draft with mistakes');
   });

@@ -6,3 +6,4 @@ export { JobKeeper, useOpenedJob } from './opened-job.tsx';
 export { ReplaceDialog } from './replace-dialog.tsx';
 export { RestoredNotice } from './restored-notice.tsx';
 export { SaveStatus } from './save-status.tsx';
+export { useSave } from './use-save.tsx';

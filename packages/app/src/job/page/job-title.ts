@@ -3,5 +3,5 @@ import type { BenchState } from '../state/index.ts';
 
 /** Title of the job as its text states it. */
 export function jobTitle(state: BenchState): string {
-  return writtenAt(state.readable, ['title']) ?? 'Job without a title';
+  return writtenAt(state.readable, ['title']) ?? 'Untitled job';
 }

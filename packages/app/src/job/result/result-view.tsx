@@ -65,5 +65,11 @@ interface OutdatedBoxProps {
 /** Marks what it holds as outdated while the job has changed since; what it holds is not drawn again for that. */
 export function OutdatedBox({ class: name, children }: OutdatedBoxProps): VNode {
   const outdated = useBenchState(isOutdated);
-  return <div class={`${name}${outdated ? ' outdated' : ''}`}>{children}</div>;
+  // a text with mistakes has no figures: those of the job before are struck out, so that nobody sets by them
+  const struck = useBenchState((state) => state.issues.length > 0);
+  return (
+    <div class={`${name}${outdated ? ' outdated' : ''}${outdated && struck ? ' struck' : ''}`}>
+      {children}
+    </div>
+  );
 }

@@ -2,7 +2,7 @@ import { API_PATHS, fillPath } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { fetchCard } from '../../api/index.ts';
-import { jobTitle, ReplaceDialog, SaveStatus } from '../../job/page/index.ts';
+import { jobTitle, ReplaceDialog, SaveStatus, useSave } from '../../job/page/index.ts';
 import { useBench, useBenchState } from '../../job/state/index.ts';
 import { draftOf, isUnsaved, keepDraft } from '../../sheet/keep/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
@@ -37,10 +37,7 @@ export function BenchHeader(): VNode {
     if (kept === undefined || kept.text === text) openText(text);
     else setReplacement(text);
   };
-  const save = async (asCopy: boolean): Promise<void> => {
-    const id = await bench.save(asCopy);
-    if (id !== undefined) nameAddress(jobPath(id));
-  };
+  const { save, question } = useSave((id) => nameAddress(jobPath(id)));
   const fetchPdf = async (): Promise<Blob | undefined> => {
     setTrouble(undefined);
     const reply = await fetchCard(cardRequest(bench, units));
@@ -68,10 +65,10 @@ export function BenchHeader(): VNode {
     <SiteHeader title={title} state={<SaveStatus />}>
       <fieldset class="actions">
         <legend class="unseen">The job as a whole</legend>
-        <button type="button" class="primary" onClick={() => void save(false)}>
+        <button type="button" class="primary" onClick={() => save(false)}>
           Save
         </button>
-        <button type="button" onClick={() => void save(true)}>
+        <button type="button" onClick={() => save(true)}>
           Save as copy
         </button>
         <OpenFileButton noun="job" onText={offerText} onTrouble={setTrouble} />
@@ -96,6 +93,7 @@ export function BenchHeader(): VNode {
           </button>
         </p>
       )}
+      {question}
       {pasting ? <PasteDialog onText={offerText} onClose={() => setPasting(false)} /> : null}
       {replacement === undefined ? null : (
         <ReplaceDialog onReplace={() => openText(replacement)} onClose={() => setReplacement(undefined)} />
