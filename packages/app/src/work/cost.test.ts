@@ -27,7 +27,7 @@ describe('costParts', () => {
 
   it('tries no changes of a job without a plan', () => {
     const { read, answer } = request();
-    const { plan: _plan, ...rest } = answer;
+    const { plan: _plan, basis: _basis, ...rest } = answer;
     const refused = { ...rest, refusal: { summary: 'Too thin.', binding: [] } };
     const says = expect.stringContaining('Too thin.') as string;
     expect([...costParts({ read, answer: refused })]).toEqual([

@@ -197,8 +197,8 @@ describe('passes and what to expect', () => {
       floor_depth_mm: { p05: 9, p50: 10, p95: 11 },
       width_mm: { p05: 17, p50: 18, p95: 19 },
       electrodes_used: { mean: 2, p50: 2, p90: 2.4 },
-      arc_time_s: { p50: 90 },
-      job_time_s: { p50: 200 },
+      arc_time_s: { mean: 92, p50: 90, p90: 100 },
+      job_time_s: { mean: 210, p50: 200, p90: 240 },
       loss_length_mm: 25.4,
     } as unknown as Plan;
     const values = (units: 'metric' | 'inch') =>
@@ -206,8 +206,8 @@ describe('passes and what to expect', () => {
     expect(values('metric')).toEqual([
       ['10.0', 'mm', '90 in 100: 9.0 to 11.0'],
       ['18.0', 'mm', '90 in 100: 17.0 to 19.0'],
-      ['3', undefined, 'half the time at most 2'],
-      ['1 min 30 s', undefined, 'whole job 3 min 20 s'],
+      ['3', undefined, 'mean 2.0, half the time at most 2'],
+      ['1 min 30 s', undefined, 'whole job 3 min 20 s; mean 3 min 30 s, 9 in 10 within 4 min'],
       ['25.4', 'mm', 'stays ungouged'],
     ]);
     expect(values('inch')[4]).toEqual(['1.00', 'in', 'stays ungouged']);

@@ -7,9 +7,9 @@ export function KitNotice(): VNode | null {
   const kit = usedKit(useBenchState((state) => state.kit));
   if (kit?.of !== 'demo') return null;
   return (
-    <p class="aside kit-notice">
-      Planned with the demo’s kit, “{kit.read.kit.title}”, an invention. A job of your own is planned with the
-      kit of your shop: <PageLink to="/kit">describe it</PageLink>.
+    <p class="kit-notice">
+      Planned with the demo’s kit, an invention; a job of your own with the kit of your shop:{' '}
+      <PageLink to="/kit">describe it</PageLink>.
     </p>
   );
 }

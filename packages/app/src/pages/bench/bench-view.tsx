@@ -32,8 +32,10 @@ export function BenchView(): VNode {
     <main key="result" class="result-pane" id="result" tabIndex={-1}>
       <RestoredNotice />
       <ResultStatus />
-      <KitNotice />
-      <HistoryBar />
+      <div class="plan-rests">
+        <KitNotice />
+        <HistoryBar />
+      </div>
       <div class="result-top">
         <SectionView />
         <OutdatedBox class="result-head">
