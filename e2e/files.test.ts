@@ -78,6 +78,9 @@ describe.skipIf(NO_BROWSER)('files', () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
     await bench.save(1);
+    // a job of the shop's own is planned without the demo's kit and history, on the bench as on paper
+    await page.getByText('Planned with the demo’s kit').waitFor({ state: 'detached' });
+    await bench.planned();
     const current = await bench.figure('Current');
     const opening = page.waitForEvent('popup');
     await bench.button('Print card').click();

@@ -5,15 +5,8 @@ import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { startPlanWorker } from '../../work/index.ts';
-import {
-  type Bench,
-  BenchContext,
-  fetchHistory,
-  fetchKitInUse,
-  openBench,
-  startOf,
-  usedKit,
-} from '../state/index.ts';
+import { type Bench, BenchContext, fetchHistory, fetchKitInUse, openBench, startOf } from '../state/index.ts';
+import { AfterSaving } from './after-saving.tsx';
 
 /** The job that is open, or why it cannot be opened. */
 export type OpenedJob = { readonly bench: Bench } | { readonly trouble: string };
@@ -74,9 +67,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
         if (!left && history !== undefined) bench.setTrials(history);
       });
       void fetchKitInUse(bench.isDemo()).then((kit) => {
-        if (left || kit === undefined) return;
-        // a demo job that was just saved keeps the demo's kit as long as it is open and the shop has none
-        if (kit !== 'none' || usedKit(bench.store.get().kit)?.of !== 'demo') bench.setKit(kit);
+        if (!left && kit !== undefined) bench.setKit(kit);
       });
     } else {
       keep(undefined);
@@ -110,6 +101,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
     <OpenedContext.Provider value={shown}>
       <BenchContext.Provider value={bench}>
         <SheetContext.Provider value={bench}>
+          {bench === undefined ? null : <AfterSaving key={kept?.opening} />}
           {bench === undefined ? null : <LeaveGuard bench={bench} />}
           {children}
         </SheetContext.Provider>
