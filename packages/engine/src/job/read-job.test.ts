@@ -114,7 +114,7 @@ describe('a job that is well written', () => {
 
 describe('defaults', () => {
   it('lists each one, with what stood in and why', () => {
-    const { defaultsUsed } = good(JOB);
+    const { defaultsUsed } = good(changed('      count: 20\n', ''));
     expect(defaultsUsed).toContainEqual({
       path: 'groove.assurance',
       value: '95 %',

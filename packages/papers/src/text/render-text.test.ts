@@ -10,7 +10,7 @@ describe('result as text', () => {
 
   test('tells settings, passes, readings, chances, margins, alternatives, cautions and defaults', () => {
     for (const part of [
-      'gauge and adjust between layers',
+      'PLAN: 2 layers of 1 track, gauge between layers',
       'Electrode            12.7 mm  (jointed)',
       'by gauge',
       'travel 640 mm/min',
@@ -24,6 +24,14 @@ describe('result as text', () => {
     ]) {
       expect(text).toContain(part);
     }
+  });
+
+  test('names each way in which a plan learns', () => {
+    const told = (ways: typeof plan.ways): string =>
+      /PLAN: .*/u.exec(renderText(sampleAnswer(read, { ...plan, ways }), read, 'metric'))?.[0] ?? '';
+    expect(told(['trial'])).toMatch(/tracks?, trial first$/u);
+    expect(told(['blind'])).toMatch(/, runs as set$/u);
+    expect(told(['run_in', 'layers'])).toMatch(/, run-in first, gauge between layers$/u);
   });
 
   test('stays within a hundred columns', () => {

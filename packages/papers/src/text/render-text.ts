@@ -22,7 +22,7 @@ import {
   stationTable,
   sureList,
 } from '../blocks/index.ts';
-import { adviceWords, doubtWords, gaugePlaces, jobWords, knowledgeWords } from '../words/index.ts';
+import { adviceWords, doubtWords, gaugePlaces, jobWords, knowledgeWords, wayWords } from '../words/index.ts';
 import { blocksToText } from './block-to-text.ts';
 import { GOVERNED, heading, paragraph, titled } from './told.ts';
 
@@ -53,9 +53,8 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
 }
 
 function planBlocks(read: ReadJob, answer: Answer, plan: Plan, units: UnitSystem): PaperBlock[] {
-  const how = plan.kind === 'blind' ? 'run as set' : 'gauge and adjust between layers';
   return [
-    paragraph(`PLAN: ${passesNote(plan)}, ${how}`),
+    paragraph(`PLAN: ${passesNote(plan)}, ${wayWords(plan)}`),
     {
       kind: 'figures',
       size: 'plain',

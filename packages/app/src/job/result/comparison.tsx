@@ -1,18 +1,11 @@
 import { formatAmount, type Plan } from '@furrow/engine';
+import { wayWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { isCurrent, useBench, useBenchState } from '../state/index.ts';
 import { adoptPlan } from './lock-edits.ts';
-import {
-  assuranceOf,
-  costText,
-  currentText,
-  electrodeText,
-  energyText,
-  kindText,
-  patternText,
-} from './plan-words.ts';
+import { assuranceOf, costText, currentText, electrodeText, energyText, patternText } from './plan-words.ts';
 
 interface ComparisonProps {
   readonly plan: Plan;
@@ -80,7 +73,7 @@ function Candidate({ plan, number }: CandidateProps): VNode {
         {setup}
         <span class="aside">
           {' '}
-          {kindText(plan)}
+          {wayWords(plan)}
           {plan.dominated ? ', beaten in time, cost and heat' : ''}
         </span>
       </th>

@@ -1,9 +1,10 @@
 import { formatAmount, formatStated, formatStatedBand, type Plan } from '@furrow/engine';
+import { wayWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { LockButton } from './lock-button.tsx';
-import { assuranceOf, counted, currentText, energyText, kindText, travelText } from './plan-words.ts';
+import { assuranceOf, counted, currentText, energyText, travelText } from './plan-words.ts';
 
 /** The set-up in big numbers, each with its lock where the planner can plan around it. */
 export function Headline({ plan }: { readonly plan: Plan }): VNode {
@@ -33,7 +34,7 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       >
         <LockButton name="travel" />
       </Figure>
-      <Figure name="Passes" value={String(plan.passes.length)} note={kindText(plan)} several>
+      <Figure name="Passes" value={String(plan.passes.length)} note={wayWords(plan)} several>
         <LockButton name="tracks" label={counted(plan.tracks, 'track')} />
         <LockButton name="layers" label={counted(plan.layers, 'layer')} />
         {plan.tracks > 1 ? <LockButton name="track_spacing" label="spacing" /> : null}

@@ -45,15 +45,3 @@ export function costText(amount: number, currency: string): string {
 export function energyText(kilojoules: number): string {
   return kilojoules >= 1000 ? `${(kilojoules / 1000).toFixed(1)} MJ` : `${kilojoules.toFixed(0)} kJ`;
 }
-
-const WAY_WORDS: Readonly<Record<Plan['ways'][number], string>> = {
-  blind: 'runs as set',
-  trial: 'trial first',
-  run_in: 'run-in first',
-  layers: 'gauge between layers',
-};
-
-/** How the plan learns while it is run: trial first, gauge between layers. */
-export function kindText(plan: Plan): string {
-  return plan.ways.map((way) => WAY_WORDS[way]).join(', ');
-}
