@@ -14,6 +14,7 @@ import {
   type TableTask,
 } from './make-tables.ts';
 import type { Doubt } from './outcome.ts';
+import { ceilingAt } from './pass-cut.ts';
 import { type SeamPaths, stationVariance } from './seam-paths.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
 import { courseWeight, type Rig, RUN_IN_SHARE, type Way } from './way.ts';
@@ -45,6 +46,8 @@ export interface ForecastTask extends Omit<TableTask, 'way'> {
   /** Median width of one pass, and its standard deviation [m]. */
   readonly passWidth: number;
   readonly widthSd: number;
+  /** Energy to heat and melt a unit volume of the metal [J/m3]. */
+  readonly meltingEnergy: number;
   /** Middle wear [m3/(A s)]. */
   readonly wear: number;
   readonly afterCost: AfterCostFunction | undefined;
@@ -275,7 +278,11 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
   if (tracks === 1) {
     const spread = Math.sqrt(common + own + (weight * extremes.sd) ** 2);
     const margin = z * spread + weight * extremes.mean;
-    return { below: margin + more.below, above: margin + more.above, spread, known, quick, mean: more.mean };
+    const above =
+      tryout === undefined && stops === 0
+        ? underCeiling(task, way, target, { above: margin, spread, along: weight * extremes.mean, z })
+        : margin + more.above;
+    return { below: margin + more.below, above, spread, known, quick, mean: more.mean };
   }
   const one = Math.hypot(Math.sqrt(own), weight * extremes.sd);
   const most = quantileAt(1 - 1 / (tracks + 1.5));
@@ -283,6 +290,44 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
   const above = z * spread + most * one + weight * extremes.mean + more.above;
   const below = z * spread + (most * one + weight * extremes.mean) / Math.SQRT2 + more.below;
   return { below, above, spread, known, quick, mean: more.mean };
+}
+
+/** Halvings of the width that decides how deep blind passes come, and how far from the middle it is sought, in standard deviations [-]. */
+const CEILING_STEPS = 10;
+const WIDTH_MOST = 2.5;
+
+/**
+ * How far above the target blind passes come, in ln: too deep are only those shops that cut deeply and narrowly enough,
+ * since the energy balance lets no wide pass go deep.
+ */
+function underCeiling(
+  { law, rig, passWidth, widthSd, meltingEnergy }: ForecastTask,
+  { shares }: Way,
+  target: number,
+  {
+    above,
+    spread,
+    along,
+    z,
+  }: { readonly above: number; readonly spread: number; readonly along: number; readonly z: number },
+): number {
+  const energies = shares.map((share) => heldEnergy(rig, energyForCut(law, rig, share * target)));
+  /** ln of the ceiling of passes that are so many standard deviations wider than the middle, in parts of the target. */
+  const ceiling = (wider: number): number => {
+    const width = Math.max(rig.electrode.diameter, passWidth + wider * widthSd);
+    const depth = energies.reduce((sum, energy) => sum + ceilingAt(rig, energy, width, meltingEnergy), 0);
+    return Math.log(depth / target);
+  };
+  const misses = probability(-z);
+  // Where even the widest passes may come as deep as that, the balance changes nothing.
+  if (along + ceiling(WIDTH_MOST) >= above) return above;
+  let [low, high] = [-WIDTH_MOST, WIDTH_MOST];
+  for (let step = 0; step < CEILING_STEPS; step += 1) {
+    const middle = (low + high) / 2;
+    if (probability(middle) * probability(-ceiling(middle) / spread) > misses) high = middle;
+    else low = middle;
+  }
+  return Math.min(above, along + ceiling(low));
 }
 
 /** Room, in ln depth, below which a way is not looked at more closely [-]. */

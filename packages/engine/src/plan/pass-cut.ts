@@ -2,6 +2,7 @@ import { passArea } from '../groove/index.ts';
 import { depthCeiling, REMOVAL_SHARE_MOST } from '../removal/index.ts';
 import type { RunDemand, Setup } from './run-record.ts';
 import type { ShopDraws } from './shop-draws.ts';
+import type { Rig } from './way.ts';
 
 /** Area that a circular bottom leaves standing in the corners of its square, per width squared, and that of the flare per depth squared [-]: a little less, and a little more. */
 const CORNERS = 0.105;
@@ -23,8 +24,17 @@ export function cutter(
     // A rectangle without its corners, and the flare with it, is more than any pass: most cuts need no closer look.
     const corners = cut > width / 2 ? CORNERS * width * width : 0;
     if (cut * (width + FLARE * cut) - corners <= area || passArea({ width, depth: cut }) <= area) return cut;
-    const travel = rig.unitTravel * Math.exp(-logEnergy);
-    const setting = { diameter, current: rig.current, voltage: rig.voltage, travel, pushAngle: 0 };
-    return depthCeiling(setting, width, demand.meltingEnergy);
+    return ceilingAt(rig, logEnergy, width, demand.meltingEnergy);
   };
+}
+
+/** Depth [m] that the energy balance allows a pass of this width [m] at this ln specific energy. */
+export function ceilingAt(rig: Rig, logEnergy: number, width: number, meltingEnergy: number): number {
+  const { current, voltage, unitTravel, electrode } = rig;
+  const travel = unitTravel * Math.exp(-logEnergy);
+  return depthCeiling(
+    { diameter: electrode.diameter, current, voltage, travel, pushAngle: 0 },
+    width,
+    meltingEnergy,
+  );
 }

@@ -307,6 +307,7 @@ function taskOf(
     mostForLigament: demand.mostForLigament,
     passWidth: width.p50,
     widthSd: (width.p95 - width.p05) / (2 * 1.645),
+    meltingEnergy: belief.meltingEnergy,
     wear: (predictWear(belief, electrode.diameter, current).p50 / current) * bar,
     afterCost: input.afterCost,
     paths: input.scouts.paths,
