@@ -99,7 +99,7 @@ describe('a server that listens', () => {
     });
     expect([reply.status, await reply.json()]).toEqual([
       413,
-      { code: 'REQUEST_TOO_LARGE', message: 'The request is too large: at most 256 kB are taken.' },
+      { code: 'REQUEST_TOO_LARGE', message: 'The request is too large: at most 1024 kB are taken.' },
     ]);
   });
 

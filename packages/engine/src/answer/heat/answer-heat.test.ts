@@ -11,8 +11,11 @@ import { answerHeat, type HeatQuestion } from './answer-heat.ts';
 import type { HeatAnswer } from './heat-answer.ts';
 
 const PENSTOCK = readFileSync(new URL('../../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
-/** The demo job with its heat part set by the test. */
-const BARE = PENSTOCK.replace(/^heat:\n(?: .*\n)+/m, '').replace(/^heat: \{.*\}\n/m, '');
+/** The demo job with its heat part set by the test, run quickly and without pauses, so that waits are those of the heat. */
+const BARE = PENSTOCK.replace(/^heat:\n(?: .*\n)+/m, '').replace(
+  'rates:\n',
+  'plan: { objective: time }\nrates:\n  layer_time: 0 s\n  layer_cleaning_min_per_m: 0\n',
+);
 
 function read(text: string): ReadJob {
   const outcome = readJob(text);

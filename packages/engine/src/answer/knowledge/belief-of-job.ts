@@ -8,6 +8,13 @@ import { publishedBelief, type RemovalBelief, widestBelief } from '../../removal
  *
  * The planner weighs electrodes against each other, so the belief carries that of each; what speaks for all of them is
  * the one held least surely.
+ *
+ * @param job - the job [record], as read
+ * @param knowledge - what the shop knows [record], undefined for the published rows alone
+ * @returns the belief [record]
+ * @source process notes, section 1: knowledge is handed in once
+ * @example
+ * beliefOfJob(demoJob.job, undefined).id // => "published-2/carbon_steel/flat"
  */
 export function beliefOfJob(job: Job, knowledge: Knowledge | undefined): RemovalBelief {
   const metal = metalOf(job.plate.material, job.plate.composition);
