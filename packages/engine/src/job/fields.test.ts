@@ -36,7 +36,7 @@ it('tells how each field is entered', () => {
     optional: true,
     fallback: 'carbon_steel',
   });
-  expect(entry('kit.electrodes.*.count')).toMatchObject({ entry: 'number', optional: false });
+  expect(entry('kit.electrodes.*.count')).toMatchObject({ entry: 'number', optional: true, fallback: 1000 });
   expect(entry('note')).toMatchObject({ entry: 'text', optional: true });
   expect(entry('seam.length')).toMatchObject({ entry: 'amount', optional: true });
   expect(entry('plate.composition.C')).toMatchObject({ entry: 'number', optional: true });

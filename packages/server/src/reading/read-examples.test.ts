@@ -1,4 +1,4 @@
-import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -10,12 +10,16 @@ const folder = mkdtempSync(join(tmpdir(), 'furrow-examples-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('readExamples', () => {
-  it('tells kits from jobs by what is in them, and passes over other files', async () => {
+  it('tells kits from jobs by what is in them and trials by their folder, and passes over other files', async () => {
     copyFileSync(join(EXAMPLES, 'defect-pocket.yaml'), join(folder, 'pocket.yaml'));
     writeFileSync(join(folder, 'a-kit.yaml'), SMALL_KIT);
     writeFileSync(join(folder, 'notes.txt'), 'furrow_kit: 1');
-    const { jobs, kits } = await readExamples(folder);
+    mkdirSync(join(folder, 'trials'));
+    const trialsText = 'furrow_trials: 1\nshop: yard\nentries: []\n';
+    writeFileSync(join(folder, 'trials', 'yard.yaml'), trialsText);
+    const { jobs, kits, trials } = await readExamples(folder);
     expect(jobs.map(({ name }) => name)).toEqual(['pocket']);
     expect(kits).toEqual([{ name: 'a-kit', title: 'Two sources and a roll of hose', text: SMALL_KIT }]);
+    expect(trials).toMatchObject([{ name: 'yard', text: trialsText }]);
   });
 });
