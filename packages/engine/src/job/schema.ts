@@ -421,7 +421,10 @@ const rates = z.strictObject({
     {
       title: 'Time between layers',
       help: 'Time to lower the torch to the new floor and check its line before the next layer, beside cleaning and start.',
-      fallback: { text: '5 min', why: 'judgement, no source' },
+      fallback: {
+        text: '8 min',
+        why: 'isolate, look at the floor, lower the torch and check its line (judgement, no source)',
+      },
     },
   ),
   layer_cleaning_min_per_m: described(z.number().min(0).max(1000), {
