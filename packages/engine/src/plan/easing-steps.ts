@@ -1,8 +1,11 @@
-import { formatAmount, type QuantityKind } from '../quantity/index.ts';
+import { formatBound, type QuantityKind } from '../quantity/index.ts';
 
-/** An amount in both systems of units, as a change of the kit or the drawing is read by both. */
-export function bothSystems(value: number, kind: QuantityKind): string {
-  return `${formatAmount(value, kind, 'metric')} (${formatAmount(value, kind, 'inch')})`;
+/**
+ * The amount from which on, or up to which, a job is freed, in both systems of units: a change of the kit or the drawing is
+ * read by both. Each is rounded to the side that eases, so that what is told frees the job when it is entered.
+ */
+export function bothSystems(value: number, kind: QuantityKind, side: 'least' | 'most'): string {
+  return `${formatBound(value, kind, 'metric', side)} (${formatBound(value, kind, 'inch', side)})`;
 }
 
 /** Even steps up from a value. */

@@ -76,7 +76,7 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
       steps:
         trial.on === 'none' ? [] : [1.5, 2, 3, 5].map((factor) => written(trial.length_most * factor * 1000)),
       apply: (job, value) => withTrial(job, { length_most: value / 1000 }),
-      words: (value) => `a trial ${bothSystems(value / 1000, 'length')} long`,
+      words: (value) => `a trial ${bothSystems(value / 1000, 'length', 'least')} long`,
     },
     {
       constraint: 'stations_most',
@@ -227,14 +227,14 @@ export function easingsOfMachines({ kit }: Job): Easing[] {
     travel(
       'most',
       evenly(kit.travel.most / PER_MIN, 100, 40),
-      (value) => `a carriage that travels at ${bothSystems(value * PER_MIN, 'speed')}`,
+      (value) => `a carriage that travels at ${bothSystems(value * PER_MIN, 'speed', 'least')}`,
     ),
     travel(
       'least',
       [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2].map((factor) =>
         written((kit.travel.least * factor) / PER_MIN),
       ),
-      (value) => `a carriage that travels as slowly as ${bothSystems(value * PER_MIN, 'speed')}`,
+      (value) => `a carriage that travels as slowly as ${bothSystems(value * PER_MIN, 'speed', 'most')}`,
     ),
   ];
 }

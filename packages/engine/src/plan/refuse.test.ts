@@ -68,14 +68,14 @@ const CASES: readonly Case[] = [
     eased: () => ({ groove: { depth: { wanted: '8 mm', plus: '6 mm', minus: '0 mm' } } }),
   },
   {
-    name: 'a tolerance too tight without gauging, widened',
+    name: 'a tolerance too tight without gauging, widened as told in inches',
     change: {
       groove: { depth: { wanted: '8 mm', plus: '6 mm', minus: '0 mm' } },
       plan: { gauge_stops: 'never' },
     },
     constraint: 'depth_plus',
-    eased: ({ demand }) => ({
-      groove: { depth: { wanted: '8 mm', plus: `${demand} mm`, minus: '0 mm' } },
+    eased: ({ remedy }) => ({
+      groove: { depth: { wanted: '8 mm', plus: /\((.+ in)\)/u.exec(remedy)![1]!, minus: '0 mm' } },
       plan: { gauge_stops: 'never' },
     }),
   },
