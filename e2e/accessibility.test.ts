@@ -52,7 +52,7 @@ const STATES: readonly { readonly name: string; readonly reach: (page: Page) => 
   {
     name: 'text view with a broken layout',
     async reach(page) {
-      const bench = await new BenchPage(page).open();
+      const bench = await new BenchPage(page).open('/demo/defect-pocket');
       await bench.edit('seam:', 'seam: [');
       await bench.summary.waitFor();
     },
@@ -60,7 +60,7 @@ const STATES: readonly { readonly name: string; readonly reach: (page: Page) => 
   {
     name: 'paste dialog',
     async reach(page) {
-      const bench = await new BenchPage(page).open();
+      const bench = await new BenchPage(page).open('/demo/defect-pocket');
       await bench.button('Paste').click();
       await page.getByRole('dialog').waitFor();
     },

@@ -68,7 +68,7 @@ describe.skipIf(NO_BROWSER)('hazards', () => {
     const pages = new SupplyPages(page);
     await page.goto(PAGE);
     await pages.planned();
-    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    const { violations } = await new AxeBuilder({ page }).setLegacyMode().withTags(RULES).analyze();
     expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([]);
     const wider = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,

@@ -102,7 +102,12 @@ describe.skipIf(NO_BROWSER)('heat', () => {
     await new HeatPage(page).open('penstock-seam');
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-      const { violations } = await new AxeBuilder({ page }).setLegacyMode().withTags(RULES).analyze();
+      const axe = new AxeBuilder({ page }).setLegacyMode();
+      // the theme changes colours alone
+      const { violations } = await (colorScheme === 'light'
+        ? axe.withTags(RULES)
+        : axe.withRules('color-contrast')
+      ).analyze();
       expect(
         violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${colorScheme} ${id}: ${html}`)),
       ).toEqual([]);
