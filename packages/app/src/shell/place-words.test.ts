@@ -28,12 +28,16 @@ describe('placeWords', () => {
     bench.store.set({ planned: { edit: bench.store.get().edit, read, answer } });
     const { length } = answer.plan!.passes;
     expect(words('plan')).toBe(length === 1 ? 'one pass' : `${length} passes`);
-    const tight = answer.plan!.limits.filter(({ verdict }) => verdict === 'tight').length;
-    expect(words('check')).toBe(tight === 0 ? 'all margins hold' : `${tight} tight`);
-    const limits = answer.plan!.limits.map((limit) => ({ ...limit, verdict: 'fails' as const }));
-    const failing = { ...answer, plan: { ...answer.plan!, limits } };
-    bench.store.set({ planned: { edit: bench.store.get().edit, read, answer: failing } });
-    expect(words('check')).toBe(`${limits.length} fail`);
+    const judged = (verdicts: readonly ('holds' | 'tight' | 'fails')[]): string => {
+      const limits = answer.plan!.limits.map((limit, at) => ({ ...limit, verdict: verdicts[at] ?? 'holds' }));
+      const planned = { ...answer, plan: { ...answer.plan!, limits } };
+      bench.store.set({ planned: { edit: bench.store.get().edit, read, answer: planned } });
+      return words('check');
+    };
+    expect(judged([])).toBe('all margins hold');
+    expect(judged(['tight', 'tight'])).toBe('2 tight');
+    expect(judged(['tight', 'fails', 'holds', 'tight'])).toBe('1 fails, 2 tight');
+    expect(judged(answer.plan!.limits.map(() => 'fails'))).toBe(`${answer.plan!.limits.length} fail`);
     expect(words('shop')).toBe('no kit yet');
   });
 
