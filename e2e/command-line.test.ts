@@ -106,8 +106,8 @@ describe.concurrent('command line', () => {
       runFurrow(['plan', POCKET, '--units', 'inch']),
     ]);
     expect([metric.code, inch.code]).toEqual([0, 0]);
-    expect(metric.out).toMatch(/Travel +\d+ mm\/min/u);
-    expect(inch.out).toMatch(/Travel +[\d.]+ in\/min/u);
+    expect(metric.out).toMatch(/[Tt]ravel +\d+ mm\/min/u);
+    expect(inch.out).toMatch(/[Tt]ravel +[\d.]+ in\/min/u);
   });
 
   it('exits with 3 for a refusal and says what binds and what frees it', async () => {
