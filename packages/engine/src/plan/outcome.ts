@@ -91,6 +91,8 @@ export interface TryoutOutcome {
   readonly depth: Percentiles;
   /** Where its stations lie, from its start [m]. */
   readonly stations: readonly number[];
+  /** Standard deviation of one gauge reading [m]. */
+  readonly readingSd: number;
   readonly table: readonly RowOutcome[];
 }
 

@@ -157,6 +157,9 @@ describe('A plan', { timeout: 20_000 }, () => {
       expect(plan.stops.length > 0).toBe(plan.ways.includes('layers'));
       expect(plan.tryout?.kind).toBe(plan.ways.find((way) => way === 'trial' || way === 'run_in'));
       expect(plan.passes.some((pass) => pass.setByGauge)).toBe(!plan.ways.includes('blind'));
+      // what one reading is good to, with a trial and no stop as well
+      for (const cut of [...(plan.tryout === undefined ? [] : [plan.tryout]), ...plan.stops])
+        expect(cut.readingSd).toBe(0.4e-3);
     }
   });
 

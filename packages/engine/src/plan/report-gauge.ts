@@ -37,6 +37,7 @@ export function tryoutOutcome(feasible: Feasible, input: ReportInput): TryoutOut
     travel: rig.unitTravel * Math.exp(-course.tryoutEnergy),
     depth: bandOf(Math.log(depth), spread),
     stations: stationPlaces(tryout.length, tryout.stations),
+    readingSd: feasible.task.run.readingSd,
     table: tableRows(feasible, input, course.tryoutTable!, [rows!.tryout], error, (energy) => ({
       travel: rig.unitTravel * Math.exp(-energy[0]!),
       deepenTravel: runIn ? rig.unitTravel * Math.exp(-energy[1]!) : undefined,

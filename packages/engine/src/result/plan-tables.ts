@@ -9,7 +9,7 @@ import type { GaugeRow, GaugeStop, Plan } from './plan.ts';
  * @returns the stops [list]
  * @source none: bookkeeping
  * @example
- * planTables({ gauge_stops: [] }) // => []
+ * planTables({ gauge_stops: [], trial: { stations: [75, 225], reading_sd_mm: 0.4, table: [] } })[0].reading_sd_mm // => 0.4
  */
 export function planTables(plan: Pick<Plan, 'trial' | 'run_in' | 'gauge_stops'>): readonly GaugeStop[] {
   const tryout = plan.trial ?? plan.run_in;
@@ -18,7 +18,7 @@ export function planTables(plan: Pick<Plan, 'trial' | 'run_in' | 'gauge_stops'>)
     after_layer: 0,
     stations: tryout.stations.length,
     station_positions_mm: tryout.stations,
-    reading_sd_mm: plan.gauge_stops[0]?.reading_sd_mm ?? 0,
+    reading_sd_mm: tryout.reading_sd_mm,
     table: tryout.table,
     stations_choice: [],
   };

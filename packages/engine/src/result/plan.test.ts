@@ -76,6 +76,7 @@ const OUTCOME: PlanOutcome = {
     travel: next(),
     depth: percentiles(),
     stations: [next(), next()],
+    readingSd: next(),
     table: [row('run'), row('done')],
   },
   stops: [{ afterLayer: 1, stations: [next()], readingSd: next(), table: [row('run')] }],

@@ -81,6 +81,7 @@ const tryoutSchema = z
     stations: z
       .array(z.number())
       .describe('Where it is gauged, from its start [mm]; the mean is the reading.'),
+    reading_sd_mm: z.number().describe('Standard deviation of one gauge reading.'),
     table: z.array(rowSchema),
   })
   .meta({ id: 'Tryout', description: 'A cut that is gauged to set the travel of the seam by.' });
@@ -316,6 +317,7 @@ function stateTryout(tryout: TryoutOutcome): Tryout {
     travel_mm_per_min: inUnit(tryout.travel, 'mm_per_min'),
     depth_mm: inMillimetres(tryout.depth),
     stations: tryout.stations.map((place) => inUnit(place, 'mm')),
+    reading_sd_mm: inUnit(tryout.readingSd, 'mm'),
     table: tryout.table.map(stateRow),
   };
 }
