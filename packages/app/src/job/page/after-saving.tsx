@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { fetchHistory, fetchKitInUse, useBench, useBenchState } from '../state/index.ts';
+import { useBench, useBenchState } from '../state/index.ts';
+import { takeFromShop } from './take-from-shop.ts';
 
 /**
  * A demo job that is saved is a job of the shop's own from then on: the demo's kit and its invented history fall away at
@@ -12,16 +13,7 @@ export function AfterSaving(): null {
   useEffect(() => {
     if (id === first.current) return undefined;
     first.current = id;
-    let left = false;
-    void fetchHistory(bench.isDemo(), bench.store.get().saved?.saved_at).then((history) => {
-      if (!left && history !== undefined) bench.setTrials(history);
-    });
-    void fetchKitInUse(bench.isDemo()).then((kit) => {
-      if (!left && kit !== undefined) bench.setKit(kit);
-    });
-    return () => {
-      left = true;
-    };
+    return takeFromShop(bench);
   }, [bench, id]);
   return null;
 }

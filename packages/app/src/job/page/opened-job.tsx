@@ -5,8 +5,9 @@ import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { startPlanWorker } from '../../work/index.ts';
-import { type Bench, BenchContext, fetchHistory, fetchKitInUse, openBench, startOf } from '../state/index.ts';
+import { type Bench, BenchContext, openBench, startOf } from '../state/index.ts';
 import { AfterSaving } from './after-saving.tsx';
+import { takeFromShop } from './take-from-shop.ts';
 
 /** The job that is open, or why it cannot be opened. */
 export type OpenedJob = { readonly bench: Bench } | { readonly trouble: string };
@@ -59,32 +60,23 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
   };
   useEffect(() => {
     if (job === undefined) return undefined;
-    let left = false;
     const now = latest.current;
-    if (now !== undefined && 'bench' in now.opened && isOf(now, job)) {
-      const { bench } = now.opened;
-      void fetchHistory(bench.isDemo(), bench.store.get().saved?.saved_at).then((history) => {
-        if (!left && history !== undefined) bench.setTrials(history);
-      });
-      void fetchKitInUse(bench.isDemo()).then((kit) => {
-        if (!left && kit !== undefined) bench.setKit(kit);
-      });
-    } else {
-      keep(undefined);
-      void startOf(job.id, job.demo).then((start) => {
-        if (left) return;
-        const opened =
-          typeof start === 'string'
-            ? { trouble: start }
-            : {
-                bench: openBench(
-                  { ...start, units: shownUnits.current },
-                  { startWorker: startPlanWorker, memory: localStorage },
-                ),
-              };
-        keep({ opened, id: job.id, demo: job.demo, opening: job.opening });
-      });
-    }
+    if (now !== undefined && 'bench' in now.opened && isOf(now, job)) return takeFromShop(now.opened.bench);
+    let left = false;
+    keep(undefined);
+    void startOf(job.id, job.demo).then((start) => {
+      if (left) return;
+      const opened =
+        typeof start === 'string'
+          ? { trouble: start }
+          : {
+              bench: openBench(
+                { ...start, units: shownUnits.current },
+                { startWorker: startPlanWorker, memory: localStorage },
+              ),
+            };
+      keep({ opened, id: job.id, demo: job.demo, opening: job.opening });
+    });
     return () => {
       left = true;
     };
