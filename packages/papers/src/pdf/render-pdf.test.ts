@@ -65,6 +65,24 @@ describe('PDF of a card', () => {
     expect(text).toContain(`page ${pages} of ${pages}`);
   });
 
+  test('leaves no page with the sentence under the signatures alone', async () => {
+    const [sentence, signatures] = [card.blocks.at(-1)!, card.blocks.at(-2)!];
+    expect([sentence.kind, signatures.kind]).toEqual(['paragraph', 'signatures']);
+    const counts = new Set<number>();
+    for (let lines = 34; lines <= 46; lines += 1) {
+      const filling = Array.from(
+        { length: lines },
+        () => ({ kind: 'paragraph', tone: 'plain', text: 'Line.' }) as const,
+      );
+      const paper = { ...card, one_page: false, blocks: [...filling, signatures, sentence] };
+      const { pages, text } = pdfContent(await renderPdf(paper));
+      counts.add(pages);
+      const told = text.split(/page \d+ of \d+/u).find((page) => page.includes('Sign by hand'));
+      expect(told, `${lines} lines`).toContain('name, date, signature');
+    }
+    expect([...counts].sort()).toEqual([1, 2]);
+  });
+
   test('puts a box for a sign that no typeface has, and keeps the sign for readers aloud', async () => {
     const titled = { ...read, job: { ...read.job, title: 'Seam 字 😀 7' } };
     const bytes = await renderPdf(

@@ -9,12 +9,14 @@ export function signaturesBox(signatures: SignaturesBlock, width: number, paint:
   const gap = 16 * scale;
   const column = (width - gap * (signatures.roles.length - 1)) / signatures.roles.length;
   const labels = signatures.roles.map((role) =>
-    textBox(`${role}: name, date, signature`, column, { size: 7.5, colour: SOFT_INK, tag: 'P' }, paint),
+    textBox(`${role}: name, date, signature`, column, { size: 8, colour: SOFT_INK, tag: 'P' }, paint),
   );
   // a hand needs the same room on a crowded page
   const room = 24;
   return {
     height: room + Math.max(0, ...labels.map((label) => label.height)),
+    // the sentence under them would stand alone on a page
+    keepsWithNext: true,
     paint(x, y, parent) {
       labels.forEach((label, index) => {
         const left = x + index * (column + gap);
