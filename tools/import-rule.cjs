@@ -28,13 +28,17 @@ function below(room) {
   ).flat();
 }
 
+/** Rooms of what comes after the arc: the files it leaves, the run, the groove, what the shop learns. */
+const AFTER_ARC = ['delimited', 'run', 'survey', 'learn'];
+
 const ROOM_IMPORTS = {
   ...Object.fromEntries(LAYERS.flat().map((room) => [room, [...below(room), ...(BESIDE[room] ?? [])]])),
-  run: ['removal', ...below('removal')],
-  survey: ['removal', ...below('removal')],
+  delimited: ['issue', 'numeric', 'quantity', 'document'],
+  run: ['delimited', ...LAYERS.flat()],
+  survey: ['delimited', 'run', ...LAYERS.flat()],
   learn: ['run', 'survey', 'removal', ...below('removal')],
-  result: [...LAYERS.flat(), 'run', 'survey', 'learn'],
-  answer: [...LAYERS.flat(), 'run', 'survey', 'learn', 'result'],
+  result: [...LAYERS.flat(), ...AFTER_ARC],
+  answer: [...LAYERS.flat(), ...AFTER_ARC, 'result'],
 };
 
 const PACKAGE_IMPORTS = {

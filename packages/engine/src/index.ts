@@ -30,4 +30,5 @@ export * from './quantity/index.ts';
 export * from './readings/index.ts';
 export * from './removal/index.ts';
 export * from './result/index.ts';
+export * from './run/index.ts';
 export * from './supply/index.ts';

@@ -1,0 +1,1 @@
+export type { Channel, ClockNote, LogBatch } from './log-batch.ts';

@@ -1,0 +1,25 @@
+/** What a log can give, in SI; a channel that the log lacks is absent. */
+export type Channel =
+  | 'voltage_V'
+  | 'current_A'
+  | 'travel_m_per_s'
+  | 'position_m'
+  | 'feed_m_per_s'
+  | 'air_pressure_Pa'
+  | 'air_flow_m3_per_s';
+
+/** Rows of a log in file order, from whatever file the logger wrote. NaN: a cell that is empty or could not be read. */
+export interface LogBatch {
+  /** Elapsed from the first row of the file after the clock was mended, s. */
+  readonly time_s: Float64Array;
+  /** Number of the data row in the file, from 1. */
+  readonly row: Float64Array;
+  readonly channels: { readonly [C in Channel]?: Float64Array };
+}
+
+/** What was mended or found in the clock as it is met; `by_s` is how far the clock was moved, s. */
+export interface ClockNote {
+  readonly kind: 'wrap' | 'midnight' | 'set_back' | 'duplicate' | 'swapped';
+  readonly row: number;
+  readonly by_s: number;
+}
