@@ -116,6 +116,14 @@ const reportSchema = z
     time_s: estimateSchema.describe('Working time of the whole cycle, one step after the other [s].'),
     cost: estimateSchema.describe('Money of the whole job, in `currency`.'),
     cost_per_m: estimateSchema.describe('Money for one metre of seam, in `currency`.'),
+    priced: z
+      .boolean()
+      .describe(
+        'Whether the job states a labour rate; where it does not, the largest part is missing and no money here is a price of the work.',
+      ),
+    unpriced: z
+      .array(z.enum(COST_PARTS))
+      .describe('What the job takes or may take and states no price for, so that it counts nothing.'),
     reworked: z.number().describe('Share of the trials in which the depth was not reached at first [-].'),
     steps: z.array(stepSchema),
     items: z.array(itemSchema),
@@ -240,6 +248,8 @@ export function stateCost(outcome: CostOutcome): CostReport {
     time_s: stateEstimate(cycle.time),
     cost: stateEstimate(cycle.cost),
     cost_per_m: stateEstimate(cycle.cost, seamLength),
+    priced: cycle.partOf.labour.estimate.mean > 0,
+    unpriced: COST_PARTS.filter((part) => part !== 'hire' && cycle.partOf[part].estimate.mean === 0),
     reworked: cycle.reworked,
     steps: CYCLE_STEPS.map((step) => ({
       step,

@@ -1,6 +1,7 @@
 import { type CostChangeReport, type CostReport, formatAmount, type UnitSystem } from '@furrow/engine';
 import {
   byLength,
+  cheaperFrom,
   difference,
   fineLength,
   metalMass,
@@ -12,11 +13,40 @@ import {
   sourceText,
   workTime,
 } from '../words/index.ts';
-import type { ListBlock, TableBlock } from './paper-document.ts';
+import type { ListBlock, TableBlock, TableColumn } from './paper-document.ts';
 
-/** Time and money of the whole job, at an even chance and at nine in ten. */
+/** A column and what stands in it. */
+interface CostColumn<Row> extends TableColumn {
+  readonly of: (row: Row) => string;
+  /** Whether it tells money: left out where no price is stated. */
+  readonly money?: boolean;
+}
+
+/** Sets rows under columns; those that tell money stand only where there are prices. */
+function tableOf<Row>(
+  { caption, small }: Pick<TableBlock, 'caption' | 'small'>,
+  { priced }: Pick<CostReport, 'priced'>,
+  columns: readonly CostColumn<Row>[],
+  rows: readonly Row[],
+): TableBlock {
+  const shown = columns.filter((column) => priced || column.money !== true);
+  return {
+    kind: 'table',
+    caption,
+    ...(small !== undefined && { small }),
+    columns: shown.map(({ title, align, weight, strong }) => ({
+      title,
+      align,
+      weight,
+      ...(strong !== undefined && { strong }),
+    })),
+    rows: rows.map((row) => shown.map(({ of }) => of(row))),
+  };
+}
+
+/** Time and money of the whole job, at an even chance and at nine in ten; without prices, time alone. */
 export function totalTable(
-  { time_s, cost, cost_per_m, currency }: CostReport,
+  { time_s, cost, cost_per_m, currency, priced }: CostReport,
   units: UnitSystem,
 ): TableBlock {
   const along = (perMetre: number): string => money(perLength(perMetre, units), currency);
@@ -30,83 +60,97 @@ export function totalTable(
     ],
     rows: [
       ['Time', workTime(time_s.p50), workTime(time_s.p90)],
-      ['Money', money(cost.p50, currency), money(cost.p90, currency)],
-      [byLength(units), along(cost_per_m.p50), along(cost_per_m.p90)],
+      ...(priced
+        ? [
+            ['Money', money(cost.p50, currency), money(cost.p90, currency)],
+            [byLength(units), along(cost_per_m.p50), along(cost_per_m.p90)],
+          ]
+        : []),
     ],
   };
 }
 
 /** Steps of the job, each with its time and money. */
-export function stepTable({ steps, currency }: CostReport): TableBlock {
-  return {
-    kind: 'table',
-    caption: 'Where minutes and money go, on average',
-    small: true,
-    columns: [
-      { title: 'Step', align: 'start', weight: 2 },
-      { title: 'Time', align: 'end', weight: 1 },
-      { title: 'Part', align: 'end', weight: 0.7 },
-      { title: 'Money', align: 'end', weight: 1 },
-      { title: 'Part', align: 'end', weight: 0.7 },
+export function stepTable(cost: CostReport): TableBlock {
+  const { steps, currency, priced } = cost;
+  return tableOf(
+    { caption: `Where ${priced ? 'minutes and money' : 'the minutes'} go, on average`, small: true },
+    cost,
+    [
+      { title: 'Step', align: 'start', weight: 2, of: ({ title }) => title },
+      { title: 'Time', align: 'end', weight: 1, of: ({ time_s }) => workTime(time_s.mean) },
+      { title: 'Part', align: 'end', weight: 0.7, of: ({ time_share }) => sharePercent(time_share) },
+      { title: 'Money', align: 'end', weight: 1, money: true, of: (step) => money(step.cost.mean, currency) },
+      {
+        title: 'Part',
+        align: 'end',
+        weight: 0.7,
+        money: true,
+        of: ({ cost_share }) => sharePercent(cost_share),
+      },
     ],
-    rows: steps
-      .filter((step) => step.time_s.mean > 0 || step.cost.mean > 0)
-      .map((step) => [
-        step.title,
-        workTime(step.time_s.mean),
-        sharePercent(step.time_share),
-        money(step.cost.mean, currency),
-        sharePercent(step.cost_share),
-      ]),
-  };
+    steps.filter((step) => step.time_s.mean > 0 || step.cost.mean > 0),
+  );
 }
 
-/** What the money is for. */
-export function itemTable({ items, currency, seam_length_m }: CostReport, units: UnitSystem): TableBlock {
-  return {
-    kind: 'table',
-    caption: 'What the money is for, on average',
-    small: true,
-    columns: [
-      { title: 'For', align: 'start', weight: 2 },
-      { title: 'Money', align: 'end', weight: 1, strong: true },
-      { title: byLength(units), align: 'end', weight: 1 },
-      { title: 'Part', align: 'end', weight: 0.7 },
-    ],
-    rows: items
-      .filter((item) => item.cost.mean > 0)
-      .map((item) => [
-        item.title,
-        money(item.cost.mean, currency),
-        money(perLength(item.cost.mean / seam_length_m, units), currency),
-        sharePercent(item.cost_share),
-      ]),
-  };
+/** What the money is for; nothing where no price is stated. */
+export function itemTable(
+  { items, currency, seam_length_m, priced }: CostReport,
+  units: UnitSystem,
+): TableBlock[] {
+  if (!priced) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'What the money is for, on average',
+      small: true,
+      columns: [
+        { title: 'For', align: 'start', weight: 2 },
+        { title: 'Money', align: 'end', weight: 1, strong: true },
+        { title: byLength(units), align: 'end', weight: 1 },
+        { title: 'Part', align: 'end', weight: 0.7 },
+      ],
+      rows: items
+        .filter((item) => item.cost.mean > 0)
+        .map((item) => [
+          item.title,
+          money(item.cost.mean, currency),
+          money(perLength(item.cost.mean / seam_length_m, units), currency),
+          sharePercent(item.cost_share),
+        ]),
+    },
+  ];
 }
 
 /** What a groove larger than planned adds. */
-export function extraTable({ extra, currency }: CostReport, units: UnitSystem): TableBlock {
+export function extraTable(cost: CostReport, units: UnitSystem): TableBlock {
+  const { extra, currency } = cost;
   const length = (mm: number): string => (mm === 0 ? '–' : fineLength(mm / 1000, units));
-  return {
-    kind: 'table',
-    caption: 'What a larger groove than planned adds in grinding and refill',
-    columns: [
-      { title: 'Deeper by', align: 'end', weight: 1 },
-      { title: 'Wider by', align: 'end', weight: 1 },
-      { title: 'Weld metal', align: 'end', weight: 1 },
-      { title: 'Part', align: 'end', weight: 0.7 },
-      { title: 'Time', align: 'end', weight: 1 },
-      { title: 'Money', align: 'end', weight: 1, strong: true },
+  return tableOf(
+    { caption: 'What a larger groove than planned adds in grinding and refill' },
+    cost,
+    [
+      { title: 'Deeper by', align: 'end', weight: 1, of: (each) => length(each.deeper_mm) },
+      { title: 'Wider by', align: 'end', weight: 1, of: (each) => length(each.wider_mm) },
+      {
+        title: 'Weld metal',
+        align: 'end',
+        weight: 1,
+        of: (each) => `+${metalMass(each.weld_metal_kg, units)}`,
+      },
+      { title: 'Part', align: 'end', weight: 0.7, of: (each) => `+${each.weld_metal_percent.toFixed(0)} %` },
+      { title: 'Time', align: 'end', weight: 1, of: (each) => `+${workTime(each.time_s)}` },
+      {
+        title: 'Money',
+        align: 'end',
+        weight: 1,
+        strong: true,
+        money: true,
+        of: (each) => `+${money(each.cost, currency)}`,
+      },
     ],
-    rows: extra.map((each) => [
-      length(each.deeper_mm),
-      length(each.wider_mm),
-      `+${metalMass(each.weld_metal_kg, units)}`,
-      `+${each.weld_metal_percent.toFixed(0)} %`,
-      `+${workTime(each.time_s)}`,
-      `+${money(each.cost, currency)}`,
-    ]),
-  };
+    extra,
+  );
 }
 
 /** What stands in for what the job does not state. */
@@ -136,27 +180,43 @@ export function refillText({ refill }: CostReport, units: UnitSystem): string {
 }
 
 /** Other ways to the same groove, beside the planned one. */
-export function wayTable({ ways, currency }: CostReport, units: UnitSystem): TableBlock {
-  return {
-    kind: 'table',
-    caption: 'Other ways, the whole job at medians and usual durations',
-    columns: [
-      { title: 'Way', align: 'start', weight: 1.4 },
-      { title: 'Rate', align: 'start', weight: 1 },
-      { title: 'Groove', align: 'end', weight: 1 },
-      { title: 'Whole job', align: 'end', weight: 1 },
-      { title: 'Money', align: 'end', weight: 1 },
-      { title: 'Planned is cheaper from', align: 'end', weight: 1 },
+export function wayTable(cost: CostReport, units: UnitSystem): TableBlock {
+  const { ways, currency } = cost;
+  return tableOf(
+    { caption: 'Other ways, the whole job at medians and usual durations' },
+    cost,
+    [
+      { title: 'Way', align: 'start', weight: 1.4, of: ({ title }) => title },
+      { title: 'Rate', align: 'start', weight: 1, of: ({ rate }) => rate },
+      {
+        title: 'Groove',
+        align: 'end',
+        weight: 1,
+        of: ({ groove_time_s }) => (groove_time_s === null ? '–' : workTime(groove_time_s)),
+      },
+      {
+        title: 'Whole job',
+        align: 'end',
+        weight: 1,
+        of: ({ time_s }) => (time_s === null ? '–' : workTime(time_s)),
+      },
+      {
+        title: 'Money',
+        align: 'end',
+        weight: 1,
+        money: true,
+        of: (way) => (way.cost === null ? '–' : money(way.cost, currency)),
+      },
+      {
+        title: 'Planned way cheaper',
+        align: 'end',
+        weight: 1,
+        money: true,
+        of: (way) => cheaperFrom(way, units),
+      },
     ],
-    rows: ways.map((way) => [
-      way.title,
-      way.rate,
-      way.groove_time_s === null ? '–' : workTime(way.groove_time_s),
-      way.time_s === null ? '–' : workTime(way.time_s),
-      way.cost === null ? '–' : money(way.cost, currency),
-      way.planned_cheaper_from_m === null ? '–' : formatAmount(way.planned_cheaper_from_m, 'length', units),
-    ]),
-  };
+    ways,
+  );
 }
 
 /** What must be known of each other way, with where it comes from. */
@@ -173,26 +233,32 @@ export function wayNotes({ ways }: CostReport): ListBlock {
 /** What changes of job or kit do to time and money. */
 export function changeTable(
   changes: readonly CostChangeReport[],
-  { currency }: CostReport,
+  cost: CostReport,
   units: UnitSystem,
 ): TableBlock {
-  const priced = (amount: number): string => money(amount, currency);
-  return {
-    kind: 'table',
-    caption: 'Changes, planned anew',
-    columns: [
-      { title: 'Change', align: 'start', weight: 2 },
-      { title: 'Time', align: 'end', weight: 1 },
-      { title: 'Money', align: 'end', weight: 1 },
-      { title: 'Setting', align: 'start', weight: 1.6 },
+  const priced = (amount: number): string => money(amount, cost.currency);
+  return tableOf(
+    { caption: 'Changes, planned anew' },
+    cost,
+    [
+      { title: 'Change', align: 'start', weight: 2, of: ({ title }) => title },
+      {
+        title: 'Time',
+        align: 'end',
+        weight: 1,
+        of: ({ time_change_s }) => (time_change_s === null ? '–' : difference(time_change_s, workTime)),
+      },
+      {
+        title: 'Money',
+        align: 'end',
+        weight: 1,
+        money: true,
+        of: ({ cost_change }) => (cost_change === null ? '–' : difference(cost_change, priced)),
+      },
+      { title: 'Setting', align: 'start', weight: 1.6, of: (change) => settingText(change, units) },
     ],
-    rows: changes.map((change) => [
-      change.title,
-      change.time_change_s === null ? '–' : difference(change.time_change_s, workTime),
-      change.cost_change === null ? '–' : difference(change.cost_change, priced),
-      settingText(change, units),
-    ]),
-  };
+    changes,
+  );
 }
 
 function settingText({ outcome, setting }: CostChangeReport, units: UnitSystem): string {

@@ -1,5 +1,5 @@
 import { formatAmount, type GaugeStop, type Plan, type UnitSystem } from '@furrow/engine';
-import { chanceWords, fineLength } from '../words/index.ts';
+import { chanceWords, fineLength, pricedText } from '../words/index.ts';
 import type { ListBlock, TableBlock } from './paper-document.ts';
 
 /** How surely a plan keeps each of its promises. */
@@ -55,8 +55,8 @@ export function choiceTable(plans: readonly Plan[], units: UnitSystem): TableBlo
       formatAmount(plan.electrode_diameter_mm / 1000, 'length', units),
       `${plan.layers}×${plan.tracks}${plan.dominated ? ' *' : ''}`,
       formatAmount(plan.job_time_s.p50, 'time', units),
-      `${plan.cost.p50.toFixed(2)} ${plan.currency}`,
-      `${plan.whole_cost.p50.toFixed(0)} ${plan.currency}`,
+      pricedText(plan.cost.p50, plan.currency),
+      pricedText(plan.whole_cost.p50, plan.currency),
       `${(plan.arc_energy_kJ / 1000).toFixed(1)} MJ`,
       fineLength(plan.floor_depth_mm.p50 / 1000, units),
       chanceWords(plan.assurance.depth_reached),

@@ -284,6 +284,8 @@ describe('hazards', () => {
 describe('money and metal', () => {
   const report = {
     currency: 'EUR',
+    priced: true,
+    unpriced: [],
     seam_length_m: 3.048,
     items: [
       { part: 'labour', title: 'Labour', cost: { mean: 304.8 }, cost_share: 0.75 },
@@ -303,8 +305,8 @@ describe('money and metal', () => {
   } as unknown as CostReport;
 
   it('are told by the metre or the foot, in kilograms or pounds', () => {
-    expect(itemTable(report, 'metric').rows).toEqual([['Labour', '305 EUR', '100 EUR', '75 %']]);
-    expect(itemTable(report, 'inch').rows).toEqual([['Labour', '305 EUR', '30.5 EUR', '75 %']]);
+    expect(itemTable(report, 'metric')[0]?.rows).toEqual([['Labour', '305 EUR', '100 EUR', '75 %']]);
+    expect(itemTable(report, 'inch')[0]?.rows).toEqual([['Labour', '305 EUR', '30.5 EUR', '75 %']]);
     expect(extraTable(report, 'metric').rows).toEqual([
       ['2.0 mm', '–', '+4.54 kg', '+12 %', '+1 h 30 min', '+120 EUR'],
     ]);

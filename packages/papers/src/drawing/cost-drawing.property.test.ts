@@ -25,6 +25,7 @@ const step: fc.Arbitrary<CostStep> = fc.record({
 const cost = fc.record({
   steps: fc.array(step, { maxLength: 14 }),
   currency: fc.constantFrom('EUR', '¤', 'CHF'),
+  priced: fc.boolean(),
 });
 
 describe('where minutes and money go', () => {

@@ -6,21 +6,27 @@ import { textWidth } from './text-width.ts';
 
 /** What is drawn, and how large. */
 export interface CostDrawingInput {
-  readonly cost: Pick<CostReport, 'steps' | 'currency'>;
+  readonly cost: Pick<CostReport, 'steps' | 'currency' | 'priced'>;
   /** Width [drawing unit], at least 320. */
   readonly width: number;
 }
 
-/** One column of bars. */
+/** What one column of bars tells of a step. */
 interface Column {
   readonly title: string;
+  readonly of: (step: CostStep) => CostStep['cost'];
+  readonly words: (step: CostStep) => string;
+  readonly filled: boolean;
+}
+
+/** A column at its place. */
+interface PlacedColumn extends Column {
   /** Left end of the bars [drawing unit]. */
   readonly left: number;
   /** Length of the longest bar [drawing unit]. */
   readonly length: number;
   /** Greatest 90th percentile, which the longest bar stands for [unit of the column]. */
   readonly most: number;
-  readonly filled: boolean;
 }
 
 /** Steps that take nothing at all are left out. */
@@ -29,8 +35,8 @@ function shownSteps(steps: readonly CostStep[]): readonly CostStep[] {
 }
 
 /**
- * Draws where minutes and money go: one row per step of the cycle, a filled bar for time and a hatched one for money,
- * each up to its median with a whisker to the 90th percentile, and the figures in words behind it.
+ * Draws where minutes and money go: one row per step of the cycle, a filled bar for time and, where there are prices, a
+ * hatched one for money, each up to its median with a whisker to the 90th percentile, and the figures in words behind it.
  */
 export function costDrawing({ cost, width: wanted }: CostDrawingInput): Drawing {
   const width = Math.max(320, wanted);
@@ -39,12 +45,14 @@ export function costDrawing({ cost, width: wanted }: CostDrawingInput): Drawing 
   const row = 2.1 * size;
   const top = 2.6 * size;
   const height = top + Math.max(1, steps.length) * row + 0.6 * size;
-  const columns = columnsOf(steps, cost.currency, width, size);
+  const told = columnsOf(cost);
+  const columns = placed(told, steps, width, size);
+  const rows = steps.map((step) => `${step.title}: ${told.map(({ words }) => words(step)).join('; ')}`);
   return {
     width,
     height,
-    title: 'Where minutes and money go',
-    description: describe(steps, cost.currency),
+    title: cost.priced ? 'Where minutes and money go' : 'Where the minutes go',
+    description: `${cost.priced ? 'Time and money' : 'Time'} of each step, on average, with its part of the whole. ${rows.join('. ')}.`,
     marks: [
       ...columns.map(({ title, left }): Mark => text('axis', { x: left, y: 1.2 * size }, title, size)),
       ...steps.flatMap((step, index) => {
@@ -52,45 +60,49 @@ export function costDrawing({ cost, width: wanted }: CostDrawingInput): Drawing 
         return [
           ...(index === 0 ? [] : [ruleAt(top + index * row, width)]),
           text('label', { x: 0.3 * size, y: middle + 0.35 * size }, step.title, size),
-          ...barMarks(columns[0], step.time_s, timeWords(step), middle, size),
-          ...barMarks(columns[1], step.cost, costWords(step, cost.currency), middle, size),
+          ...columns.flatMap((column) => barMarks(column, step, middle, size)),
         ];
       }),
     ],
   };
 }
 
-function columnsOf(
+function columnsOf({ currency, priced }: CostDrawingInput['cost']): readonly Column[] {
+  const time: Column = { title: 'Time', of: ({ time_s }) => time_s, words: timeWords, filled: true };
+  const price: Column = {
+    title: 'Money',
+    of: ({ cost }) => cost,
+    words: (step) => costWords(step, currency),
+    filled: false,
+  };
+  return priced ? [time, price] : [time];
+}
+
+function placed(
+  columns: readonly Column[],
   steps: readonly CostStep[],
-  currency: string,
   width: number,
   size: number,
-): readonly [Column, Column] {
+): PlacedColumn[] {
   const widest = (texts: readonly string[]): number =>
     Math.max(0, ...texts.map((words) => textWidth(words, size)));
   const gap = 0.9 * size;
   const names = widest(steps.map(({ title }) => title)) + 2 * gap;
-  const times = widest(steps.map(timeWords));
-  const costs = widest(steps.map((step) => costWords(step, currency)));
-  const free = width - names - times - costs - 5 * gap;
-  const length = Math.max(3 * size, free / 2);
-  const left = names;
-  return [
-    {
-      title: 'Time',
-      left,
+  const behind = columns.map(({ words }) => widest(steps.map(words)));
+  const figures = behind.reduce((sum, each) => sum + each, 0);
+  const between = (3 * columns.length - 1) * gap;
+  const length = Math.max(3 * size, (width - names - figures - between) / columns.length);
+  let left = names;
+  return columns.map((column, index) => {
+    const at = left;
+    left += length + gap + behind[index]! + 2 * gap;
+    return {
+      ...column,
+      left: at,
       length,
-      most: Math.max(0, ...steps.map(({ time_s }) => time_s.p90)),
-      filled: true,
-    },
-    {
-      title: 'Money',
-      left: left + length + gap + times + 2 * gap,
-      length,
-      most: Math.max(0, ...steps.map(({ cost }) => cost.p90)),
-      filled: false,
-    },
-  ];
+      most: Math.max(0, ...steps.map((step) => column.of(step).p90)),
+    };
+  });
 }
 
 function timeWords({ time_s, time_share }: CostStep): string {
@@ -102,12 +114,12 @@ function costWords({ cost, cost_share }: CostStep, currency: string): string {
 }
 
 function barMarks(
-  { left, length, most, filled }: Column,
-  value: CostStep['cost'],
-  words: string,
+  { left, length, most, filled, of, words }: PlacedColumn,
+  step: CostStep,
   middle: number,
   size: number,
 ): Mark[] {
+  const value = of(step);
   const at = (amount: number): number => left + (most === 0 ? 0 : (amount / most) * length);
   const half = 0.55 * size;
   const end = at(value.p50);
@@ -139,7 +151,7 @@ function barMarks(
     ...bar,
     ...whiskers,
     line({ x: left, y: middle - 0.8 * size }, { x: left, y: middle + 0.8 * size }),
-    text('label', { x: Math.max(whisker, end) + 0.5 * size, y: middle + 0.35 * size }, words, size),
+    text('label', { x: Math.max(whisker, end) + 0.5 * size, y: middle + 0.35 * size }, words(step), size),
   ];
 }
 
@@ -149,9 +161,4 @@ function ruleAt(y: number, width: number): Mark {
 
 function text(role: MarkRole, at: DrawingPoint, words: string, size: number): Mark {
   return { kind: 'text', role, at, text: words, anchor: 'start', size };
-}
-
-function describe(steps: readonly CostStep[], currency: string): string {
-  const rows = steps.map((step) => `${step.title}: ${timeWords(step)}; ${costWords(step, currency)}`);
-  return `Time and money of each step, on average, with its part of the whole. ${rows.join('. ')}.`;
 }

@@ -1,6 +1,7 @@
 import type { PaperDocument } from '../blocks/index.ts';
 import { cardDocument } from './card-document.ts';
 import { commissioningDocument } from './commissioning-document.ts';
+import { estimateDocument } from './estimate-document.ts';
 import { grooveReportDocument } from './groove-report-document.ts';
 import { hotWorkDocument } from './hot-work-document.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
@@ -18,6 +19,7 @@ export const PAPER_KINDS = [
   'run-record',
   'groove-report',
   'quote',
+  'estimate',
 ] as const;
 
 /** A kind of paper. */
@@ -31,6 +33,7 @@ const TITLES: Readonly<Record<PaperKind, string>> = {
   'run-record': 'Run record',
   'groove-report': 'Groove report',
   quote: 'Quote',
+  estimate: 'Estimate',
 };
 
 /** What a kind of paper is called. */
@@ -46,7 +49,7 @@ export function paperWanting(kind: PaperKind, { answer }: Pick<PaperSubject, 'an
 }
 
 /** Kinds that tell of preheat, waits or refill. */
-const WITH_HEAT: ReadonlySet<PaperKind> = new Set(['procedure-sheet', 'quote']);
+const WITH_HEAT: ReadonlySet<PaperKind> = new Set(['procedure-sheet', 'quote', 'estimate']);
 
 /** What a kind of paper is made of, with a quick look at the heat where the paper tells of it. */
 export function subjectFor(kind: PaperKind, subject: PaperSubject): PaperSubject {
@@ -71,5 +74,7 @@ export function makePaper(kind: PaperKind, subject: PaperSubject, options: Paper
       return grooveReportDocument(subject, options);
     case 'quote':
       return quoteDocument(subject, options);
+    case 'estimate':
+      return estimateDocument(subject, options);
   }
 }

@@ -5,6 +5,7 @@ import { renderHtml } from '../html/index.ts';
 import { pdfContent } from '../pdf/pdf-text.test-data.ts';
 import { renderPdf } from '../pdf/render-pdf.ts';
 import { exampleJob } from '../sample-plan.test-data.ts';
+import { estimateDocument } from './estimate-document.ts';
 import { quoteDocument } from './quote-document.ts';
 
 const read = exampleJob('penstock-seam');
@@ -17,7 +18,7 @@ describe('the quote', () => {
   ] as const)('on %s in %s gives a range and leaves the offer to a hand', async (paper, units, length) => {
     const quote = quoteDocument({ read, answer }, { units, paper });
     const { pages, text } = pdfContent(await renderPdf(quote));
-    expect(pages).toBe(2);
+    expect(pages).toBe(1);
     expect(text).toMatch(/Estimated cost/u);
     expect(text).toMatch(length);
     const fields = quote.blocks.find((block) => block.kind === 'fields')!;
@@ -42,12 +43,28 @@ describe('the quote', () => {
     const { job } = read;
     const refill = { ...job.after.refill, filler_per_kg: 0 };
     const unpriced = { ...read, job: { ...job, after: { ...job.after, refill } } };
-    const leftOut = (from: typeof read) =>
-      quoteDocument({ read: from, answer }, { units: 'metric', paper: 'a4' }).blocks.find(
-        (block) => block.kind === 'list' && block.tone === 'plain',
-      );
-    expect(JSON.stringify(leftOut(unpriced))).toContain('filler: no price is stated');
-    expect(JSON.stringify(leftOut(read))).not.toContain('filler: no price is stated');
+    const quoteOf = (from: typeof read) =>
+      JSON.stringify(quoteDocument({ read: from, answer }, { units: 'metric', paper: 'a4' }));
+    expect(quoteOf(unpriced)).toContain('filler: no price is stated');
+    expect(quoteOf(read)).not.toContain('filler: no price is stated');
+  });
+
+  test('keeps to itself how the shop works: no step with its time, no rework, no rate', () => {
+    const quote = JSON.stringify(quoteDocument({ read, answer }, { units: 'metric', paper: 'a4' }));
+    expect(quote).not.toMatch(/rework|judgement|labour|trials|seed 1"/iu);
+  });
+
+  test('tells no money where no price is stated, and asks for it', () => {
+    const bare = exampleJob('penstock-seam', (text) =>
+      text.replace(/^rates:\n(?: {2}.*\n)+/mu, '').replace(/^after:\n(?: {2}.*\n)+/mu, ''),
+    );
+    const own = answerJob({ job: bare, version: '0.1.0' });
+    for (const make of [quoteDocument, estimateDocument]) {
+      const paper = JSON.stringify(make({ read: bare, answer: own }, { units: 'metric', paper: 'a4' }));
+      expect(paper).not.toMatch(/\d ¤|EUR|\b0 to 0\b|Money/u);
+      expect(paper).toContain('No labour rate is stated');
+      expect(paper).toMatch(/1\d h \d+ min/u);
+    }
   });
 
   test('carries markup of the title as text', () => {

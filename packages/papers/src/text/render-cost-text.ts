@@ -23,7 +23,7 @@ import {
   wayNotes,
   wayTable,
 } from '../blocks/index.ts';
-import { money, NEVER_IN_COST, sharePercent, workTime } from '../words/index.ts';
+import { money, NEVER_IN_COST, sharePercent, unpricedText, workTime } from '../words/index.ts';
 import { blocksToText } from './block-to-text.ts';
 import { GOVERNED, heading, paragraph, titled } from './told.ts';
 
@@ -53,11 +53,13 @@ function reportBlocks(
   changes: readonly CostChangeReport[],
   units: UnitSystem,
 ): PaperBlock[] {
+  const unpriced = unpricedText(cost);
   return [
     totalTable(cost, units),
+    ...(unpriced === undefined ? [] : [paragraph(unpriced)]),
     paragraph(trialText(cost, units)),
     stepTable(cost),
-    itemTable(cost, units),
+    ...itemTable(cost, units),
     heading('Refill'),
     paragraph(refillText(cost, units)),
     extraTable(cost, units),
@@ -79,13 +81,15 @@ function reportBlocks(
 
 /** How the figures were drawn, and how far they can be off by that alone. */
 function trialText(
-  { time_s, cost, currency, seam_length_m, trials, seed, reworked }: CostReport,
+  { time_s, cost, currency, seam_length_m, trials, seed, reworked, priced }: CostReport,
   units: UnitSystem,
 ): string {
+  const off = (time: number, amount: number): string =>
+    priced ? `${workTime(time)} and ${money(amount, currency)}` : workTime(time);
   return (
     `${formatAmount(seam_length_m, 'length', units)} of seam; ${trials} trials, seed ${seed}. By the number of trials alone ` +
-    `the first column can be off by ${workTime(time_s.p50_half_width)} and ${money(cost.p50_half_width, currency)}, ` +
-    `the second by ${workTime(time_s.p90_half_width)} and ${money(cost.p90_half_width, currency)} (95 %). ` +
+    `the first column can be off by ${off(time_s.p50_half_width, cost.p50_half_width)}, ` +
+    `the second by ${off(time_s.p90_half_width, cost.p90_half_width)} (95 %). ` +
     `In ${sharePercent(reworked)} of the trials the depth was not reached at first.`
   );
 }

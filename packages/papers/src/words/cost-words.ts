@@ -1,4 +1,4 @@
-import { formatAmount, type HeatReport, type UnitSystem } from '@furrow/engine';
+import { type CostReport, formatAmount, type HeatReport, type UnitSystem } from '@furrow/engine';
 
 const POUND = 0.45359237;
 const INCH_MM = 25.4;
@@ -24,6 +24,11 @@ export function workTime(seconds: number): string {
 /** Money with its currency, in no more figures than an estimate has. */
 export function money(amount: number, currency: string): string {
   return `${threeFigures(amount)} ${currency}`;
+}
+
+/** Money as `money` writes it, or that there is none because no price is stated. */
+export function pricedText(amount: number, currency: string): string {
+  return amount === 0 ? 'no price' : money(amount, currency);
 }
 
 /** Two amounts of money with one currency: 1110 to 1310 EUR. */
@@ -60,6 +65,25 @@ export function skinText({ skin }: Pick<HeatReport, 'skin'>, units: UnitSystem):
     `${skin.added_percent.toFixed(0)} % more to fill: ${metalMass(skin.refill_kg, units)} of weld metal for the whole seam, ` +
     `${metalMass(skin.added_kg, units)} of it for the grinding.`
   );
+}
+
+/** From which length on the planned way is the cheaper one, in words. */
+export function cheaperFrom(
+  { way, cost, planned_cheaper_from_m }: CostReport['ways'][number],
+  units: UnitSystem,
+): string {
+  if (way === 'planned' || cost === null) return '–';
+  if (planned_cheaper_from_m === null) return 'at no length';
+  return planned_cheaper_from_m === 0
+    ? 'at any length'
+    : `from ${formatAmount(planned_cheaper_from_m, 'length', units)}`;
+}
+
+/** What must be stated before money can be told; nothing where it is. */
+export function unpricedText({ priced }: Pick<CostReport, 'priced'>): string | undefined {
+  return priced
+    ? undefined
+    : 'No labour rate is stated, so there is time here and no money: state it, and the prices of electrodes, power, air and filler.';
 }
 
 /** A share in per cent; what is little but not nothing says so. */

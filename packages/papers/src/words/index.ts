@@ -4,15 +4,18 @@ export { boundUnits } from './bound-units.ts';
 export { chanceWords } from './chance-words.ts';
 export {
   byLength,
+  cheaperFrom,
   difference,
   metalMass,
   money,
   moneyRange,
   NEVER_IN_COST,
   perLength,
+  pricedText,
   sectionArea,
   sharePercent,
   skinText,
+  unpricedText,
   workTime,
 } from './cost-words.ts';
 export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';

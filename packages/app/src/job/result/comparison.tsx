@@ -1,11 +1,11 @@
 import { formatAmount, type Plan } from '@furrow/engine';
-import { wayWords } from '@furrow/papers/words';
+import { money, pricedText, wayWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { isCurrent, useBench, useBenchState } from '../state/index.ts';
 import { adoptPlan } from './lock-edits.ts';
-import { assuranceOf, costText, currentText, electrodeText, energyText, patternText } from './plan-words.ts';
+import { assuranceOf, currentText, electrodeText, energyText, patternText } from './plan-words.ts';
 
 interface ComparisonProps {
   readonly plan: Plan;
@@ -54,8 +54,9 @@ function quickestWords(plan: Plan, others: readonly Plan[]): string {
   if (quickest === plan) return 'The plan is the quickest of the set-ups found.';
   const sooner = formatAmount(plan.job_time_s.mean - quickest.job_time_s.mean, 'time', 'metric');
   const more = quickest.whole_cost.mean - plan.whole_cost.mean;
-  const money = costText(Math.abs(more), plan.currency);
-  return `The quickest set-up found is done ${sooner} sooner on the mean and makes the whole job ${money} ${more > 0 ? 'dearer' : 'cheaper'}.`;
+  const price = money(Math.abs(more), plan.currency);
+  if (plan.whole_cost.mean === 0) return `The quickest set-up found is done ${sooner} sooner on the mean.`;
+  return `The quickest set-up found is done ${sooner} sooner on the mean and makes the whole job ${price} ${more > 0 ? 'dearer' : 'cheaper'}.`;
 }
 
 interface CandidateProps {
@@ -89,10 +90,12 @@ function Candidate({ plan, number }: CandidateProps): VNode {
           {formatAmount(plan.job_time_s.mean, 'time', units)}
         </span>
       </td>
-      <td>{costText(plan.cost.p50, plan.currency)}</td>
+      <td>{pricedText(plan.cost.p50, plan.currency)}</td>
       <td>
-        {costText(plan.whole_cost.p50, plan.currency)}
-        <span class="aside"> mean {costText(plan.whole_cost.mean, plan.currency)}</span>
+        {pricedText(plan.whole_cost.p50, plan.currency)}
+        {plan.whole_cost.mean === 0 ? null : (
+          <span class="aside"> mean {pricedText(plan.whole_cost.mean, plan.currency)}</span>
+        )}
       </td>
       <td>{Math.ceil(plan.electrodes_used.p50)}</td>
       <td>{formatAmount(assuranceOf(plan), 'share', 'metric')}</td>

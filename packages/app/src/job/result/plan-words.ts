@@ -36,11 +36,6 @@ export function counted(count: number, noun: string): string {
   return `${count} ${noun}${/(s|ss)$/u.test(noun) ? 'es' : 's'}`;
 }
 
-/** A cost with its currency, as precise as it matters. */
-export function costText(amount: number, currency: string): string {
-  return `${amount.toFixed(amount < 100 ? 2 : 0)} ${currency}`;
-}
-
 /** Energy in the unit that keeps it readable. */
 export function energyText(kilojoules: number): string {
   return kilojoules >= 1000 ? `${(kilojoules / 1000).toFixed(1)} MJ` : `${kilojoules.toFixed(0)} kJ`;

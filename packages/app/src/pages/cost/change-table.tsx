@@ -1,4 +1,4 @@
-import { type CostChangeReport, formatStated } from '@furrow/engine';
+import { type CostChangeReport, type CostReport, formatStated } from '@furrow/engine';
 import { difference, money, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
@@ -8,11 +8,11 @@ interface ChangeTableProps {
   readonly changes: readonly CostChangeReport[];
   /** Whether more are to come. */
   readonly trying: boolean;
-  readonly currency: string;
+  readonly cost: Pick<CostReport, 'currency' | 'priced'>;
 }
 
 /** What changes of job and kit would do, each planned anew. */
-export function ChangeTable({ changes, trying, currency }: ChangeTableProps): VNode {
+export function ChangeTable({ changes, trying, cost: { currency, priced } }: ChangeTableProps): VNode {
   const units = useUnits();
   return (
     <ScrollTable
@@ -24,17 +24,21 @@ export function ChangeTable({ changes, trying, currency }: ChangeTableProps): VN
           : 'each planned anew, by the objective of the job'
       }
     >
-      <ColumnHeads names={['Change', 'Time', 'Money', 'Planned then', 'What is changed']} />
+      <ColumnHeads
+        names={['Change', 'Time', ...(priced ? ['Money'] : []), 'Planned then', 'What is changed']}
+      />
       <tbody>
         {changes.map((change) => (
           <tr key={change.id}>
             <th scope="row">{change.title}</th>
             <td>{change.time_change_s === null ? '–' : difference(change.time_change_s, workTime)}</td>
-            <td>
-              {change.cost_change === null
-                ? '–'
-                : difference(change.cost_change, (amount) => money(amount, currency))}
-            </td>
+            {priced ? (
+              <td>
+                {change.cost_change === null
+                  ? '–'
+                  : difference(change.cost_change, (amount) => money(amount, currency))}
+              </td>
+            ) : null}
             <td>
               {change.setting === null
                 ? OUTCOMES[change.outcome]

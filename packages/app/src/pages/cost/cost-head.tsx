@@ -1,5 +1,13 @@
 import type { CostReport } from '@furrow/engine';
-import { byLength, metalMass, money, perLength, sharePercent, workTime } from '@furrow/papers/words';
+import {
+  byLength,
+  metalMass,
+  money,
+  perLength,
+  sharePercent,
+  unpricedText,
+  workTime,
+} from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -7,7 +15,8 @@ import { useUnits } from '../../ui/theme/index.ts';
 /** The whole job in four numbers, each with how far it may go. */
 export function CostHead({ cost }: { readonly cost: CostReport }): VNode {
   const units = useUnits();
-  const { currency, cost_per_m, time_s, refill } = cost;
+  const { currency, cost_per_m, time_s, refill, priced } = cost;
+  const unpriced = unpricedText(cost);
   const perUnit = (value: number): string => money(perLength(value, units), currency);
   return (
     <section class="panel" aria-labelledby="cost-title">
@@ -18,16 +27,20 @@ export function CostHead({ cost }: { readonly cost: CostReport }): VNode {
         </p>
       </header>
       <dl class="headline cost-figures">
-        <Figure
-          name="Money"
-          value={money(cost.cost.p50, currency)}
-          note={`up to ${money(cost.cost.p90, currency)}`}
-        />
-        <Figure
-          name={byLength(units)}
-          value={perUnit(cost_per_m.p50)}
-          note={`up to ${perUnit(cost_per_m.p90)}`}
-        />
+        {priced ? (
+          <>
+            <Figure
+              name="Money"
+              value={money(cost.cost.p50, currency)}
+              note={`up to ${money(cost.cost.p90, currency)}`}
+            />
+            <Figure
+              name={byLength(units)}
+              value={perUnit(cost_per_m.p50)}
+              note={`up to ${perUnit(cost_per_m.p90)}`}
+            />
+          </>
+        ) : null}
         <Figure name="Working time" value={workTime(time_s.p50)} note={`up to ${workTime(time_s.p90)}`} />
         <Figure
           name="Weld metal"
@@ -35,11 +48,15 @@ export function CostHead({ cost }: { readonly cost: CostReport }): VNode {
           note={`${metalMass(refill.skin_weld_metal_kg, units)} of it because the skin is ground off`}
         />
       </dl>
+      {unpriced === undefined ? null : <p class="notice">{unpriced}</p>}
       <p class="caption">
-        {cost.trials} trials, seed {cost.seed}: by their number alone money can be off by{' '}
-        {money(cost.cost.p50_half_width, currency)} and {money(cost.cost.p90_half_width, currency)}, time by{' '}
-        {workTime(time_s.p50_half_width)} and {workTime(time_s.p90_half_width)} (95 %). In{' '}
-        {sharePercent(cost.reworked)} of them the depth was not reached at first.
+        {cost.trials} trials, seed {cost.seed}: by their number alone{' '}
+        {priced
+          ? `money can be off by ${money(cost.cost.p50_half_width, currency)} and ${money(cost.cost.p90_half_width, currency)}, `
+          : ''}
+        time{priced ? '' : ' can be off'} by {workTime(time_s.p50_half_width)} and{' '}
+        {workTime(time_s.p90_half_width)} (95 %). In {sharePercent(cost.reworked)} of them the depth was not
+        reached at first.
       </p>
     </section>
   );

@@ -62,7 +62,7 @@ function Report({ cost, state }: { readonly cost: CostReport; readonly state: Co
       <StepPanel cost={cost} />
       <ExtraTable cost={cost} />
       <ItemTable cost={cost} />
-      <ChangeTable changes={state.changes} trying={state.trying} currency={cost.currency} />
+      <ChangeTable changes={state.changes} trying={state.trying} cost={cost} />
       <WayTable cost={cost} />
       <AssumptionList cost={cost} />
       <CautionPanel cautions={cost.cautions} />

@@ -7,7 +7,7 @@ import { useUnits } from '../../ui/theme/index.ts';
 /** What fills the groove again, and what each extra millimetre of depth and width adds to it. */
 export function ExtraTable({ cost }: { readonly cost: CostReport }): VNode {
   const units = useUnits();
-  const { extra, refill, currency } = cost;
+  const { extra, refill, currency, priced } = cost;
   const length = (mm: number): string => (mm === 0 ? '–' : `+${formatStated(mm, 'mm', units)}`);
   return (
     <ScrollTable
@@ -24,7 +24,9 @@ export function ExtraTable({ cost }: { readonly cost: CostReport }): VNode {
         </p>
       }
     >
-      <ColumnHeads names={['Deeper', 'Wider', 'Weld metal', 'More of it', 'Time', 'Money']} />
+      <ColumnHeads
+        names={['Deeper', 'Wider', 'Weld metal', 'More of it', 'Time', ...(priced ? ['Money'] : [])]}
+      />
       <tbody>
         {extra.map((each) => (
           <tr key={`${each.deeper_mm} ${each.wider_mm}`}>
@@ -33,7 +35,7 @@ export function ExtraTable({ cost }: { readonly cost: CostReport }): VNode {
             <td>+{metalMass(each.weld_metal_kg, units)}</td>
             <td>+{each.weld_metal_percent.toFixed(0)} %</td>
             <td>+{workTime(each.time_s)}</td>
-            <td>+{money(each.cost, currency)}</td>
+            {priced ? <td>+{money(each.cost, currency)}</td> : null}
           </tr>
         ))}
       </tbody>

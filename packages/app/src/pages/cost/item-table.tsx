@@ -5,10 +5,11 @@ import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 
 /** What the money is for. */
-export function ItemTable({ cost }: { readonly cost: CostReport }): VNode {
+export function ItemTable({ cost }: { readonly cost: CostReport }): VNode | null {
   const units = useUnits();
   const { items, currency, seam_length_m } = cost;
-  const unpriced = items.filter((item) => item.cost.mean === 0 && item.part !== 'hire');
+  if (!cost.priced) return null;
+  const unpriced = items.filter(({ part }) => cost.unpriced.includes(part));
   return (
     <ScrollTable
       id="cost-items"

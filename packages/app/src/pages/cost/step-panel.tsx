@@ -10,10 +10,11 @@ const WIDTH_LEAST = 620;
 /** Where minutes and money go, step by step. */
 export function StepPanel({ cost }: { readonly cost: CostReport }): VNode {
   const [box, { width }] = useSize<HTMLDivElement>();
+  const drawing = costDrawing({ cost, width: Math.max(width, WIDTH_LEAST) });
   return (
     <section class="panel" aria-labelledby="steps-title">
       <header class="panel-head">
-        <h2 id="steps-title">Where minutes and money go</h2>
+        <h2 id="steps-title">{drawing.title}</h2>
         <p class="caption">
           bars up to the median, whiskers to nine in ten; the figures behind them are averages, whose parts
           make up the whole
@@ -21,11 +22,8 @@ export function StepPanel({ cost }: { readonly cost: CostReport }): VNode {
       </header>
       <div ref={box} class="drawing-box">
         {width === 0 ? null : (
-          <ScrollBox name="Where minutes and money go, drawing">
-            <DrawingView
-              class="cost-drawing"
-              drawing={costDrawing({ cost, width: Math.max(width, WIDTH_LEAST) })}
-            />
+          <ScrollBox name={`${drawing.title}, drawing`}>
+            <DrawingView class="cost-drawing" drawing={drawing} />
           </ScrollBox>
         )}
       </div>

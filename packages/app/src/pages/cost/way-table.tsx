@@ -1,6 +1,5 @@
 import type { CostReport, WayReport } from '@furrow/engine';
-import { formatAmount } from '@furrow/engine';
-import { money, workTime } from '@furrow/papers/words';
+import { cheaperFrom, money, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
@@ -16,7 +15,7 @@ const RATES: Readonly<Record<WayReport['rate'], string>> = {
 /** The planned way beside the others, with where each rate comes from. */
 export function WayTable({ cost }: { readonly cost: CostReport }): VNode {
   const units = useUnits();
-  const { ways, currency } = cost;
+  const { ways, currency, priced } = cost;
   return (
     <ScrollTable
       id="cost-ways"
@@ -24,7 +23,14 @@ export function WayTable({ cost }: { readonly cost: CostReport }): VNode {
       note="the whole job at medians and usual durations; state your own rates under “Alternatives”"
     >
       <ColumnHeads
-        names={['Way', 'Rate', 'Groove', 'Whole job', 'Money', 'Planned way cheaper', 'Rests on']}
+        names={[
+          'Way',
+          'Rate',
+          'Groove',
+          'Whole job',
+          ...(priced ? ['Money', 'Planned way cheaper'] : []),
+          'Rests on',
+        ]}
       />
       <tbody>
         {ways.map((way) => (
@@ -33,8 +39,12 @@ export function WayTable({ cost }: { readonly cost: CostReport }): VNode {
             <td>{RATES[way.rate]}</td>
             <td>{way.groove_time_s === null ? '–' : workTime(way.groove_time_s)}</td>
             <td>{way.time_s === null ? '–' : workTime(way.time_s)}</td>
-            <td>{way.cost === null ? '–' : money(way.cost, currency)}</td>
-            <td>{cheaperText(way, (metres) => formatAmount(metres, 'length', units))}</td>
+            {priced ? (
+              <>
+                <td>{way.cost === null ? '–' : money(way.cost, currency)}</td>
+                <td>{cheaperFrom(way, units)}</td>
+              </>
+            ) : null}
             <td class="words">
               {way.note}; <SourceText source={way.source} />
             </td>
@@ -43,10 +53,4 @@ export function WayTable({ cost }: { readonly cost: CostReport }): VNode {
       </tbody>
     </ScrollTable>
   );
-}
-
-function cheaperText(way: WayReport, length: (metres: number) => string): string {
-  if (way.way === 'planned' || way.cost === null) return '–';
-  if (way.planned_cheaper_from_m === null) return 'at no length';
-  return way.planned_cheaper_from_m === 0 ? 'at any length' : `from ${length(way.planned_cheaper_from_m)}`;
 }
