@@ -126,6 +126,9 @@ export const ISSUE_CODES = {
   SUMMARY_SYNTAX: { meaning: 'The summary file is not readable as YAML or JSON.' },
   SUMMARY_TOO_LARGE: { meaning: 'The file is larger than a summary file can be.' },
   SUMMARY_VERSION: { meaning: 'The summary file is of a version that this program does not know.' },
+  TABLE_NOT_READABLE: {
+    meaning: 'A file that should hold a table of numbers cannot be read as one.',
+  },
   TOKEN_REFUSED: { meaning: 'A request does not hold the token that lets a browser or a program in.' },
   TRIALS_COMBINATION: { meaning: 'Two fields of a trials file contradict each other.' },
   TRIALS_FIELD_MISSING: { meaning: 'A field of a trials file that has no default is missing.' },

@@ -1,4 +1,5 @@
 import { closest, distance } from 'fastest-levenshtein';
+import { plainText } from './plain-text.ts';
 import { QUANTITY_KINDS, type QuantityKind } from './quantity-kind.ts';
 import { scaleOf, type UnitScale } from './unit-scale.ts';
 import { UNIT_FAMILIES } from './unit-table.ts';
@@ -47,6 +48,35 @@ export function findUnit(text: string): KnownUnit | undefined {
   if (exact) return exact;
   const folded = byLowerCase.get(text.toLowerCase());
   return folded && !caseMisleads(text, folded.spelling, folded.unit.kind) ? folded.unit : undefined;
+}
+
+/** A unit by its spelling: SI value is `(value + offset) * top / bottom`, in this order. */
+export interface NamedUnit {
+  readonly kind: QuantityKind;
+  /** Spelling in which the program writes the unit. */
+  readonly name: string;
+  /** Numerator of its size [SI unit of the kind]. */
+  readonly top: number;
+  /** Denominator of its size [-]. */
+  readonly bottom: number;
+  /** Reading of zero in the SI unit [the unit]; only temperatures have one. */
+  readonly offset: number;
+}
+
+/**
+ * The unit that a spelling stands for, with its size, for whole columns of numbers in that unit.
+ *
+ * @param text - spelling [text], such as cm/min or psi; in another letter case only where that cannot mislead
+ * @returns the unit [record]; undefined where it is not known
+ * @source unitmath 0.8.8 for sizes of units
+ * @example
+ * unitOf('kA') // => {"kind":"current","name":"kA","top":1000,"bottom":1,"offset":0}
+ */
+export function unitOf(text: string): NamedUnit | undefined {
+  const unit = findUnit(plainText(text));
+  if (!unit) return undefined;
+  const { top, bottom, offset } = unit.scale;
+  return { kind: unit.kind, name: unit.name, top, bottom, offset };
 }
 
 /** The unit of that name and kind, known to exist. */

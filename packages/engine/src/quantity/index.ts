@@ -1,6 +1,6 @@
 export { type Amount, type AmountKind, amountOf } from './amount.ts';
 export { exactAmount } from './exact-amount.ts';
-export { unitsOf } from './find-unit.ts';
+export { type NamedUnit, unitOf, unitsOf } from './find-unit.ts';
 export { type FormatOptions, formatAmount, formatApart, formatBand } from './format-amount.ts';
 export { formatBound } from './format-bound.ts';
 export { formatStated, formatStatedApart, formatStatedBand, statedApart } from './format-stated.ts';

@@ -5,6 +5,10 @@ const library = unitMath.config({ definitions: { units: TRADE_DEFINITIONS } });
 
 /** A unit bound to its SI unit, in both directions. */
 export interface UnitScale {
+  /** SI value: `(value + offset) * top / bottom`, in this order. */
+  readonly top: number;
+  readonly bottom: number;
+  readonly offset: number;
   toSi(value: number): number;
   fromSi(value: number): number;
 }
@@ -43,6 +47,9 @@ export function scaleOf(entry: UnitEntry, family: UnitFamily): UnitScale {
   const { top, bottom } = ratioOf(factorOf(entry.definition, family.si));
   const offset = entry.offset ?? 0;
   return {
+    top,
+    bottom,
+    offset,
     toSi: (value) => ((value + offset) * top) / bottom,
     fromSi: (value) => (value * bottom) / top - offset,
   };

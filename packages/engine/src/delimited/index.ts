@@ -1,0 +1,20 @@
+export { COLUMN_QUANTITIES, type ColumnQuantity } from './column-name.ts';
+export type { Dialect } from './dialect.ts';
+export { ENCODINGS, type Encoding } from './encoding.ts';
+export type { GivenColumn, TableColumn } from './guess-columns.ts';
+export type { NumberMarks } from './number-cell.ts';
+export {
+  type RejectedLine,
+  type TableBatch,
+  type TableEnd,
+  TableReader,
+  type TableReaderOptions,
+  type UnreadCells,
+} from './table-reader.ts';
+export {
+  type Choice,
+  type ChoiceAbout,
+  type GivenReading,
+  guessTable,
+  type TableReading,
+} from './table-reading.ts';

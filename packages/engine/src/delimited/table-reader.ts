@@ -1,0 +1,659 @@
+import type { Outcome } from '../issue/index.ts';
+import type { ColumnQuantity } from './column-name.ts';
+import { markLength, textOf, Utf16ToUtf8 } from './encoding.ts';
+import type { TableColumn } from './guess-columns.ts';
+import { asciiOf, readMoment } from './moment-cell.ts';
+import { mostShown, standsForNoValue } from './no-value.ts';
+import { readNumberCell } from './number-cell.ts';
+import { type GivenReading, guessTable, type TableReading } from './table-reading.ts';
+
+/** Rows of a table in file order, in SI. */
+export interface TableBatch {
+  /** Number of the data row in the file, from 1; a damaged row keeps its number. */
+  readonly row: Float64Array;
+  /** Line of the file on which it starts, from 1. */
+  readonly line: Float64Array;
+  /**
+   * Numbers of each quantity in SI; moments in s since 1970, or since midnight where they have no date. NaN: a cell that
+   * is empty or could not be read.
+   */
+  readonly columns: { readonly [Q in ColumnQuantity]?: Float64Array };
+  /** Cells of the columns that hold text, by their place in the table; only where they were asked for. */
+  readonly texts: readonly (readonly string[] | undefined)[];
+}
+
+/** A line that gave no row, and why. */
+export interface RejectedLine {
+  /** From 1 [-]. */
+  readonly line: number;
+  readonly why: string;
+}
+
+/** Cells of one column that gave no number. */
+export interface UnreadCells {
+  readonly column: string;
+  /** Cells that are empty or hold a word for no value [-]. */
+  readonly missing: number;
+  /** Cells with a number that stands for no value, such as -999 [-]. */
+  readonly noValue: number;
+  /** Cells with an infinite number [-]. */
+  readonly infinite: number;
+  /** Cells that hold something else [-]. */
+  readonly unreadable: number;
+  /** The first that hold something else. */
+  readonly examples: readonly { readonly line: number; readonly read: string }[];
+}
+
+/** What became of a whole file. */
+export interface TableEnd {
+  readonly reading: TableReading;
+  /** Rows that were given [-]. */
+  readonly rowsRead: number;
+  /** Lines that gave none [-]; the list holds the first of them. */
+  readonly rejectedCount: number;
+  readonly rejected: readonly RejectedLine[];
+  /** Blank lines behind the header [-]. */
+  readonly blankLines: number;
+  readonly unread: readonly UnreadCells[];
+  /** Lines on which the header stands again [-]. */
+  readonly headerAgain: readonly number[];
+}
+
+/** Options of a reader. */
+export interface TableReaderOptions {
+  /** Rows of a batch [-]. */
+  readonly batchRows?: number;
+  /** Whether cells of columns that hold text are given too; slower. */
+  readonly texts?: boolean;
+}
+
+const HEAD_BYTES = 1 << 18;
+const BATCH_ROWS = 8192;
+/** Longest line that is read [bytes]. */
+const LINE_MOST = 1 << 20;
+const REJECTED_KEPT = 1000;
+const EXAMPLES_KEPT = 5;
+
+const [LF, CR, SPACE, MINUS, PLUS, ZERO] = [10, 13, 32, 45, 43, 48];
+const POWERS = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+
+/** What is done with a cell: a kind of 0 is passed over. */
+const NUMBER = 1;
+const MOMENT = 2;
+
+/** How one cell of a row is read in the quick walk. */
+interface Plan {
+  readonly kinds: Uint8Array;
+  readonly columns: readonly PlannedColumn[];
+  /** Column to which a cell goes, by its place. */
+  readonly slots: Int32Array;
+}
+
+interface PlannedColumn {
+  readonly index: number;
+  readonly column: TableColumn;
+  readonly quantity: ColumnQuantity;
+  readonly values: Float64Array;
+  /** Numbers as written beyond which one can stand for no value. */
+  readonly least: number;
+  readonly most: number;
+  missing: number;
+  noValue: number;
+  infinite: number;
+  unreadable: number;
+  readonly examples: { line: number; read: string }[];
+}
+
+interface Cell {
+  readonly text: string;
+  readonly quoted: boolean;
+}
+
+/**
+ * Reads a delimited file piece by piece into numbers in SI. Memory does not grow with the file. Nothing is dropped in
+ * silence: what gave no row or no number is counted, with line numbers for the first thousand.
+ *
+ * Rows that are as expected take a quick walk over the bytes; any other is cut and judged cell by cell.
+ */
+export class TableReader {
+  readonly #given: GivenReading;
+  readonly #batchRows: number;
+  readonly #texts: boolean;
+  #head: Uint8Array[] = [];
+  #headLength = 0;
+  #reading: TableReading | undefined;
+  #failed: Outcome<never> | undefined;
+  #wide: Utf16ToUtf8 | undefined;
+  #carry: Uint8Array = new Uint8Array(0);
+  /** Inside a line that is too long to be read. */
+  #skipping = false;
+  #plan: Plan = { kinds: new Uint8Array(0), columns: [], slots: new Int32Array(0) };
+  #texted: (string[] | undefined)[] = [];
+  #rows = new Float64Array(0);
+  #lines = new Float64Array(0);
+  #filled = 0;
+  #rowNumber = 0;
+  #line = 1;
+  #eol = LF;
+  #delimiter = 0;
+  #quote = -1;
+  #out: TableBatch[] = [];
+  #rowsRead = 0;
+  #rejectedCount = 0;
+  #rejected: RejectedLine[] = [];
+  #blankLines = 0;
+  #headerAgain: number[] = [];
+  /** Whether the row at hand is the last and no line end stands behind it. */
+  #open = false;
+
+  constructor(given: GivenReading = {}, { batchRows = BATCH_ROWS, texts = false }: TableReaderOptions = {}) {
+    this.#given = given;
+    this.#batchRows = batchRows;
+    this.#texts = texts;
+  }
+
+  /** How the file is read; undefined until enough of it has come. */
+  get reading(): TableReading | undefined {
+    return this.#reading;
+  }
+
+  /** Takes the next bytes and gives the batches that they complete. */
+  push(bytes: Uint8Array): readonly TableBatch[] {
+    if (this.#failed) return [];
+    if (this.#reading) this.#take(bytes);
+    else {
+      // the caller may use its buffer again
+      this.#head.push(new Uint8Array(bytes));
+      this.#headLength += bytes.length;
+      if (this.#headLength >= HEAD_BYTES) this.#begin();
+    }
+    return this.#handOver();
+  }
+
+  /** Tells that no more bytes come; gives what is left, and what became of the file. */
+  end(): Outcome<{ readonly batches: readonly TableBatch[]; readonly end: TableEnd }> {
+    if (!this.#reading && !this.#failed) this.#begin();
+    if (this.#failed) return this.#failed;
+    if (this.#carry.length > 0) {
+      this.#open = true;
+      if (this.#skipping) this.#skipping = false;
+      else this.#scan(withLineEnd(this.#carry, this.#eol), true);
+      this.#carry = new Uint8Array(0);
+    }
+    this.#flush();
+    if (this.#rowsRead === 0 && this.#rejectedCount === 0) {
+      return refusedTable('The file has a header but no row of data.');
+    }
+    return {
+      ok: true,
+      value: {
+        batches: this.#handOver(),
+        end: {
+          reading: this.#reading!,
+          rowsRead: this.#rowsRead,
+          rejectedCount: this.#rejectedCount,
+          rejected: this.#rejected,
+          blankLines: this.#blankLines,
+          unread: this.#plan.columns.flatMap((planned) =>
+            planned.missing + planned.noValue + planned.infinite + planned.unreadable === 0
+              ? []
+              : [unreadOf(planned)],
+          ),
+          headerAgain: this.#headerAgain,
+        },
+      },
+    };
+  }
+
+  #handOver(): readonly TableBatch[] {
+    const out = this.#out;
+    this.#out = [];
+    return out;
+  }
+
+  /** Finds how the file is read, then reads what has come so far. */
+  #begin(): void {
+    const all = joined(this.#head);
+    this.#head = [];
+    const outcome = guessTable(
+      all.length > HEAD_BYTES ? wholeLines(all.subarray(0, HEAD_BYTES)) : all,
+      this.#given,
+    );
+    if (!outcome.ok) {
+      this.#failed = outcome;
+      return;
+    }
+    const reading = outcome.value;
+    this.#reading = reading;
+    const { dialect, encoding } = reading;
+    if (encoding === 'utf-16le' || encoding === 'utf-16be') this.#wide = new Utf16ToUtf8(encoding);
+    this.#delimiter = dialect.delimiter === '' ? -1 : dialect.delimiter.charCodeAt(0);
+    this.#quote = dialect.quote === '' ? -1 : dialect.quote.charCodeAt(0);
+    const body = all.subarray(markLength(encoding, all));
+    if (!this.#wide) this.#eol = body.includes(LF) || !body.includes(CR) ? LF : CR;
+    else this.#eol = LF;
+    this.#plan = planOf(reading, this.#batchRows);
+    this.#texted = this.#texts ? reading.columns.map(({ holds }) => (holds === 'text' ? [] : undefined)) : [];
+    this.#rows = new Float64Array(this.#batchRows);
+    this.#lines = new Float64Array(this.#batchRows);
+    this.#take(body);
+  }
+
+  #take(piece: Uint8Array): void {
+    let bytes = this.#wide ? this.#wide.push(piece) : piece;
+    if (this.#skipping) {
+      const end = bytes.indexOf(this.#eol);
+      if (end < 0) return;
+      this.#skipping = false;
+      this.#line += 1;
+      bytes = bytes.subarray(end + 1);
+    }
+    if (this.#carry.length > 0) bytes = joined([this.#carry, bytes]);
+    const end = bytes.lastIndexOf(this.#eol) + 1;
+    const done = end === 0 ? 0 : this.#scan(end === bytes.length ? bytes : bytes.subarray(0, end), false);
+    const rest = bytes.subarray(done);
+    if (rest.length > LINE_MOST) {
+      this.#reject(this.#line, `longer than ${LINE_MOST / 1024} KiB`);
+      this.#skipping = true;
+      this.#carry = new Uint8Array(0);
+      const next = rest.indexOf(this.#eol);
+      // an open quote, not a long line: go on behind its first line
+      if (next >= 0) this.#take(new Uint8Array(rest));
+    } else this.#carry = new Uint8Array(rest);
+  }
+
+  /** Reads whole rows; gives the place behind the last that was complete. */
+  #scan(bytes: Uint8Array, last: boolean): number {
+    const { kinds, columns, slots } = this.#plan;
+    const width = kinds.length;
+    const delimiter = this.#delimiter;
+    const repeated = this.#reading!.dialect.repeated;
+    const quote = this.#quote;
+    const eol = this.#eol;
+    const decimal = this.#reading!.marks.decimal === ',' ? 44 : 46;
+    const limit = bytes.length;
+    const batch = this.#batchRows;
+    const stores = columns.map(({ values }) => values);
+    const moments = columns.map(({ column }) => column.moment);
+    const skipsSpace = delimiter !== SPACE;
+    const before = this.#reading!.preambleLines + this.#reading!.headerLines;
+    const always = this.#texts;
+    let at = 0;
+    let filled = this.#filled;
+    while (at < limit) {
+      if (this.#line <= before) {
+        at = bytes.indexOf(eol, at) + 1;
+        this.#line += 1;
+        continue;
+      }
+      const start = at;
+      let good = !always;
+      if (repeated) while (bytes[at] === delimiter) at += 1;
+      for (let index = 0; good && index < width; index += 1) {
+        const kind = kinds[index]!;
+        let c = bytes[at]!;
+        if (kind === NUMBER) {
+          if (skipsSpace) while (c === SPACE) c = bytes[++at]!;
+          let negative = false;
+          if (c === MINUS) {
+            negative = true;
+            c = bytes[++at]!;
+          } else if (c === PLUS) c = bytes[++at]!;
+          const first = at;
+          let mantissa = 0;
+          let digit = c - ZERO;
+          while (digit >= 0 && digit <= 9) {
+            mantissa = mantissa * 10 + digit;
+            c = bytes[++at]!;
+            digit = c - ZERO;
+          }
+          let digits = at - first;
+          let power = 0;
+          if (c === decimal) {
+            c = bytes[++at]!;
+            const point = at;
+            digit = c - ZERO;
+            while (digit >= 0 && digit <= 9) {
+              mantissa = mantissa * 10 + digit;
+              c = bytes[++at]!;
+              digit = c - ZERO;
+            }
+            power = at - point;
+            digits += power;
+          }
+          // beyond 2^53 the product would be rounded twice
+          if (digits === 0 || digits > 16 || mantissa > 9007199254740991) {
+            good = false;
+            break;
+          }
+          if (skipsSpace) while (c === SPACE) c = bytes[++at]!;
+          const value = power === 0 ? mantissa : mantissa / POWERS[power]!;
+          stores[slots[index]!]![filled] = negative ? -value : value;
+        } else if (kind === MOMENT) {
+          if (c === quote) {
+            good = false;
+            break;
+          }
+          const from = at;
+          while (c !== delimiter && c !== eol) c = bytes[++at]!;
+          const slot = slots[index]!;
+          const { parts, order } = moments[slot]!;
+          const to = bytes[at - 1] === CR ? at - 1 : at;
+          const value = readMoment(bytes, from, to, parts, order);
+          if (Number.isNaN(value)) {
+            good = false;
+            break;
+          }
+          stores[slot]![filled] = value;
+        } else {
+          if (c === quote || (skipsSpace && c === SPACE)) {
+            good = false;
+            break;
+          }
+          while (c !== delimiter && c !== eol) c = bytes[++at]!;
+        }
+        if (index < width - 1) {
+          if (c !== delimiter) good = false;
+          at += 1;
+          if (repeated) while (bytes[at] === delimiter) at += 1;
+        } else {
+          if (repeated) while (bytes[at] === delimiter) at += 1;
+          else if (c === delimiter) at += 1;
+          if (bytes[at] === CR && eol === LF) at += 1;
+          if (bytes[at] !== eol) good = false;
+          at += 1;
+        }
+      }
+      if (good) {
+        this.#rowNumber += 1;
+        this.#rows[filled] = this.#rowNumber;
+        this.#lines[filled] = this.#line;
+        this.#line += 1;
+        filled += 1;
+      } else {
+        this.#filled = filled;
+        const next = this.#judge(bytes, start, limit, last);
+        if (next < 0) return start;
+        at = next;
+        filled = this.#filled;
+      }
+      if (filled === batch) {
+        this.#filled = filled;
+        this.#flush();
+        filled = 0;
+      }
+    }
+    this.#filled = filled;
+    return at;
+  }
+
+  /** Cuts one row and judges it; gives the place behind it, or -1 where more bytes are needed. */
+  #judge(bytes: Uint8Array, start: number, limit: number, last: boolean): number {
+    const reading = this.#reading!;
+    const cut = this.#cut(bytes, start, limit);
+    const { columns } = this.#plan;
+    const width = this.#plan.kinds.length;
+    if (!cut) {
+      if (!last && limit - start <= LINE_MOST) return -1;
+      this.#reject(this.#line, 'a quote is opened and not closed');
+      this.#rowNumber += 1;
+      this.#line += 1;
+      return bytes.indexOf(this.#eol, start) + 1;
+    }
+    const { cells: all, end, lines } = cut;
+    const line = this.#line;
+    this.#line += lines;
+    const cells = all.length === width + 1 && all[width]!.text.trim() === '' ? all.slice(0, width) : all;
+    if (cells.every(({ text, quoted }) => !quoted && text.trim() === '')) {
+      if (cells.length <= 1) this.#blankLines += 1;
+      else this.#reject(line, 'every cell is empty');
+      return end;
+    }
+    if (reading.comment !== '' && cells[0]!.text.trimStart().startsWith(reading.comment)) {
+      this.#reject(line, 'a remark');
+      return end;
+    }
+    const same = (written: (column: TableColumn) => string): boolean =>
+      cells.length >= width &&
+      reading.columns.filter(
+        (column, index) => written(column) !== '' && cells[index]!.text.trim() === written(column),
+      ).length >
+        width / 2;
+    if (same(({ name }) => name)) {
+      this.#headerAgain.push(line);
+      if (this.#headerAgain.length > REJECTED_KEPT) this.#headerAgain.pop();
+      this.#reject(line, 'the header again');
+      return end;
+    }
+    const read = columns.map((planned) => {
+      const cell = cells[planned.index];
+      return cell === undefined ? undefined : this.#value(planned, cell.text);
+    });
+    const numbers = read.filter((value) => typeof value === 'number').length;
+    if (cells.length !== width) {
+      const cutOff = this.#open && end >= limit && cells.length < width;
+      const count = `${cells.length} cell${cells.length === 1 ? '' : 's'} where ${width} stand`;
+      this.#reject(line, cutOff ? `the last line is cut: ${count}` : count);
+      if (numbers > 0) this.#rowNumber += 1;
+      return end;
+    }
+    const unreadable = read.filter((value) => value === undefined).length;
+    if (numbers === 0 && (unreadable > 0 || columns.length === 0)) {
+      this.#reject(
+        line,
+        `no number where numbers stand: "${cells
+          .map(({ text }) => text)
+          .join(' ')
+          .slice(0, 40)}"`,
+      );
+      return end;
+    }
+    this.#rowNumber += 1;
+    const at = this.#filled;
+    columns.forEach((planned, slot) => {
+      const value = read[slot];
+      planned.values[at] = typeof value === 'number' ? value : Number.NaN;
+      if (value === 'missing') planned.missing += 1;
+      else if (value === 'infinite') planned.infinite += 1;
+      else if (value === undefined) {
+        planned.unreadable += 1;
+        if (planned.examples.length < EXAMPLES_KEPT)
+          planned.examples.push({ line, read: cells[planned.index]!.text.trim().slice(0, 40) });
+      }
+    });
+    this.#texted.forEach((texts, index) => {
+      texts?.push(cells[index]!.text.trim());
+    });
+    this.#rows[at] = this.#rowNumber;
+    this.#lines[at] = line;
+    this.#filled = at + 1;
+    return end;
+  }
+
+  #value({ column }: PlannedColumn, text: string): number | 'missing' | 'infinite' | undefined {
+    const reading = readNumberCell(text, this.#reading!.marks);
+    if (column.holds === 'moment') {
+      if (reading.kind === 'missing') return 'missing';
+      const { parts, order } = column.moment!;
+      const cell = asciiOf(text.trim());
+      const value = readMoment(cell, 0, cell.length, parts, order);
+      return Number.isNaN(value) ? undefined : value;
+    }
+    return reading.kind === 'number'
+      ? reading.value
+      : reading.kind === 'unreadable'
+        ? undefined
+        : reading.kind;
+  }
+
+  /** Cells of the record that starts there, or undefined where an open quote runs past what has come. */
+  #cut(
+    bytes: Uint8Array,
+    start: number,
+    limit: number,
+  ): { cells: Cell[]; end: number; lines: number } | undefined {
+    const { repeated, insideQuote } = this.#reading!.dialect;
+    const { encoding } = this.#reading!;
+    const [delimiter, quote, eol] = [this.#delimiter, this.#quote, this.#eol];
+    const cells: Cell[] = [];
+    let lines = 1;
+    let at = start;
+    if (repeated) while (bytes[at] === delimiter) at += 1;
+    for (;;) {
+      let from = at;
+      if (delimiter !== SPACE) while (bytes[from] === SPACE) from += 1;
+      let text = '';
+      const quoted = quote >= 0 && bytes[from] === quote;
+      if (quoted) {
+        at = from + 1;
+        let piece = at;
+        for (;;) {
+          if (at >= limit) return undefined;
+          const c = bytes[at]!;
+          if (c === eol) lines += 1;
+          if (insideQuote === 'backslash' && c === 92) {
+            text += textOf(bytes, piece, at, encoding);
+            piece = at + 1;
+            at += 2;
+          } else if (c !== quote) at += 1;
+          else if (insideQuote === 'doubled' && bytes[at + 1] === quote) {
+            text += textOf(bytes, piece, at + 1, encoding);
+            at += 2;
+            piece = at;
+          } else break;
+        }
+        text += textOf(bytes, piece, at, encoding);
+        at += 1;
+      }
+      const rest = at;
+      while (bytes[at] !== delimiter && bytes[at] !== eol) at += 1;
+      const to = bytes[at] === eol && bytes[at - 1] === CR && at > rest ? at - 1 : at;
+      text += textOf(bytes, rest, to, encoding);
+      cells.push({ text, quoted });
+      if (bytes[at] === eol) break;
+      at += 1;
+      if (repeated) {
+        while (bytes[at] === delimiter) at += 1;
+        if (bytes[at] === eol || (bytes[at] === CR && bytes[at + 1] === eol)) {
+          at = bytes[at] === CR ? at + 1 : at;
+          break;
+        }
+      }
+    }
+    return { cells, end: at + 1, lines };
+  }
+
+  #reject(line: number, why: string): void {
+    this.#rejectedCount += 1;
+    if (this.#rejected.length < REJECTED_KEPT) this.#rejected.push({ line, why });
+  }
+
+  /** Gives the rows at hand away, their numbers in SI. */
+  #flush(): void {
+    const count = this.#filled;
+    if (count === 0) return;
+    const columns: { [Q in ColumnQuantity]?: Float64Array } = {};
+    for (const planned of this.#plan.columns) {
+      const { values, least, most, column, quantity } = planned;
+      const out = values.slice(0, count);
+      if (column.holds === 'number') {
+        for (let at = 0; at < count; at += 1) {
+          const value = out[at]!;
+          if (!(value >= least && value <= most) && standsForNoValue(value)) {
+            out[at] = Number.NaN;
+            planned.noValue += 1;
+          }
+        }
+        const { top, bottom, offset } = column.unit!;
+        if (top !== 1 || bottom !== 1 || offset !== 0) {
+          for (let at = 0; at < count; at += 1) out[at] = ((out[at]! + offset) * top) / bottom;
+        }
+      }
+      columns[quantity] = out;
+    }
+    this.#out.push({
+      row: this.#rows.slice(0, count),
+      line: this.#lines.slice(0, count),
+      columns,
+      texts: this.#texted.map((texts) => texts?.splice(0)),
+    });
+    this.#rowsRead += count;
+    this.#filled = 0;
+  }
+}
+
+function unreadOf({
+  column,
+  index,
+  missing,
+  noValue,
+  infinite,
+  unreadable,
+  examples,
+}: PlannedColumn): UnreadCells {
+  return {
+    column: column.name === '' ? String(index + 1) : column.name,
+    missing,
+    noValue,
+    infinite,
+    unreadable,
+    examples,
+  };
+}
+
+function planOf({ columns, preview, marks }: TableReading, batchRows: number): Plan {
+  const kinds = new Uint8Array(columns.length);
+  const slots = new Int32Array(columns.length);
+  const planned: PlannedColumn[] = [];
+  columns.forEach((column, index) => {
+    const { quantity, holds, unit } = column;
+    if (quantity === undefined || (holds === 'number' && unit === undefined) || holds === 'text') return;
+    kinds[index] = holds === 'number' ? NUMBER : MOMENT;
+    slots[index] = planned.length;
+    const seen = preview
+      .map((cells) => readNumberCell(cells[index]!, marks))
+      .flatMap((one) => (one.kind === 'number' && !standsForNoValue(one.value) ? [one.value] : []));
+    const most = unit
+      ? (mostShown(quantity) * unit.bottom) / unit.top - unit.offset
+      : Number.POSITIVE_INFINITY;
+    planned.push({
+      index,
+      column,
+      quantity,
+      values: new Float64Array(batchRows),
+      least: quantity === 'time' ? Number.NEGATIVE_INFINITY : seen.every((value) => value >= 0) ? 0 : -most,
+      most,
+      missing: 0,
+      noValue: 0,
+      infinite: 0,
+      unreadable: 0,
+      examples: [],
+    });
+  });
+  return { kinds, columns: planned, slots };
+}
+
+function refusedTable(message: string): Outcome<never> {
+  return { ok: false, issues: [{ code: 'TABLE_NOT_READABLE', message, path: '' }] };
+}
+
+function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  if (pieces.length === 1) return pieces[0]!;
+  const all = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    all.set(piece, at);
+    at += piece.length;
+  }
+  return all;
+}
+
+function withLineEnd(bytes: Uint8Array, eol: number): Uint8Array {
+  return joined([bytes, Uint8Array.of(eol)]);
+}
+
+/** Bytes up to the last line end, or all of them where there is none. */
+function wholeLines(bytes: Uint8Array): Uint8Array {
+  const end = Math.max(bytes.lastIndexOf(LF), bytes.lastIndexOf(CR));
+  return end > 0 ? bytes.subarray(0, end + 1) : bytes;
+}
