@@ -2,6 +2,7 @@
 export * from './answer/index.ts';
 export * from './commission/index.ts';
 export * from './cost/index.ts';
+export * from './delimited/index.ts';
 export {
   type DefaultUsed,
   type DocumentDifference,

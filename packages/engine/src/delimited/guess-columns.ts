@@ -25,7 +25,7 @@ export interface TableColumn {
 export interface GivenColumn {
   /** Its name in the header. */
   readonly name?: string | undefined;
-  /** Its place, from 1; needed where it has no name. */
+  /** Its place, from 1; needed where it has no name [-]. */
   readonly number?: number | undefined;
   readonly quantity?: ColumnQuantity | 'none' | undefined;
   /** Its unit as written, such as `0.1 V`. */

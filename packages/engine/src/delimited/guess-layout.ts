@@ -110,7 +110,7 @@ export function guessLayout(
     if (!fits(row)) return false;
     const values = valued.filter((index) => isValue(row.cells[index]!)).length;
     const empty = valued.filter((index) => row.cells[index]!.trim() === '').length;
-    return values > 0 && values + empty >= 0.8 * valued.length;
+    return values > 0 && values + empty >= 0.5 * valued.length;
   };
   const nextFilled = (from: number): number => {
     let at = from;

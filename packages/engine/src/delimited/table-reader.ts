@@ -9,9 +9,9 @@ import { type GivenReading, guessTable, type TableReading } from './table-readin
 
 /** Rows of a table in file order, in SI. */
 export interface TableBatch {
-  /** Number of the data row in the file, from 1; a damaged row keeps its number. */
+  /** Number of the data row in the file, from 1; a damaged row keeps its number [-]. */
   readonly row: Float64Array;
-  /** Line of the file on which it starts, from 1. */
+  /** Line of the file on which it starts, from 1 [-]. */
   readonly line: Float64Array;
   /**
    * Numbers of each quantity in SI; moments in s since 1970, or since midnight where they have no date. NaN: a cell that
@@ -41,7 +41,11 @@ export interface UnreadCells {
   /** Cells that hold something else [-]. */
   readonly unreadable: number;
   /** The first that hold something else. */
-  readonly examples: readonly { readonly line: number; readonly read: string }[];
+  readonly examples: readonly {
+    /** From 1 [-]. */
+    readonly line: number;
+    readonly read: string;
+  }[];
 }
 
 /** What became of a whole file. */

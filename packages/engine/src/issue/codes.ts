@@ -83,6 +83,9 @@ export const ISSUE_CODES = {
     meaning:
       "The text sent, or what is saved here of the shop's trials, cannot be learned from; its issues tell why.",
   },
+  LOG_NOT_READABLE: {
+    meaning: 'A log cannot be read: it has no rows, no clock, or no column that is told to be of the run.',
+  },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
   PAPER_WANTING: {
     meaning: 'A paper cannot be made of this job yet: something that it tells of is missing.',

@@ -10,9 +10,9 @@ export type Channel =
 
 /** Rows of a log in file order, from whatever file the logger wrote. NaN: a cell that is empty or could not be read. */
 export interface LogBatch {
-  /** Elapsed from the first row of the file after the clock was mended, s. */
+  /** Elapsed from the first row of the file after the clock was mended [s]. */
   readonly time_s: Float64Array;
-  /** Number of the data row in the file, from 1. */
+  /** Number of the data row in the file, from 1 [-]. */
   readonly row: Float64Array;
   readonly channels: { readonly [C in Channel]?: Float64Array };
 }
@@ -20,6 +20,8 @@ export interface LogBatch {
 /** What was mended or found in the clock as it is met; `by_s` is how far the clock was moved, s. */
 export interface ClockNote {
   readonly kind: 'wrap' | 'midnight' | 'set_back' | 'duplicate' | 'swapped';
+  /** Number of the data row, from 1 [-]. */
   readonly row: number;
+  /** How far the clock was moved [s]. */
   readonly by_s: number;
 }
