@@ -179,7 +179,7 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 
 /** The delimiter as a word. */
-export function delimiterName(delimiter: string): string {
+function delimiterName(delimiter: string): string {
   return delimiter === '' ? 'none' : (NAMES[delimiter] ?? `"${delimiter}"`);
 }
 
