@@ -58,6 +58,41 @@ describe.skipIf(NO_BROWSER)('a first job of one’s own', () => {
     },
   );
 
+  it('describes the shop’s kit in six questions', async () => {
+    const { page } = await stage.visit({ screen: 'tablet' });
+    const box = (name: string) => page.getByRole('textbox', { name, exact: true });
+    await page.goto('/kit');
+    await page.getByRole('radio', { name: 'inch' }).check({ force: true });
+    await page.getByRole('button', { name: 'Begin with this' }).click();
+    // what has no usual value is asked for beside its box, and nothing else
+    await page.getByText('Size of one conductor is asked for.').waitFor();
+    expect(await page.locator('[aria-invalid="true"]').count()).toBe(9);
+    const answers = {
+      'No-load voltage': '80',
+      'Rated current': '1000',
+      'Size of one conductor': '4/0',
+      'Source to torch': '50',
+      'Work to source': '40',
+      Bore: '3/4',
+      Length: '50',
+      'Free air delivered': '60',
+      'Delivery pressure': '125',
+      'Name of the kit': 'Tank bay',
+    };
+    for (const [name, text] of Object.entries(answers)) await box(name).fill(text);
+    await page.getByRole('button', { name: 'Begin with this' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Tank bay' }).waitFor();
+    expect(await seenText(page.getByRole('region', { name: 'Leads', exact: true }))).toContain(
+      '4/0 AWG (107 mm²)',
+    );
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByText('saved as revision 1').waitFor();
+    // the form stays, however much of the text is taken out
+    await page.getByRole('tab', { name: 'Text' }).click();
+    await page.getByRole('textbox', { name: /text/iu }).first().fill('');
+    await page.getByRole('tab', { name: 'Form' }).waitFor();
+  });
+
   it('writes the version where an empty text is filled in by the form', async () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();

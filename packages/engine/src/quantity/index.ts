@@ -3,6 +3,7 @@ export { exactAmount } from './exact-amount.ts';
 export { type NamedUnit, unitOf, unitsOf } from './find-unit.ts';
 export { type FormatOptions, formatAmount, formatApart, formatBand } from './format-amount.ts';
 export { formatBound } from './format-bound.ts';
+export { formatConductor } from './format-conductor.ts';
 export { formatStated, formatStatedApart, formatStatedBand, statedApart } from './format-stated.ts';
 export { parseAmount } from './parse-amount.ts';
 export { QUANTITY_KINDS, type QuantityKind, type UnitSystem } from './quantity-kind.ts';

@@ -10,8 +10,25 @@ function areaOfGauge(size: string): number | undefined {
   const plain = /^\d{1,2}$/.test(size) ? Number(size) : undefined;
   const gauge = oughts ? 1 - Number(oughts[1]) : plain;
   if (gauge === undefined || gauge > 40) return undefined;
+  return areaOf(gauge);
+}
+
+/** Area of the wire of a gauge, with 0 for 1/0 and -3 for 4/0 [m2]. */
+function areaOf(gauge: number): number {
   const diameter = 0.005 * 0.0254 * 92 ** ((36 - gauge) / 39);
   return (Math.PI / 4) * diameter ** 2;
+}
+
+/** How far an area may be off a gauge's to be called by it [-]: sizes of both systems lie further apart. */
+const SAME = 0.01;
+
+/** Name of the wire gauge that has an area; undefined where none has. */
+export function gaugeName(area: number): string | undefined {
+  const gauge = Math.round(
+    36 - 39 * (Math.log(Math.sqrt((4 * area) / Math.PI) / (0.005 * 0.0254)) / Math.log(92)),
+  );
+  if (gauge < -3 || gauge > 40 || Math.abs(area / areaOf(gauge) - 1) > SAME) return undefined;
+  return gauge > 0 ? `${gauge} AWG` : `${1 - gauge}/0 AWG`;
 }
 
 /** Reads `4/0 AWG`, `2 AWG` or `AWG 2`; undefined for a text that names no gauge. */

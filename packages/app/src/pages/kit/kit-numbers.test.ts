@@ -14,7 +14,7 @@ it('tells every source, lead and part of the air path of the kit, and its stock'
   expect(tables['kit-leads']?.rows[0]).toEqual([
     'Electrode lead',
     'electrode',
-    '2 × 120 mm²',
+    '2 × 120 mm² (237 kcmil)',
     '24.00 m',
     '1',
   ]);

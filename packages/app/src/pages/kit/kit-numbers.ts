@@ -1,4 +1,4 @@
-import { formatAmount, type Kit, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatConductor, type Kit, type UnitSystem } from '@furrow/engine';
 
 /** A table of what the kit holds; the first cell of a row is its name. */
 export interface KitTable {
@@ -34,7 +34,7 @@ export function kitNumbers(kit: Kit, units: UnitSystem): readonly KitTable[] {
       rows: kit.leads.map((lead) => [
         lead.name,
         lead.side,
-        `${lead.parallels === 1 ? '' : `${lead.parallels} × `}${formatAmount(lead.size, 'area', units)}`,
+        `${lead.parallels === 1 ? '' : `${lead.parallels} × `}${formatConductor(lead.size, units)}`,
         formatAmount(lead.length, 'length', units),
         String(lead.joints?.length ?? 0),
       ]),
@@ -64,7 +64,7 @@ export function kitNumbers(kit: Kit, units: UnitSystem): readonly KitTable[] {
   const leads = (kit.stock.leads ?? []).map((lead) => [
     lead.name,
     'lead',
-    formatAmount(lead.size, 'area', units),
+    formatConductor(lead.size, units),
     formatAmount(lead.length, 'length', units),
     String(lead.count),
   ]);

@@ -1,10 +1,12 @@
 import type { Example } from '@furrow/contract';
 import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
 import { type KitDesk, kitStatusWords } from '../../job/kit/index.ts';
 import { FormView } from '../../sheet/form/index.ts';
 import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { KitHeader } from './kit-header.tsx';
+import { KitQuestions } from './kit-questions.tsx';
 import { KitSummary } from './kit-summary.tsx';
 
 interface KitViewProps {
@@ -18,7 +20,10 @@ export function KitView({ desk, examples }: KitViewProps): VNode {
   const status = useSelected(desk.store, kitStatusWords);
   const wrong = useSelected(desk.store, (state) => state.issues.length > 0);
   const empty = useSelected(desk.store, (state) => state.file.text.trim() === '');
-  const form = (
+  // a kit once begun keeps its form, however much of it is taken out
+  const [begun, setBegun] = useState(!empty);
+  if (!begun && !empty) setBegun(true);
+  const form = !begun ? null : (
     <section key="form" class="job-pane kit-pane" aria-labelledby="kit-form-title">
       <h2 class="unseen" id="kit-form-title">
         Kit
@@ -32,13 +37,13 @@ export function KitView({ desk, examples }: KitViewProps): VNode {
       <p class={`status${wrong ? ' status-mistakes' : ''}`} role="status" aria-live="polite" aria-label="Kit">
         {status}
       </p>
-      {empty ? <Begin desk={desk} examples={examples} /> : <KitSummary desk={desk} />}
+      {!begun ? <Begin desk={desk} examples={examples} /> : <KitSummary desk={desk} />}
     </main>
   );
   return (
     <div class="bench">
       <KitHeader desk={desk} />
-      <div class="bench-panes">{[form, result]}</div>
+      <div class={begun ? 'bench-panes' : 'plain-page'}>{[form, result]}</div>
     </div>
   );
 }
@@ -46,25 +51,32 @@ export function KitView({ desk, examples }: KitViewProps): VNode {
 /** What there is to do while no kit is described. */
 function Begin({ desk, examples }: KitViewProps): VNode {
   return (
-    <section class="panel" aria-labelledby="kit-begin-title">
-      <header class="panel-head">
-        <h2 id="kit-begin-title">Describe the kit</h2>
-      </header>
-      <p>
-        With the shop’s power sources, leads and air described, every plan is held to what they can carry, and
-        the readings to expect at the rig are told. Fill in the form, write the text, or begin with a demo kit
-        and change it.
-      </p>
-      <ul class="demo-list">
-        {examples.map(({ name, title, text }) => (
-          <li key={name}>
-            <button type="button" onClick={() => desk.setText(text)}>
-              Begin with {title}
+    <div class="result-details">
+      <section class="panel" aria-labelledby="kit-begin-title">
+        <header class="panel-head">
+          <h2 id="kit-begin-title">Describe the kit</h2>
+        </header>
+        <p>
+          With the shop’s power sources, leads and air described, every plan is held to what they can carry,
+          and the readings to expect at the rig are told. Answer six questions, or begin otherwise:
+        </p>
+        <ul class="demo-list">
+          {examples.map(({ name, title, text }) => (
+            <li key={name}>
+              <button type="button" onClick={() => desk.setText(text)}>
+                Begin with {title}
+              </button>
+            </li>
+          ))}
+          <li>
+            <button type="button" onClick={() => desk.setText('furrow_kit: 1\n')}>
+              Begin with an empty form
             </button>
           </li>
-        ))}
-      </ul>
-    </section>
+        </ul>
+      </section>
+      <KitQuestions onText={desk.setText} />
+    </div>
   );
 }
 

@@ -1,7 +1,8 @@
 import { type DocumentPath, parseAmount, type UnitSystem } from '@furrow/engine';
-import { Document, isCollection, isMap, isPair, isScalar } from 'yaml';
+import { Document, isCollection, isScalar } from 'yaml';
 import { jobFieldAt } from '../../sheet/document/index.ts';
 import { boxUnit, typedValue } from '../../sheet/form/index.ts';
+import { withoutEmpty } from '../../sheet/questions/index.ts';
 
 /** What a groove is made for, with what the job file says for it. */
 export const WORKS = [
@@ -141,7 +142,7 @@ export function newJobText(job: NewJob, system: UnitSystem): string {
       gauge: { reading_sd: gauge.sd[system] },
     },
   });
-  dropEmpty(document);
+  withoutEmpty(document);
   const taken = (path: DocumentPath, words: string): void => {
     const node = document.getIn(path, true);
     if (isCollection(node) || isScalar(node)) node.commentBefore = ` ${words}`;
@@ -159,19 +160,4 @@ export function newJobText(job: NewJob, system: UnitSystem): string {
 function floorOfWash(least: string | number): string {
   const read = parseAmount(String(least), 'length');
   return read.ok ? `${Math.floor(read.value * 0.8 * 1000)} mm` : '';
-}
-
-/** Takes out what was left open. */
-function dropEmpty(document: Document): void {
-  const drop = (node: unknown): void => {
-    if (!isMap(node)) return;
-    for (const pair of [...node.items]) {
-      if (!isPair(pair)) continue;
-      const { value } = pair;
-      if (isScalar(value) && (value.value === undefined || value.value === null || value.value === ''))
-        node.delete(pair.key);
-      else drop(value);
-    }
-  };
-  drop(document.contents);
 }

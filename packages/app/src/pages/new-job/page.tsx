@@ -1,12 +1,13 @@
 import { type Issue, METAL_FAMILIES, readJob, type UnitSystem } from '@furrow/engine';
-import type { ComponentChildren, VNode } from 'preact';
+import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { ReplaceDialog } from '../../job/page/index.ts';
+import { jobFieldAt } from '../../sheet/document/index.ts';
 import { draftOf, keepDraft } from '../../sheet/keep/index.ts';
+import { AmountEntry, Choices, Question, QuestionForm, Wrong } from '../../sheet/questions/index.ts';
 import { goTo } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import { AmountEntry } from './amount-entry.tsx';
 import {
   ELECTRODES,
   GAUGES,
@@ -17,7 +18,6 @@ import {
   usualWidth,
   WORKS,
 } from './new-job-text.ts';
-import './style.css';
 
 /** The few questions that a job of one's own begins with; the rest is filled in on the bench where it matters. */
 export function NewJobPage(): VNode {
@@ -55,7 +55,7 @@ export function NewJobPage(): VNode {
   ): VNode => (
     <AmountEntry
       label={label}
-      path={path}
+      field={jobFieldAt(path)}
       value={job[key]}
       issue={wrong(path)}
       onValue={(text) => answer({ [key]: text })}
@@ -66,29 +66,14 @@ export function NewJobPage(): VNode {
     <>
       <SiteHeader />
       <main class="plain-page" id="result" tabIndex={-1}>
-        <form
-          class="panel new-job"
-          aria-label="New job"
-          autocomplete="off"
-          onSubmit={(event) => {
-            event.preventDefault();
-            plan();
-          }}
+        <QuestionForm
+          name="New job"
+          submit="Plan it"
+          aside="Everything else starts from defaults that are listed with the plan, and is filled in on the bench."
+          onSubmit={plan}
         >
           <Question title="What is it for?">
-            <div class="choices">
-              {WORKS.map(({ id, title }) => (
-                <label key={id} class="choice">
-                  <input
-                    type="radio"
-                    name="work"
-                    checked={job.work === id}
-                    onChange={() => answer({ work: id })}
-                  />
-                  {title}
-                </label>
-              ))}
-            </div>
+            <Choices name="work" value={job.work} of={WORKS} onValue={(work) => answer({ work })} />
           </Question>
           <Question title="Which seam, and how long?">
             <label class="question-amount">
@@ -152,33 +137,21 @@ export function NewJobPage(): VNode {
             {amount('most', 'kit.current.most', 'Source, at most')}
           </Question>
           <Question title="What is depth read with?">
-            <div class="choices">
-              {GAUGES.map(({ id, title, sd }) => (
-                <label key={id} class="choice">
-                  <input
-                    type="radio"
-                    name="gauge"
-                    checked={job.gauge === id}
-                    onChange={() => answer({ gauge: id })}
-                  />
-                  {title} <span class="aside">one reading good to {sd[units]}</span>
-                </label>
-              ))}
-            </div>
+            <Choices
+              name="gauge"
+              value={job.gauge}
+              of={GAUGES.map(({ id, title, sd }) => ({
+                id,
+                title,
+                note: `one reading good to ${sd[units]}`,
+              }))}
+              onValue={(gauge) => answer({ gauge })}
+            />
           </Question>
           {elsewhere.map((issue) => (
             <Wrong key={`${issue.path} ${issue.message}`} issue={issue} />
           ))}
-          <p class="actions">
-            <button type="submit" class="primary">
-              Plan it
-            </button>
-            <span class="aside">
-              Everything else starts from defaults that are listed with the plan, and is filled in on the
-              bench.
-            </span>
-          </p>
-        </form>
+        </QuestionForm>
       </main>
       {replacement === undefined ? null : (
         <ReplaceDialog onReplace={() => open(replacement)} onClose={() => setReplacement(undefined)} />
@@ -210,24 +183,4 @@ function issuesOf(job: NewJob, units: UnitSystem): readonly Issue[] {
   return asked
     ? [...found, { code: 'JOB_FIELD_MISSING', path: 'seam.length', message: 'The length is asked for.' }]
     : found;
-}
-
-interface QuestionProps {
-  readonly title: string;
-  readonly note?: string;
-  readonly children: ComponentChildren;
-}
-
-function Question({ title, note, children }: QuestionProps): VNode {
-  return (
-    <fieldset class="question">
-      <legend>{title}</legend>
-      <div class="question-entries">{children}</div>
-      {note === undefined ? null : <p class="aside">{note}</p>}
-    </fieldset>
-  );
-}
-
-function Wrong({ issue }: { readonly issue: Issue | undefined }): VNode | null {
-  return issue === undefined ? null : <p class="field-issue">{issue.message}</p>;
 }

@@ -1,14 +1,13 @@
-import type { Issue } from '@furrow/engine';
+import type { Issue, JobField } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useId } from 'preact/hooks';
-import { jobFieldAt } from '../../sheet/document/index.ts';
-import { acceptedText, besideField, boxUnit, isBareNumber } from '../../sheet/form/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
+import { acceptedText, besideField, boxUnit, isBareNumber } from '../form/index.ts';
 
 interface AmountEntryProps {
   readonly label: string;
-  /** Where the amount goes in the job file. */
-  readonly path: string;
+  /** The field of the file that the amount goes into. */
+  readonly field: JobField | undefined;
   readonly value: string;
   readonly issue: Issue | undefined;
   readonly onValue: (text: string) => void;
@@ -19,10 +18,9 @@ interface AmountEntryProps {
 }
 
 /** One amount of a question, as people write it, with the unit that a number alone is meant in. */
-export function AmountEntry({ label, path, value, issue, onValue, unit, usual }: AmountEntryProps): VNode {
+export function AmountEntry({ label, field, value, issue, onValue, unit, usual }: AmountEntryProps): VNode {
   const id = useId();
   const units = useUnits();
-  const field = jobFieldAt(path);
   const shown = unit ?? (field === undefined ? undefined : boxUnit(field, units));
   const empty = value.trim() === '';
   return (
