@@ -33,3 +33,4 @@ export * from './removal/index.ts';
 export * from './result/index.ts';
 export * from './run/index.ts';
 export * from './supply/index.ts';
+export * from './survey/index.ts';

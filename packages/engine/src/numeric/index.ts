@@ -44,6 +44,7 @@ export {
 } from './normal-mixture.ts';
 export { normalQuantile } from './normal-quantile.ts';
 export { percentile, percentiles } from './percentile.ts';
+export { placeOrder } from './place-order.ts';
 export { studentProbability, studentQuantile } from './student-t.ts';
 export { symmetricInverse } from './symmetric-inverse.ts';
 export { type SpreadMode, type SpreadNode, spreadMode, spreadNodes } from './variance-nodes.ts';

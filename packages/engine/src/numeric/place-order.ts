@@ -3,7 +3,18 @@ const PARTITIONS_MOST = 60;
 
 /**
  * Puts the value of one order into its place: none before it is greater, none after it is less. Much quicker than
- * sorting (C. A. R. Hoare, Algorithm 65: Find, Communications of the ACM 4 (1961) 321-322).
+ * sorting. The values are put into another order on the way.
+ *
+ * @param values - the values [list], none of them NaN
+ * @param order - index whose value is wanted, in rising order [-], from `first` to `last`
+ * @param first - first index of the stretch that is ordered [-], from 0
+ * @param last - last index of it [-], below the length
+ * @returns nothing: the value then stands at its index [none]
+ * @source C. A. R. Hoare, Algorithm 65: Find, Communications of the ACM 4 (1961) 321-322
+ * @example
+ * const values = Float64Array.of(5, 1, 4, 2, 3);
+ * placeOrder(values, 2, 0, 4);
+ * values[2] // => 3
  */
 export function placeOrder(values: Float64Array, order: number, first: number, last: number): void {
   let low = first;
