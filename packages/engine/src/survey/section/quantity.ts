@@ -1,11 +1,21 @@
 /** A measured quantity with its expanded uncertainty (95 %), in SI; or why there is none. */
-export type Measured = { readonly value: number; readonly u95: number } | { readonly declined: string };
+export type Measured =
+  | {
+      /** Best estimate [SI unit of the quantity]. */
+      readonly value: number;
+      /** Half of its 95 % interval [SI unit of the quantity]. */
+      readonly u95: number;
+    }
+  | {
+      /** Why it cannot be told, in words. */
+      readonly declined: string;
+    };
 
 /** Quantile of the normal distribution at 97.5 % [-]. */
 const NORMAL = 1.959964;
 
 /** Coverage factor of a 95 % interval: Student's t, by its expansion about the normal; degrees of freedom from 3 up. */
-export function coverageFactor(degrees: number): number {
+function coverageFactor(degrees: number): number {
   const z = NORMAL;
   const n = Math.max(3, degrees);
   return (
