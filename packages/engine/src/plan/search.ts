@@ -323,8 +323,9 @@ function settle(
   miss: MissNote,
 ): { readonly feasible?: Feasible; readonly limitedBy?: LimitedBy } {
   const first = triedAt(solveTask(input, asked, 0), logTarget, input.scouts);
-  const allowed = energyAllowed(input, solveTask(input, asked, 0), asked.task.passWidth, first);
-  const prospect = allowed === undefined ? asked : slowedTo(asked, allowed);
+  const allowed = energyAllowed(input, solveTask(input, asked, 0), asked.task.passWidth, first, miss);
+  if (allowed === undefined) return { limitedBy: 'kit' };
+  const prospect = allowed === asked.task.rig.energyRange[1] ? asked : slowedTo(asked, allowed);
   const plain = solveTask(input, prospect, 0);
   let from = { ...prospect.forecast, logTarget };
   for (const guard of GUARDS) {

@@ -1,6 +1,6 @@
-import type { Candidate } from '../limit/index.ts';
+import type { Candidate, LimitFunction } from '../limit/index.ts';
 import { electrodeName } from '../removal/index.ts';
-import { candidateAt, candidatesOf, settingsOf } from './candidate-of.ts';
+import { candidateAt, candidatesOf, type PlanSetting, settingsOf } from './candidate-of.ts';
 import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import { type Miss, type MissNote, missOf } from './miss.ts';
 import type { ProspectTask } from './prospect.ts';
@@ -58,27 +58,50 @@ function holds({ job, limits }: SearchInput, candidate: Candidate, miss: MissNot
   return true;
 }
 
+/** The limit functions that turn a setting away. */
+function failing({ job, limits }: SearchInput, candidate: Candidate): LimitFunction[] {
+  return limits.filter((check) =>
+    check(candidate, job).some((limit) => limit.hard && limit.verdict === 'fails'),
+  );
+}
+
 /** Halvings for the slowest setting that the limits allow [-]: to about a hundredth of the range of a table. */
 const HALVINGS = 6;
 
 /**
  * Greatest ln specific energy that the hard limits allow to a solved way, where its tables ask for more in some shops:
- * there the hand asks instead. Undefined where all its settings hold, or the middle one does not either.
+ * there the hand asks instead. The end of the travel where all its settings hold; undefined where those in the middle do
+ * not hold either.
  */
 export function energyAllowed(
   input: SearchInput,
   task: SolveTask,
   passWidth: number,
   { setup, logTarget }: Solved,
+  miss: MissNote,
 ): number | undefined {
   const quiet: MissNote = () => undefined;
   const settings = settingsOf(setup, Math.exp(logTarget));
-  const slowest = settings.reduce((best, each) => (each.logEnergy > best.logEnergy ? each : best));
-  const heldAt = (logEnergy: number): boolean =>
-    holds(input, candidateAt(setup, task, passWidth, { logEnergy, depth: slowest.depth }), quiet);
-  let high = Math.min(setup.rig.energyRange[1], slowest.logEnergy);
-  let low = Math.max(...setup.course.middle);
-  if (high - low < 1e-6 || heldAt(high) || !heldAt(low)) return undefined;
+  const greatest = (list: readonly PlanSetting[], by: 'logEnergy' | 'depth'): PlanSetting =>
+    list.reduce((best, each) => (each[by] > best[by] ? each : best));
+  const slowest = greatest(settings, 'logEnergy');
+  const { middle } = setup.course;
+  const ofMiddle = settings.slice(0, middle.length);
+  const end = setup.rig.energyRange[1];
+  let high = Math.min(end, slowest.logEnergy);
+  let low = Math.max(...middle);
+  const at = (logEnergy: number, depth = slowest.depth): Candidate =>
+    candidateAt(setup, task, passWidth, { logEnergy, depth });
+  const deepest = greatest(ofMiddle, 'depth');
+  if (!holds(input, at(deepest.logEnergy, deepest.depth), miss)) return undefined;
+  if (high - low < 1e-6) return end;
+  const limits = failing(input, at(high));
+  if (limits.length === 0) return end;
+  const heldAt = (logEnergy: number): boolean => holds({ ...input, limits }, at(logEnergy), quiet);
+  if (!heldAt(low)) {
+    holds({ ...input, limits }, at(low), miss);
+    return undefined;
+  }
   for (let halving = 0; halving < HALVINGS; halving += 1) {
     const middle = (low + high) / 2;
     if (heldAt(middle)) low = middle;
