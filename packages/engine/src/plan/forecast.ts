@@ -43,8 +43,7 @@ export interface ForecastTask extends Omit<TableTask, 'way'> {
   readonly demand: DepthDemand;
   /** Depth of the tracks' centre lines that keeps the ligament [m]. */
   readonly mostForLigament: number;
-  /** Median width of one pass, and its standard deviation [m]. */
-  readonly passWidth: number;
+  /** Standard deviation of the width of one pass [m]. */
   readonly widthSd: number;
   /** Energy to heat and melt a unit volume of the metal [J/m3]. */
   readonly meltingEnergy: number;
@@ -105,7 +104,7 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
     ligamentBinds: toLigament < toMost,
     outOfRange: slower ? 1 : quicker ? -1 : 0,
     quick: margins.quick,
-    merit: meritOfWay(task, way, wanted, target * margins.mean, margins.known),
+    merit: meritOfWay(task, way, wanted, target * margins.mean, margins),
   };
 
   function meritOfWay(
@@ -113,7 +112,7 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
     { tryout }: TableTask['way'],
     energies: readonly number[],
     depth: number,
-    known: number,
+    { known, left }: Pick<Margins, 'known' | 'left'>,
   ): Merit {
     // Energies read off a table vary from shop to shop, and time is convex in them.
     const swell = Math.exp(known / (2 * law.mean[1] ** 2));
@@ -122,7 +121,8 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
     let travelTime = 0;
     energies.forEach((energy, index) => {
       const set = tryout === undefined && index < way.shares.length - way.stops;
-      const stretch = lengths?.[index] ?? passLength * tracks;
+      const run = index === energies.length - 1 ? 1 - left : 1;
+      const stretch = lengths?.[index] ?? passLength * tracks * run;
       travelTime += (stretch * Math.exp(heldEnergy(rig, energy)) * (set ? 1 : swell)) / rig.unitTravel;
     });
     const trial = tryout?.kind === 'trial' ? tryout : undefined;
@@ -138,7 +138,7 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
           trial === undefined
             ? 0
             : (trial.length * Math.exp(heldEnergy(rig, Math.max(...energies)))) / rig.unitTravel,
-        passes: lengths?.length ?? way.shares.length * tracks,
+        passes: lengths?.length ?? (way.shares.length - left) * tracks,
         gauged: way.stops,
         wear: task.wear,
       },
@@ -190,6 +190,8 @@ interface Margins {
   readonly quick: number;
   /** Mean depth in parts of the one aimed at [-]. */
   readonly mean: number;
+  /** Share of the shops in which the floor is left as it was gauged before the last layer [-]. */
+  readonly left: number;
 }
 
 function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number): Margins {
@@ -217,7 +219,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
   }
   const last = shares.length - 1;
   let own = 0;
-  let more = { below: 0, above: 0, mean: 1 };
+  let more = { below: 0, above: 0, mean: 1, left: 0 };
   const weight = seam * (tryout?.kind === 'run_in' ? 1 : courseWeight(shares));
   if (stops === 0) {
     own = (pass * courseWeight(shares)) ** 2 + ((1 - shares[0]!) * LATER_PASS_SD) ** 2;
@@ -269,7 +271,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
         },
         demand.assurance,
       );
-      more = { below: after.below - plain, above: after.above - plain, mean: after.mean };
+      more = { ...after, below: after.below - plain, above: after.above - plain };
     }
     // Shops whose floor leaves less to cut than the carriage can.
     const thin = Math.log(Math.max(1e-9, (1 - least) / (state.depth / target)));
@@ -282,14 +284,14 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
       tryout === undefined && stops === 0
         ? underCeiling(task, way, target, { above: margin, spread, along: weight * extremes.mean, z })
         : margin + more.above;
-    return { below: margin + more.below, above, spread, known, quick, mean: more.mean };
+    return { below: margin + more.below, above, spread, known, quick, mean: more.mean, left: more.left };
   }
   const one = Math.hypot(Math.sqrt(own), weight * extremes.sd);
   const most = quantileAt(1 - 1 / (tracks + 1.5));
   const spread = Math.sqrt(common + (0.6 * one) ** 2);
   const above = z * spread + most * one + weight * extremes.mean + more.above;
   const below = z * spread + (most * one + weight * extremes.mean) / Math.SQRT2 + more.below;
-  return { below, above, spread, known, quick, mean: more.mean };
+  return { below, above, spread, known, quick, mean: more.mean, left: more.left };
 }
 
 /** Halvings of the width that decides how deep blind passes come, and how far from the middle it is sought, in standard deviations [-]. */

@@ -39,7 +39,7 @@ const CLOSE = 3e-4;
 
 /**
  * How far below and above the depth aimed at, in ln, the floor comes after the last cut, each with the wanted chance;
- * and how deep it is on the mean, in parts of the depth aimed at.
+ * how deep it is on the mean, in parts of the depth aimed at, and in which share of the shops it is left as it was gauged.
  *
  * A carriage cannot cut less than at its quickest travel. Where a reading leaves less than that to cut, the floor is
  * left as it is, or cut too deep; so it is where the passes before went deeper than was aimed at.
@@ -47,18 +47,21 @@ const CLOSE = 3e-4;
 export function marginsAfterStop(
   cut: LastCut,
   chance: number,
-): { readonly below: number; readonly above: number; readonly mean: number } {
+): { readonly below: number; readonly above: number; readonly mean: number; readonly left: number } {
   const parts = READINGS.map((z) =>
     finished(cut, cut.floor * Math.exp(cut.spread * z.floor), Math.exp(cut.leastSpread * z.cut)),
   );
   const mean = parts.reduce((sum, { middle }) => sum + Math.exp(middle), 0) / parts.length;
-  return { below: margin(parts, -1, chance), above: margin(parts, 1, chance), mean };
+  const left = parts.reduce((sum, part) => sum + (part.left ? 1 : 0), 0) / parts.length;
+  return { below: margin(parts, -1, chance), above: margin(parts, 1, chance), mean, left };
 }
 
 /** A part of the shops after the last cut: ln depth against what was aimed at, normal. */
 interface Part {
   readonly middle: number;
   readonly sd: number;
+  /** Whether the floor is left as it was gauged. */
+  readonly left: boolean;
 }
 
 /** What becomes of a floor of this depth: run once more, or left, as the table of the stop says. */
@@ -72,8 +75,8 @@ function finished(cut: LastCut, floor: number, strength: number): Part {
   const left =
     missing < least && between(floor, cut.error) >= Math.min(between(floor + run, rest), cut.enough);
   return left
-    ? { middle: Math.log(floor), sd: Math.max(cut.along, 1e-6) }
-    : { middle: Math.log(floor + run), sd: Math.hypot(rest / (floor + run), cut.along) };
+    ? { middle: Math.log(floor), sd: Math.max(cut.along, 1e-6), left }
+    : { middle: Math.log(floor + run), sd: Math.hypot(rest / (floor + run), cut.along), left };
 }
 
 /** Distance to one side, in ln, that is kept with the wanted chance: false position, the stale end halved. */

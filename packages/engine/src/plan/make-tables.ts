@@ -1,3 +1,4 @@
+import { passArea } from '../groove/index.ts';
 import { normalProbability } from '../numeric/index.ts';
 import { PASS_DEPTH_MOST } from '../removal/index.ts';
 import { commonCovariance, type DepthLaw, middleDepth } from './law.ts';
@@ -27,6 +28,8 @@ export interface TableTask {
   readonly most: number;
   /** Chance of lying between the two from which on a floor is left as it was gauged [-]. */
   readonly enough: number;
+  /** Median nominal width of one pass [m]. */
+  readonly passWidth: number;
 }
 
 /** How a plan is run: one setting per layer, or a table that gives it. */
@@ -52,6 +55,15 @@ export function energyForCut(law: DepthLaw, rig: Rig, cut: number): number {
 /** Holds an energy in the range that the travel allows. */
 export function heldEnergy({ energyRange: [low, high] }: Rig, energy: number): number {
   return Math.min(high, Math.max(low, energy));
+}
+
+/** Share of the arc's power that a row of a table may ask for to melt the cut out: the rest of what may go into it heats its face [-] (judgement). */
+const ROW_REMOVAL_MOST = 0.75;
+
+/** Least ln specific energy that melts a cut of this depth out at the share of the arc's power that a row may ask for. */
+function energyToMelt({ rig, passWidth }: Pick<TableTask, 'rig' | 'passWidth'>, cut: number): number {
+  const area = passArea({ width: passWidth, depth: cut });
+  return Math.log(area / (ROW_REMOVAL_MOST * rig.electrode.diameter ** 2));
 }
 
 /** Variance of ln of a reading about what is common to the job, with the row that it is filed under. */
@@ -128,12 +140,16 @@ function tryoutTable(task: TableTask, energy: number, target: number, cuts: read
     const reading = Math.sqrt(edge * edges[index + 1]!);
     const wantedCuts = runIn ? [target, Math.max(target - reading, 0.02 * target)] : cuts;
     const wanted = wantedCuts.map((cut) => energyAfter(reading, cut));
-    const held = wanted.map((each) => heldEnergy(rig, each));
+    const within = wanted.map((each) => heldEnergy(rig, each));
+    // No reading lets a pass travel more quickly than its arc can melt what is to be cut.
+    const held = within.map((each, layer) =>
+      Math.min(rig.energyRange[1], Math.max(each, energyToMelt(task, wantedCuts[layer]!))),
+    );
     // What the travel cannot do now a later stop may mend.
     const near = runIn
-      ? isNear(law, wanted.slice(0, 1), held.slice(0, 1)) &&
+      ? isNear(law, wanted.slice(0, 1), within.slice(0, 1)) &&
         reading + cutAt(reading, held[1]!) < task.most * (1 - OUT_OF_REACH / 2)
-      : isNear(law, wanted, held);
+      : isNear(law, wanted, within);
     return way.stops > 0 || near ? { action: 'run', logEnergy: held, cuts: wantedCuts } : ASK;
   });
   return { edges, rows: [ASK, ...rows, ASK] };
