@@ -32,6 +32,8 @@ const FORECAST_ERROR = 0.015;
 const NEAR_GAIN = 1e-3;
 /** Looks and solutions spent on one more set-up to compare with [-]. */
 const COMPARED_TRIES = 6;
+/** How much better than its forecast says a nearby way may be against the one it is near to [-]. */
+const NEAR_ERROR = 0.004;
 /** Rounds of looking at nearby ways [-]. */
 const NEAR_ROUNDS = 6;
 
@@ -329,8 +331,13 @@ function settle(
   const plain = solveTask(input, prospect, 0);
   let from = { ...prospect.forecast, logTarget };
   for (const guard of GUARDS) {
-    const solved = solve(solveTask(input, prospect, guard), from, input.draws);
+    const solved = solve(solveTask(input, prospect, guard), from, input.draws, HOPELESS / 2);
     from = { ...from, logTarget: solved.logTarget };
+    // What many shops say is far from enough is not counted in more of them.
+    if (solved.shortfall > HOPELESS / 2) {
+      missChance(solved.chances, plain.demand, solved.shortfall, miss);
+      return atQuickest(solved) ? { limitedBy: 'travel' } : {};
+    }
     const fair = triedAgain(plain, solved, input.fair);
     if (fair.shortfall > 0) {
       // What is short by much more than chance is not mended by asking for more.
@@ -359,11 +366,14 @@ function nearBest(input: SearchInput, found: Feasible, objective: Objective, mis
   let scout = scoutOf(input, best, miss);
   let least = meritBy(scout.merit, objective);
   const trail = [{ best, logTarget: scout.logTarget }];
+  const forecastBy = ({ forecast }: Prospect): number => meritBy(forecast.merit, objective);
   for (let round = 0; round < NEAR_ROUNDS; round += 1) {
     const before = best;
     for (const way of waysNear(before.way, input.job, passLength)) {
       if (input.work.left <= 0) return found;
       const prospect = prospectWith(found.forecast, way);
+      // What is forecast clearly worse than the best so far is not looked at in shops.
+      if (forecastBy(prospect) > forecastBy(best) * (1 + NEAR_ERROR)) continue;
       const seen = scoutOf(input, prospect, miss);
       const merit = meritBy(seen.merit, objective);
       if (seen.hopeless || merit >= least * (1 - NEAR_GAIN)) continue;
