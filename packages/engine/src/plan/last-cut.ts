@@ -1,4 +1,4 @@
-import { normalQuantile } from '../numeric/index.ts';
+import { normalProbability, normalQuantile } from '../numeric/index.ts';
 
 /** What is known before the last gauge stop, and what may be cut after it; depths in parts of the depth aimed at. */
 export interface LastCut {
@@ -28,14 +28,18 @@ export interface LastCut {
 /** Shops that stand for all [-]. */
 const SHOPS = 21;
 /** Their floors, evenly likely, and how strongly they cut, in an order of its own: standard normal values [-]. */
-const READINGS = Array.from({ length: SHOPS }, (_, index) => {
-  const golden = ((index + 1) * (Math.sqrt(5) - 1)) / 2;
-  return { floor: normalQuantile((index + 0.5) / SHOPS), cut: normalQuantile(golden % 1) };
-});
-/** Steps of the search for a margin [-], and how near it comes in ln and in chance. */
-const STEPS = 12;
-const NEAR = 1e-3;
-const CLOSE = 3e-4;
+const FLOORS = Float64Array.from({ length: SHOPS }, (_, index) => normalQuantile((index + 0.5) / SHOPS));
+const CUTS = Float64Array.from({ length: SHOPS }, (_, index) =>
+  normalQuantile((((index + 1) * (Math.sqrt(5) - 1)) / 2) % 1),
+);
+/** Steps of the search for a margin [-], how near it comes in chance, and where no way is of use beyond, in ln. */
+const STEPS = 8;
+const CLOSE = 1e-4;
+const [LEAST_MARGIN, GREATEST_MARGIN] = [-0.1, 0.6];
+
+/** What becomes of the floor in each of the shops, written anew by every question: middle of ln depth, and what one over its standard deviation is [-]. */
+const middles = new Float64Array(SHOPS);
+const steepness = new Float64Array(SHOPS);
 
 /**
  * How far below and above the depth aimed at, in ln, the floor comes after the last cut, each with the wanted chance;
@@ -48,70 +52,96 @@ export function marginsAfterStop(
   cut: LastCut,
   chance: number,
 ): { readonly below: number; readonly above: number; readonly mean: number; readonly left: number } {
-  const parts = READINGS.map((z) =>
-    finished(cut, cut.floor * Math.exp(cut.spread * z.floor), Math.exp(cut.leastSpread * z.cut)),
-  );
-  const mean = parts.reduce((sum, { middle }) => sum + Math.exp(middle), 0) / parts.length;
-  const left = parts.reduce((sum, part) => sum + (part.left ? 1 : 0), 0) / parts.length;
-  return { below: margin(parts, -1, chance), above: margin(parts, 1, chance), mean, left };
+  let [left, mean, first, second, variance] = [0, 0, 0, 0, 0];
+  for (let shop = 0; shop < SHOPS; shop += 1) {
+    const floor = cut.floor * Math.exp(cut.spread * FLOORS[shop]!);
+    const missing = 1 - floor;
+    const least = cut.least * Math.exp(cut.leastSpread * CUTS[shop]! + cut.gain * cut.spread * FLOORS[shop]!);
+    const run = Math.max(missing, least);
+    const rest = Math.sqrt(cut.error ** 2 + (run * cut.own) ** 2);
+    const stays = missing < least && isLeft(cut, floor, floor + run, rest);
+    const depth = stays ? floor : floor + run;
+    const sd = stays ? Math.max(cut.along, 1e-6) : Math.sqrt((rest / depth) ** 2 + cut.along ** 2);
+    const middle = Math.log(depth);
+    middles[shop] = middle;
+    steepness[shop] = 1 / sd;
+    if (stays) left += 1;
+    mean += depth;
+    first += middle;
+    second += middle * middle;
+    variance += sd * sd;
+  }
+  const middle = first / SHOPS;
+  const spread = Math.sqrt(Math.max(0, (second + variance) / SHOPS - middle * middle));
+  // As if all shops together were normal: near enough to start from.
+  const apart = quantileOf(chance) * spread;
+  return {
+    below: margin(-1, chance, apart - middle),
+    above: margin(1, chance, apart + middle),
+    mean: mean / SHOPS,
+    left: left / SHOPS,
+  };
 }
 
-/** A part of the shops after the last cut: ln depth against what was aimed at, normal. */
-interface Part {
-  readonly middle: number;
-  readonly sd: number;
-  /** Whether the floor is left as it was gauged. */
-  readonly left: boolean;
+/** The quantile that was asked for last: a search asks for one over and over. */
+let asked = { chance: Number.NaN, quantile: Number.NaN };
+
+function quantileOf(chance: number): number {
+  if (asked.chance !== chance) asked = { chance, quantile: normalQuantile(chance) };
+  return asked.quantile;
 }
 
-/** What becomes of a floor of this depth: run once more, or left, as the table of the stop says. */
-function finished(cut: LastCut, floor: number, strength: number): Part {
-  const missing = 1 - floor;
-  const least = cut.least * strength * (floor / cut.floor) ** cut.gain;
-  const run = Math.max(missing, least);
-  const rest = Math.hypot(cut.error, run * cut.own);
+/** Whether a floor is left as it was gauged rather than run once more, as the table of the stop says. */
+function isLeft(cut: LastCut, floor: number, deeper: number, rest: number): boolean {
   const between = (middle: number, sd: number): number =>
     probability((cut.most - middle) / sd) - probability((cut.required - middle) / sd);
-  const left =
-    missing < least && between(floor, cut.error) >= Math.min(between(floor + run, rest), cut.enough);
-  return left
-    ? { middle: Math.log(floor), sd: Math.max(cut.along, 1e-6), left }
-    : { middle: Math.log(floor + run), sd: Math.hypot(rest / (floor + run), cut.along), left };
+  const now = between(floor, cut.error);
+  return now >= cut.enough || now >= between(deeper, rest);
 }
 
-/** Distance to one side, in ln, that is kept with the wanted chance: false position, the stale end halved. */
-function margin(parts: readonly Part[], side: 1 | -1, chance: number): number {
-  const short = (distance: number): number => {
-    let sum = 0;
-    for (const { middle, sd } of parts) sum += probability((distance - side * middle) / sd);
-    return sum / parts.length - chance;
-  };
-  let [low, high] = [-0.1, 0.6];
-  let [atLow, atHigh] = [short(low), short(high)];
-  // Beyond the bracket no way is of use.
-  if (atLow >= 0) return low;
-  if (atHigh <= 0) return high;
-  for (let step = 0; step < STEPS && high - low > NEAR; step += 1) {
-    const middle = low + (high - low) * Math.min(0.9, Math.max(0.1, -atLow / (atHigh - atLow)));
-    const there = short(middle);
-    if (Math.abs(there) < CLOSE) return middle;
-    if (there < 0) {
-      [low, atLow, atHigh] = [middle, there, atHigh / 2];
-    } else {
-      [high, atHigh, atLow] = [middle, there, atLow / 2];
+/** Distance to one side, in ln, that is kept with the wanted chance: Newton's steps inside the bracket that they leave. */
+function margin(side: 1 | -1, chance: number, start: number): number {
+  let [low, high] = [LEAST_MARGIN, GREATEST_MARGIN];
+  let at = Math.min(high, Math.max(low, start));
+  for (let step = 0; step < STEPS; step += 1) {
+    let [sum, slope] = [0, 0];
+    for (let shop = 0; shop < SHOPS; shop += 1) {
+      const steep = steepness[shop]!;
+      const place = ((at - side * middles[shop]!) * steep + REACH) * PER_SD;
+      if (place <= 0) continue;
+      if (place >= LAST) {
+        sum += 1;
+        continue;
+      }
+      const entry = Math.floor(place);
+      const rise = NORMAL[entry + 1]! - NORMAL[entry]!;
+      sum += NORMAL[entry]! + (place - entry) * rise;
+      slope += rise * PER_SD * steep;
     }
+    const short = sum / SHOPS - chance;
+    if (Math.abs(short) < CLOSE) return at;
+    if (short < 0) low = at;
+    else high = at;
+    if (high - low < 1e-6) return at;
+    const next = at - (short * SHOPS) / slope;
+    at = next > low && next < high ? next : (low + high) / 2;
   }
-  return (low + high) / 2;
+  return at;
 }
 
-/** Cumulative probability of the standard normal distribution to 1e-7, several times as quick as to the last digit: Abramowitz and Stegun 26.2.17. */
+/** The standard normal distribution between so many standard deviations to either side, and entries per standard deviation [-]. */
+const REACH = 8;
+const PER_SD = 256;
+const LAST = 2 * REACH * PER_SD;
+const NORMAL = Float64Array.from({ length: LAST + 1 }, (_, entry) =>
+  normalProbability(entry / PER_SD - REACH),
+);
+
+/** Cumulative probability of the standard normal distribution to 5e-7, many times as quick as to the last digit: read off a table between its entries. */
 export function probability(z: number): number {
-  const size = Math.abs(z);
-  const t = 1 / (1 + 0.2316419 * size);
-  const tail =
-    0.3989422804014327 *
-    Math.exp((-size * size) / 2) *
-    t *
-    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-  return z < 0 ? tail : 1 - tail;
+  const place = (z + REACH) * PER_SD;
+  if (!(place > 0)) return 0;
+  if (place >= LAST) return 1;
+  const entry = Math.floor(place);
+  return NORMAL[entry]! + (place - entry) * (NORMAL[entry + 1]! - NORMAL[entry]!);
 }
