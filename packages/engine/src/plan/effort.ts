@@ -18,7 +18,15 @@ export interface Effort {
   readonly energy: Float64Array;
 }
 
-/** Length of one electrode that can be burnt [m]. */
+/**
+ * Length of one electrode that can be burnt: a jointed one feeds without a stub.
+ *
+ * @param electrode - the electrode [record], from a job
+ * @returns length [m]
+ * @source common practice, no source
+ * @example
+ * usableLength({ kind: 'plain', diameter: 0.01, length: 0.43, stub: 0.075 }) // => 0.355
+ */
 export function usableLength(electrode: Rig['electrode']): number {
   return electrode.kind === 'plain' ? electrode.length - electrode.stub : electrode.length;
 }

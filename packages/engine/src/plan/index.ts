@@ -1,5 +1,6 @@
 export { arcWorkOfPlan, type CycleSurroundings, sectionOfPlan } from './arc-work-of-plan.ts';
 export type { Chances } from './chance.ts';
+export { usableLength } from './effort.ts';
 export { heaviestPass } from './heaviest-pass.ts';
 export type {
   Binding,

@@ -17,7 +17,7 @@ export interface LogBatch {
   readonly channels: { readonly [C in Channel]?: Float64Array };
 }
 
-/** What was mended or found in the clock as it is met; `by_s` is how far the clock was moved, s. */
+/** What was mended or found in the clock as it is met. */
 export interface ClockNote {
   readonly kind: 'wrap' | 'midnight' | 'set_back' | 'duplicate' | 'swapped';
   /** Number of the data row, from 1 [-]. */
