@@ -2,6 +2,13 @@ export { COLUMN_QUANTITIES, type ColumnQuantity } from './column-name.ts';
 export type { Dialect } from './dialect.ts';
 export { ENCODINGS, type Encoding } from './encoding.ts';
 export type { GivenColumn, TableColumn } from './guess-columns.ts';
+export {
+  LOGGER_TEXT_MOST,
+  loggerJsonSchema,
+  type ReadLogger,
+  readLogger,
+  writeLogger,
+} from './logger-description.ts';
 export type { NumberMarks } from './number-cell.ts';
 export {
   type RejectedLine,

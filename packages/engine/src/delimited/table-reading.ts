@@ -62,6 +62,8 @@ export interface GivenReading {
   readonly preambleLines?: number | undefined;
   /** Lines of the header, unit row included [-]. */
   readonly headerLines?: number | undefined;
+  /** Time between two rows of a log without a clock [s]. */
+  readonly interval?: number | undefined;
   readonly columns?: readonly GivenColumn[] | undefined;
 }
 

@@ -83,6 +83,15 @@ export const ISSUE_CODES = {
     meaning:
       "The text sent, or what is saved here of the shop's trials, cannot be learned from; its issues tell why.",
   },
+  LOGGER_COMBINATION: { meaning: 'What a logger description says does not hold together.' },
+  LOGGER_FIELD_MISSING: { meaning: 'A field of a logger description is missing.' },
+  LOGGER_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place of a logger description.' },
+  LOGGER_FIELD_VALUE: {
+    meaning: 'A field of a logger description holds something that is not accepted there.',
+  },
+  LOGGER_SYNTAX: { meaning: 'The logger description is not readable as YAML or JSON.' },
+  LOGGER_TOO_LARGE: { meaning: 'The file is larger than a logger description can be.' },
+  LOGGER_VERSION: { meaning: 'The logger description is of a version that this program does not know.' },
   LOG_NOT_READABLE: {
     meaning: 'A log cannot be read: it has no rows, no clock, or no column that is told to be of the run.',
   },

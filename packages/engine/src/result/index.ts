@@ -108,6 +108,7 @@ export {
 } from './plan.ts';
 export { deepenText, planTables, tryoutText } from './plan-tables.ts';
 export { bandSchema, spreadSchema } from './prediction.ts';
+export { type ReadingReport, readingSchema, stateReading } from './reading.ts';
 export { RESULT_NAMES, RESULT_SCHEMAS, type ResultName, resultJsonSchema } from './result-schema.ts';
 export {
   type KitReport,

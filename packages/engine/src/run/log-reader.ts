@@ -13,12 +13,6 @@ import { ClockMender, type ClockRows } from './clock.ts';
 import { intervalOf } from './interval.ts';
 import type { Channel, ClockNote, LogBatch } from './log-batch.ts';
 
-/** What a person says of how a log is read; the rest is found. */
-export interface GivenLog extends GivenReading {
-  /** Time between two rows of a log without a clock [s]. */
-  readonly interval?: number | undefined;
-}
-
 /** How the clock of a log was read and mended. */
 export interface ClockReading {
   readonly kind: 'elapsed' | 'time_of_day' | 'date_and_time' | 'since_1970' | 'rows';
@@ -69,7 +63,7 @@ function refusedLog(message: string, accepted: string): Outcome<never> {
  */
 export class LogReader {
   readonly #table: TableReader;
-  readonly #given: GivenLog;
+  readonly #given: GivenReading;
   #clock: ClockMender | undefined;
   #interval: number | undefined;
   #failed: Outcome<never> | undefined;
@@ -79,7 +73,7 @@ export class LogReader {
   readonly #untimedLines = new Map<number, number>();
 
   /** @param given - what a person says of the log, such as a logger description [record] */
-  constructor(given: GivenLog = {}) {
+  constructor(given: GivenReading = {}) {
     this.#given = given;
     this.#table = new TableReader(given);
   }
