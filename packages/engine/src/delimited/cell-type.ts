@@ -21,6 +21,8 @@ const WORDS = /^[^,;|\t^~]+$/u;
 export function cellType(cell: string, quoted = false): CellType {
   const text = cell.trim();
   if (text === '') return 'empty';
+  // quotes that were not taken for such
+  if (!quoted && text.length > 1 && /^(["']).*\1$/su.test(text)) return 'unknown';
   if (text.length < 40) {
     if (NUMBER.test(text) || GROUPED.test(text) || WITH_SIGN.test(text) || NO_VALUE.test(text))
       return 'number';

@@ -118,7 +118,7 @@ const ONE_LETTER = /^[A-Za-z]$/;
 
 /** Units that stand as the name of a column. */
 const UNIT_AS_NAME =
-  /^(?:V|A|kA|mV|psi|bar|mbar|MPa|kPa|s|sec|ms|us|mm\/min|cm\/min|in\/min|ipm|L\/min|l\/min|scfm|cfm|volts?|amps?)$/i;
+  /^(?:V|A|(?:[kK]A|m[vV]|psi|PSI|[bB]ar|BAR|mbar|MPa|kPa|s|sec|Sec|ms|us|mm\/min|cm\/min|in\/min|ipm|IPM|[lL]\/min|s?cfm|S?CFM|[vV]olts?|[aA]mps?))$/;
 
 /** A header cell, taken apart. */
 export interface ColumnHeading {

@@ -236,7 +236,7 @@ export function guessDialect(head: string, given: Partial<Dialect> = {}): Guesse
   return {
     dialect: best.dialect,
     says: given.delimiter === undefined ? share + second : `${name} as given; ${share}`,
-    sure: next === undefined || next.score < 0.7 * best.score,
+    sure: next === undefined || next.score < 0.6 * best.score,
   };
 }
 

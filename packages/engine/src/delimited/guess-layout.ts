@@ -100,7 +100,9 @@ export function guessLayout(
   const closed = width0 > 1 && wide.length > 1 && wide.every(({ cells }) => cells[width0 - 1]!.trim() === '');
   const width = closed ? width0 - 1 : width0;
   const fits = ({ cells }: TextRow): boolean => trimmed(cells, width).length === width;
-  const sample = rows.filter(fits).slice(-200);
+  const alike = rows.filter(fits);
+  // the latter half has no header in it
+  const sample = alike.slice(-Math.min(200, Math.ceil(alike.length / 2)));
   const columns = Array.from({ length: width }, (_, index) => index);
   const valued = columns.filter((index) => {
     const seen = sample.map(({ cells }) => cells[index]!).filter((cell) => cell.trim() !== '');

@@ -2,6 +2,7 @@ export { COLUMN_QUANTITIES, type ColumnQuantity } from './column-name.ts';
 export type { Dialect } from './dialect.ts';
 export { ENCODINGS, type Encoding } from './encoding.ts';
 export type { GivenColumn, TableColumn } from './guess-columns.ts';
+export type { GuessedDialect } from './guess-dialect.ts';
 export {
   LOGGER_TEXT_MOST,
   loggerJsonSchema,
@@ -22,6 +23,7 @@ export {
   type Choice,
   type ChoiceAbout,
   type GivenReading,
+  guessDialectOf,
   guessTable,
   type TableReading,
 } from './table-reading.ts';

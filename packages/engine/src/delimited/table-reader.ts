@@ -164,7 +164,7 @@ export class TableReader {
   /** Takes the next bytes and gives the batches that they complete. */
   push(bytes: Uint8Array): readonly TableBatch[] {
     if (this.#failed) return [];
-    if (this.#reading) this.#take(bytes);
+    if (this.#reading) this.#take(this.#wide ? this.#wide.push(bytes) : bytes);
     else {
       // the caller may use its buffer again
       this.#head.push(new Uint8Array(bytes));
@@ -219,6 +219,12 @@ export class TableReader {
   #begin(): void {
     const all = joined(this.#head);
     this.#head = [];
+    if (all.length >= HEAD_BYTES && !all.includes(LF) && !all.includes(CR)) {
+      this.#failed = refusedTable(
+        `The first line does not end within ${HEAD_BYTES / 1024} KiB: this is no table of one row per line.`,
+      );
+      return;
+    }
     const outcome = guessTable(
       all.length > HEAD_BYTES ? wholeLines(all.subarray(0, HEAD_BYTES)) : all,
       this.#given,
@@ -234,17 +240,17 @@ export class TableReader {
     this.#delimiter = dialect.delimiter === '' ? -1 : dialect.delimiter.charCodeAt(0);
     this.#quote = dialect.quote === '' ? -1 : dialect.quote.charCodeAt(0);
     const body = all.subarray(markLength(encoding, all));
-    if (!this.#wide) this.#eol = body.includes(LF) || !body.includes(CR) ? LF : CR;
-    else this.#eol = LF;
+    const plain = this.#wide ? this.#wide.push(body) : body;
+    this.#eol = plain.includes(LF) || !plain.includes(CR) ? LF : CR;
     this.#plan = planOf(reading, this.#batchRows);
     this.#texted = this.#texts ? reading.columns.map(({ holds }) => (holds === 'text' ? [] : undefined)) : [];
     this.#rows = new Float64Array(this.#batchRows);
     this.#lines = new Float64Array(this.#batchRows);
-    this.#take(body);
+    this.#take(plain);
   }
 
   #take(piece: Uint8Array): void {
-    let bytes = this.#wide ? this.#wide.push(piece) : piece;
+    let bytes = piece;
     if (this.#skipping) {
       const end = bytes.indexOf(this.#eol);
       if (end < 0) return;
@@ -397,8 +403,9 @@ export class TableReader {
     const cut = this.#cut(bytes, start, limit);
     const { columns } = this.#plan;
     const width = this.#plan.kinds.length;
-    if (!cut) {
-      if (!last && limit - start <= LINE_MOST) return -1;
+    const open = !cut || (cut.strays && cut.lines > 1);
+    if (!cut || open) {
+      if (!cut && !last && limit - start <= LINE_MOST) return -1;
       this.#reject(this.#line, 'a quote is opened and not closed');
       this.#rowNumber += 1;
       this.#line += 1;
@@ -495,12 +502,13 @@ export class TableReader {
     bytes: Uint8Array,
     start: number,
     limit: number,
-  ): { cells: Cell[]; end: number; lines: number } | undefined {
+  ): { cells: Cell[]; end: number; lines: number; strays: boolean } | undefined {
     const { repeated, insideQuote } = this.#reading!.dialect;
     const { encoding } = this.#reading!;
     const [delimiter, quote, eol] = [this.#delimiter, this.#quote, this.#eol];
     const cells: Cell[] = [];
     let lines = 1;
+    let strays = false;
     let at = start;
     if (repeated) while (bytes[at] === delimiter) at += 1;
     for (;;) {
@@ -532,7 +540,9 @@ export class TableReader {
       const rest = at;
       while (bytes[at] !== delimiter && bytes[at] !== eol) at += 1;
       const to = bytes[at] === eol && bytes[at - 1] === CR && at > rest ? at - 1 : at;
-      text += textOf(bytes, rest, to, encoding);
+      const behind = textOf(bytes, rest, to, encoding);
+      strays ||= quoted && behind.trim() !== '';
+      text += behind;
       cells.push({ text, quoted });
       if (bytes[at] === eol) break;
       at += 1;
@@ -544,7 +554,7 @@ export class TableReader {
         }
       }
     }
-    return { cells, end: at + 1, lines };
+    return { cells, end: at + 1, lines, strays };
   }
 
   #reject(line: number, why: string): void {

@@ -3,7 +3,7 @@ import { type Dialect, splitText } from './dialect.ts';
 import { type Encoding, guessEncoding, markLength, textOf, Utf16ToUtf8 } from './encoding.ts';
 import type { GivenColumn, TableColumn } from './guess-columns.ts';
 import { guessColumns } from './guess-columns.ts';
-import { guessDialect } from './guess-dialect.ts';
+import { type GuessedDialect, guessDialect } from './guess-dialect.ts';
 import { COMMENT, guessLayout } from './guess-layout.ts';
 import { guessMarks, type NumberMarks } from './number-cell.ts';
 
@@ -90,6 +90,28 @@ function isBinary(bytes: Uint8Array): boolean {
 }
 
 /**
+ * Finds how the rows of a text are cut into cells, whatever it holds; a table of numbers is not asked for.
+ *
+ * @param head - the first bytes of the file [bytes], any
+ * @param given - what is known of the dialect [record], any part
+ * @returns delimiter and quote, and why [record]; no delimiter for one column
+ * @source van den Burg, Nazabal, Sutton, arXiv 1811.11242; table uniformity as in doi 10.3233/DS-240062
+ * @example
+ * guessDialectOf(Uint8Array.from('a;b\n1;2\n3;4\n', (c) => c.charCodeAt(0))).dialect.delimiter // => ";"
+ */
+export function guessDialectOf(head: Uint8Array, given: Partial<Dialect> = {}): GuessedDialect {
+  const { encoding } = guessEncoding(head);
+  const bytes = plainBytes(head, encoding);
+  return guessDialect(textOf(bytes, 0, bytes.length, encoding), given);
+}
+
+/** Bytes behind the mark of the encoding, those of UTF-16 as UTF-8. */
+function plainBytes(head: Uint8Array, encoding: Encoding): Uint8Array {
+  const body = head.subarray(markLength(encoding, head));
+  return encoding === 'utf-16le' || encoding === 'utf-16be' ? new Utf16ToUtf8(encoding).push(body) : body;
+}
+
+/**
  * Finds how a file is read from its first bytes: encoding, delimiter, quote, decimal sign, lines before the table, header
  * and unit row, and what each column is, each with the reason; what is given is taken as it is.
  *
@@ -105,10 +127,7 @@ export function guessTable(head: Uint8Array, given: GivenReading = {}): Outcome<
   if (head.length === 0) return refused('The file is empty.', TABLE);
   const guessed = guessEncoding(head);
   const encoding = given.encoding ?? guessed.encoding;
-  const bytes =
-    encoding === 'utf-16le' || encoding === 'utf-16be'
-      ? new Utf16ToUtf8(encoding).push(head.subarray(markLength(encoding, head)))
-      : head.subarray(markLength(encoding, head));
+  const bytes = plainBytes(head, encoding);
   if (isBinary(bytes)) return refused('The file is not text: it holds bytes that no text has.', TABLE);
   const text = textOf(bytes, 0, bytes.length, encoding);
   if (text.trim() === '') return refused('The file holds nothing but blank lines.', TABLE);
@@ -121,9 +140,7 @@ export function guessTable(head: Uint8Array, given: GivenReading = {}): Outcome<
   const { rows } = splitText(text, dialect, HEAD_ROWS);
   const lines = text.split(/\r\n|\n|\r/u, HEAD_ROWS);
   const layout = guessLayout(rows, (line) => lines[line - 1] ?? '', dialect, given);
-  const cells = layout.data.flatMap((row) =>
-    row.cells.filter((_, index) => !row.quoted[index] || dialect.delimiter === ','),
-  );
+  const cells = layout.data.flatMap((row) => row.cells);
   const marks = guessMarks(cells.slice(0, 20_000), given);
   const columns = guessColumns(layout, marks.marks, given.columns);
   if (layout.data.length === 0) {

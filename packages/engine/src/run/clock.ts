@@ -16,6 +16,8 @@ const HELD = 12;
 const WRAP_STEPS = 20;
 /** The same for other cycles, whose lengths are met by chance more easily [-]. */
 const CYCLE_STEPS = 2.5;
+/** Steps between two rows from which one is missing between them [-]. */
+const HOLE = 1.4;
 /** Rows that show one and the same time before the clock is said to stand still [-]. */
 const STANDS_STILL = 200_000;
 /** Share of rows that show the time of the row before from which stamps are taken for coarse [-]. */
@@ -184,9 +186,11 @@ export class ClockMender {
       this.#lastWritten = written;
       return;
     }
-    if (resumes) {
-      let place = at;
-      while (place > 0 && at - place < HELD && time[place - 1]! > now) place -= 1;
+    let place = at;
+    while (place > 0 && at - place < HELD && time[place - 1]! > now) place -= 1;
+    // a swapped row has left a hole where it belongs; a clock that was set back has not
+    const hole = place > 0 && place < at && time[place]! - time[place - 1]! > HOLE * this.#step;
+    if (resumes && (hole || this.#last - now < this.#step)) {
       this.#note('swapped', row[at]!, this.#last - now);
       const settled = place > 0 ? Math.max(now, time[place - 1]!) : now;
       time[at] = settled;

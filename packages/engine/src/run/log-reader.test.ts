@@ -1,0 +1,197 @@
+import { describe, expect, it } from 'vitest';
+import type { GivenReading } from '../delimited/index.ts';
+import { type LogBatch, LogReader } from './index.ts';
+
+function readLog(text: string, given: GivenReading = {}, piece = 1 << 20) {
+  const bytes = new Uint8Array(Buffer.from(text));
+  const reader = new LogReader(given);
+  const batches: LogBatch[] = [];
+  for (let at = 0; at < bytes.length; at += piece)
+    batches.push(...reader.push(bytes.subarray(at, at + piece)));
+  const outcome = reader.end();
+  if (!outcome.ok) return { message: outcome.issues[0]!.message, time: [], rows: [], volts: [], batches };
+  batches.push(...outcome.value.batches);
+  return {
+    message: '',
+    batches,
+    end: outcome.value.end,
+    time: batches.flatMap(({ time_s }) => [...time_s].map((t) => Number(t.toFixed(6)))),
+    rows: batches.flatMap(({ row }) => [...row]),
+    volts: batches.flatMap(({ channels }) => [...(channels.voltage_V ?? [])]),
+  };
+}
+
+const log = (header: string, stamps: readonly (string | number)[]): string =>
+  `${header},voltage_V,current_A\n${stamps.map((stamp, index) => `${stamp},${40 + index},850`).join('\n')}\n`;
+
+const steps = (from: number, by: number, count: number): number[] =>
+  Array.from({ length: count }, (_, index) => from + index * by);
+
+describe('the clock of a log', () => {
+  it('is elapsed from the first row in any unit', () => {
+    for (const [header, scale] of [
+      ['t [ms]', 1000],
+      ['t [s]', 1],
+      ['t [min]', 1 / 60],
+      ['t [h]', 1 / 3600],
+      ['t [us]', 1e6],
+    ] as const) {
+      const { time } = readLog(
+        log(
+          header,
+          steps(5, 0.1, 4).map((t) => t * scale),
+        ),
+      );
+      expect(time).toEqual([0, 0.1, 0.2, 0.3]);
+    }
+  });
+
+  it.each([
+    ['16 bits', 65_300, 2 ** 16],
+    ['32 bits', 2 ** 32 - 250, 2 ** 32],
+    ['15 bits with a sign', 2 ** 15 - 250, 2 ** 16],
+    ['31 bits with a sign', 2 ** 31 - 250, 2 ** 32],
+  ])('goes on where a counter of %s wraps', (name, from, cycle) => {
+    const signed = name.includes('sign');
+    const counts = steps(from, 100, 8).map((count) =>
+      signed ? ((count + cycle / 2) % cycle) - cycle / 2 : count % cycle,
+    );
+    const { time, end } = readLog(log('time_ms', counts));
+    expect(time).toEqual(steps(0, 0.1, 8).map((t) => Number(t.toFixed(6))));
+    expect(end!.clock.notes).toEqual([{ kind: 'wrap', row: 4, by_s: cycle / 1000 }]);
+  });
+
+  it('passes midnight, with a gap as well', () => {
+    const { time, end } = readLog(log('time', ['23:59:59.5', '23:59:59.9', '00:00:00.3', '00:00:00.7']));
+    expect(time).toEqual([0, 0.4, 0.8, 1.2]);
+    expect(end!.clock).toMatchObject({
+      kind: 'time_of_day',
+      notes: [{ kind: 'midnight', row: 3, by_s: 86_400 }],
+    });
+    const gap = readLog(log('time', ['23:59:58.0', '23:59:58.5', '23:59:59.0', '00:10:00.0', '00:10:00.5']));
+    expect(gap.time).toEqual([0, 0.5, 1, 602, 602.5]);
+  });
+
+  it('is joined from date and time in two columns, in any language of the header', () => {
+    const text =
+      'Datum;Uhrzeit;U [V]\n31.12.2026;23:59:59,5;41\n01.01.2027;00:00:00,0;42\n01.01.2027;00:00:00,5;42\n';
+    const { time, end } = readLog(text);
+    expect(time).toEqual([0, 0.5, 1]);
+    expect(end!.clock).toMatchObject({ kind: 'date_and_time', noteCount: 0 });
+  });
+
+  it('is read from moments with and without a zone, and from seconds since 1970', () => {
+    expect(readLog(log('stamp', ['2026-11-27T10:00:00.100+01:00', '2026-11-27T09:00:00.600Z'])).time).toEqual(
+      [0, 0.5],
+    );
+    expect(readLog(log('stamp', ['27/11/2026 10:00:00', '27/11/2026 10:00:02'])).time).toEqual([0, 2]);
+    expect(readLog(log('epoch', [1_796_000_000_000, 1_796_000_000_250])).time).toEqual([0, 0.25]);
+  });
+
+  it('goes on where it was set back, by the usual step', () => {
+    const { time, end, rows } = readLog(
+      log('time_s', [0, 1, 2, 3, 0.5, 1.5, 2.5, 3.5, 4.5, 5.5, 6.5, 7.5, 8.5, 9.5, 10.5, 11.5, 12.5, 13.5]),
+    );
+    expect(time.slice(0, 6)).toEqual([0, 1, 2, 3, 4, 5]);
+    expect(rows).toEqual(steps(1, 1, 18));
+    expect(end!.clock.notes).toEqual([{ kind: 'set_back', row: 5, by_s: 3.5 }]);
+  });
+
+  it('goes on where it fell back by an hour', () => {
+    const stamps = [...steps(3600, 1, 10), ...steps(10, 1, 30)].map((s) => {
+      const [h, m, second] = [Math.floor(s / 3600) + 2, Math.floor(s / 60) % 60, s % 60];
+      return `2026-10-25 0${h}:${String(m).padStart(2, '0')}:${String(second).padStart(2, '0')}`;
+    });
+    const { time, end } = readLog(log('time', stamps));
+    expect(time).toEqual(steps(0, 1, 40));
+    expect(end!.clock.notes).toEqual([{ kind: 'set_back', row: 11, by_s: 3600 }]);
+  });
+
+  it('puts swapped rows in order and a stray stamp between its neighbours', () => {
+    const swapped = readLog(log('time_ms', [0, 100, 300, 200, 400, 500]));
+    expect(swapped.time).toEqual([0, 0.1, 0.2, 0.3, 0.4, 0.5]);
+    expect(swapped.rows).toEqual([1, 2, 4, 3, 5, 6]);
+    expect(swapped.volts).toEqual([40, 41, 43, 42, 44, 45]);
+    const stray = readLog(log('time_ms', [0, 100, 999_999, 300, 400]));
+    expect(stray.time).toEqual([0, 0.1, 0.2, 0.3, 0.4]);
+    expect(stray.rows).toEqual([1, 2, 3, 4, 5]);
+  });
+
+  it('keeps a row that stands twice and says so', () => {
+    const { end, rows } = readLog('time_s,voltage_V\n0,41\n1,42\n1,42\n2,43\n3,43\n4,43\n');
+    expect(rows).toHaveLength(6);
+    expect(end!.clock.notes).toEqual([{ kind: 'duplicate', row: 3, by_s: 0 }]);
+  });
+
+  it('spreads rows that share a coarse stamp', () => {
+    const stamps = [
+      '12:00:00',
+      '12:00:00',
+      ...['01', '02', '03'].flatMap((s) => Array.from({ length: 4 }, () => `12:00:${s}`)),
+    ];
+    const { time, end } = readLog(log('time', stamps), {}, 40);
+    expect(time).toEqual(steps(0, 0.25, 14));
+    expect(end!.clock.sharedBy).toBe(4);
+  });
+
+  it('leaves gaps as they are', () => {
+    expect(readLog(log('time_s', [0, 0.1, 0.2, 60, 60.1])).time).toEqual([0, 0.1, 0.2, 60, 60.1]);
+  });
+
+  it('counts rows whose time cannot be read, with their lines', () => {
+    const { end, rows } = readLog(log('time_s', [0, 1, '??', 'x', 4, 5, 6]));
+    expect(rows).toEqual([1, 2, 5, 6, 7]);
+    expect(end!.rejected).toEqual([
+      { line: 4, why: 'the time cannot be read' },
+      { line: 5, why: 'the time cannot be read' },
+    ]);
+    expect(end!.rejectedCount).toBe(2);
+  });
+
+  it('is taken from the rate where there is no column for it', () => {
+    const text = (line: string) => `${line}\nvoltage_V,current_A\n40,850\n41,851\n42,852\n`;
+    expect(readLog(text('Sample rate: 10 Hz')).time).toEqual([0, 0.1, 0.2]);
+    expect(readLog(text('Interval 5 ms')).time).toEqual([0, 0.005, 0.01]);
+    expect(readLog(text('bay 2'), { interval: 2 }).time).toEqual([0, 2, 4]);
+    expect(readLog(text('bay 2')).message).toContain('No column is a clock');
+  });
+});
+
+describe('a log', () => {
+  it('of two in one file is read as one after the other, and this is said', () => {
+    const one = log('time_s', steps(0, 1, 30));
+    const { time, end } = readLog(one + one);
+    expect(time).toEqual(steps(0, 1, 60));
+    expect(end!.clock.notes).toEqual([{ kind: 'set_back', row: 31, by_s: 30 }]);
+    expect(end!.remarks[0]).toContain('more than one log');
+    expect(end!.rejected).toEqual([{ line: 32, why: 'the header again' }]);
+  });
+
+  it('without any column of a run is refused by the names that it has', () => {
+    expect(readLog('time_s,Temperature [°C]\n0,20\n1,21\n2,22\n').message).toContain('"Temperature [°C]"');
+  });
+
+  it('that is a million rows of one stamp is told to stand still', () => {
+    const text = `time_s,voltage_V\n${'5,41\n'.repeat(450_000)}`;
+    expect(readLog(text, {}, 1 << 18).message).toContain('stands still');
+  });
+
+  it('is read the same in pieces of any size', () => {
+    const text = log('time_ms', [
+      ...steps(65_000, 10, 60).map((t) => t % 65_536),
+      ...steps(800, 10, 5),
+      820,
+      840,
+      830,
+      850,
+      860,
+    ]);
+    const whole = readLog(text);
+    for (const piece of [1, 5, 64]) {
+      const { time, rows, end } = readLog(text, {}, piece);
+      expect(time).toEqual(whole.time);
+      expect(rows).toEqual(whole.rows);
+      expect(end!.clock).toEqual(whole.end!.clock);
+    }
+  });
+});
