@@ -149,9 +149,20 @@ describe.skipIf(NO_BROWSER)('bench', () => {
     const words = await seenText(bench.refusal);
     expect(words).toMatch(/asks for .* the limit is /u);
     expect(words).toMatch(/What frees it\s+\S+/iu);
-    await bench.replanned(() => plus.fill('6 mm'));
+    // each change that was found can be tried, and taken back
+    const before = await bench.fileText();
+    await bench.tab('Form').click();
+    await bench.replanned(() =>
+      bench.refusal
+        .getByRole('button', { name: /^Try it/u })
+        .first()
+        .click(),
+    );
     await bench.planned();
     expect(await bench.refusal.count()).toBe(0);
+    await bench.replanned(() => page.getByRole('button', { name: 'Undo', exact: true }).click());
+    expect(await bench.fileText()).toBe(before);
+    await bench.refusal.waitFor();
   });
 
   it('cuts the section where the seam strip’s cursor stands', async () => {

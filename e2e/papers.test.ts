@@ -171,6 +171,11 @@ describe.skipIf(NO_BROWSER)('papers page', () => {
     );
     const changes = page.getByRole('region', { name: 'What changed' }).getByRole('listitem');
     expect(await seenText(changes)).toBe('Groove, depth, deeper by at most: 6.0 mm before, 7.0 mm now.');
+    // an earlier revision comes back as an unsaved change
+    await page.getByRole('button', { name: 'Put revision 1 back on the bench' }).click();
+    await bench.planned();
+    expect(await (await bench.field('Groove', 'Deeper by at most')).inputValue()).toBe('6 mm');
+    await bench.save(3);
   });
 
   it('fills a record in from a readings file, and says where one cannot be read', async () => {

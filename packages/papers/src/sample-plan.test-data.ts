@@ -204,6 +204,7 @@ export function sampleAnswer(
                 limit: 0,
                 unit: 'mm',
                 remedy: 'a depth that may fall short',
+                frees: true,
               },
             ],
           },

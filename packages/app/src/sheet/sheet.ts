@@ -12,6 +12,8 @@ export interface SheetState {
   readonly issues: readonly Issue[];
   /** Why the last change of the form could not be written into the text. */
   readonly editRefused: string | undefined;
+  /** Changes that can be taken back [-]. */
+  readonly undoable: number;
 }
 
 /** A file that is filled in, as a form or as text: a job or the shop's kit. */
@@ -22,4 +24,6 @@ export interface Sheet {
   readonly change: (edits: readonly Edit[]) => void;
   /** Puts another text in place, from the text view or a file. */
   readonly setText: (text: string) => void;
+  /** Takes the last change back, saved or not. */
+  readonly undo: () => void;
 }

@@ -213,6 +213,8 @@ export interface Binding {
   readonly unit: StatedUnit;
   /** The least change that frees it, in words. */
   readonly remedy: string;
+  /** Whether the job was planned with that change, so that it alone frees it. */
+  readonly frees: boolean;
 }
 
 /** Why there is no plan: a result, not an error. */

@@ -106,7 +106,7 @@ function sentence(remedy: string): string {
 }
 
 function missBinding({ constraint, demand, limit, unit, remedy }: Miss): Binding {
-  return { constraint, demand, limit, unit, remedy };
+  return { constraint, demand, limit, unit, remedy, frees: false };
 }
 
 /** The least step of an easing that frees the job, found by halving over the steps; none if the last does not. */
@@ -148,6 +148,7 @@ function bindingOf(easing: Easing, tries: Tries): Binding[] {
       limit: easing.now,
       unit: easing.unit,
       remedy: easing.words(value),
+      frees: true,
     },
   ];
 }

@@ -45,6 +45,9 @@ const refusalSchema = z
         limit: z.number().describe('What there is, in `unit` [see unit].'),
         unit: z.enum(STATED_UNITS),
         remedy: z.string().describe('The least change that frees it, in words.'),
+        frees: z
+          .boolean()
+          .describe('Whether the job was planned with that change, so that it alone frees it.'),
       }),
     ),
   })

@@ -2,7 +2,7 @@ import type { SavedShopFile } from '@furrow/contract';
 import { type ReadKit, readKit } from '@furrow/engine';
 import { saveKit } from '../../api/index.ts';
 import { editFile, kitFile, type TextFile } from '../../sheet/document/index.ts';
-import type { Sheet } from '../../sheet/index.ts';
+import { createPast, type Sheet } from '../../sheet/index.ts';
 import { draftOf, type Keep, type KeptSheetState, keepText, openText } from '../../sheet/keep/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 
@@ -33,7 +33,9 @@ export function openKitDesk(saved: SavedShopFile, memory: Storage): KitDesk {
     file: start,
     readable: start,
     editRefused: undefined,
+    undoable: 0,
   });
+  const past = createPast();
   const take = (file: TextFile): void => {
     const { readable, read } = store.get();
     store.set({
@@ -42,6 +44,7 @@ export function openKitDesk(saved: SavedShopFile, memory: Storage): KitDesk {
       file,
       readable: file.broken ? readable : file,
       editRefused: undefined,
+      undoable: past.depth(),
     });
     keep.changed();
   };
@@ -57,10 +60,18 @@ export function openKitDesk(saved: SavedShopFile, memory: Storage): KitDesk {
     store,
     change(edits) {
       const edited = editFile(store.get().file, edits);
-      if (edited.ok) take(edited.file);
-      else store.set({ editRefused: edited.why });
+      if (!edited.ok) return store.set({ editRefused: edited.why });
+      past.keep(store.get().file.text, 'form');
+      take(edited.file);
     },
-    setText: (next) => take(kitFile(next)),
+    setText(next) {
+      past.keep(store.get().file.text, 'text');
+      take(kitFile(next));
+    },
+    undo() {
+      const text = past.back();
+      if (text !== undefined) take(kitFile(text));
+    },
     save: async () => (await keep.save()) !== undefined,
     settle: keep.settle,
     discard: keep.discard,

@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { UndoButton } from '../../sheet/index.ts';
 import { jobPath, nameAddress } from '../../ui/route/index.ts';
 import { SiteHeader, usePage } from '../../ui/site/index.ts';
 import { useBenchState } from '../state/index.ts';
@@ -20,6 +21,7 @@ export function JobHeader(): VNode {
         <button type="button" class="primary" onClick={() => save(false)}>
           Save
         </button>
+        <UndoButton />
         {conflict ? (
           <button type="button" onClick={() => save(true)}>
             Save as copy

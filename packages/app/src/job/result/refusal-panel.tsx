@@ -2,9 +2,13 @@ import { type Answer, formatStated } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { VerdictMark } from '../../ui/margins/index.ts';
 import { Said, useUnits } from '../../ui/theme/index.ts';
+import { isCurrent, useBench, useBenchState } from '../state/index.ts';
+import { remedyEdits } from './remedy-edits.ts';
+
+type Refusal = NonNullable<Answer['refusal']>;
 
 /** Why there is no plan: what binds, by how much, and the least change that would free it. */
-export function RefusalPanel({ refusal }: { readonly refusal: NonNullable<Answer['refusal']> }): VNode {
+export function RefusalPanel({ refusal }: { readonly refusal: Refusal }): VNode {
   const units = useUnits();
   return (
     <section class="panel refusal" aria-labelledby="refusal-title">
@@ -15,19 +19,43 @@ export function RefusalPanel({ refusal }: { readonly refusal: NonNullable<Answer
         <Said sentence={refusal.summary} />
       </p>
       <ul class="binding-list">
-        {refusal.binding.map(({ constraint, demand, limit, unit, remedy }) => (
-          <li key={constraint}>
-            <h3>{constraint.replace(/[._]/gu, ' ')}</h3>
-            <p class="binding-numbers">
-              asks for <b>{formatStated(demand, unit, units)}</b>, the limit is{' '}
-              <b>{formatStated(limit, unit, units)}</b>
-            </p>
-            <p class="remedy">
-              <span class="remedy-label">What frees it</span> {remedy}
-            </p>
-          </li>
-        ))}
+        {refusal.binding.map((binding) => {
+          const { constraint, demand, limit, unit, remedy } = binding;
+          return (
+            <li key={`${constraint} ${demand}`}>
+              <h3>{constraint.replace(/[._]/gu, ' ')}</h3>
+              <p class="binding-numbers">
+                asks for <b>{formatStated(demand, unit, units)}</b>, the limit is{' '}
+                <b>{formatStated(limit, unit, units)}</b>
+              </p>
+              <p class="remedy">
+                <span class="remedy-label">What frees it</span> {remedy} <TryButton binding={binding} />
+              </p>
+            </li>
+          );
+        })}
       </ul>
     </section>
+  );
+}
+
+/** Writes a change that was found to free the job into it; undo takes it back. */
+function TryButton({ binding }: { readonly binding: Refusal['binding'][number] }): VNode | null {
+  const bench = useBench();
+  const units = useUnits();
+  const ready = useBenchState(isCurrent);
+  const job = useBenchState((state) => state.read?.job);
+  const edits = job === undefined || !binding.frees ? [] : remedyEdits(binding, job, units);
+  if (edits.length === 0) return null;
+  return (
+    <button
+      type="button"
+      aria-disabled={!ready}
+      onClick={() => {
+        if (ready) bench.change(edits);
+      }}
+    >
+      Try it<span class="unseen">: {binding.remedy}</span>
+    </button>
   );
 }

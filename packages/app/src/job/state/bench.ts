@@ -2,7 +2,7 @@ import type { SavedJob } from '@furrow/contract';
 import { type Answer, readJob, type UnitSystem } from '@furrow/engine';
 import { createJob, saveJob } from '../../api/index.ts';
 import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts';
-import type { Sheet } from '../../sheet/index.ts';
+import { createPast, type Sheet } from '../../sheet/index.ts';
 import { type Draft, keepText, openText } from '../../sheet/keep/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import { createClient, type PlanWorker, type WorkEvent } from '../../work/index.ts';
@@ -73,6 +73,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     planned: undefined,
     plannerFailure: undefined,
     editRefused: undefined,
+    undoable: 0,
     kit: start.kit ?? 'none',
     history: { trials: undefined, moreSince: false, ...start.history, used: true },
     cursor: undefined,
@@ -80,6 +81,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   const planner = createClient(startWorker, (event) => store.set(afterEvent(store.get(), event)));
 
   let { units = 'metric' } = start;
+  const past = createPast();
   const take = (file: TextFile): void => {
     markEdit();
     const outcome = readJob(file.text);
@@ -93,6 +95,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       read: outcome.ok ? outcome.value : state.read,
       plannerFailure: undefined,
       editRefused: undefined,
+      undoable: past.depth(),
     });
     if (outcome.ok)
       planner.ask({
@@ -132,10 +135,18 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     store,
     change(edits) {
       const edited = editFile(store.get().file, edits);
-      if (edited.ok) take(edited.file);
-      else store.set({ editRefused: edited.why });
+      if (!edited.ok) return store.set({ editRefused: edited.why });
+      past.keep(store.get().file.text, 'form');
+      take(edited.file);
     },
-    setText: (next) => take(jobFile(next)),
+    setText(next) {
+      past.keep(store.get().file.text, 'text');
+      take(jobFile(next));
+    },
+    undo() {
+      const text = past.back();
+      if (text !== undefined) take(jobFile(text));
+    },
     moveCursor: (cursor) => store.set({ cursor }),
     async save(asCopy) {
       const saved = await keep.save(asCopy);

@@ -4,6 +4,7 @@ import { useState } from 'preact/hooks';
 import { fetchCard } from '../../api/index.ts';
 import { jobTitle, ReplaceDialog, SaveStatus, useSave } from '../../job/page/index.ts';
 import { useBench, useBenchState } from '../../job/state/index.ts';
+import { UndoButton } from '../../sheet/index.ts';
 import { draftOf, isUnsaved, keepDraft } from '../../sheet/keep/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { goTo, jobPath, nameAddress } from '../../ui/route/index.ts';
@@ -68,6 +69,7 @@ export function BenchHeader(): VNode {
         <button type="button" class="primary" onClick={() => save(false)}>
           Save
         </button>
+        <UndoButton />
         <button type="button" onClick={() => save(true)}>
           Save as copy
         </button>

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { KitDesk } from '../../job/kit/index.ts';
 import { kitSaveWords } from '../../job/kit/index.ts';
 import { writtenAt } from '../../sheet/document/index.ts';
+import { UndoButton } from '../../sheet/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
@@ -30,6 +31,7 @@ export function KitHeader({ desk }: { readonly desk: KitDesk }): VNode {
         <button type="button" class="primary" onClick={() => void desk.save()}>
           Save
         </button>
+        <UndoButton />
         <OpenFileButton noun="kit" onText={desk.setText} onTrouble={setTrouble} />
         <button type="button" onClick={hand}>
           Export

@@ -3,7 +3,9 @@ import type { UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { eraseEarlierRevisions, fetchRevision, fetchRevisions } from '../../api/index.ts';
+import { keepDraft } from '../../sheet/keep/index.ts';
 import { EraseDialog } from '../../ui/dialog/index.ts';
+import { goTo, jobPath } from '../../ui/route/index.ts';
 import { differenceWords } from './difference-words.ts';
 
 interface HistoryPanelProps {
@@ -15,11 +17,18 @@ interface HistoryPanelProps {
 
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
+/** Opens a job with an earlier text in place of the newest, unsaved. */
+function putBack(id: string, text: string, newest: number): void {
+  keepDraft(localStorage, id, { text, based_on: newest });
+  goTo(jobPath(id), { anew: true });
+}
+
 /** In what an earlier revision of the job differs from the newest one, in words. */
 export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | null {
   const [revisions, setRevisions] = useState<readonly RevisionSummary[]>([]);
   const [chosen, setChosen] = useState(newest - 1);
   const [words, setWords] = useState<readonly string[]>();
+  const [earlier, setEarlier] = useState<string>();
   const [asked, setAsked] = useState(false);
   const [trouble, setTrouble] = useState<string>();
   const erase = async (): Promise<void> => {
@@ -42,11 +51,15 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
     if (chosen < 1) return undefined;
     let left = false;
     setWords(undefined);
+    setEarlier(undefined);
     void Promise.all([fetchRevision(id, chosen), fetchRevision(id, newest)]).then(([before, after]) => {
       if (left) return;
       if (!before.ok) setWords([before.failure.message]);
       else if (!after.ok) setWords([after.failure.message]);
-      else setWords(differenceWords(before.value.text, after.value.text, units));
+      else {
+        setWords(differenceWords(before.value.text, after.value.text, units));
+        setEarlier(before.value.text);
+      }
     });
     return () => {
       left = true;
@@ -78,6 +91,20 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
           </ul>
         )}
       </div>
+      {earlier === undefined ? null : (
+        <>
+          <details>
+            <summary>Text of revision {chosen}</summary>
+            <pre class="revision-text">{earlier}</pre>
+          </details>
+          <p>
+            <button type="button" onClick={() => putBack(id, earlier, newest)}>
+              Put revision {chosen} back on the bench
+            </button>{' '}
+            <span class="aside">Nothing is saved before you press Save there; revision {newest} stays.</span>
+          </p>
+        </>
+      )}
       <p>
         <button type="button" class="quiet" onClick={() => setAsked(true)}>
           Erase earlier revisions for good

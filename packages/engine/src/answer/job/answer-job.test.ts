@@ -130,6 +130,7 @@ describe('An answer', () => {
         limit: number,
         unit: expect.any(String),
         remedy: expect.any(String),
+        frees: expect.any(Boolean),
       });
     }
     expectPlainData(refused, 'refused');

@@ -14,6 +14,8 @@ export function kitRefusal(refusal: Refusal, { time }: SupplyOutcome): NonNullab
         limit: capacity,
         unit,
         remedy,
+        // what the kit lacks is mended in the kit, and planned anew with it
+        frees: false,
       })),
       ...refusal.binding.filter(({ constraint }) => !own.has(constraint)),
     ],
