@@ -9,6 +9,7 @@ import {
   publishedBelief,
   type RemovalBelief,
   readJob,
+  sentenceText,
 } from '@furrow/engine';
 
 /** Passes, in one shop each, that a search may run here [-]: what is left tells how many it ran. */
@@ -48,7 +49,7 @@ export function planned(job: Job, belief: RemovalBelief = startingBelief(job)): 
 /** The plan, or why there is none. */
 export function planOf(job: Job, belief?: RemovalBelief): PlanOutcome | string {
   const { result } = planned(job, belief);
-  return 'plan' in result ? result.plan : result.refusal.summary;
+  return 'plan' in result ? result.plan : sentenceText(result.refusal.summary, 'metric');
 }
 
 /** What a plan is ordered by: money, or time where the job asks for the quickest. */

@@ -86,7 +86,7 @@ async function proposed(
   if (knowledge === undefined) return badInput(['Name the trials file that the trial is to add to.']);
   const jobs = [];
   for (const file of jobFiles) {
-    const job = await loadJob(file);
+    const job = await loadJob(file, units);
     if (!job.ok) return badInput(job.lines);
     const { basis } = answerJob({ job: job.read, version: PROGRAM_VERSION, knowledge });
     jobs.push({ read: job.read, basis });

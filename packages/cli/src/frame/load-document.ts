@@ -14,6 +14,7 @@ import {
   readReadings,
   readSummary,
   readTrials,
+  type UnitSystem,
 } from '@furrow/engine';
 
 /** A UTF-8 character takes four bytes at most. */
@@ -48,14 +49,14 @@ type LoadedFiles =
     }
   | { readonly ok: false; readonly lines: readonly string[] };
 
-/** Reads a job from a file, or from standard input for `-`. */
-export function loadJob(file: string): Promise<Loaded<ReadJob>> {
-  return load(file, 'job', readJob);
+/** Reads a job from a file, or from standard input for `-`; mistakes are told in both units where the reader's are not named. */
+export function loadJob(file: string, reader?: UnitSystem): Promise<Loaded<ReadJob>> {
+  return load(file, 'job', (text) => readJob(text, reader));
 }
 
-/** Reads a kit from a file, or from standard input for `-`. */
-export function loadKit(file: string): Promise<Loaded<ReadKit>> {
-  return load(file, 'kit', readKit);
+/** Reads a kit, as `loadJob` a job. */
+export function loadKit(file: string, reader?: UnitSystem): Promise<Loaded<ReadKit>> {
+  return load(file, 'kit', (text) => readKit(text, reader));
 }
 
 /** Reads a shop's trials from a file, or from standard input for `-`. */
@@ -92,7 +93,7 @@ export async function loadKnowledge(files: readonly string[]): Promise<Loaded<Lo
 }
 
 /** Reads a job and what is named beside it; what is wrong with any of them is told. */
-export async function loadJobFiles(files: JobFiles): Promise<LoadedFiles> {
+export async function loadJobFiles(files: JobFiles, units: UnitSystem): Promise<LoadedFiles> {
   if (
     Object.values(files)
       .flat()
@@ -100,8 +101,8 @@ export async function loadJobFiles(files: JobFiles): Promise<LoadedFiles> {
   ) {
     return { ok: false, lines: ['Standard input holds one file: name the others by their paths.'] };
   }
-  const job = await loadJob(files.job);
-  const kit = files.kit === undefined ? undefined : await loadKit(files.kit);
+  const job = await loadJob(files.job, units);
+  const kit = files.kit === undefined ? undefined : await loadKit(files.kit, units);
   const readings =
     files.readings === undefined ? undefined : await load(files.readings, 'readings', readReadings);
   const known = await loadKnowledge(files.knowledge ?? []);

@@ -43,12 +43,13 @@ export function onJob<Options extends JobOptions>(
   refuse: (question: JobQuestion, options: Options) => readonly string[] = () => [],
 ): Run<Options> {
   return async ([file = '-'], options, streams) => {
-    const loaded = await loadJobFiles({
+    const files = {
       job: file,
       kit: options.kit,
       readings: options.readings,
       knowledge: options.knowledge,
-    });
+    };
+    const loaded = await loadJobFiles(files, options.units);
     if (!loaded.ok) return badInput(loaded.lines);
     const { trials, summary, ...read } = loaded.read;
     const knowledge = knowledgeFrom(trials, summary);

@@ -1,6 +1,14 @@
 import { z } from 'zod';
 import type { IssueCode } from '../issue/index.ts';
-import { formatBound, parseAmount, type QuantityKind } from '../quantity/index.ts';
+import {
+  type Amount,
+  boundOf,
+  parseAmount,
+  type QuantityKind,
+  type Sentence,
+  say,
+  sentenceText,
+} from '../quantity/index.ts';
 
 /** What a form, a message and the list of defaults need to know of a field. */
 export interface FieldFacts {
@@ -34,8 +42,10 @@ export interface IssueParams {
   /** Code of the issue; that of a value not accepted if not stated. */
   readonly furrow?: IssueCode;
   readonly read?: string;
-  readonly accepted?: string;
-  readonly nearest?: string;
+  /** The message, where amounts stand in it. */
+  readonly says?: Sentence;
+  readonly accepted?: Sentence;
+  readonly nearest?: Sentence;
 }
 
 /** What arithmetic in another unit may add to an amount at a bound, as a share of it [1]. */
@@ -64,13 +74,7 @@ export function amount(
   range: AmountRange,
   facts: Omit<FieldFacts, 'kind' | 'most'>,
 ): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {
-  const shown = (side: 'least' | 'most'): string => {
-    const [metric, inch] = [
-      formatBound(range[side], kind, 'metric', side),
-      formatBound(range[side], kind, 'inch', side),
-    ];
-    return metric === inch ? metric : `${metric} (${inch})`;
-  };
+  const shown = (side: 'least' | 'most'): Amount => boundOf(range[side], kind, side);
   const schema = z.string().transform((text, context): number => {
     const outcome = parseAmount(text, kind);
     if (!outcome.ok) {
@@ -89,14 +93,11 @@ export function amount(
     const within = Math.min(Math.max(value, range.least), range.most);
     // 99.9 % comes out as 0.9990000000000001
     if (Math.abs(value - within) <= ARITHMETIC * Math.abs(value)) return within;
-    const accepted = `${shown('least')} to ${shown('most')}`;
-    const nearest = shown(value < range.least ? 'least' : 'most');
-    const params: IssueParams = { furrow: 'AMOUNT_RANGE', read: text, accepted, nearest };
-    context.addIssue({
-      code: 'custom',
-      message: `${facts.title}: “${text}” is outside what is accepted here, ${accepted}.`,
-      params: { ...params },
-    });
+    const accepted = say`${shown('least')} to ${shown('most')}`;
+    const nearest = say`${shown(value < range.least ? 'least' : 'most')}`;
+    const says = say`${facts.title}: “${text}” is outside what is accepted here, ${accepted}.`;
+    const params: IssueParams = { furrow: 'AMOUNT_RANGE', read: text, says, accepted, nearest };
+    context.addIssue({ code: 'custom', message: sentenceText(says, 'both'), params: { ...params } });
     return z.NEVER;
   });
   return described(schema, { ...facts, kind, most: range.most });

@@ -1,7 +1,7 @@
 import { distance } from 'fastest-levenshtein';
 import { z } from 'zod';
 import type { Issue } from '../issue/index.ts';
-import { parseAmount } from '../quantity/index.ts';
+import { parseAmount, type Reader, sentencesWritten, sentenceText } from '../quantity/index.ts';
 import { type CompletedDocument, type DocumentPath, pathText } from './complete.ts';
 import type { DocumentCodes } from './document-kind.ts';
 import { type FieldFacts, fieldFacts, type IssueParams } from './field.ts';
@@ -26,10 +26,11 @@ export function personIssues(
   completed: CompletedDocument,
   file: ParsedText,
   rules: Rules,
+  reader: Reader,
 ): Issue[] {
   const told = new Map<string, Issue>();
   for (const found of error.issues) {
-    for (const issue of issuesOf(found, completed, file, rules)) {
+    for (const issue of issuesOf(found, completed, file, rules, reader)) {
       // The last of two on one matter is the narrower one: 99999999999 is above 2^53 and above 100000.
       told.set(`${issue.code} ${issue.path}`, issue);
       if (told.size >= ISSUES_MOST) return [...told.values()];
@@ -48,6 +49,7 @@ function* issuesOf(
   completed: CompletedDocument,
   file: ParsedText,
   rules: Rules,
+  reader: Reader,
 ): Generator<Issue> {
   const path = issue.path.filter((part) => typeof part !== 'symbol');
   const written = writtenPath(completed, path);
@@ -57,8 +59,13 @@ function* issuesOf(
   }
   const at = { path: pathText(path), ...positionOf(file.document, file.lines, written) };
   if (issue.code === 'custom') {
-    const { furrow = rules.codes.value, ...params } = issue.params as unknown as IssueParams;
-    yield { code: furrow, message: `${at.path}: ${issue.message}`, ...params, ...at };
+    const {
+      furrow = rules.codes.value,
+      says = issue.message,
+      ...params
+    } = issue.params as unknown as IssueParams;
+    const message = `${at.path}: ${sentenceText(says, reader)}`;
+    yield { code: furrow, message, ...sentencesWritten(params, reader), ...at };
     return;
   }
   const readValue = valueAt(file.raw, written);

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Issue, IssueCode, Outcome } from '../issue/index.ts';
+import { type Reader, type Sentence, sentencesWritten } from '../quantity/index.ts';
 import { completeDocument, type DefaultUsed, type DocumentPath, pathText } from './complete.ts';
 import type { DocumentKind } from './document-kind.ts';
 import { positionOf } from './file-position.ts';
@@ -8,7 +9,10 @@ import { personIssues, writtenPath } from './person-issues.ts';
 import { revisionOf } from './revision.ts';
 
 /** An issue with the path it belongs to, before its place in the file is looked up; its own code where it has one. */
-export type CombinationIssue = Omit<Issue, 'code' | 'path' | 'position'> & {
+export type CombinationIssue = Pick<Issue, 'read'> & {
+  readonly message: Sentence;
+  readonly accepted?: Sentence;
+  readonly nearest?: Sentence;
   readonly code?: IssueCode;
   /** Names and indexes from the top of the document [-]. */
   readonly at: DocumentPath;
@@ -36,6 +40,7 @@ export interface Meaning<Content, Whole> {
  * @param text - the file's content [text], at most 200 000 characters
  * @param kind - name, version line, schema and codes [record], see DocumentKind
  * @param meaning - what follows from the content, and what contradicts itself in it [record], see Meaning
+ * @param reader - whose units mistakes are told in [text], inch or metric; both where it is not known who reads
  * @returns content, what follows from it, defaults used and revision, or the issues [record]
  * @source none: bookkeeping
  * @example
@@ -45,6 +50,7 @@ export function readDocument<Schema extends z.ZodObject, Whole>(
   text: string,
   kind: DocumentKind<Schema>,
   meaning: Meaning<z.output<Schema>, Whole>,
+  reader: Reader = 'both',
 ): Outcome<ReadDocument<z.output<Schema>, Whole>> {
   const file = parseText(text, kind);
   if (!file.ok) return file;
@@ -55,12 +61,13 @@ export function readDocument<Schema extends z.ZodObject, Whole>(
   }
   const completed = completeDocument(kind.schema, raw);
   const parsed = kind.schema.safeParse(completed.value);
-  if (!parsed.success) return { ok: false, issues: personIssues(parsed.error, completed, file.value, kind) };
+  if (!parsed.success)
+    return { ok: false, issues: personIssues(parsed.error, completed, file.value, kind, reader) };
   const whole = meaning.wholeOf(parsed.data);
   const issues = meaning.contradictions(whole).map(
     ({ at, ...issue }): Issue => ({
       code: kind.codes.combination,
-      ...issue,
+      ...sentencesWritten(issue, reader),
       ...positionOf(document, lines, writtenPath(completed, at)),
       path: pathText(at),
     }),

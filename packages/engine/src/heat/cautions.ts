@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
-import { amountOf, type Sentence, say } from '../quantity/index.ts';
+import { amountOf, capitalised, type Sentence, say } from '../quantity/index.ts';
 import { skinHardness } from './hardness-band.ts';
 import { ARC_SHARE } from './kept-heat.ts';
 import type { HeatOutcome } from './outcome.ts';
@@ -20,7 +20,7 @@ export function heatCautions(job: Job, outcome: Omit<HeatOutcome, 'cautions'>): 
   for (const limit of outcome.limits) {
     if (limit.verdict === 'fails')
       cautions.push(
-        `${limit.title}: ${limit.sense === 'most' ? 'over' : 'short of'} the figure named. ${sentence(limit.remedy)}`,
+        say`${limit.title}: ${limit.sense === 'most' ? 'over' : 'short of'} the figure named. ${capitalised(limit.remedy)}.`,
       );
   }
   for (const {
@@ -69,8 +69,4 @@ export function heatCautions(job: Job, outcome: Omit<HeatOutcome, 'cautions'>): 
     );
   }
   return cautions;
-}
-
-function sentence(remedy: string): string {
-  return `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`;
 }

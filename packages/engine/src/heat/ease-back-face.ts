@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { Easing } from '../limit/index.ts';
-import { formatAmount } from '../quantity/index.ts';
+import { boundOf, say } from '../quantity/index.ts';
 
 const ZERO_C = 273.15;
 /** Step of the temperatures tried, and how many there are [K, -]. */
@@ -30,7 +30,6 @@ export function backFaceEasing(job: Pick<Job, 'heat'>): Easing {
             (_, step) => Math.round((most - ZERO_C + STEP * (step + 1)) * 1e6) / 1e6,
           ),
     apply: (each, value) => ({ ...each, heat: { ...each.heat, back_face_most: value + ZERO_C } }),
-    words: (value) =>
-      `a back face that stands ${formatAmount(value + ZERO_C, 'temperature', 'metric')} (${formatAmount(value + ZERO_C, 'temperature', 'inch')})`,
+    words: (value) => say`a back face that stands ${boundOf(value + ZERO_C, 'temperature', 'least')}`,
   };
 }

@@ -1,6 +1,13 @@
 import type { CombinationIssue, DocumentPath } from '../document/index.ts';
 import { checkComposition } from '../material/index.ts';
-import { formatAmount, type QuantityKind } from '../quantity/index.ts';
+import {
+  amountOf,
+  boundOf,
+  joinSentences,
+  type QuantityKind,
+  type Sentence,
+  say,
+} from '../quantity/index.ts';
 import type { Job } from './job.ts';
 import { siteIssues } from './site-combination.ts';
 
@@ -10,7 +17,7 @@ const GIRTH_AGREEMENT = 0.01;
 /** Finds fields that are each fine but contradict each other. */
 export function combinationIssues(job: Job): CombinationIssue[] {
   const issues: CombinationIssue[] = [];
-  const add = (at: DocumentPath, message: string, accepted: string): void => {
+  const add = (at: DocumentPath, message: Sentence, accepted: Sentence): void => {
     issues.push({ message, accepted, at });
   };
   const { seam, groove, plate, kit, locks } = job;
@@ -20,11 +27,11 @@ export function combinationIssues(job: Job): CombinationIssue[] {
   } else if (seam.path === 'girth' && seam.diameter !== undefined) {
     const girth = Math.PI * seam.diameter;
     if (Math.abs(seam.length - girth) > GIRTH_AGREEMENT * girth) {
-      const shown = both(girth, 'length');
+      const shown = amountOf(girth, 'length');
       add(
         ['seam', 'length'],
-        `The girth of this diameter is ${shown}; the length says ${both(seam.length, 'length')}.`,
-        `${shown}, or no length`,
+        say`The girth of this diameter is ${shown}; the length says ${amountOf(seam.length, 'length')}.`,
+        say`${shown}, or no length`,
       );
     }
   }
@@ -38,27 +45,27 @@ export function combinationIssues(job: Job): CombinationIssue[] {
     add(
       ['groove', 'depth', 'minus'],
       'The groove may be shallower by its whole depth, so no groove at all would do.',
-      `less than ${both(groove.depth.wanted, 'length')}`,
+      say`less than ${boundOf(groove.depth.wanted, 'length', 'most')}`,
     );
   }
   if (groove.depth.wanted - groove.depth.minus >= plate.thickness) {
     add(
       ['groove', 'depth', 'wanted'],
-      `The groove is as deep as the plate is thick (${both(plate.thickness, 'length')}).`,
+      say`The groove is as deep as the plate is thick (${amountOf(plate.thickness, 'length')}).`,
       'a depth less than the thickness',
     );
   }
   if (groove.ligament_least >= plate.thickness) {
     add(
       ['groove', 'ligament_least'],
-      `The ligament to keep is as thick as the plate (${both(plate.thickness, 'length')}).`,
+      say`The ligament to keep is as thick as the plate (${amountOf(plate.thickness, 'length')}).`,
       'less than the thickness',
     );
   }
   if (groove.floor_width > groove.width.most) {
     add(
       ['groove', 'floor_width'],
-      `The floor is wider than the groove may be at the surface (${both(groove.width.most, 'length')}).`,
+      say`The floor is wider than the groove may be at the surface (${amountOf(groove.width.most, 'length')}).`,
       'at most the greatest width',
     );
   }
@@ -79,14 +86,14 @@ export function combinationIssues(job: Job): CombinationIssue[] {
       add(
         ['kit', 'electrodes', index, 'current_least'],
         'The least current of this electrode is above its greatest.',
-        `at most ${both(most, 'current')}`,
+        say`at most ${boundOf(most, 'current', 'most')}`,
       );
     }
     if (electrode.kind === 'plain' && electrode.stub >= electrode.length) {
       add(
         ['kit', 'electrodes', index, 'stub'],
         'The stub is as long as the electrode, so nothing is left to use.',
-        `less than ${both(electrode.length, 'length')}`,
+        say`less than ${boundOf(electrode.length, 'length', 'most')}`,
       );
     }
   });
@@ -108,10 +115,13 @@ export function combinationIssues(job: Job): CombinationIssue[] {
   if (locks.electrode_diameter !== undefined) {
     const wanted = locks.electrode_diameter;
     if (!kit.electrodes.some((electrode) => Math.abs(electrode.diameter - wanted) < 1e-4)) {
-      const stock = kit.electrodes.map((electrode) => both(electrode.diameter, 'length')).join(', ');
+      const stock = joinSentences(
+        kit.electrodes.map((electrode) => say`${amountOf(electrode.diameter, 'length')}`),
+        ', ',
+      );
       add(
         ['locks', 'electrode_diameter'],
-        `The locked electrode ${both(wanted, 'length')} is not among the kit's.`,
+        say`The locked electrode ${amountOf(wanted, 'length')} is not among the kit's.`,
         stock,
       );
     }
@@ -123,8 +133,8 @@ export function combinationIssues(job: Job): CombinationIssue[] {
     if (range.least > range.most) {
       add(
         [...at, 'least'],
-        `The least (${both(range.least, kind)}) is above the greatest (${both(range.most, kind)}).`,
-        `at most ${both(range.most, kind)}`,
+        say`The least (${amountOf(range.least, kind)}) is above the greatest (${amountOf(range.most, kind)}).`,
+        say`at most ${boundOf(range.most, kind, 'most')}`,
       );
     }
   }
@@ -132,8 +142,4 @@ export function combinationIssues(job: Job): CombinationIssue[] {
 
 function percent(share: number): string {
   return `${Number((share * 100).toPrecision(3))} %`;
-}
-
-function both(value: number, kind: QuantityKind): string {
-  return `${formatAmount(value, kind, 'metric')} (${formatAmount(value, kind, 'inch')})`;
 }

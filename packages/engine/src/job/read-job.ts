@@ -1,5 +1,6 @@
 import { type DefaultUsed, DOCUMENT_TEXT_MOST, type DocumentKind, readDocument } from '../document/index.ts';
 import type { Outcome } from '../issue/index.ts';
+import type { Reader } from '../quantity/index.ts';
 import { combinationIssues } from './combination.ts';
 import { type Job, jobOf } from './job.ts';
 import { jobSchema } from './schema.ts';
@@ -37,13 +38,14 @@ export interface ReadJob {
  * (`thickness_mm: 32`) in place of an amount with its unit (`thickness: 32 mm`).
  *
  * @param text - the file's content [text], at most 200 000 characters
+ * @param reader - whose units mistakes are told in [text], inch or metric; both where it is not known who reads
  * @returns the job, the defaults used and the revision, or the issues [record]
  * @source none: bookkeeping
  * @example
  * readJob('furrow: 1').ok // => false
  */
-export function readJob(text: string): Outcome<ReadJob> {
-  const outcome = readDocument(text, JOB, { wholeOf: jobOf, contradictions: combinationIssues });
+export function readJob(text: string, reader: Reader = 'both'): Outcome<ReadJob> {
+  const outcome = readDocument(text, JOB, { wholeOf: jobOf, contradictions: combinationIssues }, reader);
   if (!outcome.ok) return outcome;
   const { whole: job, defaultsUsed, revision } = outcome.value;
   return { ok: true, value: { job, defaultsUsed, revision } };

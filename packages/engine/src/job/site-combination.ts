@@ -1,5 +1,5 @@
 import type { CombinationIssue } from '../document/index.ts';
-import { formatAmount } from '../quantity/index.ts';
+import { amountOf, boundOf, say } from '../quantity/index.ts';
 import type { Job } from './job.ts';
 
 /** Finds fields of the site that are each fine but contradict each other. */
@@ -17,11 +17,11 @@ export function siteIssues({ site }: Job): CombinationIssue[] {
     names.add(name);
     const filled = tasks.reduce((sum, { time }) => sum + time, 0);
     if (filled > shift * (1 + 1e-9)) {
-      const wanted = formatAmount(filled, 'time', 'metric');
+      const wanted = say`${boundOf(filled, 'time', 'least')}`;
       issues.push({
         at: ['site', 'crews', index, 'shift'],
-        message: `The tasks of the crew “${name}” take ${wanted}, longer than its shift of ${formatAmount(shift, 'time', 'metric')}.`,
-        accepted: `a shift of at least ${wanted}, or shorter tasks`,
+        message: say`The tasks of the crew “${name}” take ${wanted}, longer than its shift of ${amountOf(shift, 'time')}.`,
+        accepted: say`a shift of at least ${wanted}, or shorter tasks`,
         nearest: wanted,
       });
     }

@@ -1,11 +1,11 @@
 import type { CombinationIssue, DocumentPath } from '../document/index.ts';
-import { formatAmount, type QuantityKind } from '../quantity/index.ts';
+import { amountOf, boundOf, type Sentence, say } from '../quantity/index.ts';
 import { checkAir, conductorSizeOf, electricLimits } from '../supply/index.ts';
 import { airOfKit, airPathInKit, unknownSizes } from './air-of-kit.ts';
 import { electricOfKit } from './electric-of-kit.ts';
 import type { Kit } from './kit-schema.ts';
 
-type Add = (at: DocumentPath, message: string, accepted: string) => void;
+type Add = (at: DocumentPath, message: Sentence, accepted: Sentence) => void;
 
 /** A torch is choked, as its flow is stated, from this many atmospheres on [-]. */
 const CHOKED_FROM = 1.9;
@@ -87,8 +87,8 @@ function air({ air: { receiver, compressor, path }, stock }: Kit, add: Add): voi
   if (receiver.cut_out <= receiver.cut_in) {
     add(
       ['air', 'receiver', 'cut_out'],
-      `The compressor stops at ${both(receiver.cut_out, 'pressure')}, not above the ${both(receiver.cut_in, 'pressure')} at which it starts.`,
-      `more than ${both(receiver.cut_in, 'pressure')}`,
+      say`The compressor stops at ${amountOf(receiver.cut_out, 'pressure')}, not above the ${amountOf(receiver.cut_in, 'pressure')} at which it starts.`,
+      say`more than ${boundOf(receiver.cut_in, 'pressure', 'least')}`,
     );
   }
   for (const [i, { pressure }] of compressor.delivery.entries()) {
@@ -96,15 +96,15 @@ function air({ air: { receiver, compressor, path }, stock }: Kit, add: Add): voi
     add(
       ['air', 'compressor', 'delivery', i, 'pressure'],
       'The delivery is not stated by rising pressure.',
-      `more than ${both(compressor.delivery[i - 1]!.pressure, 'pressure')}`,
+      say`more than ${boundOf(compressor.delivery[i - 1]!.pressure, 'pressure', 'least')}`,
     );
   }
   const highest = compressor.delivery.at(-1)!.pressure;
   if (receiver.cut_out > highest * (1 + 1e-9)) {
     add(
       ['air', 'receiver', 'cut_out'],
-      `The compressor stops at ${both(receiver.cut_out, 'pressure')}, but its delivery is known up to ${both(highest, 'pressure')} only.`,
-      `at most ${both(highest, 'pressure')}, or the delivery at the cut-out`,
+      say`The compressor stops at ${amountOf(receiver.cut_out, 'pressure')}, but its delivery is known up to ${amountOf(highest, 'pressure')} only.`,
+      say`at most ${boundOf(highest, 'pressure', 'most')}, or the delivery at the cut-out`,
     );
   }
   for (const [i, item] of path.entries()) {
@@ -171,8 +171,8 @@ function torch({ air: { torch: passage }, ambient }: Kit, add: Add): void {
   if (passage.flow_at! < least) {
     add(
       [...at, 'flow_at'],
-      `At ${both(passage.flow_at!, 'pressure')} the torch is not choked, so its flow there does not tell its flow elsewhere.`,
-      `at least ${both(least, 'pressure')}`,
+      say`At ${amountOf(passage.flow_at!, 'pressure')} the torch is not choked, so its flow there does not tell its flow elsewhere.`,
+      say`at least ${boundOf(least, 'pressure', 'least')}`,
     );
   }
 }
@@ -189,8 +189,4 @@ function unique(named: readonly { readonly name: string }[], at: DocumentPath, a
       );
     seen.add(name);
   }
-}
-
-function both(value: number, kind: QuantityKind): string {
-  return `${formatAmount(value, kind, 'metric')} (${formatAmount(value, kind, 'inch')})`;
 }

@@ -1,5 +1,6 @@
 import { type DefaultUsed, DOCUMENT_TEXT_MOST, type DocumentKind, readDocument } from '../document/index.ts';
 import type { Outcome } from '../issue/index.ts';
+import type { Reader } from '../quantity/index.ts';
 import { contradictions } from './contradictions.ts';
 import { type Kit, kitSchema } from './kit-schema.ts';
 
@@ -36,13 +37,14 @@ export interface ReadKit {
  * the supply will use them, so that a kit that is read can be computed with.
  *
  * @param text - the file's content [text], at most 200 000 characters
+ * @param reader - whose units mistakes are told in [text], inch or metric; both where it is not known who reads
  * @returns the kit, the defaults used and the revision, or the issues [record]
  * @source none: bookkeeping
  * @example
  * readKit('furrow_kit: 1').ok // => false
  */
-export function readKit(text: string): Outcome<ReadKit> {
-  const outcome = readDocument(text, KIT, { wholeOf: (kit) => kit, contradictions });
+export function readKit(text: string, reader: Reader = 'both'): Outcome<ReadKit> {
+  const outcome = readDocument(text, KIT, { wholeOf: (kit) => kit, contradictions }, reader);
   if (!outcome.ok) return outcome;
   const { whole: kit, defaultsUsed, revision } = outcome.value;
   return { ok: true, value: { kit, defaultsUsed, revision } };

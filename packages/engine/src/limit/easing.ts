@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import type { StatedUnit } from '../quantity/index.ts';
+import type { Sentence, StatedUnit } from '../quantity/index.ts';
 
 /** One way to give way: the job with a little of it changed, and how that is said. */
 export interface Easing {
@@ -12,5 +12,5 @@ export interface Easing {
   readonly steps: readonly number[];
   readonly apply: (job: Job, value: number) => Job;
   /** The change in words, to be read before "would free it". */
-  readonly words: (value: number) => string;
+  readonly words: (value: number) => Sentence;
 }

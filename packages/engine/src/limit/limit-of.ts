@@ -1,4 +1,4 @@
-import { inUnit } from '../quantity/index.ts';
+import { inUnit, type Sentence } from '../quantity/index.ts';
 import type { Limit, Verdict } from './limit.ts';
 
 /** Share of the capacity from which a demand is called tight [-]. */
@@ -14,7 +14,7 @@ export interface LimitStatement
   /** What there is [SI unit of `unit`]. */
   readonly capacity: number;
   /** What to change if it fails, in words; where it takes work to find, a function that is asked when it is read. */
-  readonly remedy: string | (() => string);
+  readonly remedy: Sentence | (() => Sentence);
 }
 
 /**
@@ -34,8 +34,8 @@ export function limitOf({ remedy, ...statement }: LimitStatement): Limit {
   const capacity = inUnit(statement.capacity, statement.unit);
   const verdict = verdictOf({ ...statement, demand, capacity });
   const limit = { ...statement, demand, capacity, remedy: '', verdict, sensitivity: [] };
-  if (typeof remedy === 'string') return { ...limit, remedy };
-  let found: string | undefined;
+  if (typeof remedy !== 'function') return { ...limit, remedy };
+  let found: Sentence | undefined;
   return Object.defineProperty(limit, 'remedy', {
     enumerable: true,
     configurable: true,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { STATED_UNITS } from '../quantity/index.ts';
+import { STATED_UNITS, sentenceSchema } from '../quantity/index.ts';
 import type { Stated } from './stated.ts';
 
 /** Provenance of a statement. */
@@ -31,7 +31,7 @@ export const limitSchema = z
     verdict: z.enum(['holds', 'tight', 'fails']).describe('The verdict in the words shown to people.'),
     hard: z.boolean().describe('A soft limit is shown but never turns a plan away.'),
     source: sourceSchema,
-    remedy: z.string().describe('What to change if it fails, in words.'),
+    remedy: sentenceSchema.describe('What to change if it fails, in words.'),
     sensitivity: z
       .array(
         z.object({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseAmount } from '../quantity/index.ts';
+import { parseAmount, sentenceText } from '../quantity/index.ts';
 import { easingsOfGroove } from './easings-of-groove.ts';
 import { easingsOfMachines, easingsOfMeasuring } from './easings-of-kit.ts';
 import { testJob } from './test-job.test-support.ts';
@@ -12,14 +12,23 @@ const { job } = testJob({
     ligament_least: '5 mm',
   },
 });
+const SYSTEMS = ['metric', 'inch'] as const;
 const TOLD = [...easingsOfGroove(job), ...easingsOfMeasuring(job), ...easingsOfMachines(job)].filter(
-  ({ steps, words }) => steps.length > 0 && / \([\d.]/u.test(words(steps[0]!)),
+  ({ unit, steps }) => steps.length > 0 && (unit === 'mm' || unit === 'mm/min'),
 );
 
 describe('The words of an easing', () => {
-  it('are in both systems for lengths and speeds', () => {
+  it('carry lengths and speeds', () => {
     expect(TOLD.map(({ constraint }) => constraint)).toEqual(
-      expect.arrayContaining(['depth_plus', 'depth_minus', 'width_most', 'ligament_least', 'travel_most']),
+      expect.arrayContaining([
+        'depth_plus',
+        'depth_minus',
+        'width_most',
+        'ligament_least',
+        'travel_most',
+        'trial_length',
+        'gauge',
+      ]),
     );
   });
 
@@ -27,11 +36,11 @@ describe('The words of an easing', () => {
     const { unit, now, steps, words } = easing;
     const [kind, size] = unit === 'mm' ? (['length', 1e-3] as const) : (['speed', 1e-3 / 60] as const);
     for (const step of steps) {
-      const told = /([\d.]+ \S+) \((.+?)\)/u.exec(words(step))?.slice(1);
-      expect(told).toHaveLength(2);
-      for (const text of told!) {
-        const read = parseAmount(text, kind);
-        if (!read.ok) throw new Error(`${text} is no amount`);
+      for (const system of SYSTEMS) {
+        const text = sentenceText(words(step), system);
+        const told = /\d\S* (?:\d+\/\d+ |ft \d+ )?(?:mm|m|in|ft)(?:\/min)?(?!\w)/u.exec(text)?.[0] ?? text;
+        const read = parseAmount(told, kind);
+        if (!read.ok) throw new Error(`${told} is no amount`);
         const beyond = (read.value / size - step) * Math.sign(step - now);
         expect(beyond, text).toBeGreaterThanOrEqual(-1e-9);
         expect(beyond, text).toBeLessThanOrEqual(0.002 * step);

@@ -1,6 +1,7 @@
 import type { Job } from '../job/index.ts';
 import type { Easing } from '../limit/index.ts';
-import { bothSystems, downToNothing, evenly, written } from './easing-steps.ts';
+import { boundOf, type Sentence, say } from '../quantity/index.ts';
+import { downToNothing, evenly, written } from './easing-steps.ts';
 
 const MM = 1e-3;
 
@@ -11,7 +12,7 @@ export function easingsOfGroove({ groove }: Job): Easing[] {
     now: number,
     steps: readonly number[],
     change: (value: number, job: Job) => Partial<Job['groove']>,
-    words: (metres: number) => string,
+    words: (metres: number) => Sentence,
   ): Easing => ({
     constraint,
     unit: 'mm',
@@ -27,35 +28,35 @@ export function easingsOfGroove({ groove }: Job): Easing[] {
       width.most,
       evenly(width.most / MM, 1, 40),
       (most, job) => ({ width: { ...job.groove.width, most } }),
-      (metres) => `a groove up to ${bothSystems(metres, 'length', 'least')} wide`,
+      (metres) => say`a groove up to ${boundOf(metres, 'length', 'least')} wide`,
     ),
     length(
       'width_least',
       width.least,
       downToNothing(width.least / MM).slice(0, -1),
       (least, job) => ({ width: { ...job.groove.width, least } }),
-      (metres) => `a groove from ${bothSystems(metres, 'length', 'most')} wide on`,
+      (metres) => say`a groove from ${boundOf(metres, 'length', 'most')} wide on`,
     ),
     length(
       'root_radius',
       groove.root_radius_least,
       groove.root_radius_least > 0 ? downToNothing(groove.root_radius_least / MM) : [],
       (least) => ({ root_radius_least: least }),
-      (metres) => `a least root radius of ${bothSystems(metres, 'length', 'most')}`,
+      (metres) => say`a least root radius of ${boundOf(metres, 'length', 'most')}`,
     ),
     length(
       'depth_plus',
       depth.plus,
       evenly(depth.plus / MM, 0.25, 100),
       (plus, job) => ({ depth: { ...job.groove.depth, plus } }),
-      (metres) => `a depth that may be exceeded by ${bothSystems(metres, 'length', 'least')}`,
+      (metres) => say`a depth that may be exceeded by ${boundOf(metres, 'length', 'least')}`,
     ),
     length(
       'depth_minus',
       depth.minus,
       evenly(depth.minus / MM, 0.25, Math.floor(((depth.wanted - depth.minus) / MM) * 2.4)),
       (minus, job) => ({ depth: { ...job.groove.depth, minus } }),
-      (metres) => `a depth that may fall short by ${bothSystems(metres, 'length', 'least')}`,
+      (metres) => say`a depth that may fall short by ${boundOf(metres, 'length', 'least')}`,
     ),
     {
       constraint: 'assurance',
@@ -72,7 +73,7 @@ export function easingsOfGroove({ groove }: Job): Easing[] {
       groove.ligament_least,
       downToNothing(groove.ligament_least / MM),
       (least) => ({ ligament_least: least }),
-      (metres) => `a least ligament of ${bothSystems(metres, 'length', 'most')}`,
+      (metres) => say`a least ligament of ${boundOf(metres, 'length', 'most')}`,
     ),
   ];
 }

@@ -1,7 +1,8 @@
 import type { Job } from '../job/index.ts';
 import type { Easing } from '../limit/index.ts';
+import { boundOf, type Sentence, say } from '../quantity/index.ts';
 import { currentRangeOf, electrodeName } from '../removal/index.ts';
-import { bothSystems, evenly, written } from './easing-steps.ts';
+import { evenly, written } from './easing-steps.ts';
 
 const PER_MIN = 1e-3 / 60;
 const INCH = 0.0254;
@@ -76,7 +77,7 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
       steps:
         trial.on === 'none' ? [] : [1.5, 2, 3, 5].map((factor) => written(trial.length_most * factor * 1000)),
       apply: (job, value) => withTrial(job, { length_most: value / 1000 }),
-      words: (value) => `a trial ${bothSystems(value / 1000, 'length', 'least')} long`,
+      words: (value) => say`a trial ${boundOf(value / 1000, 'length', 'least')} long`,
     },
     {
       constraint: 'stations_most',
@@ -98,7 +99,8 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
         ...job,
         kit: { ...job.kit, gauge: { ...job.kit.gauge, reading_sd: value / 1000 } },
       }),
-      words: (value) => `a gauge whose single reading is good to ${value} mm (standard deviation)`,
+      words: (value) =>
+        say`a gauge whose single reading is good to ${boundOf(value / 1000, 'length', 'most')} (standard deviation)`,
     },
     {
       constraint: 'layers_most',
@@ -195,7 +197,7 @@ export function easingsOfMachines({ kit }: Job): Easing[] {
   const travel = (
     end: 'least' | 'most',
     steps: readonly number[],
-    words: (value: number) => string,
+    words: (value: number) => Sentence,
   ): Easing => ({
     constraint: `travel_${end}`,
     unit: 'mm/min',
@@ -227,14 +229,14 @@ export function easingsOfMachines({ kit }: Job): Easing[] {
     travel(
       'most',
       evenly(kit.travel.most / PER_MIN, 100, 40),
-      (value) => `a carriage that travels at ${bothSystems(value * PER_MIN, 'speed', 'least')}`,
+      (value) => say`a carriage that travels at ${boundOf(value * PER_MIN, 'speed', 'least')}`,
     ),
     travel(
       'least',
       [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2].map((factor) =>
         written((kit.travel.least * factor) / PER_MIN),
       ),
-      (value) => `a carriage that travels as slowly as ${bothSystems(value * PER_MIN, 'speed', 'most')}`,
+      (value) => say`a carriage that travels as slowly as ${boundOf(value * PER_MIN, 'speed', 'most')}`,
     ),
   ];
 }

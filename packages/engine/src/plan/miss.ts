@@ -1,5 +1,5 @@
 import type { Limit } from '../limit/index.ts';
-import type { StatedUnit } from '../quantity/index.ts';
+import type { Sentence, StatedUnit } from '../quantity/index.ts';
 import type { Chances, DepthDemand } from './chance.ts';
 
 /** The closest miss of one constraint over all that was tried. */
@@ -11,7 +11,7 @@ export interface Miss {
   /** What there is, in `unit`. */
   readonly limit: number;
   readonly unit: StatedUnit;
-  readonly remedy: string;
+  readonly remedy: Sentence;
   /** Relative size of the miss [-]. */
   readonly size: number;
 }

@@ -1,6 +1,6 @@
 import type { KitElectrode } from '../job/index.ts';
 import type { Limit } from '../limit/index.ts';
-import type { StatedUnit } from '../quantity/index.ts';
+import type { Sentence, StatedUnit } from '../quantity/index.ts';
 import type { Chances } from './chance.ts';
 import type { Pattern } from './pattern.ts';
 
@@ -212,7 +212,7 @@ export interface Binding {
   readonly limit: number;
   readonly unit: StatedUnit;
   /** The least change that frees it, in words. */
-  readonly remedy: string;
+  readonly remedy: Sentence;
   /** Whether the job was planned with that change, so that it alone frees it. */
   readonly frees: boolean;
 }
@@ -220,6 +220,6 @@ export interface Binding {
 /** Why there is no plan: a result, not an error. */
 export interface Refusal {
   /** One sentence for the person who asked. */
-  readonly summary: string;
+  readonly summary: Sentence;
   readonly binding: readonly Binding[];
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Job, readJob } from '../job/index.ts';
+import { sentenceText } from '../quantity/index.ts';
 import { currentRangeOf, REMOVAL_SHARE_MOST } from '../removal/index.ts';
 import type { PlanOutcome } from './outcome.ts';
 import { planOf } from './plan-of.test-support.ts';
@@ -131,7 +132,7 @@ describe('Planning any job', { timeout: 120_000 }, () => {
         const result = planOf(job);
         expectFinite(result, 'result');
         if ('refusal' in result) {
-          expect(result.refusal.summary.length).toBeGreaterThan(20);
+          expect(sentenceText(result.refusal.summary, 'inch').length).toBeGreaterThan(20);
           expect(result.refusal.binding.length).toBeGreaterThan(0);
           return;
         }

@@ -1,5 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
+import { sentenceText } from '../quantity/index.ts';
 import { processLimits, publishedBelief, type RemovalBelief } from '../removal/index.ts';
 import type { PlanOutcome } from './outcome.ts';
 import { type PlanResult, planJob } from './plan-job.ts';
@@ -25,6 +26,6 @@ export function planned(
   afterCost?: AfterCostFunction,
 ): { readonly plan: PlanOutcome; readonly alternatives: readonly PlanOutcome[] } {
   const result = planOf(job, afterCost);
-  if ('refusal' in result) throw new Error(result.refusal.summary);
+  if ('refusal' in result) throw new Error(sentenceText(result.refusal.summary, 'metric'));
   return result;
 }

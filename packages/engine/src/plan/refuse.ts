@@ -1,4 +1,5 @@
 import type { Easing } from '../limit/index.ts';
+import { capitalised, say } from '../quantity/index.ts';
 import { easingsOfGroove } from './easings-of-groove.ts';
 import {
   easingsOfElectrodes,
@@ -79,7 +80,7 @@ export function refuse(input: SearchTask, found: SearchResult, handedIn: readonl
   const binding = easings.flatMap((easing) => bindingOf(easing, tries)).slice(0, BINDING_MOST);
   if (binding.length > 0) {
     return {
-      summary: `${NOT_FOUND} ${sentence(binding[0]!.remedy)} would free it.`,
+      summary: say`${NOT_FOUND} ${capitalised(binding[0]!.remedy)} would free it.`,
       binding,
     };
   }
@@ -99,10 +100,6 @@ interface Tries {
   readonly quick: SearchTask;
   /** Whether a search ended for want of work: then nothing can be said of what was not tried. */
   unfinished: boolean;
-}
-
-function sentence(remedy: string): string {
-  return remedy.charAt(0).toUpperCase() + remedy.slice(1);
 }
 
 function missBinding({ constraint, demand, limit, unit, remedy }: Miss): Binding {

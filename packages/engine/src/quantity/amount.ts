@@ -23,6 +23,8 @@ export interface Amount {
   readonly kind: AmountKind;
   /** What it is held against: written with figures enough to tell the two apart [SI unit of the kind]. */
   readonly beside?: number;
+  /** The side to which it is rounded where it bounds what may be: entered as it reads, it lies inside. */
+  readonly bound?: 'least' | 'most';
 }
 
 /**
@@ -37,4 +39,19 @@ export interface Amount {
  */
 export function amountOf(value: number, kind: AmountKind): Amount {
   return { value, kind };
+}
+
+/**
+ * The least or the greatest amount that does, for a sentence: written so that what is read off it does as well.
+ *
+ * @param value - in the SI unit of its kind [SI unit of the kind], any finite number
+ * @param kind - what it measures [text], one of the QuantityKind names
+ * @param bound - which end of what does it is [text], least or most
+ * @returns the amount [record]
+ * @source none: bookkeeping
+ * @example
+ * sentenceText(say`up to ${boundOf(0.0222, 'length', 'least')} wide`, 'inch') // => "up to 0.8741 in wide"
+ */
+export function boundOf(value: number, kind: QuantityKind, bound: 'least' | 'most'): Amount {
+  return { value, kind, bound };
 }

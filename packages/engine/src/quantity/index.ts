@@ -1,4 +1,4 @@
-export { type Amount, type AmountKind, amountOf } from './amount.ts';
+export { type Amount, type AmountKind, amountOf, boundOf } from './amount.ts';
 export { exactAmount } from './exact-amount.ts';
 export { type NamedUnit, unitOf, unitsOf } from './find-unit.ts';
 export { type FormatOptions, formatAmount, formatApart, formatBand } from './format-amount.ts';
@@ -8,7 +8,9 @@ export { formatStated, formatStatedApart, formatStatedBand, statedApart } from '
 export { parseAmount } from './parse-amount.ts';
 export { QUANTITY_KINDS, type QuantityKind, type UnitSystem } from './quantity-kind.ts';
 export {
+  capitalised,
   joinSentences,
+  type Reader,
   type Sentence,
   say,
   sentencesWritten,

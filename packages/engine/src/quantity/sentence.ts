@@ -1,6 +1,7 @@
 import type { Amount } from './amount.ts';
 import { formatAmount, formatApart } from './format-amount.ts';
-import type { UnitSystem } from './quantity-kind.ts';
+import { formatBound } from './format-bound.ts';
+import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
 
 /**
  * Words for a person. Where amounts stand among them, they are kept in SI until the reader's units are known; in JSON a
@@ -58,22 +59,50 @@ export function joinSentences(sentences: readonly Sentence[], between = ' '): Se
 }
 
 /**
+ * A sentence with a great letter at its start, where it starts with words.
+ *
+ * @param sentence - the sentence [sentence], any
+ * @returns the same with its first letter great [sentence]
+ * @source none: bookkeeping
+ * @example
+ * sentenceText(capitalised(say`wait ${amountOf(120, 'time')}`), 'metric') // => "Wait 2 min"
+ */
+export function capitalised(sentence: Sentence): Sentence {
+  const [first, ...rest] = partsOf(sentence);
+  return typeof first === 'string'
+    ? joined([first.charAt(0).toUpperCase() + first.slice(1), ...rest])
+    : sentence;
+}
+
+/** Whose units a sentence is written in; `both` where it is not known who reads it. */
+export type Reader = UnitSystem | 'both';
+
+/**
  * Writes a sentence in the reader's units.
  *
  * @param sentence - the sentence [sentence], amounts finite
- * @param system - units to write [text], inch or metric
+ * @param reader - units to write [text], inch or metric, or both where it is not known who reads
  * @returns the words [text]
  * @source none: bookkeeping
  * @example
  * sentenceText(say`at ${amountOf(620528, 'pressure')}`, 'inch') // => "at 90 psi"
+ * sentenceText(say`at ${amountOf(620528, 'pressure')}`, 'both') // => "at 6.2 bar (90 psi)"
  */
-export function sentenceText(sentence: Sentence, system: UnitSystem): string {
+export function sentenceText(sentence: Sentence, reader: Reader): string {
   return partsOf(sentence)
-    .map((part) => (typeof part === 'string' ? part : amountText(part, system)))
+    .map((part) => (typeof part === 'string' ? part : amountFor(part, reader)))
     .join('');
 }
 
-function amountText({ value, kind, beside }: Amount, system: UnitSystem): string {
+function amountFor(amount: Amount, reader: Reader): string {
+  if (reader !== 'both') return amountText(amount, reader);
+  const [metric, inch] = [amountText(amount, 'metric'), amountText(amount, 'inch')];
+  return metric === inch ? metric : `${metric} (${inch})`;
+}
+
+function amountText({ value, kind, beside, bound }: Amount, system: UnitSystem): string {
+  // only what documents may state is given a bound
+  if (bound !== undefined) return formatBound(value, kind as QuantityKind, system, bound);
   return beside === undefined
     ? formatAmount(value, kind, system)
     : formatApart(value, beside, kind, system)[0];
@@ -96,19 +125,19 @@ function isSentence(value: object): value is Exclude<Sentence, string> {
  * A result with each of its sentences written out, as JSON for other programs has it.
  *
  * @param value - the result [record], plain data
- * @param system - units to write [text], inch or metric
+ * @param reader - units to write [text], inch or metric, or both where it is not known who reads
  * @returns a copy whose sentences are texts [record]
  * @source none: bookkeeping
  * @example
  * sentencesWritten({ remedy: say`${amountOf(0.5, 'length')} less` }, 'metric') // => {"remedy":"500 mm less"}
  */
-export function sentencesWritten<Result>(value: Result, system: UnitSystem): Written<Result> {
-  return written(value, system) as Written<Result>;
+export function sentencesWritten<Result>(value: Result, reader: Reader): Written<Result> {
+  return written(value, reader) as Written<Result>;
 }
 
-function written(value: unknown, system: UnitSystem): unknown {
-  if (Array.isArray(value)) return value.map((each) => written(each, system));
+function written(value: unknown, reader: Reader): unknown {
+  if (Array.isArray(value)) return value.map((each) => written(each, reader));
   if (value === null || typeof value !== 'object' || ArrayBuffer.isView(value)) return value;
-  if (isSentence(value)) return sentenceText(value, system);
-  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, written(each, system)]));
+  if (isSentence(value)) return sentenceText(value, reader);
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, written(each, reader)]));
 }

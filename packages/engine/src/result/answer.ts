@@ -44,7 +44,7 @@ const refusalSchema = z
         demand: z.number().describe('What the best set-up asks for, in `unit` [see unit].'),
         limit: z.number().describe('What there is, in `unit` [see unit].'),
         unit: z.enum(STATED_UNITS),
-        remedy: z.string().describe('The least change that frees it, in words.'),
+        remedy: sentenceSchema.describe('The least change that frees it, in words.'),
         frees: z
           .boolean()
           .describe('Whether the job was planned with that change, so that it alone frees it.'),

@@ -1,4 +1,4 @@
-import { formatStatedApart, type Limit, type UnitSystem } from '@furrow/engine';
+import { formatStatedApart, type Limit, sentenceText, type UnitSystem } from '@furrow/engine';
 import { sourceText } from '../words/index.ts';
 import type { ListBlock, TableBlock } from './paper-document.ts';
 
@@ -29,14 +29,14 @@ export function limitTable(caption: string, limits: readonly Limit[], units: Uni
 }
 
 /** What would mend each limit that does not hold. */
-export function remedyList(limits: readonly Limit[]): ListBlock {
+export function remedyList(limits: readonly Limit[], units: UnitSystem): ListBlock {
   const open = limits.filter(({ verdict }) => verdict !== 'holds');
   return {
     kind: 'list',
     tone: 'plain',
     items: open.map(
       ({ title, verdict, remedy }) =>
-        `${title} ${verdict}; what would mend it: ${remedy.replace(/\.$/u, '')}.`,
+        `${title} ${verdict}; what would mend it: ${sentenceText(remedy, units).replace(/\.$/u, '')}.`,
     ),
   };
 }

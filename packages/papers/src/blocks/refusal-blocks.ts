@@ -46,7 +46,7 @@ export function refusalReasons({ refusal }: Answer, units: UnitSystem): PaperBlo
         entry.constraint.replaceAll('_', ' '),
         formatStated(entry.demand, entry.unit, units),
         formatStated(entry.limit, entry.unit, units),
-        entry.remedy,
+        sentenceText(entry.remedy, units),
       ]),
     },
   ];

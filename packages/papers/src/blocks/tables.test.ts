@@ -115,7 +115,7 @@ describe('the limits that an engineer signs', () => {
   });
 
   it('name what would mend those that do not hold, and no others', () => {
-    expect(remedyList([limit, { ...limit, verdict: 'holds' }]).items).toEqual([
+    expect(remedyList([limit, { ...limit, verdict: 'holds' }], 'metric').items).toEqual([
       'Flowing pressure fails; what would mend it: a wider hose.',
     ]);
   });

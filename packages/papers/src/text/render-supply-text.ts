@@ -28,7 +28,7 @@ export function renderSupplyText({ supply, refusal }: Answer, title: string, uni
     ...(refusal === undefined ? [] : [paragraph(`NO PLAN: ${sentenceText(refusal.summary, units)}`)]),
     ...(supply.limits.length === 0
       ? []
-      : [limitTable('Margins', supply.limits, units), remedyList(supply.limits)]),
+      : [limitTable('Margins', supply.limits, units), remedyList(supply.limits, units)]),
     ...(supply.electric === null ? [] : electricBlocks(supply.electric, units)),
     ...(supply.air === null ? [] : airBlocks(supply.air, units)),
     ...(supply.place === null ? [] : placeBlocks(supply.place, units)),

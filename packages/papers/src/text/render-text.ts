@@ -75,6 +75,6 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, units: UnitSystem
     sureList(plan.assurance),
     paragraph(doubtWords(plan)),
     limitTable('Margins', plan.limits, units),
-    remedyList(plan.limits),
+    remedyList(plan.limits, units),
   ];
 }

@@ -32,14 +32,14 @@ afterEach(() => vi.unstubAllGlobals());
 
 describe('the kit on its desk', () => {
   it('has nothing wrong as long as nothing is described', () => {
-    const { store } = openKitDesk(NONE, new MemoryStorage());
+    const { store } = openKitDesk(NONE, new MemoryStorage(), 'metric');
     expect(store.get().issues).toEqual([]);
     expect(kitSaveWords(store.get())).toBe('no kit yet');
     expect(kitStatusWords(store.get())).toBe('Nothing is described yet.');
   });
 
   it('is begun from an empty file by the form', () => {
-    const desk = openKitDesk(NONE, new MemoryStorage());
+    const desk = openKitDesk(NONE, new MemoryStorage(), 'metric');
     desk.change([{ do: 'set', path: ['title'], value: 'Our kit' }]);
     expect(desk.store.get().file.text).toBe('furrow_kit: 1\ntitle: Our kit\n');
     expect(desk.store.get().issues.length).toBeGreaterThan(0);
@@ -48,7 +48,7 @@ describe('the kit on its desk', () => {
 
   it('saves based on the revision it was made from, and then is saved', async () => {
     const memory = new MemoryStorage();
-    const desk = openKitDesk(saved(TEXT, 4), memory);
+    const desk = openKitDesk(saved(TEXT, 4), memory, 'metric');
     desk.change([{ do: 'set', path: ['ambient', 'temperature'], value: '35 °C' }]);
     const { text } = desk.store.get().file;
     expect(draftOf(memory, 'kit')).toEqual({ text, based_on: 4 });
@@ -62,7 +62,7 @@ describe('the kit on its desk', () => {
   });
 
   it('keeps its text where somebody else saved meanwhile, and lets the person choose', async () => {
-    const desk = openKitDesk(saved(TEXT, 4), new MemoryStorage());
+    const desk = openKitDesk(saved(TEXT, 4), new MemoryStorage(), 'metric');
     desk.change([{ do: 'set', path: ['title'], value: 'Mine' }]);
     const mine = desk.store.get().file.text;
     const newer = saved(TEXT.replace('bay 2', 'bay 3'), 5);
@@ -78,8 +78,8 @@ describe('the kit on its desk', () => {
 
   it('puts unsaved changes of an earlier visit back, and gives them up when asked', () => {
     const memory = new MemoryStorage();
-    openKitDesk(saved(TEXT, 2), memory).setText(TEXT.replace('bay 2', 'bay 9'));
-    const desk = openKitDesk(saved(TEXT, 2), memory);
+    openKitDesk(saved(TEXT, 2), memory, 'metric').setText(TEXT.replace('bay 2', 'bay 9'));
+    const desk = openKitDesk(saved(TEXT, 2), memory, 'metric');
     expect(desk.store.get().restored).toBe(true);
     expect(desk.store.get().file.text).toContain('bay 9');
     desk.discard();
@@ -88,7 +88,7 @@ describe('the kit on its desk', () => {
   });
 
   it('takes a save that was stored without an answer for its own', async () => {
-    const desk = openKitDesk(saved(TEXT, 4), new MemoryStorage());
+    const desk = openKitDesk(saved(TEXT, 4), new MemoryStorage(), 'metric');
     desk.change([{ do: 'set', path: ['title'], value: 'First' }]);
     const first = desk.store.get().file.text;
     vi.stubGlobal('fetch', () => Promise.reject(new TypeError('no connection')));

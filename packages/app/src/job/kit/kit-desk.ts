@@ -1,5 +1,5 @@
 import type { SavedShopFile } from '@furrow/contract';
-import { type ReadKit, readKit } from '@furrow/engine';
+import { type ReadKit, readKit, type UnitSystem } from '@furrow/engine';
 import { saveKit } from '../../api/index.ts';
 import { editFile, kitFile, type TextFile } from '../../sheet/document/index.ts';
 import { createPast, type Sheet } from '../../sheet/index.ts';
@@ -20,16 +20,19 @@ export interface KitDesk extends Sheet, Pick<Keep<SavedShopFile>, 'settle' | 'di
   readonly store: Store<KitState>;
   /** Saves; whether it was saved. */
   readonly save: () => Promise<boolean>;
+  /** Tells amounts in other units from now on. */
+  readonly setUnits: (units: UnitSystem) => void;
 }
 
 /** Opens the kit as it is saved, with the unsaved changes of an earlier visit. */
-export function openKitDesk(saved: SavedShopFile, memory: Storage): KitDesk {
+export function openKitDesk(saved: SavedShopFile, memory: Storage, shown: UnitSystem): KitDesk {
+  let units = shown;
   const { text, kept } = openText(saved.text, saved, draftOf(memory, DRAFT));
   const start = kitFile(text);
   const store = createStore<KitState>({
     ...kept,
     read: undefined,
-    ...readingOf(start),
+    ...readingOf(start, units),
     file: start,
     readable: start,
     editRefused: undefined,
@@ -40,7 +43,7 @@ export function openKitDesk(saved: SavedShopFile, memory: Storage): KitDesk {
     const { readable, read } = store.get();
     store.set({
       read,
-      ...readingOf(file),
+      ...readingOf(file, units),
       file,
       readable: file.broken ? readable : file,
       editRefused: undefined,
@@ -75,12 +78,20 @@ export function openKitDesk(saved: SavedShopFile, memory: Storage): KitDesk {
     save: async () => (await keep.save()) !== undefined,
     settle: keep.settle,
     discard: keep.discard,
+    setUnits(next) {
+      if (next === units) return;
+      units = next;
+      store.set(readingOf(store.get().file, units));
+    },
   };
 }
 
 /** What a kit is read as, or what is wrong with it; a kit that is not begun yet has nothing wrong. */
-function readingOf(file: TextFile): Pick<KitState, 'issues'> & Partial<Pick<KitState, 'read'>> {
-  const outcome = readKit(file.text);
+function readingOf(
+  file: TextFile,
+  units: UnitSystem,
+): Pick<KitState, 'issues'> & Partial<Pick<KitState, 'read'>> {
+  const outcome = readKit(file.text, units);
   if (outcome.ok) return { read: outcome.value, issues: [] };
   return { issues: file.text.trim() === '' ? [] : outcome.issues };
 }

@@ -29,7 +29,8 @@ export function RefusalPanel({ refusal }: { readonly refusal: Refusal }): VNode 
                 <b>{formatStated(limit, unit, units)}</b>
               </p>
               <p class="remedy">
-                <span class="remedy-label">What frees it</span> {remedy} <TryButton binding={binding} />
+                <span class="remedy-label">What frees it</span> <Said sentence={remedy} />{' '}
+                <TryButton binding={binding} />
               </p>
             </li>
           );

@@ -84,7 +84,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   const past = createPast();
   const take = (file: TextFile): void => {
     markEdit();
-    const outcome = readJob(file.text);
+    const outcome = readJob(file.text, units);
     const state = store.get();
     const edit = state.edit + 1;
     store.set({

@@ -1,11 +1,12 @@
 import type { VNode } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { fetchKit } from '../../api/index.ts';
 import { type KitDesk, openKitDesk } from '../../job/kit/index.ts';
 import { JobPage } from '../../job/page/index.ts';
 import { kitInUse, useBench, usedKit } from '../../job/state/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { BayView } from './bay-view.tsx';
 import './style.css';
 
@@ -23,6 +24,9 @@ export function BayPage(): VNode {
 /** Opens the kit to move what stands in its bay; the job is planned with it at once, saved or not. */
 function BayOfKit(): VNode {
   const bench = useBench();
+  const units = useUnits();
+  const shownUnits = useRef(units);
+  shownUnits.current = units;
   const [opened, setOpened] = useState<Opened>();
   useEffect(() => {
     let left = false;
@@ -37,7 +41,7 @@ function BayOfKit(): VNode {
       // without a kit of its own the shop may start from the demo's: saving what was moved in it makes it the shop's
       const saved =
         kit.value.text === '' && demo?.of === 'demo' ? { ...kit.value, text: demo.text } : kit.value;
-      const desk = openKitDesk(saved, localStorage);
+      const desk = openKitDesk(saved, localStorage, shownUnits.current);
       const plan = (): void => {
         const { file, revision } = desk.store.get();
         const of = revision === 0 && file.text === demo?.text ? 'demo' : 'shop';
@@ -53,6 +57,9 @@ function BayOfKit(): VNode {
       forget();
     };
   }, [bench]);
+  useEffect(() => {
+    if (opened !== undefined && 'desk' in opened) opened.desk.setUnits(units);
+  }, [opened, units]);
   if (opened === undefined) return <Waiting text="Opening the bay." />;
   if ('trouble' in opened) return <Waiting text={opened.trouble} trouble />;
   return (

@@ -1,10 +1,11 @@
 import type { Example } from '@furrow/contract';
 import type { VNode } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { fetchKit, fetchKitExamples } from '../../api/index.ts';
 import { type KitDesk, openKitDesk } from '../../job/kit/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { KitView } from './kit-view.tsx';
 
 type Opened =
@@ -14,6 +15,9 @@ type Opened =
 
 /** The shop's kit: power, leads and air, filled in once and used by every job. */
 export function KitPage(): VNode {
+  const units = useUnits();
+  const shownUnits = useRef(units);
+  shownUnits.current = units;
   const [opened, setOpened] = useState<Opened>();
   useEffect(() => {
     let left = false;
@@ -22,7 +26,7 @@ export function KitPage(): VNode {
       if (!kit.ok) setOpened({ trouble: kit.failure.message });
       else {
         setOpened({
-          desk: openKitDesk(kit.value, localStorage),
+          desk: openKitDesk(kit.value, localStorage, shownUnits.current),
           examples: examples.ok ? examples.value : [],
         });
       }
@@ -31,6 +35,9 @@ export function KitPage(): VNode {
       left = true;
     };
   }, []);
+  useEffect(() => {
+    if (opened !== undefined && 'desk' in opened) opened.desk.setUnits(units);
+  }, [opened, units]);
   if (opened === undefined) return <Waiting text="Opening the kit." />;
   if ('trouble' in opened) return <Waiting text={opened.trouble} trouble />;
   return (

@@ -177,7 +177,7 @@ const ASKED: ReadonlySet<string> = new Set([
 
 /** What is still asked for or cannot be read; the reader of the file asks for a length only where all else is there. */
 function issuesOf(job: NewJob, units: UnitSystem): readonly Issue[] {
-  const read = readJob(newJobText(job, units));
+  const read = readJob(newJobText(job, units), units);
   const found = read.ok ? [] : read.issues;
   const asked = job.length.trim() === '' && !found.some(({ path }) => path === 'seam.length');
   return asked

@@ -1,7 +1,7 @@
 import { formatStatedApart, type Limit, type Verdict } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../source/index.ts';
-import { useUnits } from '../theme/index.ts';
+import { Said, useUnits } from '../theme/index.ts';
 import { MarginScale } from './margin-scale.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 
@@ -47,7 +47,11 @@ function Margin({ limit }: { readonly limit: Limit }): VNode {
         <p>
           <SourceText source={source} />
         </p>
-        {verdict === 'holds' ? null : <p>{remedy}</p>}
+        {verdict === 'holds' ? null : (
+          <p>
+            <Said sentence={remedy} />
+          </p>
+        )}
         {sensitivity.length === 0 ? null : (
           <p>
             1 % more{' '}

@@ -1,5 +1,6 @@
 import type { Issue, Outcome } from '../../issue/index.ts';
 import { type Limit, type LimitFunction, limitOf, type Source } from '../../limit/index.ts';
+import type { Sentence } from '../../quantity/index.ts';
 import { type DutyInterval, passDuty } from '../duty/index.ts';
 import type { AirDemand, SourcedPressure } from './air-demand.ts';
 import { type AirPoint, airPoint } from './air-point.ts';
@@ -69,8 +70,8 @@ function limitsOver(
   if (!lowest.ok) return [noAir(lowest.issues, demand)];
   const quick = airPoint(supply, course.lowestQuick);
   // Both pressures and the time fail together, and one change mends them: it is looked for once.
-  let found: string | undefined;
-  const remedy = (): string => {
+  let found: Sentence | undefined;
+  const remedy = (): Sentence => {
     found ??= airRemedy(supply, demand, duty);
     return found;
   };
@@ -108,7 +109,7 @@ function isFirm({ provenance }: Source): boolean {
   return provenance === 'job file' || provenance === 'confirmed' || provenance === 'derived';
 }
 
-type Named = Pick<Limit, 'id' | 'title'> & { readonly remedy: () => string };
+type Named = Pick<Limit, 'id' | 'title'> & { readonly remedy: () => Sentence };
 
 function pressureLimit(
   named: Named,
@@ -139,7 +140,7 @@ function compressorLimit(
   { compressor, receiver }: AirSupply,
   point: AirPoint,
   demand: AirDemand,
-  remedy: () => string,
+  remedy: () => Sentence,
 ): Limit {
   return limitOf({
     id: 'air_compressor',
@@ -160,7 +161,7 @@ function receiverLimit(
     demand,
     remedy,
     time,
-  }: { readonly demand: AirDemand; readonly remedy: () => string; readonly time: number },
+  }: { readonly demand: AirDemand; readonly remedy: () => Sentence; readonly time: number },
 ): Limit {
   const beyond = (1 + LOOK_BEYOND) * time;
   const statement = (from: number | undefined, firm: boolean, source: Source) =>

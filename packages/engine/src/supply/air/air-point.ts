@@ -1,5 +1,4 @@
 import type { Issue, Outcome } from '../../issue/index.ts';
-import { formatAmount } from '../../quantity/index.ts';
 import { FREE_AIR_DENSITY } from './air-state.ts';
 import type { AirItem, AirSupply } from './air-supply.ts';
 import { checkAir, openBranches } from './check-air.ts';
@@ -77,7 +76,7 @@ function noFlow({ path }: AirSupply, receiver: number): Issue {
     draws.length > 0 && receiver > 0
       ? `${draws.join(' and ')} take more than can pass on the way to the torch`
       : 'the receiver has no pressure above the atmosphere';
-  const message = `At ${formatAmount(receiver, 'pressure', 'metric')} in the receiver no air reaches the torch: ${reason}.`;
+  const message = `At this pressure in the receiver no air reaches the torch: ${reason}.`;
   return { code: 'AIR_NO_FLOW', path: draws.length > 0 ? 'path' : 'receiver', message };
 }
 

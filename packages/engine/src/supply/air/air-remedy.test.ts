@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sentenceText } from '../../quantity/index.ts';
 import { once, settingOf } from './air.test-support.ts';
 import { type AirDemand, REGULATOR_PRESSURE, TORCH_PRESSURE } from './air-demand.ts';
 import { airLimits } from './air-limits.ts';
@@ -46,7 +47,7 @@ describe('what the air needs', () => {
     const starved = withPath([narrow, regulator]);
     expect(holds(starved)).toBe(false);
     expect(holds(withPath([narrow, { ...regulator, set: 7e5 }]))).toBe(false);
-    const remedy = airRemedy(starved, demand, once(300));
+    const remedy = sentenceText(airRemedy(starved, demand, once(300)), 'metric');
     expect(remedy).toMatch(/^a hose of \S+ mm .* bore as “feed”$/);
     const bore = Number(/([\d.]+) mm/u.exec(remedy)![1]) / 1000;
     expect(holds(withPath([{ ...narrow, bore }, regulator]))).toBe(true);
@@ -54,7 +55,7 @@ describe('what the air needs', () => {
 
   it('is the setting where the regulator is set too low, the least that does', () => {
     const low = withPath([feed, { ...regulator, set: 5.2e5 }]);
-    const remedy = airRemedy(low, demand, once(300));
+    const remedy = sentenceText(airRemedy(low, demand, once(300)), 'metric');
     const bar = Number(/^set “regulator” to ([\d.]+) bar/u.exec(remedy)![1]);
     expect(bar).toBe(5.6);
     const set = bar * 1e5;
@@ -63,7 +64,7 @@ describe('what the air needs', () => {
 
   it('is receiver or compressor only where they bind', () => {
     const weak = { ...sound, compressor: { delivery: [{ pressure: 8e5, freeAir: 0.012 }] } };
-    const remedy = airRemedy(weak, demand, once(300));
+    const remedy = sentenceText(airRemedy(weak, demand, once(300)), 'metric');
     expect(holds(weak)).toBe(false);
     expect(remedy).toMatch(/a receiver of .* or .* more from compressors$/);
     const volume = Number(/a receiver of (\d+) L/u.exec(remedy)![1]) / 1000;
@@ -74,14 +75,14 @@ describe('what the air needs', () => {
   it('is what others leave, where they take the air', () => {
     const shared = withPath([{ kind: 'draw', id: 'shed', freeAir: 0.02 }, feed, regulator]);
     expect(holds(shared)).toBe(false);
-    expect(airRemedy(shared, demand, once(300))).toContain('no air for “shed” while the torch blows');
+    expect(sentenceText(airRemedy(shared, demand, once(300)), 'metric')).toContain('no air for “shed” while the torch blows');
     expect(holds(withPath([{ kind: 'draw', id: 'shed', freeAir: 0 }, feed, regulator]))).toBe(true);
   });
 
   it('is a longer pause where the receiver fills too little between passes', () => {
     const weak = { ...sound, compressor: { delivery: [{ pressure: 8e5, freeAir: 0.004 }] } };
     const duty = [60, 20, 60, 20, 60].map((duration, i) => ({ arc: i % 2 === 0, duration }));
-    expect(airRemedy(weak, demand, duty)).toMatch(/more between the passes, for the receiver to fill/);
+    expect(sentenceText(airRemedy(weak, demand, duty), 'metric')).toMatch(/more between the passes, for the receiver to fill/);
   });
 
   it('says so where no single change does', () => {

@@ -1,5 +1,5 @@
 import { bisect } from '../../numeric/index.ts';
-import { formatAmount, type QuantityKind } from '../../quantity/index.ts';
+import { amountOf, boundOf, joinSentences, type Sentence, say } from '../../quantity/index.ts';
 import type { DutyInterval } from '../duty/index.ts';
 import type { AirDemand } from './air-demand.ts';
 import { airPoint } from './air-point.ts';
@@ -19,7 +19,7 @@ interface Growing {
   readonly now: number;
   readonly most: number;
   readonly at: (size: number) => Changed;
-  readonly says: (size: number) => string;
+  readonly says: (size: number) => Sentence;
   /** Sizes are whole numbers of this. */
   readonly step: number;
 }
@@ -37,7 +37,7 @@ const TOLD_MOST = 3;
  * Looked at in the order of what they cost a shop: the regulator's setting, what others take, one wider hose, longer
  * pauses, receiver, compressor. Where no single one does, the widest hose that helps most is told with what it gives.
  */
-export function airRemedy(supply: AirSupply, demand: AirDemand, duty: readonly DutyInterval[]): string {
+export function airRemedy(supply: AirSupply, demand: AirDemand, duty: readonly DutyInterval[]): Sentence {
   const now: Changed = { supply, duty };
   const holds = (changed: Changed): boolean => lacking(changed, demand) <= 0;
   if (holds(now)) return 'nothing: both pressures hold';
@@ -49,7 +49,7 @@ export function airRemedy(supply: AirSupply, demand: AirDemand, duty: readonly D
       growing === undefined ? [] : [leastOf(growing, holds)],
     ),
   ].filter((way) => way !== undefined);
-  if (ways.length > 0) return ways.slice(0, TOLD_MOST).join(', or ');
+  if (ways.length > 0) return joinSentences(ways.slice(0, TOLD_MOST), ', or ');
   return none(now, demand);
 }
 
@@ -66,7 +66,7 @@ function lacking({ supply, duty }: Changed, { regulator, torch }: AirDemand): nu
 function leastOf(
   { now, most, at, says, step }: Growing,
   holds: (changed: Changed) => boolean,
-): string | undefined {
+): Sentence | undefined {
   if (!holds(at(most))) return undefined;
   const least = bisect((size) => (holds(at(size)) ? 1 : -1), now, most, step / 8) ?? most;
   const rounded = Math.min(most, Math.ceil(least / step) * step);
@@ -88,14 +88,14 @@ function regulators({ supply, duty }: Changed): Growing[] {
         most: supply.receiver.cutIn,
         step: 1e4,
         at: (set) => ({ supply: withItem(supply, place, raised(set)), duty }),
-        says: (set) => `set “${item.id}” to ${both(set, 'pressure')} without flow`,
+        says: (set) => say`set “${item.id}” to ${boundOf(set, 'pressure', 'least')} without flow`,
       },
     ];
   });
 }
 
 /** Other users that take nothing while the torch blows. */
-function others({ supply, duty }: Changed, holds: (changed: Changed) => boolean): string[] {
+function others({ supply, duty }: Changed, holds: (changed: Changed) => boolean): Sentence[] {
   return supply.path.flatMap((item, place) => {
     if (item.kind !== 'draw' || item.freeAir === 0) return [];
     const without = withItem(supply, place, { ...item, freeAir: 0 });
@@ -104,13 +104,13 @@ function others({ supply, duty }: Changed, holds: (changed: Changed) => boolean)
 }
 
 /** One hose of the next size that does. */
-function hoses({ supply, duty }: Changed, holds: (changed: Changed) => boolean): string[] {
+function hoses({ supply, duty }: Changed, holds: (changed: Changed) => boolean): Sentence[] {
   return supply.path.flatMap((item, place) => {
     if (item.kind !== 'hose') return [];
     const size = widerHoses(item.bore).find(({ bore }) =>
       holds({ supply: withItem(supply, place, { ...item, bore }), duty }),
     );
-    return size === undefined ? [] : [`a hose of ${both(size.bore, 'length')} bore as “${item.id}”`];
+    return size === undefined ? [] : [say`a hose of ${amountOf(size.bore, 'bore')} bore as “${item.id}”`];
   });
 }
 
@@ -125,8 +125,7 @@ function pauses({ supply, duty }: Changed): Growing | undefined {
       supply,
       duty: duty.map(({ arc, duration }) => ({ arc, duration: arc ? duration : duration + more })),
     }),
-    says: (more) =>
-      `${formatAmount(more, 'time', 'metric')} more between the passes, for the receiver to fill`,
+    says: (more) => say`${amountOf(more, 'time')} more between the passes, for the receiver to fill`,
   };
 }
 
@@ -137,7 +136,7 @@ function receiver({ supply, duty }: Changed): Growing {
     most: LARGER_MOST * volume,
     step: 10 ** Math.floor(Math.log10(volume)) / 2,
     at: (larger) => ({ supply: { ...supply, receiver: { ...supply.receiver, volume: larger } }, duty }),
-    says: (larger) => `a receiver of ${both(larger, 'volume')}`,
+    says: (larger) => say`a receiver of ${boundOf(larger, 'volume', 'least')}`,
   };
 }
 
@@ -154,7 +153,7 @@ function compressor({ supply, duty }: Changed): Growing {
     most: (LARGER_MOST - 1) * Math.max(...delivery.map(({ freeAir }) => freeAir)),
     step: 10 / 6e4,
     at: (more) => ({ supply: larger(more), duty }),
-    says: (more) => `${both(more, 'air_flow')} more from compressors`,
+    says: (more) => say`${boundOf(more, 'air_flow', 'least')} more from compressors`,
   };
 }
 
@@ -173,8 +172,4 @@ function none({ supply, duty }: Changed, demand: AirDemand): string {
   );
   const alone = 'no single change of regulator, hose, pause, receiver or compressor does';
   return best === undefined ? alone : `${alone}; a wider hose as “${best.name}” helps most`;
-}
-
-function both(value: number, kind: QuantityKind): string {
-  return `${formatAmount(value, kind, 'metric')} (${formatAmount(value, kind, 'inch')})`;
 }

@@ -1,4 +1,4 @@
-import { formatAmount } from '../../quantity/index.ts';
+import { amountOf, type Sentence, say } from '../../quantity/index.ts';
 import type { DutyInterval } from '../duty/index.ts';
 import { conductorOf } from './conductor.ts';
 import { type ConductorSize, nextSize } from './conductor-size.ts';
@@ -18,7 +18,7 @@ export interface ElectricSetting extends Pick<ElectricLoop, 'sources' | 'leads' 
 
 /** A setting as it would be after one change, and the change in words. */
 export interface Change {
-  readonly says: string;
+  readonly says: Sentence;
   readonly setting: ElectricSetting;
 }
 
@@ -47,7 +47,7 @@ function upTo(most: number): number[] {
 /** What each lead, of the whole current or of one source, can be changed to. */
 function eachLead(
   setting: ElectricSetting,
-  others: (lead: Lead) => readonly { readonly says: string; readonly lead: Lead }[],
+  others: (lead: Lead) => readonly { readonly says: Sentence; readonly lead: Lead }[],
 ): Change[][] {
   const of = (leads: readonly Lead[], put: (leads: readonly Lead[]) => ElectricSetting): Change[][] =>
     leads.map((lead, place) =>
@@ -177,7 +177,7 @@ export const LONGER_PAUSES: Way = {
     if (duty.every(({ arc }) => arc)) return [];
     return [
       upTo(PAUSE_MOST / 10).map((tens) => ({
-        says: `${formatAmount(10 * tens, 'time', 'metric')} more between the passes`,
+        says: say`${amountOf(10 * tens, 'time')} more between the passes`,
         setting: {
           ...setting,
           duty: duty.map(({ arc, duration }) => ({ arc, duration: arc ? duration : duration + 10 * tens })),

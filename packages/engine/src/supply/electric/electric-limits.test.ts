@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../job/index.ts';
 import type { Candidate, Limit } from '../../limit/index.ts';
+import { sentenceText } from '../../quantity/index.ts';
 import { passDuty } from '../duty/index.ts';
 import { type ElectricKit, electricLimits } from './electric-limits.ts';
 import { BACK, OUT, SOURCE, working } from './kit.test-support.ts';
@@ -101,7 +102,9 @@ describe('remedies', () => {
   it('name a lead that mends the volts, and one conductor fewer would not', () => {
     const limit = limits({ ...KIT, leads: long }, { current: 980 })['terminal_voltage']!;
     expect(limit.verdict).toBe('fails');
-    const [, name, parallels] = /lay the lead "([^"]+)" as (\d+) x 95 mm2/.exec(limit.remedy)!;
+    const [, name, parallels] = /lay the lead "([^"]+)" as (\d+) x 95 mm2/.exec(
+      sentenceText(limit.remedy, 'metric'),
+    )!;
     const laid = (count: number) =>
       limits(
         { ...KIT, leads: long.map((lead) => (lead.name === name ? { ...lead, parallels: count } : lead)) },
@@ -113,12 +116,12 @@ describe('remedies', () => {
 
   it('name the next size and the current at which the volts do', () => {
     const limit = limits({ ...KIT, leads: long }, { current: 980 })['terminal_voltage']!;
-    const [, name] = /lay the lead "([^"]+)" as 2 x 120 mm2/.exec(limit.remedy)!;
+    const [, name] = /lay the lead "([^"]+)" as 2 x 120 mm2/.exec(sentenceText(limit.remedy, 'metric'))!;
     const thicker = long.map((lead) => (lead.name === name ? { ...lead, area: 120e-6 } : lead));
     expect(limits({ ...KIT, leads: thicker }, { current: 980 })['terminal_voltage']!.verdict).not.toBe(
       'fails',
     );
-    const current = Number(/run at no more than (\d+) A/.exec(limit.remedy)![1]);
+    const current = Number(/run at no more than (\d+) A/.exec(sentenceText(limit.remedy, 'metric'))![1]);
     expect(current).toBeGreaterThan(900);
     expect(limits({ ...KIT, leads: long }, { current })['terminal_voltage']!.verdict).not.toBe('fails');
   });
@@ -136,8 +139,8 @@ describe('remedies', () => {
     const kit = { ...KIT, leads: [thin] };
     const limit = limits(kit)['lead_temperature']!;
     expect(limit.verdict).toBe('fails');
-    const [, parallels] = /as (\d+) x 50 mm2/.exec(limit.remedy)!;
-    const [, size] = /as 1 x (\d+) mm2/.exec(limit.remedy)!;
+    const [, parallels] = /as (\d+) x 50 mm2/.exec(sentenceText(limit.remedy, 'metric'))!;
+    const [, size] = /as 1 x (\d+) mm2/.exec(sentenceText(limit.remedy, 'metric'))!;
     const verdict = (change: object) =>
       limits({ ...kit, leads: [{ ...thin, ...change }] })['lead_temperature']!.verdict;
     expect(verdict({ parallels: Number(parallels) })).not.toBe('fails');

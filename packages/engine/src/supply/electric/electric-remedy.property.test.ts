@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Job } from '../../job/index.ts';
 import type { Candidate, Limit } from '../../limit/index.ts';
+import { sentenceText } from '../../quantity/index.ts';
 import { type ElectricKit, electricLimits } from './electric-limits.ts';
 import { BACK, OUT, SOURCE } from './kit.test-support.ts';
 
@@ -63,7 +64,7 @@ it('names only changes that mend the limit and make no hard one fail', () => {
         const now = limitsOf(kit, current);
         const failing = new Set(now.filter(({ verdict }) => verdict === 'fails').map(({ id }) => id));
         for (const { id, remedy } of now.filter(({ verdict }) => verdict === 'fails')) {
-          for (const says of remedy.split(/, or |: /u)) {
+          for (const says of sentenceText(remedy, 'metric').split(/, or |: /u)) {
             const after = done(kit, current, says);
             if (after === undefined) continue;
             tried += 1;

@@ -1,4 +1,5 @@
 import type { Limit, Verdict } from '../../limit/index.ts';
+import { joinSentences, type Sentence } from '../../quantity/index.ts';
 import type { Change, ElectricSetting, Way } from './electric-change.ts';
 
 /** Ways told at most [-]. */
@@ -12,7 +13,7 @@ const MENDED: Readonly<Record<Verdict, readonly Verdict[]>> = {
 };
 
 /** What mends a limit of a setting by one change, in words, worked out when it is read. */
-export type Remedies = (id: string, ways: readonly Way[]) => () => string;
+export type Remedies = (id: string, ways: readonly Way[]) => () => Sentence;
 
 /**
  * Remedies of a setting: of each way, the least change that mends the limit and makes no hard limit fail that stood.
@@ -37,7 +38,7 @@ export function remediesOf(
       );
     };
     const found = ways.flatMap((way) => leastOf(way.changes(setting), mends)?.says ?? []);
-    if (found.length > 0) return found.slice(0, TOLD_MOST).join(', or ');
+    if (found.length > 0) return joinSentences(found.slice(0, TOLD_MOST), ', or ');
     return `found no single change of ${listed(ways.map((way) => way.of))} that does`;
   };
 }

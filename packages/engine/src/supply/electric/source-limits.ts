@@ -1,4 +1,5 @@
 import { type Limit, limitOf, type Source } from '../../limit/index.ts';
+import { say } from '../../quantity/index.ts';
 import {
   FEWER_MINUTES,
   LARGER_SIZE,
@@ -54,7 +55,7 @@ export function unreachable(voltage: number, why: NoWorkingLoop, remedies: Remed
     sense: 'most',
     hard: true,
     source: CURVE,
-    remedy: () => `${mend()}: ${why.reason}`,
+    remedy: () => say`${mend()}: ${why.reason}`,
   });
 }
 
