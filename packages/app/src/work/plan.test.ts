@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Answer, type ReadJob, readKit } from '@furrow/engine';
+import { type Answer, type ReadJob, readKit, sentenceText } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import { readGood } from '../testing/index.ts';
 import { type PlanRequest, planParts } from './plan.ts';
@@ -18,7 +18,7 @@ function answerOf(request: PlanRequest): Answer {
 describe('planParts', () => {
   it('gives the whole answer of a job, plain enough to be sent from a worker', () => {
     const read = readGood(example('defect-pocket'));
-    const answer = answerOf({ read, units: 'metric' });
+    const answer = answerOf({ read });
     expect(answer.inputs.revision).toBe(read.revision);
     expect((answer.plan === undefined) !== (answer.refusal === undefined)).toBe(true);
   });
@@ -27,14 +27,14 @@ describe('planParts', () => {
     const read = readGood(example('penstock-seam'));
     const kit = readKit(example('yard-kit'));
     if (!kit.ok) throw new Error('the demo kit does not read');
-    const { supply } = answerOf({ read, kit: kit.value, units: 'inch' });
+    const { supply } = answerOf({ read, kit: kit.value });
     expect(supply?.kit.title).toBe('Penstock yard, bay 2');
     const timed = supply?.checks.find(({ id }) => id.startsWith('travel_time'));
-    expect(timed?.ask).toMatch(/^Mark \S+ (?:ft|in) /u);
-    expect('supply' in answerOf({ read, units: 'metric' })).toBe(false);
+    expect(timed && sentenceText(timed.ask, 'inch')).toMatch(/^Mark \S+ (?:ft|in) /u);
+    expect('supply' in answerOf({ read })).toBe(false);
   });
 
   it('breaks where the engine does, which is told as a failure', () => {
-    expect(() => [...planParts({ read: {} as ReadJob, units: 'metric' })]).toThrow();
+    expect(() => [...planParts({ read: {} as ReadJob })]).toThrow();
   });
 });

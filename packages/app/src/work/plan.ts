@@ -1,5 +1,5 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { type Answer, answerJob, type ReadJob, type ReadKit, type UnitSystem } from '@furrow/engine';
+import { type Answer, answerJob, type ReadJob, type ReadKit } from '@furrow/engine';
 import { learnedFrom } from './learned-from.ts';
 import type { WorkerLink, WorkStep } from './protocol.ts';
 
@@ -10,16 +10,14 @@ export interface PlanRequest {
   readonly kit?: ReadKit | undefined;
   /** Text of the trials that the shop has learned from; the published rows alone without. */
   readonly knowledge?: string | undefined;
-  /** Units in which the answer's words tell amounts. */
-  readonly units: UnitSystem;
 }
 
 /** The worker that plans. */
 export type PlanWorker = WorkerLink<PlanRequest, Answer>;
 
 /** The answer of a job, whole. */
-export function* planParts({ read, kit, knowledge, units }: PlanRequest): Generator<WorkStep<Answer>> {
+export function* planParts({ read, kit, knowledge }: PlanRequest): Generator<WorkStep<Answer>> {
   const learned = learnedFrom(knowledge);
-  const part = answerJob({ job: read, version: PROGRAM_VERSION, kit, knowledge: learned, system: units });
+  const part = answerJob({ job: read, version: PROGRAM_VERSION, kit, knowledge: learned });
   yield { is: 'part', part };
 }

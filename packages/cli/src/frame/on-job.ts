@@ -61,7 +61,6 @@ export function onJob<Options extends JobOptions>(
       version: PROGRAM_VERSION,
       kit: question.kit,
       knowledge,
-      system: options.units,
     });
     return tell(question, answer, options, streams);
   };

@@ -1,6 +1,6 @@
+import { amountOf, say } from '../quantity/index.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { CommissionInput } from './commission-input.ts';
-import { shown } from './commission-input.ts';
 import type { CommissionAirPoint } from './commission-supply.ts';
 import type { CheckDraft, DraftPart } from './draft.ts';
 
@@ -31,7 +31,7 @@ function pressureChecks(point: CommissionAirPoint, place: number, input: Commiss
       id: `flowing_pressure_${place + 1}`,
       title: `Flowing air pressure, ${point.name}`,
       ask: `Receiver between cut-in and cut-out, valve at the torch fully open: read the pressure at ${point.name} once it is steady, and the receiver’s gauge beside it.`,
-      why: `${shown(input, Math.abs(lost), 'pressure')} go in the hoses while the air flows; the band reaches from the receiver at its cut-in to a full one. Do not turn the regulator down for a full receiver: the last pass would starve.`,
+      why: say`${amountOf(Math.abs(lost), 'pressure')} go in the hoses while the air flows; the band reaches from the receiver at its cut-in to a full one. Do not turn the regulator down for a full receiver: the last pass would starve.`,
       evidence: 'flowing_pressure',
       hints: { high: 'The valve at the torch is not fully open, or the regulator is set too high.' },
       expected: point.flowingPressure.most,

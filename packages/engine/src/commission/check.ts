@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { faultBehindSchema } from '../faults/index.ts';
 import type { Stated } from '../limit/index.ts';
-import { QUANTITY_KINDS, type QuantityKind } from '../quantity/index.ts';
+import { QUANTITY_KINDS, type QuantityKind, sentenceSchema } from '../quantity/index.ts';
 
 const bandPartSchema = z
   .object({
@@ -28,12 +28,12 @@ const factsSchema = z.object({
     .enum(['power_off', 'air_on', 'dry_run', 'no_load', 'trial_arc'])
     .describe('When it is made, in this order.'),
   title: z.string(),
-  ask: z.string().describe('What to do.'),
+  ask: sentenceSchema.describe('What to do.'),
   caution: z
     .string()
     .nullable()
     .describe("What can hurt, and how not to be; null where nothing beyond the shop's rules."),
-  why: z.string(),
+  why: sentenceSchema,
   evidence: z
     .string()
     .nullable()

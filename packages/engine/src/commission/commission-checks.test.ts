@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FAULT_MODEL } from '../faults/index.ts';
+import { sentenceText } from '../quantity/index.ts';
 import { commissionChecks } from './commission-checks.ts';
 import type { CommissionSupply } from './commission-supply.ts';
 import { at, measured, testChecks, testJob, testPass, testSupply } from './shop.test-support.ts';
@@ -77,14 +78,14 @@ describe('the checks before the first arc', () => {
     expect(volts).toEqual([80, 80, 80]);
   });
 
-  it('time the travel over a length that the watch can tell: 200 mm at 600 mm/min takes 20 s', () => {
+  it('time the travel over a length that the watch can tell: 254 mm at 600 mm/min takes 25.4 s', () => {
     const travel = measured(checks, 'travel_time_1');
-    expect(travel.expected).toBeCloseTo(20, 9);
-    expect(travel.ask).toContain('Mark 200 mm');
+    expect(travel.expected).toBeCloseTo(25.4, 9);
+    expect(sentenceText(travel.ask, 'metric')).toContain('Mark 254 mm');
     const fast = measured(testChecks({ passes: [testPass({ travel: 0.02 })] }), 'travel_time_1');
-    expect(fast.expected).toBeCloseTo(25, 9);
+    expect(fast.expected).toBeCloseTo(25.4, 9);
     const short = testChecks(undefined, undefined, undefined, testJob('120 mm'));
-    expect(measured(short, 'travel_time_1').expected).toBeCloseTo(10, 9);
+    expect(measured(short, 'travel_time_1').expected).toBeCloseTo(12, 9);
   });
 
   it('work out height and loss by hand', () => {
@@ -131,21 +132,22 @@ describe('the checks before the first arc', () => {
     expect(measured(several, 'current').expected).toBe(900);
     expect(measured(several, 'joint_clamp').expected).toBeCloseTo(450, 9);
     expect(measured(several, 'travel_time_2').title).toBe('Travel, passes 2 and 3');
-    expect(measured(several, 'travel_time_2').ask).toContain('after gauging');
+    expect(sentenceText(measured(several, 'travel_time_2').ask, 'inch')).toContain('after gauging');
     expect(measured(several, 'push_angle_2').expected).toBeCloseTo(50, 9);
   });
 
   it('take the shop’s own instruments and stick-out', () => {
     const source = 'calibration sheet';
     const own = testChecks(undefined, undefined, {
-      system: 'inch',
       stickOut: 0.08,
       instruments: { clampShare: { value: 0.04, source } },
     });
     expect(measured(own, 'stick_out').expected).toBeCloseTo(80, 9);
     expect(measured(own, 'current').most).toBeCloseTo(1050, 9);
     expect(measured(own, 'current').parts[0]).toEqual({ what: 'clamp meter', half_width: 40, source });
-    expect(measured(own, 'travel_time_1').ask).toContain('Mark 8 in');
+    const { ask } = measured(own, 'travel_time_1');
+    expect(sentenceText(ask, 'inch')).toContain('Mark 10 in');
+    expect(sentenceText(ask, 'metric')).toContain('Mark 254 mm');
   });
 
   it('share the current between sources side by side', () => {
@@ -205,16 +207,13 @@ describe('what cannot be worked with', () => {
       'items.electrode_lead.to',
     ],
   ])('is refused: %s', (_what, change, path) => {
-    const outcome = commissionChecks({ passes: [testPass()] }, testJob(), testSupply(change), {
-      system: 'metric',
-    });
+    const outcome = commissionChecks({ passes: [testPass()] }, testJob(), testSupply(change), {});
     expect(outcome.ok ? [] : outcome.issues.map((issue) => issue.path)).toContain(path);
     expect(outcome.ok ? [] : outcome.issues.map(({ code }) => code)).toContain('COMMISSION_INPUT');
   });
 
   it('is refused: a plan without passes, a stick-out of 0', () => {
     const outcome = commissionChecks({ passes: [] }, testJob(), testSupply(), {
-      system: 'metric',
       stickOut: 0,
     });
     expect(outcome.ok ? [] : outcome.issues.map(({ path }) => path)).toEqual(['stickOut', 'plan.passes']);

@@ -52,19 +52,19 @@ function optionIssues({ instruments, stickOut }: CommissionOptions): Issue[] {
  * @param plan - the plan to be run [record], with at least one pass
  * @param job - the job it was made for [record], a valid job
  * @param supply - what the supply's solution says [record], finite amounts, every lead on a way to the arc
- * @param options - units, instruments, stick-out and table of faults [record], figures >= 0
+ * @param options - instruments, stick-out and table of faults [record], figures >= 0
  * @returns the checks in order, or what in the supply cannot be worked with [list]
  * @source Ohm's law; sum of squares: JCGM 100:2008 (memory); uncertainties: stated in each check
  * @example
  * const loop = { ...electricOfKit(demoKit.kit).electric, arc: { holds: 'current', current: 600, voltage: 40 } };
  * const supply = commissionSupplyOf(demoKit.kit, 'electrode_positive', loop);
- * commissionChecks(demoAnswer.basis.plan, demoJob.job, supply, { system: 'metric' }).value[0].id // => "polarity"
+ * commissionChecks(demoAnswer.basis.plan, demoJob.job, supply).value[0].id // => "polarity"
  */
 export function commissionChecks(
   plan: PlannedPasses,
   job: Job,
   supply: CommissionSupply,
-  options: CommissionOptions,
+  options: CommissionOptions = {},
 ): Outcome<readonly CommissionCheck[]> {
   const trial = trialPass(plan);
   const issues = [...supplyIssues(supply), ...optionIssues(options)];
@@ -83,7 +83,6 @@ export function commissionChecks(
     job,
     supply,
     trial,
-    system: options.system,
     instruments: { ...USUAL_INSTRUMENTS, ...options.instruments },
     stickOut:
       options.stickOut === undefined

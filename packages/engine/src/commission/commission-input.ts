@@ -1,14 +1,11 @@
 import type { FaultModel } from '../faults/index.ts';
 import type { Job } from '../job/index.ts';
 import type { PassOutcome } from '../plan/index.ts';
-import { formatAmount, type QuantityKind, type UnitSystem } from '../quantity/index.ts';
 import type { CommissionSupply } from './commission-supply.ts';
 import type { CommissionInstruments, StatedFigure } from './instruments.ts';
 
 /** What the shop states beside plan, job and supply; what is left out is taken as usual. */
 export interface CommissionOptions {
-  /** Units of the texts. */
-  readonly system: UnitSystem;
   readonly instruments?: Partial<CommissionInstruments>;
   /** Length of electrode from the contact jaws to the arc [m]. */
   readonly stickOut?: number;
@@ -34,7 +31,6 @@ export interface CommissionInput {
   readonly supply: CommissionSupply;
   readonly instruments: CommissionInstruments;
   readonly stickOut: StatedFigure;
-  readonly system: UnitSystem;
   /** The pass with the greatest current: the one the trial arc is set as. */
   readonly trial: PlannedPass;
 }
@@ -62,9 +58,4 @@ export function passNames(passes: readonly PlannedPass[]): string {
   const numbers = passes.map(({ number }) => String(number));
   if (numbers.length === 1) return `pass ${numbers[0]}`;
   return `passes ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
-}
-
-/** An amount as the shop reads it. */
-export function shown({ system }: CommissionInput, value: number, kind: QuantityKind): string {
-  return formatAmount(value, kind, system);
 }

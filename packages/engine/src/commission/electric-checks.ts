@@ -1,7 +1,7 @@
+import { amountOf, say } from '../quantity/index.ts';
 import { CAUTIONS } from './cautions.ts';
 import { itemVolts, type PointVolts } from './circuit-volts.ts';
 import type { CommissionInput } from './commission-input.ts';
-import { shown } from './commission-input.ts';
 import type { CommissionItem } from './commission-supply.ts';
 import type { CheckDraft, DraftPart } from './draft.ts';
 
@@ -125,7 +125,7 @@ function loadedCheck({ point, side, lost }: PointVolts, place: number, input: Co
     caution: CAUTIONS.arc,
     why: atHolder
       ? 'These are the volts the arc has.'
-      : `${shown(input, lost, 'voltage')} of it are lost in leads and joints between here and the arc.`,
+      : say`${amountOf(lost, 'voltage')} of it are lost in leads and joints between here and the arc.`,
     evidence: atHolder ? 'arc_volts' : 'lead_volts',
     unit: 'V',
     expected: volts,
@@ -146,7 +146,7 @@ function terminalChecks(input: CommissionInput, points: readonly PointVolts[]): 
       title: `Loaded volts, ${source.name}`,
       ask: `${COLD}: read the volts from "${source.electrodePoint}" to "${source.workPoint}".`,
       caution: CAUTIONS.arc,
-      why: `${shown(input, trial.voltage, 'voltage')} for the arc and ${shown(input, lost, 'voltage')} for leads and joints.`,
+      why: say`${amountOf(trial.voltage, 'voltage')} for the arc and ${amountOf(lost, 'voltage')} for leads and joints.`,
       evidence: 'terminal_volts',
       unit: 'V',
       expected: volts,
@@ -194,7 +194,7 @@ function jointCheck(joint: CommissionItem, input: CommissionInput): CheckDraft {
     title: `Joint, ${joint.name}`,
     ask: `Trial arc burning: read the millivolts across the joint, from metal of "${joint.from}" to metal of "${joint.to}", not from bolt to bolt.`,
     caution: CAUTIONS.arc,
-    why: `At ${shown(input, amps, 'current')} a loose joint of twice the upper end makes ${Math.round(2 * mostVolts * amps)} W of heat (upper end: ${limit}).`,
+    why: say`At ${amountOf(amps, 'current')} a loose joint of twice the upper end makes ${Math.round(2 * mostVolts * amps)} W of heat (upper end: ${limit}).`,
     evidence: 'joint_millivolts',
     hints: { low: 'Meter leads the wrong way round.' },
     unit: 'mV',

@@ -1,21 +1,21 @@
+import { amountOf, say } from '../quantity/index.ts';
 import { lossLength } from '../removal/index.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { CommissionInput } from './commission-input.ts';
-import { passesBy, passNames, shown } from './commission-input.ts';
+import { passesBy, passNames } from './commission-input.ts';
 import type { CheckDraft } from './draft.ts';
 
-const INCH = 0.0254;
-/** Lengths a shop marks out [m]. */
-const MARKED = {
-  metric: [0.1, 0.2, 0.3, 0.5, 1, 1.5, 2, 3, 5],
-  inch: [4, 8, 12, 20, 40, 60, 80, 120, 200].map((inches) => inches * INCH),
-} as const;
+/**
+ * Lengths a shop marks out, whole inches and whole millimetres at once [m]: a time that was taken means the same in
+ * whatever units it is read.
+ */
+const MARKED: readonly number[] = [0.127, 0.254, 0.508, 1.27, 2.54, 5.08];
 /** The watch may take this share of the time at most, if the seam is long enough [-]. */
 const WATCH_SHARE_MOST = 0.02;
 
 /** The shortest marked length over which the watch is good enough; the longest on the seam where none is. */
-function measuredLength(travel: number, { job, system, instruments }: CommissionInput): number {
-  const onSeam = MARKED[system].filter((length) => length <= job.seam.length);
+function measuredLength(travel: number, { job, instruments }: CommissionInput): number {
+  const onSeam = MARKED.filter((length) => length <= job.seam.length);
   const enough = onSeam.find((length) => instruments.watch.value <= WATCH_SHARE_MOST * (length / travel));
   return enough ?? onSeam.at(-1) ?? job.seam.length;
 }
@@ -33,9 +33,9 @@ function travelChecks(input: CommissionInput): CheckDraft[] {
       id: `travel_time_${passes[0]!.number}`,
       stage: 'dry_run',
       title: `Travel, ${passNames(passes)}`,
-      ask: `Mark ${shown(input, length, 'length')} on the seam. Run the carriage at ${shown(input, travel, 'speed')} and time it from mark to mark, running before the first.${gauged}`,
+      ask: say`Mark ${amountOf(length, 'length')} on the seam. Run the carriage at ${amountOf(travel, 'speed')} and time it from mark to mark, running before the first.${gauged}`,
       caution: CAUTIONS.moving,
-      why: `${shown(input, length, 'length')} at ${shown(input, travel, 'speed')} takes ${seconds.toFixed(1)} s.`,
+      why: say`${amountOf(length, 'length')} at ${amountOf(travel, 'speed')} takes ${seconds.toFixed(1)} s.`,
       evidence: 'travel_time',
       unit: 's',
       expected: seconds,
@@ -54,7 +54,7 @@ function trackCheck(input: CommissionInput): CheckDraft {
     id: 'track_on_seam',
     stage: 'dry_run',
     title: 'Track',
-    ask: `Run the carriage over ${shown(input, input.job.seam.length, 'length')} of seam with a pointer in the holder: it stays on the line, leads and hoses follow without pulling.`,
+    ask: say`Run the carriage over ${amountOf(input.job.seam.length, 'length')} of seam with a pointer in the holder: it stays on the line, leads and hoses follow without pulling.`,
     caution: CAUTIONS.moving,
     why: 'The carriage follows its track, not the seam.',
     evidence: 'track_off_seam',
@@ -91,7 +91,7 @@ export function lossWindowCheck(input: CommissionInput): CheckDraft {
     title: 'Loss window',
     ask: 'On scrap, with the arc burning and the carriage moving, switch the source off by its remote switch. Measure from the end of the groove to where the electrode stands.',
     caution: CAUTIONS.arc,
-    why: `The carriage may run on for ${shown(input, job.kit.loss_window, 'time')}: what it passes in that time stays ungouged.`,
+    why: say`The carriage may run on for ${amountOf(job.kit.loss_window, 'time')}: what it passes in that time stays ungouged.`,
     evidence: null,
     unit: 'mm',
     expected: length,

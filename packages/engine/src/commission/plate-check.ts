@@ -1,6 +1,7 @@
 import { gougingStart } from '../heat/index.ts';
+import { amountOf, say } from '../quantity/index.ts';
 import { CAUTIONS } from './cautions.ts';
-import { type CommissionInput, shown } from './commission-input.ts';
+import type { CommissionInput } from './commission-input.ts';
 import type { CheckDraft } from './draft.ts';
 
 /** How far below what the figures assume a plate may be before they no longer hold [K]; judgement, no source. */
@@ -11,13 +12,13 @@ export function plateCheck(input: CommissionInput): CheckDraft {
   const { job, instruments } = input;
   const start = gougingStart(job);
   const { interpass_most: most } = job.heat;
-  const at = shown(input, start.temperature, 'temperature');
+  const at = amountOf(start.temperature, 'temperature');
   return {
     kind: 'measure',
     id: 'plate_temperature',
     stage: 'trial_arc',
     title: start.stated ? 'Preheat of the plate' : 'Temperature of the plate',
-    ask: `Contact thermometer on the plate beside the seam, at the start, the middle and the end, just before the first arc on the seam: type the one furthest off. ${start.stated ? `At least ${at}` : `None is stated; the figures assume ${at}`}, at most ${shown(input, most, 'temperature')}; so again before each further pass.`,
+    ask: say`Contact thermometer on the plate beside the seam, at the start, the middle and the end, just before the first arc on the seam: type the one furthest off. ${start.stated ? 'At least ' : 'None is stated; the figures assume '}${at}, at most ${amountOf(most, 'temperature')}; so again before each further pass.`,
     caution: CAUTIONS.arc,
     why: `A colder plate hardens and can crack, and the depth is worked out for this one (${start.source.text}).`,
     evidence: null,

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { airOfKit, electricOfKit, type Kit, readKit } from '../kit/index.ts';
+import { sentenceText } from '../quantity/index.ts';
 import { airPoint, type ElectricLoop, solveLoop } from '../supply/index.ts';
 import { judgeReading } from './judge-reading.ts';
 import { at, measured, testChecks, testJob, testPass, testSupply } from './shop.test-support.ts';
@@ -88,11 +89,11 @@ describe('the plate before the first arc', () => {
     expect(check.most).toBeCloseTo(155, 9);
     expect(judgeReading(check, 90, 'metric')).toMatchObject({ verdict: 'low' });
     expect(judgeReading(check, 90, 'inch').words).toContain('194 °F is below the band of 212 °F');
-    expect(check.ask).toContain('At least 100 °C, at most 150 °C');
+    expect(sentenceText(check.ask, 'metric')).toContain('At least 100 °C, at most 150 °C');
   });
 
   it('tells what the figures assume where none is stated', () => {
-    expect(plate({}).ask).toMatch(/None is stated; the figures assume \d+ °C/);
+    expect(sentenceText(plate({}).ask, 'metric')).toMatch(/None is stated; the figures assume \d+ °C/);
   });
 });
 

@@ -87,7 +87,7 @@ export function testSupply(change: Partial<CommissionSupply> = {}): CommissionSu
 export function testChecks(
   plan: PlannedPasses = { passes: [testPass()] },
   supply: CommissionSupply = testSupply(),
-  options: CommissionOptions = { system: 'metric' },
+  options: CommissionOptions = {},
   job: Job = testJob(),
 ): readonly CommissionCheck[] {
   const outcome = commissionChecks(plan, job, supply, options);

@@ -1,13 +1,14 @@
 import type { Job } from '../job/index.ts';
 import type { Source } from '../limit/index.ts';
 import { metalOf, type SourcedNumber } from '../material/index.ts';
+import { amountOf, type Sentence, say } from '../quantity/index.ts';
 import { REFILL_PRACTICE } from './refill-practice.ts';
 import { DAY_SHARE } from './work-factors.ts';
 
 /** A value that the cost rests on although the job does not state it. */
 export interface CostAssumption {
   readonly topic: string;
-  readonly text: string;
+  readonly text: Sentence;
   readonly source: Source;
 }
 
@@ -88,7 +89,7 @@ export function costPracticeOf(job: Job): CostPractice {
   const assumptions: CostAssumption[] = [
     {
       topic: 'Density of the weld metal',
-      text: `${density.value} kg/m3, that of the plate`,
+      text: say`${amountOf(density.value, 'density')}, that of the plate`,
       source: { text: density.source, provenance: density.provenance },
     },
     {
@@ -101,12 +102,12 @@ export function costPracticeOf(job: Job): CostPractice {
     value: number | undefined,
     usually: SourcedNumber,
     topic: string,
-    shown: string,
+    shown: Sentence,
   ): number => {
     if (value !== undefined) return value;
     assumptions.push({
       topic,
-      text: `${shown}, usual for ${usual.title}`,
+      text: say`${shown}, usual for ${usual.title}`,
       source: { text: usually.source, provenance: usually.provenance },
     });
     return usually.value;
@@ -126,8 +127,12 @@ export function costPracticeOf(job: Job): CostPractice {
     skinAllowance: heat.skin_allowance,
     density: density.value,
     deposition:
-      stated(refill.deposition_kg_per_h, deposition, 'Deposition', `${deposition.value} kg per hour of arc`) /
-      HOUR,
+      stated(
+        refill.deposition_kg_per_h,
+        deposition,
+        'Deposition',
+        say`${amountOf(deposition.value, 'mass')} per hour of arc`,
+      ) / HOUR,
     operatingFactor: stated(
       refill.operating_factor,
       operatingFactor,

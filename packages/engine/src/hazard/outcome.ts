@@ -1,5 +1,5 @@
 import type { Source } from '../limit/index.ts';
-import type { StatedUnit } from '../quantity/index.ts';
+import type { Sentence, StatedUnit } from '../quantity/index.ts';
 import type { PlanPoint } from './convex-hull.ts';
 import type { FireZone } from './fire-zone.ts';
 import type { HazardWording } from './wording.ts';
@@ -55,7 +55,7 @@ export interface RowOutcome {
 
 /** What a rule asks in words, where there is nothing to work out. */
 export interface RuleOutcome {
-  readonly text: string;
+  readonly text: Sentence;
   readonly source: Source;
 }
 

@@ -1,4 +1,6 @@
 import type { Job } from '../job/index.ts';
+import { amountOf, say } from '../quantity/index.ts';
+import { electrodeName } from '../removal/index.ts';
 import { europeanShade, leastShade, suggestedShade } from './filter-shade.ts';
 import { confirmed, derived, hazardRow, recalled } from './hazard-row.ts';
 import type { FireZoneOutcome, HazardSettingOutcome, SectionOutcome } from './outcome.ts';
@@ -8,6 +10,8 @@ import { distanceToLevel } from './sound-level.ts';
 const MINUTE = 60;
 /** Level down to which distance is told [dBA]. */
 const QUIET_ENOUGH = 85;
+/** How far the rule looks for fuel around hot work: 35 ft. */
+const SWEPT = amountOf(35 * 0.3048, 'length');
 
 /** Noise beside the crews' own: what distance does, and what lowers it. */
 export function noiseSection({ torches }: HazardSettingOutcome): SectionOutcome {
@@ -19,14 +23,14 @@ export function noiseSection({ torches }: HazardSettingOutcome): SectionOutcome 
     title: 'Noise',
     figures: [
       {
-        name: `Distance to ${QUIET_ENOUGH} dBA, 3/8 in electrode`,
+        name: `Distance to ${QUIET_ENOUGH} dBA, electrode of ${electrodeName(0.009525)}`,
         value: distanceToLevel(least + many, QUIET_ENOUGH),
         unit: 'm',
         note,
         source,
       },
       {
-        name: `Distance to ${QUIET_ENOUGH} dBA, 1/2 in electrode`,
+        name: `Distance to ${QUIET_ENOUGH} dBA, electrode of ${electrodeName(0.0127)}`,
         value: distanceToLevel(most + many, QUIET_ENOUGH),
         unit: 'm',
         note,
@@ -113,7 +117,7 @@ export function fireSection({ site }: Job, zone: FireZoneOutcome): SectionOutcom
         name: 'Zone all round',
         value: zone.radius,
         unit: 'm',
-        note: 'never less than 35 ft',
+        note: 'never less than the rule names',
         source: osha,
       },
       {
@@ -121,7 +125,7 @@ export function fireSection({ site }: Job, zone: FireZoneOutcome): SectionOutcom
         value: zone.ahead,
         unit: 'm',
         note: 'along the jet',
-        source: confirmed('fire-protection engineer quoted in ENR, 50 to 75 ft'),
+        source: confirmed('fire-protection engineer quoted in ENR'),
       },
       { name: 'Upwards', value: zone.up, unit: 'm', note: '', source: DGUV },
       { name: 'Downwards', value: zone.down, unit: 'm', note: 'floors and openings below', source: DGUV },
@@ -151,7 +155,7 @@ export function fireSection({ site }: Job, zone: FireZoneOutcome): SectionOutcom
         figure: zone.ahead,
         unit: 'm',
         sense: 'least',
-        source: confirmed('fire-protection engineer quoted in ENR, 50 to 75 ft'),
+        source: confirmed('fire-protection engineer quoted in ENR'),
         note: ahead === undefined ? 'no clear distance ahead is stated' : '',
       }),
       hazardRow({
@@ -177,11 +181,11 @@ export function fireSection({ site }: Job, zone: FireZoneOutcome): SectionOutcom
     ],
     rules: [
       {
-        text: 'A watch is needed where more than a minor fire could develop, where fuel lies within 35 ft or farther but easily lit, where openings within 35 ft expose fuel, and where fuel touches the far side of a metal wall.',
+        text: say`A watch is needed where more than a minor fire could develop, where fuel lies within ${SWEPT} or farther but easily lit, where openings within ${SWEPT} expose fuel, and where fuel touches the far side of a metal wall.`,
         source: osha,
       },
       {
-        text: 'Floors swept for 35 ft; sprinklers stay in service; what cannot be moved is covered.',
+        text: say`Floors swept for ${SWEPT}; sprinklers stay in service; what cannot be moved is covered.`,
         source: osha,
       },
       {

@@ -1,5 +1,5 @@
 import type { Limit, Source } from '../limit/index.ts';
-import type { Sentence } from '../quantity/index.ts';
+import type { Sentence, StatedUnit } from '../quantity/index.ts';
 import type { HeatSpan, KeptHeat } from './kept-heat.ts';
 import type { HeatAccount } from './section-heat.ts';
 import type { Transformation } from './transformation.ts';
@@ -60,7 +60,7 @@ export interface PreheatRow {
     readonly name: string;
     /** What the part adds, or its value [see unit]. */
     readonly value: number;
-    readonly unit: string;
+    readonly unit: StatedUnit;
   }[];
   readonly insideRange: boolean;
   readonly remarks: readonly Sentence[];

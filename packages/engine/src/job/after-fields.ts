@@ -82,7 +82,7 @@ export const after = z.strictObject({
   skin_grinding_cm3_per_min: rate({
     title: 'Grinding, cm3 per min',
     help: 'Metal ground off in cm3 per minute of work, as the carburised skin is taken off.',
-    fallback: { text: 3, why: 'a hand grinder, about 1.4 kg of steel an hour (judgement, no source)' },
+    fallback: { text: 3, why: 'a hand grinder (judgement, no source)' },
     least: 0.01,
     most: 1000,
     unit: 'cm3/min',

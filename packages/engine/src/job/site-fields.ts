@@ -162,7 +162,7 @@ const fire = z.strictObject({
     {
       title: 'Zone ahead',
       help: 'How far the zone reaches ahead of the torch along the jet.',
-      fallback: { text: '75 ft', why: 'the far end of the guidance beyond 35 ft' },
+      fallback: { text: '75 ft', why: 'the far end of the guidance for what the jet throws' },
     },
   ),
   height: amount(

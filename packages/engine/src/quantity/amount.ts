@@ -7,6 +7,7 @@ import type { QuantityKind } from './quantity-kind.ts';
 export type AmountKind =
   | QuantityKind
   | 'bore'
+  | 'density'
   | 'depth'
   | 'energy'
   | 'heat_per_length'

@@ -64,6 +64,10 @@ const SHOWN: Readonly<Record<Exclude<AmountKind, 'bore'>, Readonly<Record<UnitSy
     metric: shownAs('m3/min', 1 / 60, 1, { zeroDropped: true }),
   },
   room_volume: { inch: shownAs('ft3', FOOT ** 3, 0), metric: shownAs('m3', 1, 1, { zeroDropped: true }) },
+  density: {
+    inch: shownAs('lb/in³', POUND / 0.0254 ** 3, 3),
+    metric: shownAs('kg/m³', 1, 0),
+  },
   mass: { inch: shownAs('lb', POUND, 1), metric: shownAs('kg', 1, 1) },
   energy: both(shownAs('kJ', 1e3, 0)),
   heat_per_length: { inch: shownAs('kJ/in', 1e3 / 0.0254, 1), metric: shownAs('kJ/mm', 1e6, 2) },
@@ -133,6 +137,7 @@ function formatShare(share: number): string {
  * formatAmount(0.0118, 'depth', 'inch') // => "0.46 in"
  * formatAmount(12.7, 'mass', 'inch') // => "28.0 lb"
  * formatAmount(0.01905, 'bore', 'metric') // => "19.1 mm (3/4 in)"
+ * formatAmount(7850, 'density', 'inch') // => "0.284 lb/in³"
  */
 export function formatAmount(
   value: number,

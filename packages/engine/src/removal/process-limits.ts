@@ -1,8 +1,9 @@
 import { passArea } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
 import { type Candidate, type Limit, type LimitFunction, limitOf, type Source } from '../limit/index.ts';
-import { formatAmount, type StatedUnit } from '../quantity/index.ts';
+import type { StatedUnit } from '../quantity/index.ts';
 import { currentRangeOf } from './current-range.ts';
+import { electrodeName } from './electrode-name.ts';
 
 /** Share of the arc's power that melting the groove out may use at most [-]. */
 export const REMOVAL_SHARE_MOST = 0.85;
@@ -55,7 +56,7 @@ export function processLimits(meltingEnergy: number): LimitFunction {
 
 function currentLimits(candidate: Candidate, job: Job): Limit[] {
   const range = currentRangeOf(candidate.electrode);
-  const size = formatAmount(candidate.electrode.diameter, 'length', 'inch');
+  const size = electrodeName(candidate.electrode.diameter);
   const ofSource = rangeLimits(
     'source_current',
     'Current of the source',

@@ -101,7 +101,7 @@ const waySchema = z
     description: 'One way to make the groove, all work after it included, at medians and usual durations.',
   });
 
-const assumptionSchema = z.object({ topic: z.string(), text: z.string(), source: sourceSchema }).meta({
+const assumptionSchema = z.object({ topic: z.string(), text: sentenceSchema, source: sourceSchema }).meta({
   id: 'CostAssumption',
   description: 'A value that the cost rests on although the job does not state it.',
 });

@@ -16,7 +16,7 @@ import {
   type TaskOutcome,
 } from '../hazard/index.ts';
 import { type Limit, limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
-import { type EdgeUnit, inUnit, STATED_UNITS, type StatedUnit } from '../quantity/index.ts';
+import { type EdgeUnit, inUnit, STATED_UNITS, type StatedUnit, sentenceSchema } from '../quantity/index.ts';
 import { pointReportSchema, statePoint } from './place.ts';
 
 const wording = z.enum(HAZARD_WORDINGS);
@@ -77,7 +77,7 @@ const rowSchema = z
   });
 
 const ruleSchema = z
-  .object({ text: z.string(), source: sourceSchema })
+  .object({ text: sentenceSchema, source: sourceSchema })
   .meta({ id: 'HazardRule', description: 'What a rule asks in words.' });
 
 const sectionSchema = z

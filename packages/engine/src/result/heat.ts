@@ -10,7 +10,7 @@ import type {
   PreheatRow,
 } from '../heat/index.ts';
 import { limitSchema, type Stated, sourceSchema } from '../limit/index.ts';
-import { type EdgeUnit, inUnit, sentenceSchema } from '../quantity/index.ts';
+import { type EdgeUnit, inUnit, STATED_UNITS, sentenceSchema } from '../quantity/index.ts';
 
 const heatRangeSchema = z
   .object({
@@ -83,7 +83,7 @@ const preheatPartSchema = z
   .object({
     name: z.string(),
     value: z.number().describe('What the part adds, or its value where `unit` says so [see unit].'),
-    unit: z.string(),
+    unit: z.enum(STATED_UNITS),
   })
   .meta({ id: 'PreheatPart', description: 'One part of a preheat temperature.' });
 
@@ -372,7 +372,7 @@ function stateSkin({ allowance, gouged, ground, weldMetal, addedMetal }: HeatOut
     source:
       Math.abs(allowance - PCC2) < 1e-9
         ? {
-            text: 'ASME PCC-2 Article 304, 304-3.3: another 1.5 mm by mechanical means after carbon-arc gouging; stated for carbon steel pressure equipment',
+            text: 'ASME PCC-2 Article 304, 304-3.3: another layer by mechanical means after carbon-arc gouging; stated for carbon steel pressure equipment',
             provenance: 'confirmed',
           }
         : { text: 'the job; ASME PCC-2 asks for 1.5 mm', provenance: 'job file' },

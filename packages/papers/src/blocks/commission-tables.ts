@@ -97,7 +97,7 @@ export function checkBlocks(
         ],
         rows: own.map((check) => [
           check.title,
-          check.ask,
+          sentenceText(check.ask, units),
           check.kind === 'measure' ? amountOf(check, check.expected, units) : 'yes',
           check.kind === 'measure'
             ? `${amountOf(check, check.least, units)} to ${amountOf(check, check.most, units)}`

@@ -1,4 +1,10 @@
-import { type CostChangeReport, type CostReport, formatAmount, type UnitSystem } from '@furrow/engine';
+import {
+  type CostChangeReport,
+  type CostReport,
+  formatAmount,
+  sentenceText,
+  type UnitSystem,
+} from '@furrow/engine';
 import {
   byLength,
   cheaperFrom,
@@ -154,7 +160,7 @@ export function extraTable(cost: CostReport, units: UnitSystem): TableBlock {
 }
 
 /** What stands in for what the job does not state. */
-export function assumptionTable({ assumptions }: CostReport): TableBlock {
+export function assumptionTable({ assumptions }: CostReport, units: UnitSystem): TableBlock {
   return {
     kind: 'table',
     caption: 'What the estimate rests on beside the job',
@@ -164,7 +170,11 @@ export function assumptionTable({ assumptions }: CostReport): TableBlock {
       { title: 'Taken as', align: 'start', weight: 1.4, strong: true },
       { title: 'Source', align: 'start', weight: 2 },
     ],
-    rows: assumptions.map(({ topic, text, source }) => [topic, text, sourceText(source)]),
+    rows: assumptions.map(({ topic, text, source }) => [
+      topic,
+      sentenceText(text, units),
+      sourceText(source),
+    ]),
   };
 }
 

@@ -1,4 +1,5 @@
-import type { AnswerInputs, DefaultUsed, DocumentField } from '@furrow/engine';
+import type { AnswerInputs, DefaultUsed, DocumentField, UnitSystem } from '@furrow/engine';
+import { defaultText, fieldOf } from '../words/index.ts';
 import type { TableBlock } from './paper-document.ts';
 
 /** Parts of the job that time and money rest on. */
@@ -14,6 +15,7 @@ export function defaultsTable(
   caption: string,
   defaults: readonly DefaultUsed[],
   fields: readonly DocumentField[],
+  units: UnitSystem,
 ): TableBlock[] {
   if (defaults.length === 0) return [];
   return [
@@ -26,19 +28,14 @@ export function defaultsTable(
         { title: 'Taken as', align: 'start', weight: 0.8, strong: true },
         { title: 'Why', align: 'start', weight: 2 },
       ],
-      rows: defaults.map(({ path, value, why }) => [
-        titleOf(path, fields),
-        String(value).replaceAll('_', ' '),
-        why,
-      ]),
+      rows: defaults.map((each) => [titleOf(each.path, fields), defaultText(each, fields, units), each.why]),
     },
   ];
 }
 
 /** The field's title with the part of the file it stands in; an entry of a list by its place. */
 function titleOf(path: string, fields: readonly DocumentField[]): string {
-  const pattern = path.replace(/\[\d+\]/gu, '.*');
-  const title = fields.find((field) => field.path === pattern)?.title ?? path;
+  const title = fieldOf(path, fields)?.title ?? path;
   const parts = path
     .split('.')
     .slice(0, -1)

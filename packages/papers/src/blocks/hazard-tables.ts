@@ -5,6 +5,7 @@ import {
   formatStated,
   type HazardRow,
   type HazardSection,
+  sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
 import { figureText, noteText, rangeText, sourceText } from '../words/index.ts';
@@ -131,7 +132,7 @@ export function fumeTable({ substances }: FumeReport, units: UnitSystem): TableB
 }
 
 /** What rules ask in words, with where they stand. */
-export function ruleTable(sections: readonly HazardSection[]): TableBlock {
+export function ruleTable(sections: readonly HazardSection[], units: UnitSystem): TableBlock {
   return {
     kind: 'table',
     caption: 'What the rules ask in words',
@@ -142,7 +143,11 @@ export function ruleTable(sections: readonly HazardSection[]): TableBlock {
       { title: 'Source', align: 'start', weight: 1.6 },
     ],
     rows: sections.flatMap(({ title, rules }) =>
-      rules.map(({ text, source }, index) => [index === 0 ? title : '', text, sourceText(source)]),
+      rules.map(({ text, source }, index) => [
+        index === 0 ? title : '',
+        sentenceText(text, units),
+        sourceText(source),
+      ]),
     ),
   };
 }

@@ -72,7 +72,7 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
       ),
       fumeTable(report.fume, units),
       ...mixtureBlocks(report.fume, units),
-      ruleTable(report.sections),
+      ruleTable(report.sections, units),
     ],
   });
 }

@@ -84,6 +84,7 @@ export function procedureDocument(subject: PaperSubject, options: PaperOptions):
         'Taken because the job does not state it',
         inputs.defaults_used.filter(({ path }) => PARTS.test(path)),
         jobFields(),
+        options.units,
       ),
     ],
   });

@@ -40,7 +40,12 @@ export function renderCostText(
       ? [paragraph(sentenceText(cost.says, units))]
       : [
           ...reportBlocks(cost, changes, units),
-          ...defaultsTable('Taken because the job does not state it', costDefaults(inputs), jobFields()),
+          ...defaultsTable(
+            'Taken because the job does not state it',
+            costDefaults(inputs),
+            jobFields(),
+            units,
+          ),
           ...titled('What is not in it', 'plain', NEVER_IN_COST),
           { kind: 'list', tone: 'caution', items: cost.cautions } as const,
         ]),
@@ -75,7 +80,7 @@ function reportBlocks(
             items: changes.map(({ title, says }) => `${title}: ${sentenceText(says, units)}.`),
           } as const,
         ]),
-    assumptionTable(cost),
+    assumptionTable(cost, units),
   ];
 }
 

@@ -3,6 +3,7 @@ import {
   formatStated,
   type HazardReport,
   type HazardSection,
+  sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
 import {
@@ -90,7 +91,7 @@ function sectionBlocks(
     {
       kind: 'list',
       tone: 'plain',
-      items: rules.map(({ text, source }) => `${text} [${sourceText(source)}]`),
+      items: rules.map(({ text, source }) => `${sentenceText(text, units)} [${sourceText(source)}]`),
     },
     ...(id === 'fume'
       ? [

@@ -254,9 +254,7 @@ function methodLines(method: Written<PreheatMethod>, units: UnitSystem): string[
       : wrapped(
           plainLine(
             method.parts
-              .map(({ name, value, unit }) =>
-                `${name} ${Number(value.toPrecision(3))} ${unit === '-' ? '' : unit}`.trim(),
-              )
+              .map(({ name, value, unit }) => `${name} ${formatStated(value, unit, units)}`)
               .join(', '),
           ),
           WIDTH,

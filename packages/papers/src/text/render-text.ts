@@ -1,5 +1,6 @@
 import {
   type Answer,
+  jobFields,
   type Plan,
   planTables,
   type ReadJob,
@@ -22,7 +23,15 @@ import {
   stationTable,
   sureList,
 } from '../blocks/index.ts';
-import { adviceWords, doubtWords, gaugePlaces, jobWords, knowledgeWords, wayWords } from '../words/index.ts';
+import {
+  adviceWords,
+  defaultText,
+  doubtWords,
+  gaugePlaces,
+  jobWords,
+  knowledgeWords,
+  wayWords,
+} from '../words/index.ts';
 import { blocksToText } from './block-to-text.ts';
 import { GOVERNED, heading, paragraph, titled } from './told.ts';
 
@@ -42,7 +51,9 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
     ...titled(
       'Defaults used',
       'plain',
-      inputs.defaults_used.map(({ path, value, why }) => `${path} = ${value}: ${why}`),
+      inputs.defaults_used.map(
+        (each) => `${each.path} = ${defaultText(each, jobFields(), units)}: ${each.why}`,
+      ),
     ),
     paragraph(`${knowledgeWords(answer).replace(/^./u, (first) => first.toUpperCase())}.`),
     paragraph(

@@ -38,7 +38,7 @@ export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
     { units, paper }: CardOptions,
     signal: AbortSignal,
   ): Promise<CardSource> => {
-    const answer = await work.answer({ read, kit, knowledge, units: 'metric' }, signal);
+    const answer = await work.answer({ read, kit, knowledge }, signal);
     return { read, answer, options: { units, paper } };
   };
   server.post(

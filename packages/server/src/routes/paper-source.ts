@@ -75,6 +75,6 @@ async function sourceOf(
   const read = readWhole(text);
   const kit = choices.kit === 'shop' ? ((await shopKit(store)) ?? spare.kit) : undefined;
   const trials = choices.history === 'shop' ? ((await shopTrials(store)) ?? spare.trials) : undefined;
-  const answer = await work.answer({ read, kit, knowledge: trials, units }, signal);
+  const answer = await work.answer({ read, kit, knowledge: trials }, signal);
   return { subject: { read, answer, kit }, options: { units, paper }, trials };
 }

@@ -34,11 +34,8 @@ export function planRoutes(server: ZodServer, work: Work): void {
         read,
         kit: kit === undefined ? undefined : readWholeKit(kit),
         knowledge: knowledge === undefined ? undefined : wholeTrials(knowledge),
-        units: 'metric',
-      } as const;
-      return answerSchema.parse(
-        writtenAnswer(await work.answer(question, nobodyWaits(reply)), question.units),
-      );
+      };
+      return answerSchema.parse(writtenAnswer(await work.answer(question, nobodyWaits(reply)), 'metric'));
     },
   );
 }

@@ -10,7 +10,7 @@ import type { Question } from './worker.ts';
 const outcome = readJob(readFileSync(join(EXAMPLES, 'defect-pocket.yaml'), 'utf8'));
 if (!outcome.ok) throw new Error('the demo job cannot be read');
 const read = outcome.value;
-const question: Question = { read, kit: undefined, knowledge: undefined, units: 'metric' };
+const question: Question = { read, kit: undefined, knowledge: undefined };
 const waits = (): AbortSignal => new AbortController().signal;
 
 const opened: Work[] = [];
@@ -34,9 +34,7 @@ describe('openWork', () => {
     done = true;
     await others;
     expect(turns).toBeGreaterThan(100);
-    expect(answer).toEqual(
-      answerJob({ job: read, version: PROGRAM_VERSION, kit: undefined, system: 'metric' }),
-    );
+    expect(answer).toEqual(answerJob({ job: read, version: PROGRAM_VERSION, kit: undefined }));
   });
 
   it('makes a paper of an answer, and says why another cannot be made', async () => {

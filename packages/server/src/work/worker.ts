@@ -10,7 +10,6 @@ import {
   type ReadJob,
   type ReadKit,
   readKnowledge,
-  type UnitSystem,
 } from '@furrow/engine';
 import { cardDocument, type PaperOptions, renderHtml, renderPdf } from '@furrow/papers';
 import { Refused, type RefusedMore } from '../guard/refused.ts';
@@ -28,7 +27,6 @@ export interface Question {
   readonly kit: ReadKit | undefined;
   /** Text of the trials that the shop has learned from, known to be readable; the published rows alone without. */
   readonly knowledge: string | undefined;
-  readonly units: UnitSystem;
 }
 
 /** What a set-up card is made of. */
@@ -50,8 +48,8 @@ export type Made<T> =
     };
 
 /** Plans a job. */
-export const answer = told(({ read, kit, knowledge, units }: Question) =>
-  answerJob({ job: read, version: PROGRAM_VERSION, kit, knowledge: learned(knowledge), system: units }),
+export const answer = told(({ read, kit, knowledge }: Question) =>
+  answerJob({ job: read, version: PROGRAM_VERSION, kit, knowledge: learned(knowledge) }),
 );
 
 /** Draws a set-up card as PDF. */

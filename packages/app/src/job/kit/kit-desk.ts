@@ -20,7 +20,7 @@ export interface KitDesk extends Sheet, Pick<Keep<SavedShopFile>, 'settle' | 'di
   readonly store: Store<KitState>;
   /** Saves; whether it was saved. */
   readonly save: () => Promise<boolean>;
-  /** Tells amounts in other units from now on. */
+  /** Tells mistakes in other units from now on. */
   readonly setUnits: (units: UnitSystem) => void;
 }
 

@@ -1,10 +1,12 @@
-import type { AnswerInputs } from '@furrow/engine';
+import { type AnswerInputs, jobFields } from '@furrow/engine';
+import { defaultText, fieldOf } from '@furrow/papers/words';
 import type { VNode } from 'preact';
-import { jobFieldAt, pathOf, patternOf } from '../../sheet/document/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 
 /** What the result rests on: every default that stood in, the revision, the posterior and the seed. */
 export function InputsPanel({ inputs }: { readonly inputs: AnswerInputs }): VNode {
   const { defaults_used: defaults } = inputs;
+  const units = useUnits();
   return (
     <section class="panel" aria-labelledby="inputs-title">
       <header class="panel-head">
@@ -37,10 +39,10 @@ export function InputsPanel({ inputs }: { readonly inputs: AnswerInputs }): VNod
       <details class="defaults">
         <summary>{defaults.length === 0 ? 'No defaults used' : `${defaults.length} defaults used`}</summary>
         <ul>
-          {defaults.map(({ path, value, why }) => (
-            <li key={path}>
-              <b>{jobFieldAt(patternOf(pathOf(path)))?.title ?? path}</b> <code>{path}</code>: {value}{' '}
-              <span class="aside">({why})</span>
+          {defaults.map((each) => (
+            <li key={each.path}>
+              <b>{fieldOf(each.path, jobFields())?.title ?? each.path}</b> <code>{each.path}</code>:{' '}
+              {defaultText(each, jobFields(), units)} <span class="aside">({each.why})</span>
             </li>
           ))}
         </ul>

@@ -43,13 +43,18 @@ function serverAnswers(status: number, body: unknown): ReturnType<typeof vi.fn> 
 afterEach(() => vi.unstubAllGlobals());
 
 describe('a bench', () => {
-  it('plans again in the units that are switched to, and only then', () => {
-    const { bench, requests, worker } = setUp({ text: DEMO, units: 'inch' });
+  it('tells mistakes in the units that are switched to, and plans nothing again for them', () => {
+    const { bench, requests, state, worker } = setUp({ text: DEMO, units: 'inch' });
     worker.part(planOf(DEMO).answer);
-    bench.setUnits('inch');
-    expect(requests.map(({ units }) => units)).toEqual(['inch']);
     bench.setUnits('metric');
-    expect(requests.map(({ units }) => units)).toEqual(['inch', 'metric']);
+    expect(requests).toHaveLength(1);
+    expect(state().planned).toBeDefined();
+    bench.setText(DEMO.replace('thickness: 32 mm', 'thickness: 90 m'));
+    const [metric] = state().issues;
+    bench.setUnits('inch');
+    const [inch] = state().issues;
+    expect(metric?.accepted).toMatch(/ mm to [\d.]+ m{1,2}$/u);
+    expect(inch?.accepted).toMatch(/ in to [\d.]+ (?:in|ft)$/u);
   });
 
   it('plans the job it is opened with and each valid change of it', () => {
@@ -60,7 +65,7 @@ describe('a bench', () => {
     expect(isCurrent(state())).toBe(true);
     bench.change([{ do: 'set', path: ['plate', 'thickness'], value: '1 1/4 in' }]);
     expect(state().read?.job.plate.thickness).toBeCloseTo(0.03175, 9);
-    expect(requests.at(-1)).toEqual({ read: state().read, units: 'metric' });
+    expect(requests.at(-1)).toEqual({ read: state().read });
     expect(isOutdated(state())).toBe(true);
     expect(state().planned?.answer).toBe(answer);
   });

@@ -31,7 +31,7 @@ export interface Bench extends Sheet {
   readonly setTrials: (trials: BenchTrials) => void;
   /** Plans with the shop's history, or as a shop without any. */
   readonly useHistory: (used: boolean) => void;
-  /** Tells amounts in other units from now on. */
+  /** Tells mistakes in other units from now on. */
   readonly setUnits: (units: UnitSystem) => void;
   readonly close: () => void;
 }
@@ -43,7 +43,7 @@ export interface BenchStart {
   readonly kit?: KitInUse;
   /** What the shop has tried and gauged; nothing where left out. */
   readonly history?: BenchTrials;
-  /** Units in which the answer's words tell amounts; metric where left out. */
+  /** Units in which mistakes are told; metric where left out. */
   readonly units?: UnitSystem;
   /** The job as it is saved; undefined as long as it is not. */
   readonly saved?: SavedJob | undefined;
@@ -100,7 +100,6 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     if (outcome.ok)
       planner.ask({
         read: outcome.value,
-        units,
         kit: usedKit(state.kit)?.read,
         knowledge: knowledge(),
       });
@@ -179,7 +178,8 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     setUnits(next) {
       if (next === units) return;
       units = next;
-      take(store.get().file);
+      const outcome = readJob(store.get().file.text, units);
+      store.set({ issues: outcome.ok ? [] : outcome.issues });
     },
     close: () => planner.close(),
   };

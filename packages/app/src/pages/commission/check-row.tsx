@@ -1,6 +1,7 @@
 import type { Issue } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
+import { Said } from '../../ui/theme/index.ts';
 import { judgeTyped, typedValue } from './judge-typed.ts';
 import { ReadingEntry } from './reading-entry.tsx';
 import { bandText, readingText } from './reading-text.ts';
@@ -21,8 +22,12 @@ export function CheckRow({ check, system, changedAt, told }: CheckRowProps): VNo
     <li class="check" id={`check-${id}`}>
       <h4>{title}</h4>
       <div class="check-words">
-        <p>{ask}</p>
-        <p class="aside check-why">{why}</p>
+        <p>
+          <Said sentence={ask} />
+        </p>
+        <p class="aside check-why">
+          <Said sentence={why} />
+        </p>
         {caution === null || caution === told ? null : <p class="check-caution">{caution}</p>}
       </div>
       <div class="check-reading">

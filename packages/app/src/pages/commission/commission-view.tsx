@@ -24,8 +24,8 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
   const savedAt = useBenchState((state) => state.saved?.saved_at);
   const supply = planned?.answer.supply;
   const checks = useMemo(
-    () => (planned === undefined ? [] : rigChecks(planned, shop.model, system)),
-    [planned, shop.model, system],
+    () => (planned === undefined ? [] : rigChecks(planned, shop.model)),
+    [planned, shop.model],
   );
   const connections = supply?.connections ?? [];
   const changedAt = [savedAt ?? '', usedKit(kit)?.savedAt ?? ''].sort().at(-1) ?? '';

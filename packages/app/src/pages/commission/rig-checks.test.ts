@@ -26,7 +26,7 @@ describe('the checks at the rig', () => {
   });
 
   it('without a kit are those that rest on the plan alone, with finite bands', () => {
-    const bare = rigChecks(planOf(example('penstock-seam')), FAULT_MODEL, 'metric');
+    const bare = rigChecks(planOf(example('penstock-seam')), FAULT_MODEL);
     const ids = bare.map(({ id }) => id);
     expect(ids).toContain('stick_out');
     expect(ids).toContain('current');
@@ -37,7 +37,7 @@ describe('the checks at the rig', () => {
   });
 
   it('with a kit come with their connections, each under a name of its own', () => {
-    const checks = rigChecks({ read, answer }, FAULT_MODEL, 'metric');
+    const checks = rigChecks({ read, answer }, FAULT_MODEL);
     expect(stagesOf(checks).map(({ stage }) => stage)).toEqual([
       'power_off',
       'air_on',
@@ -51,7 +51,7 @@ describe('the checks at the rig', () => {
   });
 
   it('judge what is typed at once, and tell the table of faults', () => {
-    const checks = rigChecks({ read, answer }, FAULT_MODEL, 'metric');
+    const checks = rigChecks({ read, answer }, FAULT_MODEL);
     const flowing = checks.find(({ id }) => id.startsWith('flowing_pressure'))!;
     expect(judgeTyped(flowing, '', 'metric')).toEqual({ is: 'none' });
     expect(judgeTyped(flowing, '40', 'metric').is).toBe('unread');

@@ -7,7 +7,6 @@ import {
   type FaultOutcome,
   faultsBehind,
   type ReadJob,
-  type UnitSystem,
 } from '@furrow/engine';
 
 /** A supply of which nothing is known: what rests on a kit falls away. */
@@ -28,13 +27,12 @@ const NEEDS_KIT: ReadonlySet<string> = new Set(['polarity']);
 export function rigChecks(
   { read, answer }: { readonly read: ReadJob; readonly answer: Answer },
   faults: FaultModel,
-  system: UnitSystem,
 ): readonly CommissionCheck[] {
   if (answer.supply !== undefined) return answer.supply.checks.map((check) => withFaults(check, faults));
   const plan = answer.basis?.plan;
   if (plan === undefined) return [];
   const setCurrent = Math.max(...plan.passes.map(({ current }) => current));
-  const outcome = commissionChecks(plan, read.job, { ...NO_SUPPLY, setCurrent }, { system, faults });
+  const outcome = commissionChecks(plan, read.job, { ...NO_SUPPLY, setCurrent }, { faults });
   if (!outcome.ok) return [];
   return outcome.value.filter(({ id, stage }) => stage !== 'no_load' && !NEEDS_KIT.has(id));
 }

@@ -1,6 +1,7 @@
 import type { CostReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
+import { Said } from '../../ui/theme/index.ts';
 
 /** What stands in for what the job does not state, with where it comes from. */
 export function AssumptionList({ cost }: { readonly cost: CostReport }): VNode {
@@ -13,7 +14,7 @@ export function AssumptionList({ cost }: { readonly cost: CostReport }): VNode {
       <ul class="plain-list">
         {cost.assumptions.map(({ topic, text, source }) => (
           <li key={topic}>
-            <b>{topic}:</b> {text}; <SourceText source={source} />
+            <b>{topic}:</b> <Said sentence={text} />; <SourceText source={source} />
           </li>
         ))}
       </ul>

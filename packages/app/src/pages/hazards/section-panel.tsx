@@ -3,7 +3,7 @@ import { figureText } from '@furrow/papers/words';
 import type { ComponentChildren, VNode } from 'preact';
 import { SourceText } from '../../ui/source/index.ts';
 import { ColumnHeads, ScrollBox } from '../../ui/table/index.ts';
-import { useUnits } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 import { Wording } from './wording.tsx';
 
 interface SectionPanelProps {
@@ -46,9 +46,9 @@ export function SectionPanel({ section, children }: SectionPanelProps): VNode {
       {children}
       {rules.length === 0 ? null : (
         <ul class="hazard-list">
-          {rules.map(({ text, source }) => (
-            <li key={text}>
-              {text} <SmallSource source={source} />
+          {rules.map(({ text, source }, index) => (
+            <li key={index}>
+              <Said sentence={text} /> <SmallSource source={source} />
             </li>
           ))}
         </ul>

@@ -1,6 +1,5 @@
 import { formatStated, type HeatReport, type PreheatMethod, type Written } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { figures } from '../../ui/amount/index.ts';
 import { SourceText } from '../../ui/source/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 
@@ -64,9 +63,7 @@ function Method({ method }: { readonly method: Written<PreheatMethod> }): VNode 
           {parts.map(({ name, value, unit }) => (
             <div key={name}>
               <dt>{name}</dt>
-              <dd>
-                {figures(value)} {unit === 'degC' ? '°C' : unit === '-' ? '' : unit}
-              </dd>
+              <dd>{formatStated(value, unit, units)}</dd>
             </div>
           ))}
         </dl>

@@ -1,3 +1,5 @@
+import { kitFields } from '@furrow/engine';
+import { defaultText } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import type { KitDesk } from '../../job/kit/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
@@ -45,9 +47,10 @@ export function KitSummary({ desk }: { readonly desk: KitDesk }): VNode {
               : `${read.defaultsUsed.length} defaults used`}
           </summary>
           <ul>
-            {read.defaultsUsed.map(({ path, value, why }) => (
-              <li key={path}>
-                <code>{path}</code>: {value} <span class="aside">({why})</span>
+            {read.defaultsUsed.map((each) => (
+              <li key={each.path}>
+                <code>{each.path}</code>: {defaultText(each, kitFields(), units)}{' '}
+                <span class="aside">({each.why})</span>
               </li>
             ))}
           </ul>

@@ -6,7 +6,6 @@ import { kitLimits, type ReadKit } from '../../kit/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { type Metal, metalOf, thermalOf } from '../../material/index.ts';
 import { type PlanOutcome, type PlanResult, type PlanWithin, planAlone, planJob } from '../../plan/index.ts';
-import type { UnitSystem } from '../../quantity/index.ts';
 import { processLimits, type RemovalBelief } from '../../removal/index.ts';
 import { type Answer, type SupplyOutcome, statePlan, stateSupply } from '../../result/index.ts';
 import { beliefOfJob } from '../knowledge/belief-of-job.ts';
@@ -35,8 +34,6 @@ export interface JobQuestion {
   readonly kit?: ReadKit | undefined;
   /** What the shop has learned; the published rows alone where it is left out. */
   readonly knowledge?: Knowledge | undefined;
-  /** Units of the tape and the instruments that checks are made with; metric where left out. */
-  readonly system?: UnitSystem | undefined;
 }
 
 /**
@@ -49,7 +46,7 @@ export interface JobQuestion {
  * @example
  * answerJob({ job: demoJob, version: '0' }).inputs.seed // => 1
  */
-export function answerJob({ job: read, version, kit, knowledge, system = 'metric' }: JobQuestion): Answer {
+export function answerJob({ job: read, version, kit, knowledge }: JobQuestion): Answer {
   const { job } = read;
   const metal = metalOf(job.plate.material, job.plate.composition);
   const posterior = beliefOfJob(job, knowledge);
@@ -57,7 +54,7 @@ export function answerJob({ job: read, version, kit, knowledge, system = 'metric
   const { result, supply } =
     kit === undefined
       ? { result: planJob(job, posterior, within), supply: undefined }
-      : answerWithKit(job, posterior, within, kit, system);
+      : answerWithKit(job, posterior, within, kit);
   const told = supply && stateSupply(supply);
   return {
     inputs: {
@@ -124,11 +121,10 @@ function answerWithKit(
   posterior: RemovalBelief,
   within: PlanWithin,
   read: ReadKit,
-  system: UnitSystem,
 ): { readonly result: PlanResult | Required<Pick<Answer, 'refusal'>>; readonly supply: SupplyOutcome } {
   const limits = kitLimits(read.kit);
   const plans = planWithKit(job, posterior, within, limits);
-  const supply = answerSupply({ read, job, posterior, limits, plans, system });
+  const supply = answerSupply({ read, job, posterior, limits, plans });
   if ('plan' in plans.result) return { result: plans.result, supply };
   return { result: { refusal: kitRefusal(plans.result.refusal, supply) }, supply };
 }

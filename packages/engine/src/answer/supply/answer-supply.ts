@@ -17,7 +17,6 @@ import {
 import { type Candidate, type Limit, withSensitivity } from '../../limit/index.ts';
 import { metalOf } from '../../material/index.ts';
 import { heaviestPass, type PlanOutcome } from '../../plan/index.ts';
-import type { UnitSystem } from '../../quantity/index.ts';
 import type { RemovalBelief } from '../../removal/index.ts';
 import type { SettingOutcome, SupplyOutcome } from '../../result/index.ts';
 import {
@@ -42,8 +41,6 @@ export interface SupplyInput {
   readonly posterior: RemovalBelief;
   readonly limits: KitLimits;
   readonly plans: PlansOfKit;
-  /** Units of the tape that checks are marked by. */
-  readonly system: UnitSystem;
 }
 
 /** What the kit makes of the plan told, or of the one that it fails. */
@@ -126,7 +123,7 @@ function ownLimits(
 
 /** Connections wherever the loop works; checks only for a plan that may be run. */
 function commissioningOf(
-  { read: { kit }, job, plans: { withKit }, system }: SupplyInput,
+  { read: { kit }, job, plans: { withKit } }: SupplyInput,
   { polarity }: ChosenPolarity,
   loop: ElectricLoop,
   solved: LoopResult,
@@ -137,10 +134,12 @@ function commissioningOf(
   // What keeps the schedule from being written keeps the checks from it too: told once.
   if (!connections.ok) return { connections: [], checks: [], issues: connections.issues };
   if (withKit === undefined) return { connections: connections.value, checks: [], issues: [] };
-  const checks = commissionChecks(withKit, job, supply, {
-    system,
-    ...(kit.stick_out !== undefined && { stickOut: kit.stick_out }),
-  });
+  const checks = commissionChecks(
+    withKit,
+    job,
+    supply,
+    kit.stick_out === undefined ? {} : { stickOut: kit.stick_out },
+  );
   return {
     connections: connections.value,
     checks: checks.ok ? checks.value : [],

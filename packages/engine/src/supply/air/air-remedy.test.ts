@@ -75,14 +75,18 @@ describe('what the air needs', () => {
   it('is what others leave, where they take the air', () => {
     const shared = withPath([{ kind: 'draw', id: 'shed', freeAir: 0.02 }, feed, regulator]);
     expect(holds(shared)).toBe(false);
-    expect(sentenceText(airRemedy(shared, demand, once(300)), 'metric')).toContain('no air for “shed” while the torch blows');
+    expect(sentenceText(airRemedy(shared, demand, once(300)), 'metric')).toContain(
+      'no air for “shed” while the torch blows',
+    );
     expect(holds(withPath([{ kind: 'draw', id: 'shed', freeAir: 0 }, feed, regulator]))).toBe(true);
   });
 
   it('is a longer pause where the receiver fills too little between passes', () => {
     const weak = { ...sound, compressor: { delivery: [{ pressure: 8e5, freeAir: 0.004 }] } };
     const duty = [60, 20, 60, 20, 60].map((duration, i) => ({ arc: i % 2 === 0, duration }));
-    expect(sentenceText(airRemedy(weak, demand, duty), 'metric')).toMatch(/more between the passes, for the receiver to fill/);
+    expect(sentenceText(airRemedy(weak, demand, duty), 'metric')).toMatch(
+      /more between the passes, for the receiver to fill/,
+    );
   });
 
   it('says so where no single change does', () => {

@@ -1,0 +1,26 @@
+import {
+  type DefaultUsed,
+  type DocumentField,
+  exactAmount,
+  formatAmount,
+  parseAmount,
+  type UnitSystem,
+} from '@furrow/engine';
+
+/** The field of a path, an entry of a list like every other; undefined where there is none. */
+export function fieldOf(path: string, fields: readonly DocumentField[]): DocumentField | undefined {
+  const pattern = path.replace(/\[\d+\]/gu, '.*');
+  return fields.find((field) => field.path === pattern);
+}
+
+/** What stood in for a field, an amount in the reader's units. */
+export function defaultText(
+  { path, value }: Pick<DefaultUsed, 'path' | 'value'>,
+  fields: readonly DocumentField[],
+  units: UnitSystem,
+): string {
+  const kind = fieldOf(path, fields)?.kind;
+  const amount = kind === undefined ? undefined : parseAmount(String(value), kind);
+  if (kind === undefined || amount?.ok !== true) return String(value).replaceAll('_', ' ');
+  return amount.value === 0 ? exactAmount(0, kind, units) : formatAmount(amount.value, kind, units);
+}
