@@ -81,7 +81,13 @@ function hydrogenControl({ plate, reweld }: Job, composition: Composition): Preh
       { name: 'susceptibility index', value: result.index, unit: '-' },
       ...(result.group === null
         ? []
-        : [{ name: `group ${result.group}`, value: 'ABCDEFG'.indexOf(result.group) + 1, unit: 'of 7' }]),
+        : [
+            {
+              name: `group ${result.group}`,
+              value: 'ABCDEFG'.indexOf(result.group) + 1,
+              unit: 'of 7' as const,
+            },
+          ]),
     ],
     insideRange: result.group !== null,
     remarks: [

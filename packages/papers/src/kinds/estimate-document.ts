@@ -36,6 +36,7 @@ export function estimateDocument(subject: PaperSubject, options: PaperOptions): 
               'Taken because the job does not state it',
               costDefaults(answer.inputs),
               jobFields(),
+              units,
             ),
           ],
   });
@@ -59,7 +60,7 @@ function workBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
     extraTable(cost, units),
     wayTable(cost, units),
     wayNotes(cost),
-    assumptionTable(cost),
+    assumptionTable(cost, units),
     { kind: 'heading', level: 2, text: 'What is not in it' },
     { kind: 'list', tone: 'plain', items: [...leftOut(cost), ...NEVER_IN_COST] },
     { kind: 'heading', level: 2, text: 'Cautions' },

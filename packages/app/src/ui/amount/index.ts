@@ -1,1 +1,0 @@
-export { figures } from './figures.ts';
