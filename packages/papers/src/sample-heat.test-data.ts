@@ -97,6 +97,7 @@ function sampleHeatReport(): HeatReport {
       gouging: {
         temperature_degC: 85,
         stated: false,
+        known: true,
         source: { text: 'as for the re-weld', provenance: 'common practice' },
       },
     },

@@ -9,6 +9,8 @@ export interface GougingStart {
   readonly temperature: number;
   /** Whether the job states it. */
   readonly stated: boolean;
+  /** Whether it is known what the plate asks for: not without the composition of a steel that can harden. */
+  readonly known: boolean;
   readonly source: Source;
 }
 
@@ -28,11 +30,17 @@ export interface GougingStart {
 export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): GougingStart {
   const { heat, plate, reweld } = job;
   if (heat.preheat !== undefined) {
-    return { temperature: heat.preheat, stated: true, source: { text: 'the job', provenance: 'job file' } };
+    return {
+      temperature: heat.preheat,
+      stated: true,
+      known: true,
+      source: { text: 'the job', provenance: 'job file' },
+    };
   }
-  const ambient = (text: string): GougingStart => ({
+  const ambient = (text: string, known = true): GougingStart => ({
     temperature: heat.ambient,
     stated: false,
+    known,
     source: { text, provenance: 'common practice' },
   });
   if (!metalOf(plate.material).hardens)
@@ -40,6 +48,7 @@ export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): Gougi
   if (plate.composition?.C === undefined || plate.composition.Mn === undefined)
     return ambient(
       'the ambient temperature: without carbon and manganese no preheat can be worked out, which does not mean that none is needed',
+      false,
     );
   const { temperature } = preheatMethodB({
     composition: plate.composition,
@@ -51,6 +60,7 @@ export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): Gougi
   return {
     temperature,
     stated: false,
+    known: true,
     source: {
       text: 'that of the re-weld by EN 1011-2 method B; common practice, no code formula for gouging',
       provenance: 'common practice',

@@ -1,5 +1,6 @@
 import type { Limit, Source } from '../limit/index.ts';
 import type { Sentence, StatedUnit } from '../quantity/index.ts';
+import type { GougingStart } from './gouging-start.ts';
 import type { HeatSpan, KeptHeat } from './kept-heat.ts';
 import type { HeatAccount } from './section-heat.ts';
 import type { Transformation } from './transformation.ts';
@@ -71,12 +72,7 @@ export interface PreheatRow {
 export interface PreheatOutcome {
   readonly methods: readonly PreheatRow[];
   readonly differences: readonly Sentence[];
-  readonly gouging: {
-    /** Temperature of the plate when gouging begins [K]. */
-    readonly temperature: number;
-    readonly stated: boolean;
-    readonly source: Source;
-  };
+  readonly gouging: GougingStart;
 }
 
 /** The end of the seam beside the section. */

@@ -26,10 +26,20 @@ export function preheatOutcome(job: Job, start: GougingStart): PreheatOutcome | 
     return 'Both methods are for carbon and low-alloy steel; for this metal follow its own welding procedure.';
   }
   if (composition?.C === undefined || composition.Mn === undefined) {
-    return 'Both methods need the composition, with carbon and manganese at least: state it from the certificate.';
+    return tableAlone(job, start);
   }
   const methods = [methodB(job, composition), hydrogenControl(job, composition), prequalified(job)];
   return { methods, differences: differencesOf(methods, job, composition), gouging: start };
+}
+
+const NO_COMPOSITION =
+  'The other methods need the composition, with carbon and manganese at least: state it from the certificate.';
+
+/** What can be told by thickness alone, where the steel is one that the code's table may list. */
+function tableAlone(job: Job, start: GougingStart): PreheatOutcome | string {
+  return metalOf(job.plate.material).prequalified
+    ? { methods: [prequalified(job)], differences: [NO_COMPOSITION], gouging: start }
+    : NO_COMPOSITION.replace('The other methods need', 'Both methods need');
 }
 
 function methodB({ plate, reweld, heat }: Job, composition: Composition): PreheatRow {

@@ -108,6 +108,11 @@ const preheatReportSchema = z
     gouging: z.object({
       temperature_degC: z.number().describe('Temperature of the plate when gouging begins [degC].'),
       stated: z.boolean().describe('Whether the job states it; if not it is that of the re-weld.'),
+      known: z
+        .boolean()
+        .describe(
+          'Whether it is known what the plate asks for: not without the composition of a steel that can harden.',
+        ),
       source: sourceSchema,
     }),
   })
@@ -361,6 +366,7 @@ function statePreheat({ methods, differences, gouging }: PreheatOutcome): Prehea
     gouging: {
       temperature_degC: inUnit(gouging.temperature, 'degC'),
       stated: gouging.stated,
+      known: gouging.known,
       source: gouging.source,
     },
   };

@@ -171,7 +171,7 @@ describe('each number of a result comes from its own source in SI, in the unit o
           },
         ],
         differences: [],
-        gouging: { temperature: 1, stated: true, source },
+        gouging: { temperature: 1, stated: true, known: true, source },
       },
       skin: { allowance: 1, gouged: 1, ground: 1, weldMetal: 1, addedMetal: 1 },
       balance: { given: 1, cutOut: 1, lost: 1, stored: 1, error: 1 },

@@ -32,7 +32,9 @@ export function heatBlocks(job: Job, heat: HeatReport | undefined, units: UnitSy
       : [
           [
             'Preheat for gouging',
-            `${celsius(preheat.gouging.temperature_degC)} (${preheat.gouging.stated ? 'as the job states' : `as for the re-weld, ${preheat.gouging.source.provenance}`})`,
+            preheat.gouging.known
+              ? `${celsius(preheat.gouging.temperature_degC)} (${preheat.gouging.stated ? 'as the job states' : `as for the re-weld, ${preheat.gouging.source.provenance}`})`
+              : 'not known: state the composition, or the preheat itself',
           ] as const,
           ...preheat.methods.map(
             ({ method, temperature_degC, source, inside_range }) =>

@@ -12,8 +12,8 @@ export function plateFigures(read: ReadJob, units: UnitSystem): Figure[] {
       ? { label: 'Preheat', ...valueAndUnit(shown(start.temperature)), note: 'at least, beside the seam' }
       : {
           label: 'Preheat',
-          // figures for a warm plate must not be read as leave to gouge it cold
-          value: warm ? 'ask' : 'none',
+          // figures for a warm plate, or for one whose steel is not known, must not be read as leave to gouge it cold
+          value: warm || !start.known ? 'ask' : 'none',
           note: `none stated; figures assume ${shown(start.temperature)}`,
         },
     {

@@ -229,7 +229,7 @@ function preheatLines({ preheat, preheat_missing }: Told, units: UnitSystem): st
     ...preheat.differences.flatMap((text) => wrapped(plainLine(text), WIDTH, '  - ')),
     ...wrapped(
       plainLine(
-        `For gouging: ${degrees(gouging.temperature_degC, units)}${gouging.stated ? ', as the job states' : ''} ${sourced(gouging.source)}`,
+        `For gouging: ${gouging.known ? degrees(gouging.temperature_degC, units) : 'not known'}${gouging.stated ? ', as the job states' : ''} ${sourced(gouging.source)}`,
       ),
       WIDTH,
       '  ',
@@ -280,7 +280,7 @@ function skinLines(report: Told, units: UnitSystem): string[] {
 }
 
 function balanceLines({ balance }: Told): string[] {
-  const per = (value: number): string => `${value.toFixed(0)} kJ/m`;
+  const per = (value: number): string => `${value.toFixed(0).replace(/^-0$/u, '0')} kJ/m`;
   // a plate that was preheated can lose more than it is given
   const stored = (value: number): string =>
     value >= 0 ? `${per(value)} still in the section` : `${per(-value)} of it out of the preheat`;

@@ -84,12 +84,14 @@ export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
   );
 }
 
-/** The plate's temperature when gouging begins; without a rule for the metal it is what the job states, or none. */
+/** The plate's temperature when gouging begins; without a rule for the metal it is what the job states. */
 function gougingText(
   { preheat, preheat_missing }: Written<HeatReport>,
   stated: number | undefined,
   units: UnitSystem,
 ): { readonly value: string; readonly note: string } {
+  if (preheat !== null && !preheat.gouging.known)
+    return { value: 'not known', note: 'state the composition from the certificate, or the preheat itself' };
   if (preheat !== null) {
     return {
       value: formatStated(preheat.gouging.temperature_degC, 'degC', units),
@@ -100,5 +102,5 @@ function gougingText(
   }
   if (stated !== undefined)
     return { value: formatStated(stated - 273.15, 'degC', units), note: 'as the job states' };
-  return { value: 'none', note: preheat_missing ?? '' };
+  return { value: 'not covered', note: preheat_missing ?? '' };
 }

@@ -24,7 +24,7 @@ export function PreheatPanel({ report }: { readonly report: Written<HeatReport> 
           </div>
           {preheat.differences.length === 0 ? null : (
             <>
-              <h3>Why they differ</h3>
+              <h3>{preheat.methods.length > 1 ? 'Why they differ' : 'What is missing'}</h3>
               <ul class="bullet-list">
                 {preheat.differences.map((difference) => (
                   <li key={difference}>{difference}</li>
@@ -33,7 +33,12 @@ export function PreheatPanel({ report }: { readonly report: Written<HeatReport> 
             </>
           )}
           <p class="gouging-preheat">
-            <b>For gouging: {formatStated(preheat.gouging.temperature_degC, 'degC', units)}</b>
+            <b>
+              For gouging:{' '}
+              {preheat.gouging.known
+                ? formatStated(preheat.gouging.temperature_degC, 'degC', units)
+                : 'not known'}
+            </b>
             {preheat.gouging.stated ? ', as the job states. ' : '. '}
             <SourceText source={preheat.gouging.source} />{' '}
             {preheat.gouging.stated

@@ -188,12 +188,15 @@ it('is null for a job without a plan', () => {
   expect(heatOf(refused)).toBeNull();
 });
 
-it('tells no hardness and no preheat without a composition, and why, and has the skin ground all the same', () => {
+it('tells no hardness without a composition, and of the preheat only the table by thickness, and why, and has the skin ground all the same', () => {
   const { report } = heatOf(BARE.replace(/\n {2}composition:.*/, ''))!;
   expect(joined(report.cautions)).toContain('Grind the skin off');
-  expect(report).toMatchObject({ hardness: null, preheat: null });
+  expect(report).toMatchObject({ hardness: null, preheat: { gouging: { known: false } } });
   expect(report.hardness_missing).toContain('composition');
-  expect(report.preheat_missing).toContain('composition');
+  expect(report.preheat!.methods.map(({ method }) => method)).toEqual([
+    'AWS D1.1, prequalified table, category B',
+  ]);
+  expect(joined(report.preheat!.differences)).toContain('composition');
   expect(report.assumptions.some(({ topic }) => topic === 'Composition')).toBe(true);
 });
 
@@ -250,8 +253,9 @@ it('holds stainless steel to its own interpass temperature, and has its skin gro
 
 it('works out neither preheat nor hardness where manganese is not stated: counted as absent it would ask for too little', () => {
   const { report } = heatOf(BARE.replace(/composition: \{[^}]*\}/u, 'composition: { C: 0.16 }'))!;
-  expect([report.preheat, report.hardness]).toEqual([null, null]);
-  expect(report.preheat_missing).toContain('manganese');
+  expect(report.hardness).toBeNull();
+  expect(report.preheat!.gouging.known).toBe(false);
+  expect(joined(report.preheat!.differences)).toContain('manganese');
 });
 
 it('names the elements that it counts as absent', () => {
