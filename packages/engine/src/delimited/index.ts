@@ -1,3 +1,4 @@
+export { AnyReader } from './any-reader.ts';
 export { COLUMN_QUANTITIES, type ColumnQuantity } from './column-name.ts';
 export type { Dialect } from './dialect.ts';
 export { ENCODINGS, type Encoding } from './encoding.ts';
@@ -11,13 +12,14 @@ export {
   writeLogger,
 } from './logger-description.ts';
 export type { NumberMarks } from './number-cell.ts';
+export type { UnreadCells } from './planned-column.ts';
 export {
   type RejectedLine,
   type TableBatch,
   type TableEnd,
   TableReader,
   type TableReaderOptions,
-  type UnreadCells,
+  type TableSource,
 } from './table-reader.ts';
 export {
   type Choice,

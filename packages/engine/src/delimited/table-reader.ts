@@ -2,9 +2,16 @@ import type { Outcome } from '../issue/index.ts';
 import type { ColumnQuantity } from './column-name.ts';
 import { markLength, textOf, Utf16ToUtf8 } from './encoding.ts';
 import type { TableColumn } from './guess-columns.ts';
-import { asciiOf, readMoment } from './moment-cell.ts';
-import { mostShown, standsForNoValue } from './no-value.ts';
-import { readNumberCell } from './number-cell.ts';
+import { readMoment } from './moment-cell.ts';
+import {
+  type PlannedColumn,
+  planColumns,
+  readCell,
+  siColumns,
+  storeCell,
+  type UnreadCells,
+  unreadCells,
+} from './planned-column.ts';
 import { type GivenReading, guessTable, type TableReading } from './table-reading.ts';
 
 /** Rows of a table in file order, in SI. */
@@ -22,30 +29,21 @@ export interface TableBatch {
   readonly texts: readonly (readonly string[] | undefined)[];
 }
 
+/** What reads a file of rows piece by piece, whatever its format. */
+export interface TableSource {
+  /** How the file is read; undefined until enough of it has come. */
+  readonly reading: TableReading | undefined;
+  /** Takes the next bytes and gives the batches that they complete. */
+  push(bytes: Uint8Array): readonly TableBatch[];
+  /** Tells that no more bytes come; gives what is left, and what became of the file. */
+  end(): Outcome<{ readonly batches: readonly TableBatch[]; readonly end: TableEnd }>;
+}
+
 /** A line that gave no row, and why. */
 export interface RejectedLine {
   /** From 1 [-]. */
   readonly line: number;
   readonly why: string;
-}
-
-/** Cells of one column that gave no number. */
-export interface UnreadCells {
-  readonly column: string;
-  /** Cells that are empty or hold a word for no value [-]. */
-  readonly missing: number;
-  /** Cells with a number that stands for no value, such as -999 [-]. */
-  readonly noValue: number;
-  /** Cells with an infinite number [-]. */
-  readonly infinite: number;
-  /** Cells that hold something else [-]. */
-  readonly unreadable: number;
-  /** The first that hold something else. */
-  readonly examples: readonly {
-    /** From 1 [-]. */
-    readonly line: number;
-    readonly read: string;
-  }[];
 }
 
 /** What became of a whole file. */
@@ -61,6 +59,8 @@ export interface TableEnd {
   readonly unread: readonly UnreadCells[];
   /** Lines on which the header stands again [-]. */
   readonly headerAgain: readonly number[];
+  /** What else a person should know. */
+  readonly remarks: readonly string[];
 }
 
 /** Options of a reader. */
@@ -76,7 +76,6 @@ const BATCH_ROWS = 8192;
 /** Longest line that is read [bytes]. */
 const LINE_MOST = 1 << 20;
 const REJECTED_KEPT = 1000;
-const EXAMPLES_KEPT = 5;
 
 const [LF, CR, SPACE, MINUS, PLUS, ZERO] = [10, 13, 32, 45, 43, 48];
 const POWERS = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
@@ -93,21 +92,6 @@ interface Plan {
   readonly slots: Int32Array;
 }
 
-interface PlannedColumn {
-  readonly index: number;
-  readonly column: TableColumn;
-  readonly quantity: ColumnQuantity;
-  readonly values: Float64Array;
-  /** Numbers as written beyond which one can stand for no value. */
-  readonly least: number;
-  readonly most: number;
-  missing: number;
-  noValue: number;
-  infinite: number;
-  unreadable: number;
-  readonly examples: { line: number; read: string }[];
-}
-
 interface Cell {
   readonly text: string;
   readonly quoted: boolean;
@@ -119,7 +103,7 @@ interface Cell {
  *
  * Rows that are as expected take a quick walk over the bytes; any other is cut and judged cell by cell.
  */
-export class TableReader {
+export class TableReader implements TableSource {
   readonly #given: GivenReading;
   readonly #batchRows: number;
   readonly #texts: boolean;
@@ -198,12 +182,9 @@ export class TableReader {
           rejectedCount: this.#rejectedCount,
           rejected: this.#rejected,
           blankLines: this.#blankLines,
-          unread: this.#plan.columns.flatMap((planned) =>
-            planned.missing + planned.noValue + planned.infinite + planned.unreadable === 0
-              ? []
-              : [unreadOf(planned)],
-          ),
+          unread: unreadCells(this.#plan.columns),
           headerAgain: this.#headerAgain,
+          remarks: [],
         },
       },
     };
@@ -242,7 +223,7 @@ export class TableReader {
     const body = all.subarray(markLength(encoding, all));
     const plain = this.#wide ? this.#wide.push(body) : body;
     this.#eol = plain.includes(LF) || !plain.includes(CR) ? LF : CR;
-    this.#plan = planOf(reading, this.#batchRows);
+    this.#plan = planOf(reading, planColumns(reading, this.#batchRows));
     this.#texted = this.#texts ? reading.columns.map(({ holds }) => (holds === 'text' ? [] : undefined)) : [];
     this.#rows = new Float64Array(this.#batchRows);
     this.#lines = new Float64Array(this.#batchRows);
@@ -438,7 +419,7 @@ export class TableReader {
     }
     const read = columns.map((planned) => {
       const cell = cells[planned.index];
-      return cell === undefined ? undefined : this.#value(planned, cell.text);
+      return cell === undefined ? undefined : readCell(planned, cell.text, reading.marks);
     });
     const numbers = read.filter((value) => typeof value === 'number').length;
     if (cells.length !== width) {
@@ -462,15 +443,7 @@ export class TableReader {
     this.#rowNumber += 1;
     const at = this.#filled;
     columns.forEach((planned, slot) => {
-      const value = read[slot];
-      planned.values[at] = typeof value === 'number' ? value : Number.NaN;
-      if (value === 'missing') planned.missing += 1;
-      else if (value === 'infinite') planned.infinite += 1;
-      else if (value === undefined) {
-        planned.unreadable += 1;
-        if (planned.examples.length < EXAMPLES_KEPT)
-          planned.examples.push({ line, read: cells[planned.index]!.text.trim().slice(0, 40) });
-      }
+      storeCell(planned, at, read[slot], line, cells[planned.index]!.text);
     });
     this.#texted.forEach((texts, index) => {
       texts?.push(cells[index]!.text.trim());
@@ -479,22 +452,6 @@ export class TableReader {
     this.#lines[at] = line;
     this.#filled = at + 1;
     return end;
-  }
-
-  #value({ column }: PlannedColumn, text: string): number | 'missing' | 'infinite' | undefined {
-    const reading = readNumberCell(text, this.#reading!.marks);
-    if (column.holds === 'moment') {
-      if (reading.kind === 'missing') return 'missing';
-      const { parts, order } = column.moment!;
-      const cell = asciiOf(text.trim());
-      const value = readMoment(cell, 0, cell.length, parts, order);
-      return Number.isNaN(value) ? undefined : value;
-    }
-    return reading.kind === 'number'
-      ? reading.value
-      : reading.kind === 'unreadable'
-        ? undefined
-        : reading.kind;
   }
 
   /** Cells of the record that starts there, or undefined where an open quote runs past what has come. */
@@ -566,29 +523,10 @@ export class TableReader {
   #flush(): void {
     const count = this.#filled;
     if (count === 0) return;
-    const columns: { [Q in ColumnQuantity]?: Float64Array } = {};
-    for (const planned of this.#plan.columns) {
-      const { values, least, most, column, quantity } = planned;
-      const out = values.slice(0, count);
-      if (column.holds === 'number') {
-        for (let at = 0; at < count; at += 1) {
-          const value = out[at]!;
-          if (!(value >= least && value <= most) && standsForNoValue(value)) {
-            out[at] = Number.NaN;
-            planned.noValue += 1;
-          }
-        }
-        const { top, bottom, offset } = column.unit!;
-        if (top !== 1 || bottom !== 1 || offset !== 0) {
-          for (let at = 0; at < count; at += 1) out[at] = ((out[at]! + offset) * top) / bottom;
-        }
-      }
-      columns[quantity] = out;
-    }
     this.#out.push({
       row: this.#rows.slice(0, count),
       line: this.#lines.slice(0, count),
-      columns,
+      columns: siColumns(this.#plan.columns, count),
       texts: this.#texted.map((texts) => texts?.splice(0)),
     });
     this.#rowsRead += count;
@@ -596,53 +534,12 @@ export class TableReader {
   }
 }
 
-function unreadOf({
-  column,
-  index,
-  missing,
-  noValue,
-  infinite,
-  unreadable,
-  examples,
-}: PlannedColumn): UnreadCells {
-  return {
-    column: column.name === '' ? String(index + 1) : column.name,
-    missing,
-    noValue,
-    infinite,
-    unreadable,
-    examples,
-  };
-}
-
-function planOf({ columns, preview, marks }: TableReading, batchRows: number): Plan {
+function planOf({ columns }: TableReading, planned: readonly PlannedColumn[]): Plan {
   const kinds = new Uint8Array(columns.length);
   const slots = new Int32Array(columns.length);
-  const planned: PlannedColumn[] = [];
-  columns.forEach((column, index) => {
-    const { quantity, holds, unit } = column;
-    if (quantity === undefined || (holds === 'number' && unit === undefined) || holds === 'text') return;
-    kinds[index] = holds === 'number' ? NUMBER : MOMENT;
-    slots[index] = planned.length;
-    const seen = preview
-      .map((cells) => readNumberCell(cells[index]!, marks))
-      .flatMap((one) => (one.kind === 'number' && !standsForNoValue(one.value) ? [one.value] : []));
-    const most = unit
-      ? (mostShown(quantity) * unit.bottom) / unit.top - unit.offset
-      : Number.POSITIVE_INFINITY;
-    planned.push({
-      index,
-      column,
-      quantity,
-      values: new Float64Array(batchRows),
-      least: quantity === 'time' ? Number.NEGATIVE_INFINITY : seen.every((value) => value >= 0) ? 0 : -most,
-      most,
-      missing: 0,
-      noValue: 0,
-      infinite: 0,
-      unreadable: 0,
-      examples: [],
-    });
+  planned.forEach(({ index, column }, slot) => {
+    kinds[index] = column.holds === 'number' ? NUMBER : MOMENT;
+    slots[index] = slot;
   });
   return { kinds, columns: planned, slots };
 }

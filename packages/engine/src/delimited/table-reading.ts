@@ -31,6 +31,7 @@ export interface Choice {
 
 /** How a delimited file is read. */
 export interface TableReading {
+  readonly format: 'delimited' | 'json_lines' | 'parquet';
   readonly encoding: Encoding;
   readonly dialect: Dialect;
   readonly marks: NumberMarks;
@@ -169,6 +170,7 @@ export function guessTable(head: Uint8Array, given: GivenReading = {}): Outcome<
   return {
     ok: true,
     value: {
+      format: 'delimited',
       encoding,
       dialect,
       marks: marks.marks,

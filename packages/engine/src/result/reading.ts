@@ -40,6 +40,7 @@ const clockSchema = z
 export const readingSchema = z
   .object({
     says: z.string().describe('What was read and what was not, in one sentence.'),
+    format: z.enum(['delimited', 'json_lines', 'parquet']),
     encoding: z.string().describe('Name of the encoding, such as utf-8 or windows-1252.'),
     byte_order_mark: z.boolean().describe('Whether the file begins with the mark of UTF-8.'),
     delimiter: z.string().describe('The character between cells; empty for one column.'),
@@ -105,6 +106,7 @@ export function stateReading(end: LogEnd | TableEnd): ReadingReport {
   const clock = 'clock' in end ? end.clock : undefined;
   return {
     says: sentence(rowsRead, rejectedCount, rejected),
+    format: reading.format,
     encoding: encoding === 'utf-8-bom' ? 'utf-8' : encoding,
     byte_order_mark: encoding === 'utf-8-bom',
     delimiter: dialect.delimiter,
@@ -133,7 +135,7 @@ export function stateReading(end: LogEnd | TableEnd): ReadingReport {
         }
       : null,
     choices: choicesOf(reading),
-    remarks: 'remarks' in end ? [...end.remarks] : [],
+    remarks: [...end.remarks],
     preview: reading.preview.map((cells, index) => ({
       line: reading.previewLines[index]!,
       cells: [...cells],

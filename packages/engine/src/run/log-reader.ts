@@ -1,12 +1,13 @@
 import {
+  AnyReader,
   type Choice,
   type ColumnQuantity,
   type GivenReading,
   type RejectedLine,
   type TableBatch,
   type TableEnd,
-  TableReader,
   type TableReading,
+  type TableSource,
 } from '../delimited/index.ts';
 import type { Outcome } from '../issue/index.ts';
 import { ClockMender, type ClockRows } from './clock.ts';
@@ -56,13 +57,13 @@ function refusedLog(message: string, accepted: string): Outcome<never> {
 }
 
 /**
- * Reads a log piece by piece, whatever delimited text the logger wrote, into rows in SI whose time rises. Memory does not
+ * Reads a log piece by piece, delimited text of whatever kind the logger wrote, or JSON lines, into rows in SI whose time rises. Memory does not
  * grow with the log.
  *
  * Where a log cannot be read it gives no rows, and `end` says why.
  */
 export class LogReader {
-  readonly #table: TableReader;
+  readonly #table: TableSource;
   readonly #given: GivenReading;
   #clock: ClockMender | undefined;
   #interval: number | undefined;
@@ -75,7 +76,7 @@ export class LogReader {
   /** @param given - what a person says of the log, such as a logger description [record] */
   constructor(given: GivenReading = {}) {
     this.#given = given;
-    this.#table = new TableReader(given);
+    this.#table = new AnyReader(given);
   }
 
   /** How the log is read; undefined until enough of it has come. */
@@ -222,7 +223,7 @@ function clockWords(
 }
 
 function remarksOf(end: TableEnd, clock: ClockMender): readonly string[] {
-  const remarks: string[] = [];
+  const remarks: string[] = [...end.remarks];
   const restarts = clock.notes.filter(({ kind }) => kind === 'set_back').length;
   if (end.headerAgain.length > 0) {
     const lines = end.headerAgain.slice(0, 5).join(', ');

@@ -1,0 +1,166 @@
+import type { ColumnQuantity } from './column-name.ts';
+import type { TableColumn } from './guess-columns.ts';
+import { asciiOf, readMoment } from './moment-cell.ts';
+import { mostShown, standsForNoValue } from './no-value.ts';
+import { type NumberMarks, readNumberCell } from './number-cell.ts';
+import type { TableReading } from './table-reading.ts';
+
+const EXAMPLES_KEPT = 5;
+
+/** Cells of one column that gave no number. */
+export interface UnreadCells {
+  readonly column: string;
+  /** Cells that are empty or hold a word for no value [-]. */
+  readonly missing: number;
+  /** Cells with a number that stands for no value, such as -999 [-]. */
+  readonly noValue: number;
+  /** Cells with an infinite number [-]. */
+  readonly infinite: number;
+  /** Cells that hold something else [-]. */
+  readonly unreadable: number;
+  /** The first that hold something else. */
+  readonly examples: readonly {
+    /** From 1 [-]. */
+    readonly line: number;
+    readonly read: string;
+  }[];
+}
+
+/** A column whose numbers are used, and the numbers of the rows at hand. */
+export interface PlannedColumn {
+  readonly index: number;
+  readonly column: TableColumn;
+  readonly quantity: ColumnQuantity;
+  /** As written; turned into SI when they are given away. */
+  readonly values: Float64Array;
+  /** Numbers as written beyond which one can stand for no value. */
+  readonly least: number;
+  readonly most: number;
+  missing: number;
+  noValue: number;
+  infinite: number;
+  unreadable: number;
+  readonly examples: { line: number; read: string }[];
+}
+
+/** The columns of a reading whose numbers can be brought to SI, with room for so many rows. */
+export function planColumns(
+  { columns, preview, marks }: TableReading,
+  batchRows: number,
+): readonly PlannedColumn[] {
+  return columns.flatMap((column, index): PlannedColumn[] => {
+    const { quantity, holds, unit } = column;
+    if (quantity === undefined || (holds === 'number' && unit === undefined) || holds === 'text') return [];
+    const seen = preview.flatMap((cells) => {
+      const one = readNumberCell(cells[index]!, marks);
+      return one.kind === 'number' && !standsForNoValue(one.value) ? [one.value] : [];
+    });
+    const most = unit
+      ? (mostShown(quantity) * unit.bottom) / unit.top - unit.offset
+      : Number.POSITIVE_INFINITY;
+    const never = quantity === 'time';
+    return [
+      {
+        index,
+        column,
+        quantity,
+        values: new Float64Array(batchRows),
+        least: never ? Number.NEGATIVE_INFINITY : seen.every((value) => value >= 0) ? 0 : -most,
+        most,
+        missing: 0,
+        noValue: 0,
+        infinite: 0,
+        unreadable: 0,
+        examples: [],
+      },
+    ];
+  });
+}
+
+/** What a cell of such a column holds: its number as written, or why there is none. */
+export function readCell(
+  { column }: PlannedColumn,
+  text: string,
+  marks: NumberMarks,
+): number | 'missing' | 'infinite' | undefined {
+  const reading = readNumberCell(text, marks);
+  if (column.holds === 'moment') {
+    if (reading.kind === 'missing') return 'missing';
+    const { parts, order } = column.moment!;
+    const cell = asciiOf(text.trim());
+    const value = readMoment(cell, 0, cell.length, parts, order);
+    return Number.isNaN(value) ? undefined : value;
+  }
+  return reading.kind === 'number' ? reading.value : reading.kind === 'unreadable' ? undefined : reading.kind;
+}
+
+/** Keeps what a cell held, and counts it where it held no number. */
+export function storeCell(
+  planned: PlannedColumn,
+  at: number,
+  value: ReturnType<typeof readCell>,
+  line: number,
+  text: string,
+): void {
+  planned.values[at] = typeof value === 'number' ? value : Number.NaN;
+  if (value === 'missing') planned.missing += 1;
+  else if (value === 'infinite') planned.infinite += 1;
+  else if (value === undefined) {
+    planned.unreadable += 1;
+    if (planned.examples.length < EXAMPLES_KEPT)
+      planned.examples.push({ line, read: text.trim().slice(0, 40) });
+  }
+}
+
+/** The numbers of so many rows in SI, without those that stand for no value. */
+export function siColumns(
+  columns: readonly PlannedColumn[],
+  count: number,
+): { readonly [Q in ColumnQuantity]?: Float64Array } {
+  const si: { [Q in ColumnQuantity]?: Float64Array } = {};
+  for (const planned of columns) {
+    const { values, least, most, column, quantity } = planned;
+    const out = values.slice(0, count);
+    if (column.holds === 'number') {
+      for (let at = 0; at < count; at += 1) {
+        const value = out[at]!;
+        if (!(value >= least && value <= most) && standsForNoValue(value)) {
+          out[at] = Number.NaN;
+          planned.noValue += 1;
+        }
+      }
+      const { top, bottom, offset } = column.unit!;
+      if (top !== 1 || bottom !== 1 || offset !== 0) {
+        for (let at = 0; at < count; at += 1) out[at] = ((out[at]! + offset) * top) / bottom;
+      }
+    }
+    si[quantity] = out;
+  }
+  return si;
+}
+
+/** What cells of each column gave no number. */
+export function unreadCells(columns: readonly PlannedColumn[]): readonly UnreadCells[] {
+  return columns
+    .filter(({ missing, noValue, infinite, unreadable }) => missing + noValue + infinite + unreadable > 0)
+    .map(unreadOf);
+}
+
+function unreadOf({
+  column,
+  index,
+  missing,
+  noValue,
+  infinite,
+  unreadable,
+  examples,
+}: PlannedColumn): UnreadCells {
+  return {
+    column: column.name === '' ? String(index + 1) : column.name,
+    missing,
+    noValue,
+    infinite,
+    unreadable,
+    examples,
+  };
+}
