@@ -12,6 +12,7 @@ export {
   writeLogger,
 } from './logger-description.ts';
 export type { NumberMarks } from './number-cell.ts';
+export { openParquet, type ParquetFile, type ParquetTable } from './parquet-table.ts';
 export type { UnreadCells } from './planned-column.ts';
 export {
   type RejectedLine,

@@ -2,8 +2,9 @@ export { changePoints, noiseOf } from './change-points.ts';
 export { type DepthAlong, depthAlong } from './depth-along.ts';
 export { type ExpectedPass, expectationOf, type RunExpectation } from './expectation.ts';
 export type { Channel, ClockNote, LogBatch } from './log-batch.ts';
-export { type ClockReading, type LogEnd, LogReader } from './log-reader.ts';
+export { type ClockReading, type LogEnd, LogReader, readParquetLog } from './log-reader.ts';
 export type { EventKind, PassRun, RunEvent, RunOutcome, RunTotals, WaySource } from './outcome.ts';
+export { LogParquetWriter } from './parquet-writer.ts';
 export {
   REHEARSAL_CHANNELS,
   type Rehearsal,

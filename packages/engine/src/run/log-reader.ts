@@ -3,6 +3,8 @@ import {
   type Choice,
   type ColumnQuantity,
   type GivenReading,
+  openParquet,
+  type ParquetFile,
   type RejectedLine,
   type TableBatch,
   type TableEnd,
@@ -56,14 +58,8 @@ function refusedLog(message: string, accepted: string): Outcome<never> {
   return { ok: false, issues: [{ code: 'LOG_NOT_READABLE', message, path: '', accepted }] };
 }
 
-/**
- * Reads a log piece by piece, delimited text of whatever kind the logger wrote, or JSON lines, into rows in SI whose time rises. Memory does not
- * grow with the log.
- *
- * Where a log cannot be read it gives no rows, and `end` says why.
- */
-export class LogReader {
-  readonly #table: TableSource;
+/** Makes rows whose time rises of the rows of a table, whatever file it came from. */
+class LogMaker {
   readonly #given: GivenReading;
   #clock: ClockMender | undefined;
   #interval: number | undefined;
@@ -73,29 +69,19 @@ export class LogReader {
   /** Lines of rows that the clock may leave out, by the number of the row; only of rows without a readable time. */
   readonly #untimedLines = new Map<number, number>();
 
-  /** @param given - what a person says of the log, such as a logger description [record] */
-  constructor(given: GivenReading = {}) {
+  constructor(given: GivenReading) {
     this.#given = given;
-    this.#table = new AnyReader(given);
   }
 
-  /** How the log is read; undefined until enough of it has come. */
-  get reading(): TableReading | undefined {
-    return this.#table.reading;
+  /** Takes rows of the table and gives those that are settled. */
+  take(batch: TableBatch, reading: TableReading): readonly LogBatch[] {
+    if (!this.#clock && !this.#failed) this.#begin(batch, reading);
+    return this.#settle(batch, false);
   }
 
-  /** Takes the next bytes and gives the rows that they settle. */
-  push(bytes: Uint8Array): readonly LogBatch[] {
-    return this.#table.push(bytes).flatMap((batch) => this.#settle(batch, false));
-  }
-
-  /** Tells that no more bytes come; gives what is left, and what became of the log. */
-  end(): Outcome<{ readonly batches: readonly LogBatch[]; readonly end: LogEnd }> {
-    const outcome = this.#table.end();
-    if (!outcome.ok) return outcome;
-    const { batches: left, end } = outcome.value;
-    const batches = left.flatMap((batch) => this.#settle(batch, false));
-    batches.push(...this.#settle(undefined, true));
+  /** Tells that no more rows come; gives what is left, and what became of the log. */
+  finish(end: TableEnd): Outcome<{ readonly batches: readonly LogBatch[]; readonly end: LogEnd }> {
+    const batches = this.#settle(undefined, true);
     if (this.#failed) return this.#failed;
     const clock = this.#clock;
     if (clock?.standsStill || this.#rowsRead === 0 || !clock) {
@@ -134,8 +120,7 @@ export class LogReader {
   }
 
   /** Sets clock and channels by the reading, once. */
-  #begin(batch: TableBatch): void {
-    const reading = this.#table.reading!;
+  #begin(batch: TableBatch, reading: TableReading): void {
     const has = (quantity: ColumnQuantity): boolean => batch.columns[quantity] !== undefined;
     this.#channels = SOURCES.flatMap(([channel, quantities]) => {
       const quantity = quantities.find(has);
@@ -167,7 +152,6 @@ export class LogReader {
   }
 
   #settle(batch: TableBatch | undefined, final: boolean): readonly LogBatch[] {
-    if (batch && !this.#clock && !this.#failed) this.#begin(batch);
     if (this.#failed || !this.#clock) return [];
     const rows = batch
       ? this.#rowsOf(batch)
@@ -203,6 +187,74 @@ export class LogReader {
     }
     return { time, row, others: this.#channels.map(([, quantity]) => columns[quantity]!) };
   }
+}
+
+/**
+ * Reads a log piece by piece, delimited text of whatever kind the logger wrote, or JSON lines, into rows in SI whose time
+ * rises. Memory does not grow with the log.
+ *
+ * Where a log cannot be read it gives no rows, and `end` says why.
+ */
+export class LogReader {
+  readonly #table: TableSource;
+  readonly #maker: LogMaker;
+
+  /** @param given - what a person says of the log, such as a logger description [record] */
+  constructor(given: GivenReading = {}) {
+    this.#table = new AnyReader(given);
+    this.#maker = new LogMaker(given);
+  }
+
+  /** How the log is read; undefined until enough of it has come. */
+  get reading(): TableReading | undefined {
+    return this.#table.reading;
+  }
+
+  /** Takes the next bytes and gives the rows that they settle. */
+  push(bytes: Uint8Array): readonly LogBatch[] {
+    return this.#made(this.#table.push(bytes));
+  }
+
+  /** Tells that no more bytes come; gives what is left, and what became of the log. */
+  end(): Outcome<{ readonly batches: readonly LogBatch[]; readonly end: LogEnd }> {
+    const outcome = this.#table.end();
+    if (!outcome.ok) return outcome;
+    const early = this.#made(outcome.value.batches);
+    const made = this.#maker.finish(outcome.value.end);
+    return made.ok
+      ? { ok: true, value: { ...made.value, batches: [...early, ...made.value.batches] } }
+      : made;
+  }
+
+  #made(batches: readonly TableBatch[]): readonly LogBatch[] {
+    return batches.flatMap((batch) => this.#maker.take(batch, this.#table.reading!));
+  }
+}
+
+/**
+ * Reads a log from a Parquet file into rows in SI whose time rises.
+ *
+ * @param file - the file [record], its length and its pieces
+ * @param take - is handed the rows as they settle [function], in the order of the file
+ * @param given - what a person says of the log [record], any part
+ * @returns what became of the log, or why it cannot be read [record]
+ * @source Apache Parquet, as read by hyparquet
+ * @example
+ * typeof readParquetLog // => "function"
+ */
+export async function readParquetLog(
+  file: ParquetFile,
+  take: (batch: LogBatch) => void,
+  given: GivenReading = {},
+): Promise<Outcome<LogEnd>> {
+  const table = await openParquet(file, given);
+  if (!table.ok) return table;
+  const maker = new LogMaker(given);
+  for await (const batch of table.value.batches()) maker.take(batch, table.value.reading).forEach(take);
+  const made = maker.finish(table.value.end());
+  if (!made.ok) return made;
+  made.value.batches.forEach(take);
+  return { ok: true, value: made.value.end };
 }
 
 function clockWords(
