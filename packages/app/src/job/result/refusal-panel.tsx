@@ -56,7 +56,10 @@ function TryButton({ binding }: { readonly binding: Refusal['binding'][number] }
         if (ready) bench.change(edits);
       }}
     >
-      Try it<span class="unseen">: {binding.remedy}</span>
+      Try it
+      <span class="unseen">
+        : <Said sentence={binding.remedy} />
+      </span>
     </button>
   );
 }
