@@ -18,8 +18,13 @@ function isKilled({ file, find, plant, tests }) {
   return status !== 0;
 }
 
+const wanted = process.argv.slice(2);
+const chosen = MUTANTS.filter(
+  ({ what }) => wanted.length === 0 || wanted.some((word) => what.includes(word)),
+);
+
 // Tests that fail on the sources as they are would kill every mutant.
-const all = [...new Set(MUTANTS.flatMap(({ tests }) => tests))];
+const all = [...new Set(chosen.flatMap(({ tests }) => tests))];
 const sound = spawnSync(
   process.execPath,
   [join(ROOT, 'node_modules', 'vitest', 'vitest.mjs'), 'run', '--reporter=dot', ...all],
@@ -30,10 +35,6 @@ if (sound.status !== 0) {
   process.exit(2);
 }
 
-const wanted = process.argv.slice(2);
-const chosen = MUTANTS.filter(
-  ({ what }) => wanted.length === 0 || wanted.some((word) => what.includes(word)),
-);
 let killed = 0;
 for (const mutant of chosen) {
   const dead = isKilled(mutant);

@@ -520,7 +520,7 @@ export const MUTANTS = [
     file: 'packages/engine/src/quantity/format-bound.ts',
     find: "side === 'least' ? Math.ceil(amount / step)",
     plant: "side === 'least' ? Math.floor(amount / step)",
-    tests: ['packages/engine/src/quantity', 'packages/engine/src/plan/easing-steps.test.ts'],
+    tests: ['packages/engine/src/quantity', 'packages/engine/src/plan/easing-words.test.ts'],
   },
   {
     what: 'remedies in metric units whoever reads',

@@ -5,6 +5,7 @@ import {
   type PlanOutcome,
   type PlanResult,
   planJob,
+  processEasings,
   processLimits,
   publishedBelief,
   type RemovalBelief,
@@ -40,6 +41,7 @@ export function planned(job: Job, belief: RemovalBelief = startingBelief(job)): 
   const work = { left: WORK };
   const result = planJob(job, belief, {
     limits: [processLimits(belief.meltingEnergy)],
+    easings: processEasings(job),
     afterCost: afterCostOf(job),
     work,
   });

@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import type { Easing } from '../limit/index.ts';
+import { type Easing, evenly, written } from '../limit/index.ts';
 import { boundOf, say } from '../quantity/index.ts';
 
 const ZERO_C = 273.15;
@@ -21,14 +21,8 @@ export function backFaceEasing(job: Pick<Job, 'heat'>): Easing {
   return {
     constraint: 'back_face',
     unit: 'degC',
-    now: most === undefined ? 0 : Math.round((most - ZERO_C) * 1e6) / 1e6,
-    steps:
-      most === undefined
-        ? []
-        : Array.from(
-            { length: STEPS },
-            (_, step) => Math.round((most - ZERO_C + STEP * (step + 1)) * 1e6) / 1e6,
-          ),
+    now: most === undefined ? 0 : written(most - ZERO_C),
+    steps: most === undefined ? [] : evenly(most - ZERO_C, STEP, STEPS),
     apply: (each, value) => ({ ...each, heat: { ...each.heat, back_face_most: value + ZERO_C } }),
     words: (value) => say`a back face that stands ${boundOf(value + ZERO_C, 'temperature', 'least')}`,
   };

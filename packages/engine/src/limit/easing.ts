@@ -6,6 +6,8 @@ export interface Easing {
   /** Identifier of the constraint that it eases, as limits and misses name it. */
   readonly constraint: string;
   readonly unit: StatedUnit;
+  /** Whether it can free set-ups that were all turned away before their depth was solved. */
+  readonly beforeDepth?: boolean;
   /** What the job says now, in `unit` [see unit]. */
   readonly now: number;
   /** Changes to try, the least first, in `unit` [list]; none: nothing to ease here. */

@@ -1,5 +1,6 @@
 export type { Candidate, LimitFunction } from './candidate.ts';
 export type { Easing } from './easing.ts';
+export { downToNothing, evenly, written } from './easing-steps.ts';
 export {
   type Limit,
   limitSchema,

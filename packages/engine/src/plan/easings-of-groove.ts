@@ -1,9 +1,10 @@
 import type { Job } from '../job/index.ts';
-import type { Easing } from '../limit/index.ts';
+import { downToNothing, type Easing, evenly, written } from '../limit/index.ts';
 import { boundOf, type Sentence, say } from '../quantity/index.ts';
-import { downToNothing, evenly, written } from './easing-steps.ts';
 
 const MM = 1e-3;
+/** What turns set-ups away before their depth is solved. */
+const BEFORE_DEPTH: ReadonlySet<string> = new Set(['width_most', 'width_least', 'root_radius']);
 
 /** What the drawing may give way by, the least dangerous first: width, tolerance, assurance, and the ligament last. */
 export function easingsOfGroove({ groove }: Job): Easing[] {
@@ -15,6 +16,7 @@ export function easingsOfGroove({ groove }: Job): Easing[] {
     words: (metres: number) => Sentence,
   ): Easing => ({
     constraint,
+    beforeDepth: BEFORE_DEPTH.has(constraint),
     unit: 'mm',
     now: written(now / MM),
     steps,

@@ -1,11 +1,7 @@
 import type { Job } from '../job/index.ts';
-import type { Easing } from '../limit/index.ts';
-import { boundOf, type Sentence, say } from '../quantity/index.ts';
-import { currentRangeOf, electrodeName } from '../removal/index.ts';
-import { evenly, written } from './easing-steps.ts';
-
-const PER_MIN = 1e-3 / 60;
-const INCH = 0.0254;
+import { type Easing, evenly, written } from '../limit/index.ts';
+import { boundOf, say } from '../quantity/index.ts';
+import { electrodeName } from '../removal/index.ts';
 
 const LOCK_NAMES: Readonly<Record<keyof Job['locks'], string>> = {
   electrode_diameter: 'electrode',
@@ -26,6 +22,7 @@ export function easingsOfLocks({ locks }: Job): Easing[] {
     };
     return {
       constraint: `locks.${key}`,
+      beforeDepth: true,
       unit: 'locks',
       now: locked.length,
       steps: [locked.length - 1],
@@ -36,6 +33,7 @@ export function easingsOfLocks({ locks }: Job): Easing[] {
   if (locked.length < 2) return each;
   const all: Easing = {
     constraint: 'locks',
+    beforeDepth: true,
     unit: 'locks',
     now: locked.length,
     steps: [0],
@@ -112,6 +110,7 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
     },
     {
       constraint: 'tracks_most',
+      beforeDepth: true,
       unit: 'tracks',
       now: plan.tracks_most,
       steps: evenly(plan.tracks_most, 1, Math.max(0, 20 - plan.tracks_most)),
@@ -121,50 +120,12 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
   ];
 }
 
-/** Electrodes: another size, more of them, a current range where none is published. */
-export function easingsOfElectrodes({ kit }: Job, missed: ReadonlySet<string>): Easing[] {
-  const withElectrodes = (job: Job, electrodes: Job['kit']['electrodes']): Job => ({
-    ...job,
-    kit: { ...job.kit, electrodes },
-  });
-  const sizes = [5 / 16, 3 / 8, 1 / 2, 5 / 8, 3 / 4]
-    .map((inches) => inches * INCH)
-    .filter((size) => !kit.electrodes.some((electrode) => Math.abs(electrode.diameter - size) < 0.4e-3))
-    .map((diameter): Easing => {
-      const { current_least: _least, current_most: _most, ...plain } = kit.electrodes[0]!;
-      return {
-        constraint: 'electrode_diameter',
-        unit: 'mm',
-        now: written(Math.max(...kit.electrodes.map((each) => each.diameter)) * 1000),
-        steps: [written(diameter * 1000)],
-        apply: (job) => withElectrodes(job, [...job.kit.electrodes, { ...plain, diameter, count: 1000 }]),
-        words: () => `an electrode of ${electrodeName(diameter)}`,
-      };
-    });
-  const unknown = kit.electrodes.filter((electrode) => currentRangeOf(electrode) === undefined);
-  const ranges = unknown.map((electrode): Easing => {
-    // As many amperes per area as the published middle sizes carry.
-    const most = Math.round((electrode.diameter / 0.0127) ** 2 * 1000);
-    const least = Math.round(0.6 * most);
-    return {
-      constraint: 'electrode_current',
-      unit: 'A',
-      now: 0,
-      steps: [most],
-      apply: (job) =>
-        withElectrodes(
-          job,
-          job.kit.electrodes.map((each) =>
-            each === electrode ? { ...each, current_least: least, current_most: most } : each,
-          ),
-        ),
-      words: () =>
-        `stating the current range of the ${electrodeName(electrode.diameter)} electrode (no published range covers its size; one of about ${least} A to ${most} A)`,
-    };
-  });
-  const stock = kit.electrodes.map(
+/** More electrodes of a size that runs short. */
+export function easingsOfStock({ kit }: Job, missed: ReadonlySet<string>): Easing[] {
+  return kit.electrodes.map(
     (electrode, index): Easing => ({
       constraint: 'electrode_stock',
+      beforeDepth: true,
       unit: 'electrodes',
       now: electrode.count,
       steps: missed.has('electrode_stock')
@@ -173,70 +134,17 @@ export function easingsOfElectrodes({ kit }: Job, missed: ReadonlySet<string>): 
             ...[1.5, 2, 3, 5, 10, 30, 100].map((factor) => Math.ceil(Math.max(8, electrode.count) * factor)),
           ]
         : [],
-      apply: (job, value) =>
-        withElectrodes(
-          job,
-          job.kit.electrodes.map((each, place) => (place === index ? { ...each, count: value } : each)),
-        ),
+      apply: (job, value) => ({
+        ...job,
+        kit: {
+          ...job.kit,
+          electrodes: job.kit.electrodes.map((each, place) =>
+            place === index ? { ...each, count: value } : each,
+          ),
+        },
+      }),
       words: (value) =>
         `${value} electrodes of ${electrodeName(electrode.diameter)} in stock (the job states ${electrode.count})`,
     }),
   );
-  return [...sizes, ...ranges, ...stock];
-}
-
-/** Sources and carriage. */
-export function easingsOfMachines({ kit }: Job): Easing[] {
-  const ranges = kit.electrodes.flatMap((electrode) => currentRangeOf(electrode) ?? []);
-  const mostUsable = Math.max(kit.current.most, ...ranges.map((range) => range.most));
-  const leastUsable = Math.min(kit.current.least, ...ranges.map((range) => range.least));
-  const withKit = (job: Job, key: 'current' | 'travel', end: 'least' | 'most', value: number): Job => ({
-    ...job,
-    kit: { ...job.kit, [key]: { ...job.kit[key], [end]: value } },
-  });
-  const travel = (
-    end: 'least' | 'most',
-    steps: readonly number[],
-    words: (value: number) => Sentence,
-  ): Easing => ({
-    constraint: `travel_${end}`,
-    unit: 'mm/min',
-    now: written(kit.travel[end] / PER_MIN),
-    steps,
-    apply: (job, value) => withKit(job, 'travel', end, value * PER_MIN),
-    words,
-  });
-  return [
-    {
-      constraint: 'source_current_most',
-      unit: 'A',
-      now: kit.current.most,
-      steps: evenly(kit.current.most, 50, Math.max(0, Math.ceil((mostUsable - kit.current.most) / 50))),
-      apply: (job, value) => withKit(job, 'current', 'most', value),
-      words: (value) => `power sources that give ${value} A`,
-    },
-    {
-      constraint: 'source_current_least',
-      unit: 'A',
-      now: kit.current.least,
-      steps:
-        leastUsable < kit.current.least
-          ? [0.8, 0.6, 0.4, 0.2].map((factor) => Math.round(kit.current.least * factor))
-          : [],
-      apply: (job, value) => withKit(job, 'current', 'least', value),
-      words: (value) => `a power source that goes down to ${value} A`,
-    },
-    travel(
-      'most',
-      evenly(kit.travel.most / PER_MIN, 100, 40),
-      (value) => say`a carriage that travels at ${boundOf(value * PER_MIN, 'speed', 'least')}`,
-    ),
-    travel(
-      'least',
-      [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2].map((factor) =>
-        written((kit.travel.least * factor) / PER_MIN),
-      ),
-      (value) => say`a carriage that travels as slowly as ${boundOf(value * PER_MIN, 'speed', 'most')}`,
-    ),
-  ];
 }

@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { metalOf } from '../material/index.ts';
 import { sentenceText } from '../quantity/index.ts';
-import { processLimits, publishedBelief, type RemovalBelief } from '../removal/index.ts';
+import { processEasings, processLimits, publishedBelief, type RemovalBelief } from '../removal/index.ts';
 import type { PlanOutcome } from './outcome.ts';
 import { type PlanResult, planJob } from './plan-job.ts';
 import type { AfterCostFunction } from './whole-cost.ts';
@@ -16,6 +16,7 @@ export function planOf(job: Job, afterCost?: AfterCostFunction): PlanResult {
   const belief = beliefOf(job);
   return planJob(job, belief, {
     limits: [processLimits(belief.meltingEnergy)],
+    easings: processEasings(job),
     ...(afterCost !== undefined && { afterCost }),
   });
 }

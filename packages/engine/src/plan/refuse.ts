@@ -1,12 +1,7 @@
 import type { Easing } from '../limit/index.ts';
 import { capitalised, say } from '../quantity/index.ts';
 import { easingsOfGroove } from './easings-of-groove.ts';
-import {
-  easingsOfElectrodes,
-  easingsOfLocks,
-  easingsOfMachines,
-  easingsOfMeasuring,
-} from './easings-of-kit.ts';
+import { easingsOfLocks, easingsOfMeasuring, easingsOfStock } from './easings-of-kit.ts';
 import { shopsOf } from './kept-shops.ts';
 import type { Miss } from './miss.ts';
 import type { Binding, Refusal } from './outcome.ts';
@@ -34,13 +29,6 @@ const BEFORE_SOLVING: ReadonlySet<string> = new Set([
   'width_least',
   'width_most',
 ]);
-/** What can free a job whose set-ups were all turned away before their depth was solved. */
-const BEFORE_DEPTH: ReadonlySet<string> = new Set([
-  ...BEFORE_SOLVING,
-  'electrode_diameter',
-  'electrode_stock',
-  'tracks_most',
-]);
 
 /**
  * Explains why there is no plan: what single change of the job or the kit, as small as can be, would make one; where
@@ -55,8 +43,7 @@ export function refuse(input: SearchTask, found: SearchResult, handedIn: readonl
   const ofKit = [
     ...easingsOfLocks(job),
     ...easingsOfMeasuring(job),
-    ...easingsOfElectrodes(job, missed),
-    ...easingsOfMachines(job),
+    ...easingsOfStock(job, missed),
     ...handedIn,
   ];
   // What was missed by name most likely frees the job: it is tried before the work allowed runs out.
@@ -67,7 +54,7 @@ export function refuse(input: SearchTask, found: SearchResult, handedIn: readonl
     ...easingsOfGroove(job),
   ];
   const easings = early
-    ? all.filter(({ constraint }) => BEFORE_DEPTH.has(constraint) || constraint.startsWith('locks'))
+    ? all.filter(({ beforeDepth }) => beforeDepth)
     : all.filter(({ constraint }) => constraint !== 'root_radius' || missed.has('root_radius'));
   const { seed } = job.plan;
   const quick: SearchTask = {

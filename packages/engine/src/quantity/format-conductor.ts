@@ -8,8 +8,8 @@ const KCMIL = (Math.PI / 4) * (0.0254 ** 2 / 1e6) * 1000;
  * Writes the size of a conductor as the trade of a system names it, with the other's name in brackets.
  *
  * @param area - area of one conductor [m2], above 0
- * @param units - the reader's units
- * @returns its name: a wire gauge or kcmil, and square millimetres
+ * @param units - the reader's units [text], inch or metric
+ * @returns its name: a wire gauge or kcmil, and square millimetres [text]
  * @source ASTM B258 (memory) for wire gauges; the circular mil by definition
  * @example
  * formatConductor(107.2193e-6, 'inch') // => "4/0 AWG (107 mm²)"

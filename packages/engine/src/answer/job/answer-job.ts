@@ -6,7 +6,7 @@ import { kitLimits, type ReadKit } from '../../kit/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { type Metal, metalOf, thermalOf } from '../../material/index.ts';
 import { type PlanOutcome, type PlanResult, type PlanWithin, planAlone, planJob } from '../../plan/index.ts';
-import { processLimits, type RemovalBelief } from '../../removal/index.ts';
+import { processEasings, processLimits, type RemovalBelief } from '../../removal/index.ts';
 import { type Answer, type SupplyOutcome, statePlan, stateSupply } from '../../result/index.ts';
 import { beliefOfJob } from '../knowledge/belief-of-job.ts';
 import { answerSupply } from '../supply/answer-supply.ts';
@@ -110,7 +110,7 @@ function withinOf(job: Job, { meltingEnergy }: RemovalBelief): PlanWithin {
       // only a job that says what its back face stands has it worked out
       ...(job.heat.back_face_most === undefined ? [] : [heatLimits(metal, meltingEnergy)]),
     ],
-    easings: [backFaceEasing(job)],
+    easings: [...processEasings(job), backFaceEasing(job)],
     afterCost: afterCostOf(job),
   };
 }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parseAmount, sentenceText } from '../quantity/index.ts';
+import { processEasings } from '../removal/index.ts';
 import { easingsOfGroove } from './easings-of-groove.ts';
-import { easingsOfMachines, easingsOfMeasuring } from './easings-of-kit.ts';
+import { easingsOfMeasuring } from './easings-of-kit.ts';
 import { testJob } from './test-job.test-support.ts';
 
 const { job } = testJob({
@@ -13,7 +14,7 @@ const { job } = testJob({
   },
 });
 const SYSTEMS = ['metric', 'inch'] as const;
-const TOLD = [...easingsOfGroove(job), ...easingsOfMeasuring(job), ...easingsOfMachines(job)].filter(
+const TOLD = [...easingsOfGroove(job), ...easingsOfMeasuring(job), ...processEasings(job)].filter(
   ({ unit, steps }) => steps.length > 0 && (unit === 'mm' || unit === 'mm/min'),
 );
 
