@@ -121,4 +121,11 @@ export const PAGES: readonly PageEntry[] = [
     named: true,
     load: async () => (await import('../pages/knowledge/page.tsx')).KnowledgePage,
   },
+  {
+    place: 'shop',
+    title: 'Glossary',
+    of: 'shop',
+    end: 'glossary',
+    load: async () => (await import('../pages/glossary/page.tsx')).GlossaryPage,
+  },
 ];

@@ -22,6 +22,7 @@ export { defaultText, fieldOf } from './default-words.ts';
 export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';
 export { driftWords } from './drift-words.ts';
 export { actionText, gaugePlaces, readingText } from './gauge-words.ts';
+export { GLOSSARY } from './glossary.ts';
 export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
 export { jobWords } from './job-words.ts';
 export { knowledgeWords } from './knowledge-words.ts';
