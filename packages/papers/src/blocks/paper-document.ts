@@ -16,6 +16,8 @@ export interface HeadingBlock {
   readonly below?: readonly string[];
   /** A code beside a title, which a telephone reads. */
   readonly code?: PaperCode;
+  /** Whether it begins a new page. */
+  readonly new_page?: true;
 }
 
 /** A code to be read by a machine, and what it holds in words. */

@@ -7,7 +7,9 @@ import { boundUnits } from '../words/index.ts';
 export function blockToHtml(block: PaperBlock): string {
   switch (block.kind) {
     case 'heading':
-      return block.level === 1 ? titleToHtml(block) : `<h2>${escapeMarkup(block.text)}</h2>`;
+      return block.level === 1
+        ? titleToHtml(block)
+        : `<h2${block.new_page === true ? ' class="new-page"' : ''}>${escapeMarkup(block.text)}</h2>`;
     case 'paragraph':
       return `<p class="${block.tone}" dir="auto">${worded(block.text)}</p>`;
     case 'figures':

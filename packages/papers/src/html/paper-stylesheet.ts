@@ -97,6 +97,7 @@ ${Object.entries(MARK_STYLES)
   .paper-letter.paper-many { page: letter-many; min-height: 0; }
   tr, li, figure, .figures, .fields > div, .signatures { break-inside: avoid; }
   h2, caption { break-after: avoid; }
+  h2.new-page { break-before: page; }
   .mark, .figures.big > div { print-color-adjust: exact; }
 }
 `.trimStart();

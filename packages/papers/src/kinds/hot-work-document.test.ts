@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { answerHazard, answerJob, readJob, readKit } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import type { PaperBlock } from '../blocks/index.ts';
+import { pdfContent } from '../pdf/pdf-text.test-data.ts';
+import { renderPdf } from '../pdf/render-pdf.ts';
 import { hotWorkDocument } from './hot-work-document.ts';
 
 const example = (name: string): string =>
@@ -60,10 +62,28 @@ describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (un
     const hand = blocks.flatMap((block) => (block.kind === 'table' && block.hand ? [block] : []));
     expect(hand.map(({ caption }) => caption)).toEqual([
       'Before the first arc',
-      'Fire watch, during and after',
+      expect.stringContaining(`for ${report.fire_zone.watch_min} min after`),
     ]);
+    // a round every ten minutes of the watch, and some while the arc burns
+    expect(hand[1]!.rows.length).toBeGreaterThan(report.fire_zone.watch_min / 10);
     const signatures = blocks.find((block) => block.kind === 'signatures');
     expect(signatures?.roles).toContain('Fire watch');
+  });
+
+  it('is a permit on its first page, signed there, with checks and rules behind it', async () => {
+    const { pages } = pdfContent(await renderPdf(paper));
+    const kinds = paper.blocks.map((block) =>
+      block.kind === 'heading' && block.new_page === true ? 'page' : block.kind,
+    );
+    const first = kinds.slice(0, kinds.indexOf('page'));
+    expect(first.at(-1)).toBe('signatures');
+    expect(first).not.toContain('table');
+    expect(kinds.filter((kind) => kind === 'page')).toHaveLength(2);
+    // the permit keeps to one page, and so do checks and watch
+    const { pages: alone } = pdfContent(
+      await renderPdf({ ...paper, blocks: paper.blocks.slice(0, kinds.lastIndexOf('page')) }),
+    );
+    expect([alone, pages >= 3]).toEqual([2, true]);
   });
 
   it('has a text in every cell of every table', () => {

@@ -24,8 +24,10 @@ import { breachTexts, jobWords, shadeFigure } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
-/** Rows for the rounds of the fire watch [-]. */
-const ROUNDS = 3;
+/** Time between two rounds of the fire watch [min], and rows for those while the arc burns [-] (judgement). */
+const ROUND = 10;
+const ROUNDS_DURING = 4;
+const ROUNDS_MOST = 16;
 
 /** Makes the hot-work and hazard sheet, with places for permit, checks, watch and signatures; it permits nothing. */
 export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): PaperDocument {
@@ -36,7 +38,7 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
     above: 'Hot-work and hazard sheet · air carbon-arc gouging',
     below: [jobWords(read.job, units)],
     one_page: false,
-    roles: ['Permit issued by', 'Operator', 'Fire watch', 'Responsible engineer'],
+    roles: [],
     blocks: [
       { kind: 'paragraph', tone: 'lead', text: report.defers },
       {
@@ -52,9 +54,14 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
       ...breachBlocks(report, units),
       { kind: 'figures', size: 'big', items: figures(report, units) },
       ...zoneBlocks(report, subject, units),
+      {
+        kind: 'signatures',
+        roles: ['Permit issued by', 'Operator', 'Fire watch', 'Responsible engineer'],
+      },
+      { kind: 'heading', level: 2, text: 'Checks and fire watch', new_page: true },
       checksBefore(report),
-      watchRounds(),
-      { kind: 'heading', level: 2, text: 'Cautions' },
+      watchRounds(report),
+      { kind: 'heading', level: 2, text: 'Annex: what it rests on', new_page: true },
       { kind: 'list', tone: 'caution', items: report.cautions },
       ...report.noise.map((crew) => noiseTable(crew, units)),
       ...report.noise.map(
@@ -187,10 +194,12 @@ function checksBefore({ setting }: HazardReport): TableBlock {
   };
 }
 
-function watchRounds(): TableBlock {
+/** Enough rows for the watch that is asked for. */
+function watchRounds({ fire_zone: { watch_min } }: HazardReport): TableBlock {
+  const after = Math.ceil(watch_min / ROUND);
   return {
     kind: 'table',
-    caption: 'Fire watch, during and after',
+    caption: `Fire watch, during and for ${watch_min} min after: a round every ${ROUND} min or as the permit asks`,
     hand: true,
     columns: [
       { title: 'Time', align: 'start', weight: 0.6, hand: true },
@@ -198,6 +207,6 @@ function watchRounds(): TableBlock {
       { title: 'Seen', align: 'start', weight: 1.4, hand: true },
       { title: 'Watch', align: 'start', weight: 1, hand: true },
     ],
-    rows: Array.from({ length: ROUNDS }, () => ['', '', '', '']),
+    rows: Array.from({ length: Math.min(ROUNDS_MOST, ROUNDS_DURING + after) }, () => ['', '', '', '']),
   };
 }

@@ -48,7 +48,11 @@ export function runRecordDocument(subject: PaperSubject, options: PaperOptions):
       { kind: 'paragraph', tone: 'plain', text: plateWords(read, units) },
       ...(plan === undefined
         ? refusalBlocks(read, answer, units)
-        : [passesRun(plan, readings, units), ...changes(plan, readings, units)]),
+        : [
+            ...(readings === undefined ? gaugeLines(plan) : []),
+            passesRun(plan, readings, units),
+            ...changes(plan, readings, units),
+          ]),
       events(readings, units),
       crew(readings),
       ...(readings?.note === undefined
@@ -59,6 +63,36 @@ export function runRecordDocument(subject: PaperSubject, options: PaperOptions):
           ]),
     ],
   });
+}
+
+/** Lines for what is gauged on the way, and the travel that is set by it from the card's table. */
+function gaugeLines(plan: Plan): TableBlock[] {
+  const places = [
+    ...(plan.trial === undefined
+      ? []
+      : [{ at: 'after the trial cut', stations: plan.trial.stations.length }]),
+    ...(plan.run_in === undefined
+      ? []
+      : [{ at: 'after the first stretch', stations: plan.run_in.stations.length }]),
+    ...plan.gauge_stops.map(({ after_layer, stations }) => ({ at: `after layer ${after_layer}`, stations })),
+  ];
+  if (places.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'Gauged on the way, and what was set by it from the table of the card',
+      hand: true,
+      columns: [
+        { title: 'When', align: 'start', weight: 1.2, strong: true },
+        { title: 'Stations', align: 'end', weight: 0.6 },
+        { title: 'Readings, one by one', align: 'start', weight: 2, hand: true },
+        { title: 'Mean', align: 'start', weight: 0.7, hand: true },
+        { title: 'Travel set', align: 'start', weight: 1, hand: true },
+        { title: 'By', align: 'start', weight: 0.8, hand: true },
+      ],
+      rows: places.map(({ at, stations }) => [at, String(stations), '', '', '', '']),
+    },
+  ];
 }
 
 /** What the card asks for beside what was read, pass by pass; passes that were run beyond the plan come last. */

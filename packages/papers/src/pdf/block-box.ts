@@ -74,7 +74,11 @@ function stackBox(boxes: readonly Box[], gapBefore: number, paint: Paint): Box {
 function headingBox(heading: HeadingBlock, width: number, paint: Paint): Box {
   if (heading.level === 2) {
     const style = { size: 8.5, weight: 'bold', colour: INK, tag: 'H2' } as const;
-    return { ...textBox(heading.text, width, style, paint), keepsWithNext: true };
+    return {
+      ...textBox(heading.text, width, style, paint),
+      keepsWithNext: true,
+      startsPage: heading.new_page === true,
+    };
   }
   const code = heading.code === undefined ? undefined : codeDrawing(heading.code.content, heading.code.words);
   if (code === undefined) return titleBox(heading, width, paint);

@@ -80,6 +80,7 @@ function paged(boxes: readonly Box[], gap: number, room: number): Box[][] {
   };
   boxes.forEach((whole, index) => {
     let box = whole;
+    if (whole.startsPage === true && used > 0) turn();
     for (;;) {
       const left = room - used + 0.01;
       if (box.height + following(box, boxes[index + 1], gap) <= left) break;
