@@ -29,15 +29,18 @@ export function afterCostOf(job: Job): (section: GrooveSection) => AfterCost {
   const practice = costPracticeOf(job);
   const before = job.after.set_up_time + job.after.commissioning_time;
   return (section) => {
-    const steps = afterWork(section, practice, USUAL_FACTORS);
-    return {
-      cost: before * practice.crew + steps.reduce((sum, step) => sum + moneyOf(step), 0),
-      time: before + steps.reduce((sum, step) => sum + step.time, 0),
-    };
+    let [cost, time] = [before * practice.crew, before];
+    for (const step of afterWork(section, practice, USUAL_FACTORS)) {
+      cost += moneyOf(step);
+      time += step.time;
+    }
+    return { cost, time };
   };
 }
 
 /** All money of a step, in the job's currency. */
 export function moneyOf({ money }: StepWork): number {
-  return Object.values(money).reduce((sum, part) => sum + part, 0);
+  let sum = 0;
+  for (const part in money) sum += money[part as keyof typeof money]!;
+  return sum;
 }

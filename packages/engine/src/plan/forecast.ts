@@ -58,8 +58,6 @@ export interface ForecastTask extends Omit<TableTask, 'way'> {
 export const QUICK_MOST = 0.02;
 /** Row width of a table in standard deviations of its readings, as a uniform error [-]. */
 const ROW_ERROR = (2 * 2.8) / 14 / Math.sqrt(12);
-/** Rounds of the target against the spread that depends on it [-]. */
-const ROUNDS = 1;
 
 /** Quantiles of the few chances that a search asks for, over and over. */
 const quantiles = new Map<number, number>();
@@ -80,12 +78,10 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
   const z = quantileAt(demand.assurance);
   const zLigament = quantileAt(demand.ligamentAssurance);
   const { tracks } = rig.pattern;
-  let logTarget = Math.log(Math.sqrt(required * Math.max(required, most)));
-  let margins = marginsOf(task, way, Math.exp(logTarget), z);
-  for (let round = 0; round < ROUNDS; round += 1) {
-    logTarget = Math.log(required) + margins.below;
-    margins = marginsOf(task, way, Math.exp(logTarget), z);
-  }
+  // The spread depends a little on the depth that is aimed at, and that on the spread: a rough look says where.
+  const rough = marginsOf(task, way, Math.sqrt(required * Math.max(required, most)), z, true);
+  const margins = marginsOf(task, way, required * Math.exp(rough.below), z);
+  const logTarget = Math.log(required) + margins.below;
   const target = Math.exp(logTarget);
   const toMost = Math.log(most) - logTarget - margins.above;
   const toLigament = Math.log(mostForLigament) - logTarget - margins.above - (zLigament - z) * margins.spread;
@@ -194,12 +190,14 @@ interface Margins {
   readonly left: number;
 }
 
-function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number): Margins {
+/** The margins of a way at a target; roughly: without what tables and the ends of the travel do to them. */
+function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number, roughly = false): Margins {
   const { law, rig, passLength, readingSd, demand } = task;
   const { tracks } = rig.pattern;
   const { tryout, shares, stops } = way;
   const { pass, seam } = law.levels;
-  const energy = heldEnergy(rig, energyForCut(law, rig, Math.max(...shares) * target));
+  const largest = Math.max(...shares);
+  const energy = heldEnergy(rig, energyForCut(law, rig, largest * target));
   const prior = commonCovariance(law, energy, energy, rig.angleTerm);
   const extremes = extremesOf(task.paths(passLength));
   let common = prior;
@@ -207,22 +205,25 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
   let quick = 0;
   let z = wanted;
   if (tryout !== undefined) {
-    const depth = (tryout.kind === 'run_in' ? RUN_IN_SHARE : Math.max(...shares)) * target;
+    const depth = (tryout.kind === 'run_in' ? RUN_IN_SHARE : largest) * target;
     const reading = readingVariance(task, tryout, depth);
     const error = reading + ROW_ERROR ** 2 * (prior + reading);
     common = (prior * error) / (prior + error);
     known = prior - common;
-    const asked = askedAfter(task, way, target, Math.sqrt(prior + reading));
-    quick = asked.quick;
-    // Where a table says to stop and ask, the depth is not reached: the other shops must make up for them.
-    if (stops === 0) z = normalQuantile(Math.min(SURE, demand.assurance + asked.share));
+    if (!roughly) {
+      const asked = askedAfter(task, way, target, Math.sqrt(prior + reading));
+      quick = asked.quick;
+      // Where a table says to stop and ask, the depth is not reached: the other shops must make up for them.
+      if (stops === 0) z = normalQuantile(Math.min(SURE, demand.assurance + asked.share));
+    }
   }
   const last = shares.length - 1;
   let own = 0;
   let more = { below: 0, above: 0, mean: 1, left: 0 };
-  const weight = seam * (tryout?.kind === 'run_in' ? 1 : courseWeight(shares));
+  const ofCourse = courseWeight(shares);
+  const weight = seam * (tryout?.kind === 'run_in' ? 1 : ofCourse);
   if (stops === 0) {
-    own = (pass * courseWeight(shares)) ** 2 + ((1 - shares[0]!) * LATER_PASS_SD) ** 2;
+    own = (pass * ofCourse) ** 2 + ((1 - shares[0]!) * LATER_PASS_SD) ** 2;
   } else {
     let sum = 0;
     const targets = shares.map((share) => {
@@ -231,7 +232,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
     });
     const state = beforeStop(task, way, last, targets, energy);
     const station = stationVariance(passLength, way.stations, law.seamRange);
-    const error = Math.hypot(readingSd / Math.sqrt(way.stations), seam * state.depth * Math.sqrt(station));
+    const error = Math.sqrt(readingSd ** 2 / way.stations + (seam * state.depth) ** 2 * station);
     const variance = state.own + (error / state.depth) ** 2;
     const row = ROW_ERROR ** 2 * (state.common + variance);
     const part = shares[last]!;
@@ -245,14 +246,16 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
     const plain = z * Math.sqrt(common + own + (weight * extremes.sd) ** 2);
     const floorSd = Math.sqrt(state.common + state.own);
     // The cut before the last was set by a reading too: what it was changed by is not known to the table.
-    const before = stops > 1 ? beforeStop(task, way, last - 1, targets, energy) : undefined;
+    const before = stops > 1 && !roughly ? beforeStop(task, way, last - 1, targets, energy) : undefined;
     const changed =
       before === undefined
         ? 0
         : (Math.sqrt(before.common + before.own) * before.depth) / (state.depth - before.depth);
     const least = cutAtQuickest(law, rig) / target;
     // Without that there is no room already, and the closer look is spared.
-    if (Math.log(task.most / task.required) - 2 * (plain + weight * extremes.mean) > NO_ROOM) {
+    const room =
+      !roughly && Math.log(task.most / task.required) - 2 * (plain + weight * extremes.mean) > NO_ROOM;
+    if (room) {
       const after = marginsAfterStop(
         {
           floor: state.depth / target,
@@ -281,7 +284,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number)
     const spread = Math.sqrt(common + own + (weight * extremes.sd) ** 2);
     const margin = z * spread + weight * extremes.mean;
     const above =
-      tryout === undefined && stops === 0
+      tryout === undefined && stops === 0 && !roughly
         ? underCeiling(task, way, target, { above: margin, spread, along: weight * extremes.mean, z })
         : margin + more.above;
     return { below: margin + more.below, above, spread, known, quick, mean: more.mean, left: more.left };

@@ -17,7 +17,8 @@ const ROOM = 0.01;
  */
 export function worthMeasuring({ forecast: task, solved }: Feasible): MeasuringWorth[] {
   const { job } = task;
-  const now = bestOf(task);
+  const layers = solved.setup.way.shares.length;
+  const now = bestOf(task, layers);
   if (now === undefined) return [];
   const { gauge, trial } = job.kit;
   const withKit = (change: Partial<Job['kit']>): ForecastTask => ({
@@ -53,18 +54,19 @@ export function worthMeasuring({ forecast: task, solved }: Feasible): MeasuringW
     }
   }
   return options.map(([what, changed]) => {
-    const then = bestOf(changed) ?? now;
+    const then = bestOf(changed, layers) ?? now;
     const better = meritBy(then.merit, job.plan.objective) <= meritBy(now.merit, job.plan.objective);
     const saved = (key: 'cost' | 'time'): number => (better ? now.merit[key] - then.merit[key] : 0);
     return { what, cost: saved('cost'), time: saved('time') };
   });
 }
 
-/** The best forecast among the ways of one rig. */
-function bestOf(task: ForecastTask): Forecast | undefined {
+/** The best forecast among the ways of one rig with no more layers than the plan: what is known better never asks for more. */
+function bestOf(task: ForecastTask, layersMost: number): Forecast | undefined {
   const { objective } = task.job.plan;
   let best: Forecast | undefined;
-  for (const { ways } of wayFamilies(task.job, task.rig.pattern.tracks, task.passLength)) {
+  for (const { ways, layers } of wayFamilies(task.job, task.rig.pattern.tracks, task.passLength)) {
+    if (layers > layersMost) continue;
     for (const way of ways) {
       const each = forecast(task, way);
       if (each.slack < ROOM || each.outOfRange !== 0) continue;
