@@ -8,6 +8,7 @@ import { type Miss, type MissNote, missChance } from './miss.ts';
 import type { Pattern } from './pattern.ts';
 import { BEYOND, type Prospect, type ProspectQuestion, prospectsOf, prospectWith } from './prospect.ts';
 import type { SearchInput, SearchTask } from './search-task.ts';
+import type { ShopDraws } from './shop-draws.ts';
 import { type Solved, type SolveTask, solve, triedAgain, triedAt } from './solve.ts';
 import { kindOfWay, type Way } from './way.ts';
 import { waysNear } from './ways.ts';
@@ -28,6 +29,9 @@ const GUARDS = [0.12, 0.2, 0.3, 0.4, 0.5] as const;
 const HOPELESS = 0.03;
 /** How much better than forecast a way may come out [-]: what is forecast worse than that is not tried. */
 const FORECAST_ERROR = 0.015;
+/** How much better a way may come out in many shops than in few, and in all than in many [-]. */
+const SCOUT_ERROR = 0.01;
+const SOLVE_ERROR = 0.003;
 /** Gain from which on a nearby way takes the place of the one found [-]. */
 const NEAR_GAIN = 1e-3;
 /** Looks and solutions spent on one more set-up to compare with [-]. */
@@ -123,10 +127,10 @@ export function search(within: SearchTask): SearchResult {
       if (input.firstOnly) return (seen === undefined ? 10 : 0) - each.forecast.slack;
       return seen === undefined
         ? meritBy(each.forecast.merit, objective) * (1 - FORECAST_ERROR)
-        : meritBy(seen.merit, objective);
+        : meritBy(seen.merit, objective) * (1 - SCOUT_ERROR);
     };
   /** Looks at a way in few shops, or, once it was looked at, solves it; what works is kept. */
-  const tryOut = (next: Prospect): Feasible | undefined => {
+  const tryOut = (next: Prospect, isWorse?: IsWorse): Feasible | undefined => {
     const seen = scouted.get(next);
     if (seen === undefined) {
       const scout = scoutOf(input, next, miss);
@@ -135,7 +139,7 @@ export function search(within: SearchTask): SearchResult {
       return undefined;
     }
     settled.add(next);
-    const outcome = settle(input, next, seen.logTarget, miss);
+    const outcome = settle(input, next, seen.logTarget, miss, isWorse);
     if (outcome.feasible !== undefined) feasible.push(outcome.feasible);
     else if (outcome.limitedBy !== undefined) lowered(next, outcome.limitedBy);
     return outcome.feasible;
@@ -176,7 +180,8 @@ export function search(within: SearchTask): SearchResult {
         complete = false;
         break;
       }
-      const found = tryOut(next);
+      const than = best === undefined ? far : meritBy(best.merit, objective);
+      const found = tryOut(next, (merit) => meritBy(merit, objective) * (1 - SOLVE_ERROR) > than);
       if (found === undefined) continue;
       best = leastBy([found, ...(best ? [best] : [])], (each) => meritBy(each.merit, objective));
       if (input.firstOnly) break;
@@ -214,6 +219,9 @@ export function search(within: SearchTask): SearchResult {
   }
   return { feasible, misses: [...misses.values()].sort((a, b) => a.size - b.size), complete };
 }
+
+/** Whether what a way takes in the shops that it was solved in is too much for it to be wanted. */
+type IsWorse = (merit: Merit) => boolean;
 
 /** What a lower current might mend. */
 type LimitedBy = 'travel' | 'kit';
@@ -295,23 +303,23 @@ function scoutOf(input: SearchInput, prospect: Prospect, miss: MissNote): Scoute
   const solved = solve(task, prospect.forecast, input.scouts, HOPELESS);
   const hopeless = solved.shortfall > HOPELESS;
   if (hopeless) missChance(solved.chances, task.demand, solved.shortfall, miss);
-  const effort = effortOf(solved.setup, solved.outcomes, input.scouts, input.job, task.run);
+  const merit = hopeless ? prospect.forecast.merit : meritIn(input, prospect, solved, input.scouts);
+  return { hopeless, atQuickest: atQuickest(solved), logTarget: solved.logTarget, merit };
+}
+
+/** What a way takes on the mean over the shops that it was run in. */
+function meritIn(
+  { job, afterCost }: SearchInput,
+  { task }: Prospect,
+  { setup, outcomes }: Solved,
+  shops: ShopDraws,
+): Merit {
+  const effort = effortOf(setup, outcomes, shops, job, task.run);
   const costs =
-    input.afterCost === undefined || hopeless
+    afterCost === undefined
       ? effort.cost
-      : wholeCosts(
-          effort,
-          solved.outcomes,
-          prospect.task.rig.pattern,
-          input.job.seam.length,
-          input.afterCost,
-        );
-  return {
-    hopeless,
-    atQuickest: atQuickest(solved),
-    logTarget: solved.logTarget,
-    merit: meritOf(effort, costsWhereRun(costs, solved.outcomes.notRun), solved.outcomes.notRun),
-  };
+      : wholeCosts(effort, outcomes, task.rig.pattern, job.seam.length, afterCost);
+  return meritOf(effort, costsWhereRun(costs, outcomes.notRun), outcomes.notRun);
 }
 
 /**
@@ -323,6 +331,7 @@ function settle(
   asked: Prospect,
   logTarget: number,
   miss: MissNote,
+  isWorse: IsWorse = () => false,
 ): { readonly feasible?: Feasible; readonly limitedBy?: LimitedBy } {
   const first = triedAt(solveTask(input, asked, 0), logTarget, input.scouts);
   const allowed = energyAllowed(input, solveTask(input, asked, 0), asked.task.passWidth, first, miss);
@@ -338,6 +347,7 @@ function settle(
       missChance(solved.chances, plain.demand, solved.shortfall, miss);
       return atQuickest(solved) ? { limitedBy: 'travel' } : {};
     }
+    if (guard === GUARDS[0] && isWorse(meritIn(input, prospect, solved, input.draws))) return {};
     const fair = triedAgain(plain, solved, input.fair);
     if (fair.shortfall > 0) {
       // What is short by much more than chance is not mended by asking for more.
