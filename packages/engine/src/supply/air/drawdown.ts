@@ -4,7 +4,7 @@ import type { DutyInterval } from '../duty/index.ts';
 import { type AirPoint, airPoint, regulatorIndex, withOpenBranches } from './air-point.ts';
 import { AIR_GAS_CONSTANT, FREE_AIR_DENSITY } from './air-state.ts';
 import type { AirSupply } from './air-supply.ts';
-import { followReceiver, type ReceiverCourse, receiverDraw } from './receiver-course.ts';
+import { type ReceiverCourse, receiverDraw, receiverFollower } from './receiver-course.ts';
 import { type PathState, solvePath } from './solve-path.ts';
 
 /** What is asked of the air while the torch blows. */
@@ -107,13 +107,14 @@ export function drawdownFollower(
   const draw = receiverDraw(open);
   const needed = neededPressure(open, wish);
   const marks = needed === undefined ? [] : [needed];
+  const followed = receiverFollower(open, draw, marks);
   const gauge = (absolute: number): number => absolute - supply.atmosphere;
   const cautions = smallReceiver(open, start.value, needed);
   return {
     ok: true,
     value: (duty) => {
-      const course = followReceiver(open, draw, duty, { falling: 1 }, marks);
-      const quick = followReceiver(open, draw, duty, { falling: HEAT_RATIO }, marks);
+      const course = followed(duty);
+      const quick = followed(duty, { falling: HEAT_RATIO });
       const byPass = lowestByPass(course, duty);
       const lowest = Math.min(...byPass);
       return {

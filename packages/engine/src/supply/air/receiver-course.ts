@@ -61,62 +61,69 @@ export function receiverDraw(supply: AirSupply): ReceiverDraw {
   };
 }
 
+/** Follows the receiver through duties, from full. */
+export type ReceiverFollower = (duty: readonly DutyInterval[], gas?: ReceiverGas) => ReceiverCourse;
+
 /**
- * Follows the receiver through a duty, from full, the compressor at rest.
+ * What follows the receiver through a duty, from full, the compressor at rest.
  *
  * V/(R T) dp/dt = delivered - taken. The rate depends on the pressure alone, so the way from one pressure to the next is
  * closed where the flow is straight between them; the work does not depend on how small the receiver is, since equal
  * cycles of the compressor are counted instead of followed. `marks` are pressures that moments shall lie on.
  */
-export function followReceiver(
+export function receiverFollower(
   supply: AirSupply,
   draw: ReceiverDraw,
-  duty: readonly DutyInterval[],
-  gas: ReceiverGas = { falling: 1 },
   marks: readonly number[] = [],
-): ReceiverCourse {
+): ReceiverFollower {
   const knots = knotsOf(supply, marks);
   const cutIn = supply.receiver.cutIn + supply.atmosphere;
   const cutOut = supply.receiver.cutOut + supply.atmosphere;
-  const moments: ReceiverMoment[] = [];
-  let starts = 0;
-  let time = 0;
-  let pressure = cutOut;
-  let on = false;
-  for (const [interval, { arc, duration }] of duty.entries()) {
-    const end = time + duration;
-    const put = (): void => void moments.push({ time, pressure, compressorOn: on, interval });
-    put();
-    const rateAt = rates(supply, draw, arc, gas);
-    let startedAt: number | undefined;
-    let cycles = 0;
-    while (time < end) {
-      const step = stepOf(knots, pressure, (p) => rateAt(p, on));
-      if (step.time >= end - time) {
-        pressure = step.after(end - time);
-        time = end;
-        put();
-        break;
-      }
-      time += step.time;
-      pressure = step.to;
-      if (!on && pressure === cutIn) {
-        on = true;
-        starts += 1;
-        cycles += 1;
-        if (startedAt !== undefined && cycles > CYCLES_SHOWN) {
-          const alike = Math.floor((end - time) / (time - startedAt));
-          put();
-          starts += alike;
-          time += alike * (time - startedAt);
-          startedAt = undefined;
-          cycles = 0;
-        } else startedAt = time;
-      } else if (on && pressure === cutOut) on = false;
+  const rates = { open: rateOf(supply, draw.open, knots), shut: rateOf(supply, draw.shut, knots) };
+  return (duty, { falling } = { falling: 1 }) => {
+    const moments: ReceiverMoment[] = [];
+    let starts = 0;
+    let time = 0;
+    let pressure = cutOut;
+    let on = false;
+    for (const [interval, { arc, duration }] of duty.entries()) {
+      const end = time + duration;
+      const put = (): void => void moments.push({ time, pressure, compressorOn: on, interval });
       put();
+      const rateAt = arc ? rates.open : rates.shut;
+      let startedAt: number | undefined;
+      let cycles = 0;
+      while (time < end) {
+        const step = stepOf(knots, pressure, (place, p) => {
+          const rate = rateAt(place, p, on);
+          return rate < 0 ? falling * rate : rate;
+        });
+        if (step.time >= end - time) {
+          pressure = step.after(end - time);
+          time = end;
+          put();
+          break;
+        }
+        time += step.time;
+        pressure = step.to;
+        if (!on && pressure === cutIn) {
+          on = true;
+          starts += 1;
+          cycles += 1;
+          if (startedAt !== undefined && cycles > CYCLES_SHOWN) {
+            const alike = Math.floor((end - time) / (time - startedAt));
+            put();
+            starts += alike;
+            time += alike * (time - startedAt);
+            startedAt = undefined;
+            cycles = 0;
+          } else startedAt = time;
+        } else if (on && pressure === cutOut) on = false;
+        put();
+      }
     }
-  }
-  return { moments, starts };
+    return { moments, starts };
+  };
 }
 
 /** Pressures between which the flow is taken as straight, rising; where something changes is among them. */
@@ -137,19 +144,27 @@ function knotsOf(
   return [...new Set([...even, ...inside, most])].sort((a, b) => a - b);
 }
 
-type Rate = (pressure: number, on: boolean) => number;
+/** Rate of the receiver's pressure by its pressure, which lies on the knot of this place, or on none: -1; and by the compressor [Pa/s]. */
+type Rate = (place: number, pressure: number, on: boolean) => number;
 
-/** Rate of the receiver's pressure [Pa/s]. */
-function rates(supply: AirSupply, draw: ReceiverDraw, open: boolean, { falling }: ReceiverGas): Rate {
+/** The rate of an isothermal receiver; at the knots it is worked out once. */
+function rateOf(supply: AirSupply, taken: (pressure: number) => number, knots: readonly number[]): Rate {
   const { atmosphere, temperature, receiver, compressor } = supply;
   const stiffness = (AIR_GAS_CONSTANT * temperature) / receiver.volume;
-  const taken = open ? draw.open : draw.shut;
-  return (pressure, on) => {
+  const atKnots = [new Float64Array(knots.length), new Float64Array(knots.length)].map((each) =>
+    each.fill(Number.NaN),
+  );
+  const rateAt = (pressure: number, on: boolean): number => {
     // The last stated pressure still counts as stated when rounding lifts the receiver above it.
     const gauge = Math.min(pressure - atmosphere, receiver.cutOut);
     const delivered = on ? freeAirDelivered(compressor, gauge) * FREE_AIR_DENSITY : 0;
-    const rate = stiffness * (delivered - taken(pressure));
-    return rate < 0 ? falling * rate : rate;
+    return stiffness * (delivered - taken(pressure));
+  };
+  return (place, pressure, on) => {
+    if (place < 0) return rateAt(pressure, on);
+    const known = atKnots[on ? 1 : 0]!;
+    if (Number.isNaN(known[place]!)) known[place] = rateAt(pressure, on);
+    return known[place]!;
   };
 }
 
@@ -161,14 +176,19 @@ interface Step {
   readonly after: (time: number) => number;
 }
 
-function stepOf(knots: readonly number[], from: number, rateAt: (pressure: number) => number): Step {
+function stepOf(
+  knots: readonly number[],
+  from: number,
+  rateAt: (place: number, pressure: number) => number,
+): Step {
   const rest: Step = { time: Number.POSITIVE_INFINITY, to: from, after: () => from };
-  const rate = rateAt(from);
   const above = firstAbove(knots, from);
-  const to =
-    rate > 0 ? knots[above] : rate < 0 ? knots[knots[above - 1] === from ? above - 2 : above - 1] : undefined;
+  const own = knots[above - 1] === from ? above - 1 : -1;
+  const rate = rateAt(own, from);
+  const next = rate > 0 ? above : rate < 0 ? (own < 0 ? above - 1 : own - 1) : -1;
+  const to = knots[next];
   if (to === undefined) return rest;
-  const change = rateAt(to) - rate;
+  const change = rateAt(next, to) - rate;
   const growth = change / (to - from);
   const after = (time: number): number =>
     Math.abs(growth * time) < 1e-9 ? from + rate * time : from + (rate * Math.expm1(growth * time)) / growth;

@@ -70,13 +70,6 @@ export function leadTemperatures(
   let beyond = temperatures.map(() => false);
   for (const { arc, duration } of duty) {
     if (beyond.includes(true) || models.length === 0) break;
-    const ratesWith =
-      (currents: readonly number[]) =>
-      (state: readonly number[]): number[] =>
-        models.map((model, i) => {
-          const heat = currents[i]! ** 2 * model.resistanceAt(state[i]!);
-          return (heat - model.lossAt(state[i]!)) / model.capacity;
-        });
     const fastest = arc ? fastestRise(models, currentsAt(temperatures)) : 0;
     const step = Math.min(timeConstant / STEPS_PER_TIME_CONSTANT, RISE_PER_STEP / fastest);
     const count = Math.max(1, Math.ceil(duration / step));
@@ -85,7 +78,7 @@ export function leadTemperatures(
       // The currents of a step are those of its middle, foreseen from the step before.
       const middle = temperatures.map((t, k) => Math.min(HOTTEST, t + change[k]! / 2));
       const currents = arc ? currentsAt(middle) : models.map(() => 0);
-      const next = rungeKutta(ratesWith(currents), temperatures, duration / count);
+      const next = temperatures.map((t, k) => stepped(models[k]!, currents[k]!, t, duration / count));
       change = next.map((t, k) => t - temperatures[k]!);
       temperatures = next;
       time += duration / count;
@@ -109,17 +102,15 @@ function fastestRise(models: readonly HeatModel[], currents: readonly number[]):
   );
 }
 
-function rungeKutta(
-  rates: (state: readonly number[]) => number[],
-  state: readonly number[],
-  step: number,
-): number[] {
-  const moved = (slope: readonly number[], by: number): number[] => state.map((t, i) => t + by * slope[i]!);
-  const a = rates(state);
-  const b = rates(moved(a, step / 2));
-  const c = rates(moved(b, step / 2));
-  const d = rates(moved(c, step));
-  return state.map((t, i) => t + (step / 6) * (a[i]! + 2 * b[i]! + 2 * c[i]! + d[i]!));
+/** Temperature of a conductor after a step at a current: classical Runge-Kutta. */
+function stepped(model: HeatModel, current: number, from: number, step: number): number {
+  const rate = (t: number): number =>
+    (current ** 2 * model.resistanceAt(t) - model.lossAt(t)) / model.capacity;
+  const a = rate(from);
+  const b = rate(from + (step / 2) * a);
+  const c = rate(from + (step / 2) * b);
+  const d = rate(from + step * c);
+  return from + (step / 6) * (a + 2 * b + 2 * c + d);
 }
 
 /**
