@@ -61,7 +61,7 @@ export function marginsAfterStop(
     const rest = Math.sqrt(cut.error ** 2 + (run * cut.own) ** 2);
     const stays = missing < least && isLeft(cut, floor, floor + run, rest);
     const depth = stays ? floor : floor + run;
-    const sd = stays ? Math.max(cut.along, 1e-6) : Math.sqrt((rest / depth) ** 2 + cut.along ** 2);
+    const sd = Math.sqrt(((stays ? cut.error : rest) / depth) ** 2 + cut.along ** 2);
     const middle = Math.log(depth);
     middles[shop] = middle;
     steepness[shop] = 1 / sd;

@@ -117,6 +117,8 @@ export function search(within: SearchTask): SearchResult {
     }
   };
   const scouted = new Map<Prospect, Scouted>();
+  /** What a way took in few shops with another current of its electrode: depths hardly depend on the current. */
+  const siblings = new Map<Way, Map<string, { readonly forecast: Merit; readonly seen: Scouted }>>();
   const settled = new Set<Prospect>();
   const promiseBy =
     (objective: Objective) =>
@@ -125,16 +127,23 @@ export function search(within: SearchTask): SearchResult {
       if (settled.has(each) || seen?.hopeless === true) return Number.POSITIVE_INFINITY;
       // Where one plan is enough, the one with the most room is the likeliest to be one.
       if (input.firstOnly) return (seen === undefined ? 10 : 0) - each.forecast.slack;
-      return seen === undefined
-        ? meritBy(each.forecast.merit, objective) * (1 - FORECAST_ERROR)
-        : meritBy(seen.merit, objective) * (1 - SCOUT_ERROR);
+      if (seen !== undefined) return meritBy(seen.merit, objective) * (1 - SCOUT_ERROR);
+      const forecast = meritBy(each.forecast.merit, objective) * (1 - FORECAST_ERROR);
+      const sibling = siblings.get(each.way)?.get(siblingKey(each));
+      return sibling === undefined
+        ? forecast
+        : (forecast * meritBy(sibling.seen.merit, objective)) / meritBy(sibling.forecast, objective);
     };
   /** Looks at a way in few shops, or, once it was looked at, solves it; what works is kept. */
   const tryOut = (next: Prospect, isWorse?: IsWorse): Feasible | undefined => {
     const seen = scouted.get(next);
     if (seen === undefined) {
-      const scout = scoutOf(input, next, miss);
+      const ofWay = siblings.get(next.way) ?? new Map();
+      const key = siblingKey(next);
+      const scout = scoutOf(input, next, miss, ofWay.get(key)?.seen.logTarget);
       scouted.set(next, scout);
+      if (!scout.hopeless)
+        siblings.set(next.way, ofWay.set(key, { forecast: next.forecast.merit, seen: scout }));
       if (scout.hopeless && scout.atQuickest) lowered(next, 'travel');
       return undefined;
     }
@@ -226,6 +235,10 @@ type IsWorse = (merit: Merit) => boolean;
 /** What a lower current might mend. */
 type LimitedBy = 'travel' | 'kit';
 
+function siblingKey({ task: { rig } }: Prospect): string {
+  return `${rig.electrode.diameter} ${patternKey(rig.pattern)}`;
+}
+
 function patternKey({ tracks, spacing }: Pattern): string {
   return `${tracks}/${spacing}`;
 }
@@ -298,9 +311,14 @@ function atQuickest(solved: Solved): boolean {
 }
 
 /** Solves a way in few shops: whether it is worth solving in many, and what it takes. */
-function scoutOf(input: SearchInput, prospect: Prospect, miss: MissNote): Scouted {
+function scoutOf(
+  input: SearchInput,
+  prospect: Prospect,
+  miss: MissNote,
+  logTarget = prospect.forecast.logTarget,
+): Scouted {
   const task = solveTask(input, prospect, 0);
-  const solved = solve(task, prospect.forecast, input.scouts, HOPELESS);
+  const solved = solve(task, { ...prospect.forecast, logTarget }, input.scouts, HOPELESS);
   const hopeless = solved.shortfall > HOPELESS;
   if (hopeless) missChance(solved.chances, task.demand, solved.shortfall, miss);
   const merit = hopeless ? prospect.forecast.merit : meritIn(input, prospect, solved, input.scouts);
