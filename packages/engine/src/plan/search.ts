@@ -27,6 +27,8 @@ export interface SearchResult {
 const GUARDS = [0.12, 0.2, 0.3, 0.4, 0.5] as const;
 /** Shortfall in the few scout shops beyond which a way is given up [-]: about two of its standard errors. */
 const HOPELESS = 0.03;
+/** Part of the spread by which the target of a way in few shops may reach deeper than it must [-]: they tell it no better. */
+const SCOUT_TOLERANCE = 0.1;
 /** How much better than forecast a way may come out [-]: what is forecast worse than that is not tried. */
 const FORECAST_ERROR = 0.015;
 /** How much better a way may come out in many shops than in few, and in all than in many [-]. */
@@ -318,7 +320,7 @@ function scoutOf(
   logTarget = prospect.forecast.logTarget,
 ): Scouted {
   const task = solveTask(input, prospect, 0);
-  const solved = solve(task, { ...prospect.forecast, logTarget }, input.scouts, HOPELESS);
+  const solved = solve(task, { ...prospect.forecast, logTarget }, input.scouts, HOPELESS, SCOUT_TOLERANCE);
   const hopeless = solved.shortfall > HOPELESS;
   if (hopeless) missChance(solved.chances, task.demand, solved.shortfall, miss);
   const merit = hopeless ? prospect.forecast.merit : meritIn(input, prospect, solved, input.scouts);

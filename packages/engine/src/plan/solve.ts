@@ -77,9 +77,15 @@ interface Try {
  * is too deep or too shallow says how far the target is to be moved. Where the other chances are short by more than is
  * hopeless while this one is hardly met, no target will do, and the try is handed back as it is.
  */
-export function solve(task: SolveTask, first: Forecast, draws: ShopDraws, hopeless?: number): Solved {
+export function solve(
+  task: SolveTask,
+  first: Forecast,
+  draws: ShopDraws,
+  hopeless?: number,
+  tolerance = TOLERANCE,
+): Solved {
   const { assurance, least } = task.demand;
-  const near = TOLERANCE * first.spread;
+  const near = tolerance * first.spread;
   let at = first.logTarget;
   let best: Solved | undefined;
   let below: Try | undefined;
@@ -103,7 +109,7 @@ export function solve(task: SolveTask, first: Forecast, draws: ShopDraws, hopele
     if (hopeless !== undefined && shortElsewhere > 2 * hopeless && chances.reached < assurance + hopeless / 2)
       return solved;
     if (above !== undefined && below !== undefined && above.at - below.at < near) break;
-    at = nextTarget({ at, room }, below, above, first.spread);
+    at = nextTarget({ at, room }, below, above, first.spread, near);
   }
   return best!;
 }
@@ -115,8 +121,13 @@ function decidingDepth(shallowest: Float64Array, assurance: number): number {
 }
 
 /** Where to try next: from the last try as far as the deciding shop is off, and between what is known to be too little and enough. */
-function nextTarget(last: Try, below: Try | undefined, above: Try | undefined, spread: number): number {
-  const near = TOLERANCE * spread;
+function nextTarget(
+  last: Try,
+  below: Try | undefined,
+  above: Try | undefined,
+  spread: number,
+  near: number,
+): number {
   if (below !== undefined && above !== undefined) {
     const rise = (above.room - below.room) / (above.at - below.at);
     const aim = below.at - below.room / rise + 0.3 * near;

@@ -118,7 +118,10 @@ export function drawdownFollower(
       const byPass = lowestByPass(course, duty);
       const lowest = Math.min(...byPass);
       return {
-        samples: course.moments.map(({ pressure, ...moment }) => ({ ...moment, receiver: gauge(pressure) })),
+        // Written out only where they are told: a search follows many duties for their lowest pressure.
+        get samples() {
+          return course.moments.map(({ pressure, ...moment }) => ({ ...moment, receiver: gauge(pressure) }));
+        },
         lowest: gauge(lowest),
         lowestByPass: byPass.map(gauge),
         lowestQuick: gauge(Math.min(...lowestByPass(quick, duty))),
