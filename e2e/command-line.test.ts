@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { heatSchema } from '@furrow/engine';
+import { heatSchema, runSchema } from '@furrow/engine';
 import { afterAll, describe, expect, it } from 'vitest';
 import { pdfPages } from './pdf-pages.ts';
 import { runFurrow, serveFurrow } from './run-furrow.ts';
@@ -354,5 +354,31 @@ describe('heat', () => {
     expect(off.err).toContain('9 m is not on the seam');
     expect(refused.err).toContain('No plan, so no heat to follow');
     expect([off.out, wrong.out, refused.out]).toEqual(['', '', '']);
+  });
+});
+
+describe('furrow rehearse and furrow run', () => {
+  it('plays a rig and finds in its log what was made to happen, at its place', async () => {
+    const log = join(folder, 'rehearsal.csv');
+    const played = await runFurrow(['rehearse', POCKET, '--faults', 'arc_out@90 mm:1 s', '-o', log]);
+    expect(played).toMatchObject({ code: 0 });
+    const reviewed = await runFurrow(['run', log, '--job', POCKET, '--json']);
+    expect(reviewed.code).toBe(0);
+    const report = runSchema.parse(JSON.parse(reviewed.out));
+    expect(report.inputs.rehearsal).toBe(true);
+    const [out] = report.events.filter(({ kind }) => kind === 'arc_out');
+    expect(Math.abs(out!.from_mm! - 90)).toBeLessThan(3 * out!.place_sd_mm!);
+    const text = await runFurrow(['run', log, '--units', 'inch']);
+    expect(text.out).toContain('A rehearsal');
+    expect(text.out).not.toMatch(/\d mm\b/u);
+  });
+
+  it('tells of a log that cannot be read on standard error alone', async () => {
+    for (const content of ['', 'hello', 'a,b\n1,2\n', new Uint8Array([0, 1, 2, 0])]) {
+      const refused = await runFurrow(['run', fileWith('no-log.csv', content), '--json']);
+      expect(refused.code).toBe(2);
+      expect(refused.out).toBe('');
+      expect(refused.err).toContain('no-log.csv');
+    }
   });
 });

@@ -10,6 +10,7 @@ export {
   renderHeatText,
   renderKnowledgeText,
   renderNextTrialText,
+  renderRunText,
   renderSupplyText,
   renderText,
 } from './text/index.ts';

@@ -88,6 +88,39 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./knowledge.ts'),
   },
   {
+    name: 'run',
+    description:
+      'review the log of a run: what happened where on the seam, how deep it should be, what to do',
+    args: { file: 'log as the logger wrote it, or - for standard input' },
+    options: [
+      new Option('--job <file>', 'job that was run; the log is reviewed by itself without'),
+      new Option('--as <file>', 'logger description by which the file is read; found out without'),
+      json('the review'),
+      units(),
+      kit(),
+      knowledge(),
+    ],
+    load: () => import('./run.ts'),
+  },
+  {
+    name: 'rehearse',
+    description: 'play a rig that runs the plan, with faults if wanted, and write its log as delimited text',
+    args: JOB_FILE,
+    options: [
+      new Option(
+        '--faults <list>',
+        'faults to show, with place and duration if wanted: "arc_out@1.2 m:0.9 s, stall"; all for one of each',
+      ).default(''),
+      new Option('--seed <number>', 'seed of what is drawn').argParser(whole).default(1),
+      new Option('--rate <number>', 'rows per second, 1 to 5000').argParser(rate).default(50),
+      new Option('-o, --output <file>', 'file to write; standard output without'),
+      units(),
+      kit(),
+      knowledge(),
+    ],
+    load: () => import('./rehearse.ts'),
+  },
+  {
     name: 'compare',
     description: 'tell in words in what two revisions of a job differ',
     args: { before: 'job file as it was', after: 'job file as it is' },
@@ -125,6 +158,7 @@ export const COMMANDS: readonly CommandRecord[] = [
         'cost',
         'hazards',
         'knowledge',
+        'run',
       ]),
     ],
     load: () => import('./schema.ts'),
@@ -158,5 +192,18 @@ function port(text: string): number {
   const value = Number(text);
   if (!/^\d{1,5}$/u.test(text) || value > 65_535)
     throw new InvalidArgumentError('A port is a whole number from 0 to 65535.');
+  return value;
+}
+
+function whole(text: string): number {
+  const value = Number(text);
+  if (!/^\d{1,9}$/u.test(text))
+    throw new InvalidArgumentError('A seed is a whole number from 0 to 999999999.');
+  return value;
+}
+
+function rate(text: string): number {
+  const value = Number(text);
+  if (!(value >= 1 && value <= 5000)) throw new InvalidArgumentError('Rows per second are from 1 to 5000.');
   return value;
 }

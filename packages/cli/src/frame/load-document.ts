@@ -5,12 +5,14 @@ import {
   type Outcome,
   type ReadJob,
   type ReadKit,
+  type ReadLogger,
   type ReadReadings,
   type ReadSummary,
   type ReadTrials,
   readJob,
   readKit,
   readKnowledgeFile,
+  readLogger,
   readReadings,
   readSummary,
   readTrials,
@@ -57,6 +59,11 @@ export function loadJob(file: string, reader?: UnitSystem): Promise<Loaded<ReadJ
 /** Reads a kit, as `loadJob` a job. */
 export function loadKit(file: string, reader?: UnitSystem): Promise<Loaded<ReadKit>> {
   return load(file, 'kit', (text) => readKit(text, reader));
+}
+
+/** Reads a logger description from a file, or from standard input for `-`. */
+export function loadLogger(file: string): Promise<Loaded<ReadLogger>> {
+  return load(file, 'logger', readLogger);
 }
 
 /** Reads a shop's trials from a file, or from standard input for `-`. */
@@ -120,7 +127,7 @@ export async function loadJobFiles(files: JobFiles, units: UnitSystem): Promise<
 
 async function load<Read>(
   file: string,
-  kind: 'job' | 'kit' | 'readings' | 'trials' | 'knowledge' | 'summary',
+  kind: 'job' | 'kit' | 'readings' | 'trials' | 'knowledge' | 'summary' | 'logger',
   read: (text: string) => Outcome<Read>,
 ): Promise<Loaded<Read>> {
   let text: string;
@@ -147,7 +154,8 @@ async function readText(file: string, kind: string): Promise<string> {
   return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks));
 }
 
-function whyUnreadable(error: NodeJS.ErrnoException, kind: string): string {
+/** Why a file cannot be read, in words. */
+export function whyUnreadable(error: NodeJS.ErrnoException, kind: string): string {
   switch (error.code) {
     case 'ENOENT':
       return 'there is no such file.';
@@ -163,7 +171,7 @@ function whyUnreadable(error: NodeJS.ErrnoException, kind: string): string {
 }
 
 /** One issue on one line: file, line and column, message, and what would be accepted. */
-function issueLine(file: string, issue: Issue): string {
+export function issueLine(file: string, issue: Issue): string {
   const place = issue.position === undefined ? '' : `:${issue.position.line}:${issue.position.column}`;
   const nearest = issue.nearest === undefined ? '' : ` Nearest: ${issue.nearest}.`;
   return `${file}${place}: ${issue.message}${nearest} [${issue.code}]`;

@@ -9,3 +9,4 @@ export { answerJob, type JobQuestion } from './job/answer-job.ts';
 export { answerKnowledge } from './knowledge/answer-knowledge.ts';
 export { answerNextTrial, type JobAtHand } from './knowledge/answer-next-trial.ts';
 export { beliefOfJob } from './knowledge/belief-of-job.ts';
+export { answerRun, REHEARSAL_MARK, type RunAnswer, type RunQuestion } from './run/answer-run.ts';

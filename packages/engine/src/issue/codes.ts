@@ -119,6 +119,7 @@ export const ISSUE_CODES = {
   READINGS_SYNTAX: { meaning: 'The readings file is not readable as YAML or JSON.' },
   READINGS_TOO_LARGE: { meaning: 'The file is larger than a readings file can be.' },
   READINGS_VERSION: { meaning: 'The readings file is of a version that this program does not know.' },
+  REHEARSAL_FAULTS: { meaning: 'The faults asked of a rehearsal cannot be read.' },
   REQUEST_INVALID: { meaning: 'A request lacks something or holds something that is not accepted.' },
   REQUEST_MEDIA_TYPE: { meaning: 'A request carries its content in a form other than JSON.' },
   REQUEST_TOO_LARGE: { meaning: 'A request is larger than this program takes.' },

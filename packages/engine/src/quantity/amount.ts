@@ -2,7 +2,8 @@ import type { QuantityKind } from './quantity-kind.ts';
 
 /**
  * What an amount measures and how people read it: a kind that documents may state, or one that only results have.
- * `bore` is a length as hoses are sold, `depth` one as a gauge reads it, `length` one as a tape or a size is read.
+ * `bore` is a length as hoses are sold, `depth` one as a gauge reads it, `length` one as a tape or a size is read,
+ * `seam_place` where something lies along a seam.
  */
 export type AmountKind =
   | QuantityKind
@@ -13,6 +14,7 @@ export type AmountKind =
   | 'heat_per_length'
   | 'mass'
   | 'room_volume'
+  | 'seam_place'
   | 'sound'
   | 'temperature_difference'
   | 'ventilation';

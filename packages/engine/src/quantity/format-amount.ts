@@ -71,6 +71,7 @@ const SHOWN: Readonly<Record<Exclude<AmountKind, 'bore'>, Readonly<Record<UnitSy
   mass: { inch: shownAs('lb', POUND, 1), metric: shownAs('kg', 1, 1) },
   energy: both(shownAs('kJ', 1e3, 0)),
   heat_per_length: { inch: shownAs('kJ/in', 1e3 / 0.0254, 1), metric: shownAs('kJ/mm', 1e6, 2) },
+  seam_place: { inch: shownIn('in', 1), metric: shownIn('m', 3) },
   sound: both(shownAs('dBA', 1, 1)),
   temperature_difference: { inch: shownAs('°F', 5 / 9, 0), metric: shownAs('°C', 1, 0) },
 };
@@ -135,6 +136,7 @@ function formatShare(share: number): string {
  * @example
  * formatAmount(0.0318, 'length', 'inch') // => "1 1/4 in"
  * formatAmount(0.0118, 'depth', 'inch') // => "0.46 in"
+ * formatAmount(3.4123, 'seam_place', 'metric') // => "3.412 m"
  * formatAmount(12.7, 'mass', 'inch') // => "28.0 lb"
  * formatAmount(0.01905, 'bore', 'metric') // => "19.1 mm (3/4 in)"
  * formatAmount(7850, 'density', 'inch') // => "0.284 lb/in³"

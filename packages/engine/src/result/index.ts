@@ -111,6 +111,14 @@ export { bandSchema, spreadSchema } from './prediction.ts';
 export { type ReadingReport, readingSchema, stateReading } from './reading.ts';
 export { RESULT_NAMES, RESULT_SCHEMAS, type ResultName, resultJsonSchema } from './result-schema.ts';
 export {
+  type RemainingPasses,
+  type RunReport,
+  type RunStatement,
+  runSchema,
+  stateRun,
+  type WantedDepth,
+} from './run.ts';
+export {
   type KitReport,
   type KitTimeReport,
   type SettingOutcome,

@@ -5,6 +5,7 @@ import { costChangeSchema, costSchema } from './cost.ts';
 import { hazardSchema } from './hazard.ts';
 import { heatSchema } from './heat.ts';
 import { knowledgeReportSchema } from './knowledge.ts';
+import { runSchema } from './run.ts';
 import { supplySchema } from './supply.ts';
 
 const { inputs } = answerSchema.shape;
@@ -21,6 +22,7 @@ export const RESULT_SCHEMAS = {
   }),
   hazards: z.object({ inputs, hazard: hazardSchema }),
   knowledge: knowledgeReportSchema,
+  run: runSchema,
 } as const;
 
 /** A command whose result has a schema. */

@@ -1,3 +1,4 @@
+export { causesOf, type EventCauses } from './causes.ts';
 export { changePoints, noiseOf } from './change-points.ts';
 export { type DepthAlong, depthAlong } from './depth-along.ts';
 export { type ExpectedPass, expectationOf, type RunExpectation } from './expectation.ts';
@@ -5,6 +6,9 @@ export type { Channel, ClockNote, LogBatch } from './log-batch.ts';
 export { type ClockReading, type LogEnd, LogReader, readParquetLog } from './log-reader.ts';
 export type { EventKind, PassRun, RunEvent, RunOutcome, RunTotals, WaySource } from './outcome.ts';
 export { LogParquetWriter } from './parquet-writer.ts';
+export { type Recut, travelForDepth } from './recut.ts';
+export { readFaults } from './rehearse/read-faults.ts';
+export { rehearsalHead, rehearsalRows } from './rehearse/rehearsal-text.ts';
 export {
   REHEARSAL_CHANNELS,
   type Rehearsal,
@@ -17,3 +21,4 @@ export {
 } from './rehearse/rehearse.ts';
 export { type RunReview, reviewRun } from './review-run.ts';
 export type { WayBins } from './seam-course.ts';
+export { isWhole, type Judged, type SeamStretch, stretchesOf } from './stretches.ts';

@@ -73,6 +73,11 @@ class LogMaker {
     this.#given = given;
   }
 
+  /** What was mended in the clock so far, ahead of the rows that are given; the first thousand. */
+  get clockNotes(): readonly ClockNote[] {
+    return this.#clock?.notes ?? [];
+  }
+
   /** Takes rows of the table and gives those that are settled. */
   take(batch: TableBatch, reading: TableReading): readonly LogBatch[] {
     if (!this.#clock && !this.#failed) this.#begin(batch, reading);
@@ -208,6 +213,11 @@ export class LogReader {
   /** How the log is read; undefined until enough of it has come. */
   get reading(): TableReading | undefined {
     return this.#table.reading;
+  }
+
+  /** What was mended in the clock so far, ahead of the rows that are given; the first thousand. */
+  get clockNotes(): readonly ClockNote[] {
+    return this.#maker.clockNotes;
   }
 
   /** Takes the next bytes and gives the rows that they settle. */

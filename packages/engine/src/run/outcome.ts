@@ -39,6 +39,8 @@ export interface RunEvent {
   readonly firstRow: number;
   /** Last data row that shows it [-]. */
   readonly lastRow: number;
+  /** Whether the reading rose over what it is held against; undefined where an event has none. */
+  readonly rose: boolean | undefined;
   /** In words, without place and time. */
   readonly says: Sentence;
 }

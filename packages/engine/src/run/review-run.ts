@@ -387,6 +387,7 @@ class Machine {
       placeSd: undefined,
       firstRow,
       lastRow,
+      rose: undefined,
       says: eventWords(kind, { duration: end - start, ...facts }),
     });
   }

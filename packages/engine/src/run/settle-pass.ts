@@ -91,6 +91,7 @@ function onSeam(
     placeSd: tells ? placeSdOf((from.way + to.way) / 2) : undefined,
     firstRow: from.row,
     lastRow: Math.max(from.row, lastRow),
+    rose: facts.value === undefined || facts.against === undefined ? undefined : facts.value > facts.against,
     says: eventWords(kind, facts),
   };
 }

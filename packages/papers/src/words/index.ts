@@ -29,4 +29,5 @@ export { knowledgeWords } from './knowledge-words.ts';
 export { fineLength, fineNumber, fineUnit } from './length-text.ts';
 export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
+export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
 export { wayWords } from './way-words.ts';

@@ -1,0 +1,192 @@
+import type { Job } from '../job/index.ts';
+import type { PlanOutcome } from '../plan/index.ts';
+import { amountOf, type Sentence, say } from '../quantity/index.ts';
+import type { RemovalBelief } from '../removal/index.ts';
+import type { DepthAlong } from './depth-along.ts';
+import type { RunExpectation } from './expectation.ts';
+import type { PassRun, RunEvent, RunOutcome } from './outcome.ts';
+import { type Recut, recutOf } from './recut.ts';
+
+/** A stretch of the seam that is not as it ought to be; SI. */
+export interface SeamStretch {
+  readonly kind: 'ungouged' | 'shallow' | 'deep';
+  /** Pass that left it; undefined where all passes together do [-]. */
+  readonly pass: number | undefined;
+  /** Place from the start of the seam [m]. */
+  readonly from: number;
+  /** Where it ends [m]. */
+  readonly to: number;
+  /** Median of the depth at its worst cell; undefined for an ungouged one [m]. */
+  readonly depth: number | undefined;
+  /** What there is and what to do, in words. */
+  readonly says: Sentence;
+  readonly recut: Recut | undefined;
+}
+
+/** Least length of an ungouged, a shallow and a deep stretch that is told [m]: judgement, no source. */
+const LEAST = { ungouged: 0.002, shallow: 0.01, deep: 0.004 } as const;
+
+/** What a run is judged with. */
+export interface Judged {
+  readonly job: Job;
+  readonly plan: PlanOutcome;
+  readonly belief: RemovalBelief;
+  readonly expected: RunExpectation;
+}
+
+/**
+ * Stretches that are ungouged, shallow or deep, with what to do about each.
+ *
+ * Ungouged is told from the arc; shallow and deep from the median of the depth predicted, shallow only once all planned
+ * passes are run. Only a gauge says how deep the groove is.
+ *
+ * @param outcome - what the log tells [record], from `reviewRun`
+ * @param along - depth along the seam [record], from `depthAlong`, or undefined
+ * @param judged - job, plan, belief and expectation [record], of one job
+ * @returns the stretches in the order of the seam [list]
+ * @source judgement, no source: least lengths; the rest by `depthAlong`
+ * @example
+ * stretchesOf(reviewRun().end(), undefined, {}) // => []
+ */
+export function stretchesOf(
+  outcome: RunOutcome,
+  along: DepthAlong | undefined,
+  judged: Judged,
+): SeamStretch[] {
+  const bare = [
+    ...outcome.events.flatMap((event) => ungougedBy(event, outcome.passes, judged)),
+    ...outcome.passes.flatMap((pass) => notReached(pass, judged)),
+  ];
+  const thick = along === undefined ? [] : offDepth(outcome, along, bare, judged);
+  return [...bare, ...thick].sort((a, b) => a.from - b.from);
+}
+
+/**
+ * Whether every pass that was planned was run.
+ *
+ * @param outcome - what the log tells [record], from `reviewRun`
+ * @param expected - what the plan leads one to expect [record], from `expectationOf`
+ * @returns true where each planned pass has one that covers its length [-]
+ * @source definition
+ * @example
+ * isWhole(reviewRun().end(), { passes: [] }) // => true
+ */
+export function isWhole(outcome: RunOutcome, expected: RunExpectation): boolean {
+  return expected.passes.every(({ number }) =>
+    outcome.passes.some(({ planned, complete }) => planned === number && complete),
+  );
+}
+
+const BREAKS: Readonly<Partial<Record<RunEvent['kind'], string>>> = {
+  arc_out: 'the arc was out',
+  short: 'the electrode was on the plate for',
+  electrode_change: 'the electrode was changed, without an arc for',
+};
+
+function places(from: number, to: number): Sentence {
+  return say`From ${amountOf(from, 'seam_place')} to ${amountOf(to, 'seam_place')}`;
+}
+
+function ungougedBy(event: RunEvent, passes: readonly PassRun[], judged: Judged): SeamStretch[] {
+  const what = BREAKS[event.kind];
+  if (what === undefined || event.from === undefined || event.to === undefined) return [];
+  const from = Math.max(0, Math.min(event.from, event.to));
+  const to = Math.min(judged.job.seam.length, Math.max(event.from, event.to));
+  if (to - from < LEAST.ungouged) return [];
+  const planned = passes.find(({ number }) => number === event.pass)?.planned;
+  const depth = judged.plan.passes.find(({ number }) => number === planned)?.depth.p50 ?? 0;
+  const time = amountOf(event.end - event.start, 'time');
+  return [
+    {
+      kind: 'ungouged',
+      pass: event.pass,
+      from,
+      to,
+      depth: undefined,
+      says: say`${places(from, to)} ${what} ${time} in pass ${event.pass ?? 1}: recut ${amountOf(to - from, 'depth')}.`,
+      recut: depth > 0 ? recutOf({ from, to, depth }, judged.job, judged.plan, judged.belief) : undefined,
+    },
+  ];
+}
+
+function notReached(pass: PassRun, judged: Judged): SeamStretch[] {
+  const planned = judged.expected.passes.find(({ number }) => number === pass.planned);
+  if (pass.complete || planned === undefined || pass.from === undefined || pass.to === undefined) return [];
+  const from = Math.max(0, pass.to, pass.from);
+  const to = Math.min(judged.job.seam.length, planned.to);
+  if (to - from < LEAST.shallow) return [];
+  return [
+    {
+      kind: 'ungouged',
+      pass: pass.number,
+      from,
+      to,
+      depth: undefined,
+      says: say`${places(from, to)} pass ${pass.number} was not run: it ended early, or the log did. Run the rest of it.`,
+      recut: undefined,
+    },
+  ];
+}
+
+function offDepth(
+  outcome: RunOutcome,
+  along: DepthAlong,
+  bare: readonly SeamStretch[],
+  judged: Judged,
+): SeamStretch[] {
+  const { wanted, plus, minus } = judged.job.groove.depth;
+  const least = isWhole(outcome, judged.expected) ? wanted - minus : Number.NEGATIVE_INFINITY;
+  const most = wanted + plus;
+  const foot = judged.plan.electrode.diameter / 2;
+  const inBare = (place: number): boolean =>
+    bare.some(({ from, to }) => place > from - foot && place < to + foot);
+  const found: SeamStretch[] = [];
+  let open: { kind: 'shallow' | 'deep'; from: number; worst: number } | undefined;
+  for (let at = 0; at <= along.cells; at += 1) {
+    const place = (at + 0.5) * along.cell;
+    const depth = at < along.cells && !inBare(place) ? along.median(at) : Number.NaN;
+    const kind = depth < least ? 'shallow' : depth > most ? 'deep' : undefined;
+    if (open !== undefined && open.kind !== kind) {
+      const to = at * along.cell;
+      if (to - open.from >= LEAST[open.kind]) found.push(stretch(open, to, judged));
+      open = undefined;
+    }
+    if (kind === undefined) continue;
+    open ??= { kind, from: at * along.cell, worst: depth };
+    open.worst = kind === 'shallow' ? Math.min(open.worst, depth) : Math.max(open.worst, depth);
+  }
+  return found;
+}
+
+function stretch(
+  { kind, from, worst }: { kind: 'shallow' | 'deep'; from: number; worst: number },
+  to: number,
+  judged: Judged,
+): SeamStretch {
+  const { wanted, plus, minus } = judged.job.groove.depth;
+  const depth = amountOf(worst, 'depth');
+  if (kind === 'deep')
+    return {
+      kind,
+      pass: undefined,
+      from,
+      to,
+      depth: worst,
+      says: say`${places(from, to)} the groove may be ${depth} deep, where ${amountOf(wanted + plus, 'depth')} are the most: gauge it; what is too deep is a matter for the welding procedure.`,
+      recut: undefined,
+    };
+  const recut = recutOf({ from, to, depth: wanted - worst }, judged.job, judged.plan, judged.belief);
+  const least = amountOf(wanted - minus, 'depth');
+  return {
+    kind,
+    pass: undefined,
+    from,
+    to,
+    depth: worst,
+    says:
+      recut === undefined
+        ? say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and grind what is missing; the carriage cannot cut so little.`
+        : say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and recut at ${amountOf(recut.travel, 'speed')}.`,
+    recut,
+  };
+}

@@ -1,0 +1,130 @@
+import {
+  formatAmount,
+  formatStated,
+  fromUnit,
+  type RunReport,
+  sentencesWritten,
+  type UnitSystem,
+  type Written,
+} from '@furrow/engine';
+import { elapsedWords, eventName, placeWords } from '../words/index.ts';
+import type { Figure } from './figure.ts';
+import type { PaperBlock, TableBlock } from './paper-document.ts';
+
+/** A review with its sentences in the reader's units. */
+type Told = Written<RunReport>;
+
+/** Events listed in a text; the rest is counted. */
+const EVENTS_TOLD = 60;
+
+/** A review as blocks, what matters most first. */
+export function runBlocks(report: RunReport, title: string, units: UnitSystem): readonly PaperBlock[] {
+  const run = sentencesWritten(report, units);
+  return [
+    { kind: 'heading', level: 1, text: title, below: [run.reading.says] },
+    ...run.verdict.map((text): PaperBlock => ({ kind: 'paragraph', tone: 'plain', text })),
+    { kind: 'figures', size: 'plain', items: totalFigures(run, units) },
+    ...(run.stretches.length === 0 ? [] : [stretchTable(run, units)]),
+    ...(run.events.length === 0 ? [] : [eventTable(run, units)]),
+    ...causeLines(run),
+    ...(run.remaining === null
+      ? []
+      : [{ kind: 'paragraph', tone: 'plain', text: run.remaining.says } as const]),
+    { kind: 'heading', level: 2, text: 'What this log cannot tell' },
+    { kind: 'list', tone: 'plain', items: [...run.cannot_tell, ...run.reading.remarks] },
+    {
+      kind: 'paragraph',
+      tone: 'small',
+      text: 'A prediction is a chance, never a promise; a licensed person judges the groove, this program signs nothing.',
+    },
+  ];
+}
+
+/** Sums of a run; what the file cannot give is said to be unknown. */
+function totalFigures({ totals }: Told, units: UnitSystem): Figure[] {
+  const stated = (label: string, value: number | null, unit: Parameters<typeof formatStated>[1]): Figure => ({
+    label,
+    value: value === null ? 'not told by this log' : formatStated(value, unit, units),
+  });
+  const length = (label: string, value: number | null): Figure => ({
+    label,
+    value: value === null ? 'not told by this log' : formatAmount(fromUnit(value, 'mm'), 'length', units),
+  });
+  const planned =
+    totals.electrode_planned_mm === null
+      ? []
+      : [length('Electrode planned for these passes', totals.electrode_planned_mm)];
+  return [
+    stated('Arc time', totals.arc_time_s, 's'),
+    stated('Arc out', totals.arc_out_time_s, 's'),
+    stated('Arc voltage, mean', totals.mean_arc_voltage_V, 'V'),
+    stated('Current, mean', totals.mean_current_A, 'A'),
+    stated('Arc energy', totals.arc_energy_kJ, 'kJ'),
+    length('Travelled', totals.travelled_mm),
+    length('Gouged', totals.gouged_mm),
+    length('Electrode used', totals.electrode_used_mm),
+    ...planned,
+  ];
+}
+
+/** Stretches that are not as they ought to be, with the recut of each. */
+function stretchTable({ stretches }: Told, units: UnitSystem): TableBlock {
+  const start = (title: string, weight: number) => ({ title, align: 'start', weight }) as const;
+  return {
+    kind: 'table',
+    caption: 'Stretches to look at',
+    columns: [start('Where', 3), start('What', 2), start('Recut', 4)],
+    rows: stretches.map((each) => [
+      placeWords(each.from_mm, each.to_mm, units),
+      each.kind,
+      each.recut === null
+        ? 'none proposed'
+        : `${placeWords(each.recut.from_mm, each.recut.to_mm, units)} at ${formatStated(each.recut.travel_mm_per_min, 'mm/min', units)}, ${formatStated(each.recut.current_A, 'A', units)}, ${formatStated(each.recut.arc_voltage_V, 'V', units)}`,
+    ]),
+  };
+}
+
+function eventTable({ events, events_not_listed: more }: Told, units: UnitSystem): TableBlock {
+  const start = (title: string, weight: number) => ({ title, align: 'start', weight }) as const;
+  const left = events.length - EVENTS_TOLD + more;
+  return {
+    kind: 'table',
+    caption:
+      left > 0 && events.length > EVENTS_TOLD ? `Events, the first ${EVENTS_TOLD}; ${left} more` : 'Events',
+    columns: [
+      start('Time', 2),
+      start('Place', 3),
+      start('Event', 2),
+      { title: 'What', align: 'start', weight: 6, below: 'by_row' },
+    ],
+    rows: events
+      .slice(0, EVENTS_TOLD)
+      .map((each) => [
+        elapsedWords(each.start_s),
+        each.from_mm === null || each.to_mm === null
+          ? 'not told'
+          : placeWords(each.from_mm, each.to_mm, units),
+        eventName(each.kind),
+        each.says,
+      ]),
+  };
+}
+
+/** What kinds of events may come from, each once. */
+function causeLines({ events }: Told): PaperBlock[] {
+  const seen = new Map<string, string>();
+  for (const { kind, causes, next_check: check } of events) {
+    const [first] = causes;
+    if (first === undefined || seen.has(kind)) continue;
+    const next = check === null ? '' : ` Next check: ${check.ask}`;
+    seen.set(
+      kind,
+      `${eventName(kind)}: most likely ${first.title} (${Math.round(100 * first.probability)} %). ${first.remedy}${next}`,
+    );
+  }
+  if (seen.size === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: 'What may be behind it' },
+    { kind: 'list', tone: 'plain', items: [...seen.values()] },
+  ];
+}
