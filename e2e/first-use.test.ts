@@ -93,6 +93,20 @@ describe.skipIf(NO_BROWSER)('a first job of one’s own', () => {
     await page.getByRole('tab', { name: 'Form' }).waitFor();
   });
 
+  it('has form and result within a thumb’s reach on a tablet', async () => {
+    const { page } = await stage.visit({ screen: 'tablet' });
+    const bench = await new BenchPage(page).open('/demo/defect-pocket');
+    await bench.planned();
+    const bar = page.getByRole('navigation', { name: 'Parts of the bench' });
+    const box = await bar.boundingBox();
+    expect(box!.y + box!.height).toBeLessThanOrEqual(1180);
+    await bar.getByRole('link', { name: 'Edit the job' }).click();
+    await expect.poll(async () => (await page.locator('#job').boundingBox())!.y).toBeLessThan(600);
+    await bar.getByRole('link', { name: 'Result' }).click();
+    await expect.poll(async () => (await page.locator('#result').boundingBox())!.y).toBeGreaterThan(-10);
+    expect(new URL(page.url()).pathname).toBe('/demo/defect-pocket');
+  });
+
   it('writes the version where an empty text is filled in by the form', async () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();

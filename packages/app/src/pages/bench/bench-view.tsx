@@ -21,7 +21,7 @@ const SIDE_BY_SIDE = '(min-width: 1100px)';
 export function BenchView(): VNode {
   const wide = useMedia(SIDE_BY_SIDE);
   const job = (
-    <section key="job" class="job-pane" aria-labelledby="job-title">
+    <section key="job" class="job-pane" id="job" tabIndex={-1} aria-labelledby="job-title">
       <h2 class="unseen" id="job-title">
         Job
       </h2>
@@ -53,6 +53,17 @@ export function BenchView(): VNode {
       <BenchHeader />
       {/* the order on the page is the order in which the keys go through it */}
       <div class="bench-panes">{wide ? [job, result] : [result, job]}</div>
+      {wide ? null : <JumpBar />}
     </div>
+  );
+}
+
+/** Result and form within a thumb's reach, where they lie one below the other. */
+function JumpBar(): VNode {
+  return (
+    <nav class="jump-bar" aria-label="Parts of the bench">
+      <a href="#result">Result</a>
+      <a href="#job">Edit the job</a>
+    </nav>
   );
 }
