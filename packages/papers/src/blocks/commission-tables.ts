@@ -3,6 +3,7 @@ import {
   type CommissionStage,
   type Connection,
   formatAmount,
+  formatStated,
   fromUnit,
   inUnit,
   judgeReading,
@@ -61,7 +62,7 @@ export function connectionTable(connections: readonly Connection[], units: UnitS
       row.size === null
         ? ''
         : `${row.parallels === null || row.parallels === 1 ? '' : `${row.parallels} × `}${sentenceText(row.size, units)}`,
-      row.length_mm === null ? '' : formatAmount(row.length_mm / 1000, 'length', units),
+      row.length_mm === null ? '' : formatStated(row.length_mm, 'mm', units, 'length'),
       row.polarity === null ? '' : row.polarity === 'positive' ? '+' : '−',
       row.tightness,
       '',

@@ -1,7 +1,7 @@
 import {
   type CostChangeReport,
   type CostReport,
-  formatAmount,
+  formatStated,
   sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
@@ -9,7 +9,6 @@ import {
   byLength,
   cheaperFrom,
   difference,
-  fineLength,
   metalMass,
   money,
   noteText,
@@ -131,7 +130,7 @@ export function itemTable(
 /** What a groove larger than planned adds. */
 export function extraTable(cost: CostReport, units: UnitSystem): TableBlock {
   const { extra, currency } = cost;
-  const length = (mm: number): string => (mm === 0 ? '–' : fineLength(mm / 1000, units));
+  const length = (mm: number): string => (mm === 0 ? '–' : formatStated(mm, 'mm', units));
   return tableOf(
     { caption: 'What a larger groove than planned adds in grinding and refill' },
     cost,
@@ -184,7 +183,7 @@ export function refillText({ refill }: CostReport, units: UnitSystem): string {
     `${metalMass(refill.weld_metal_kg, units)} of weld metal by ${refill.process} ` +
     `(${metalMass(refill.filler_kg, units)} of filler), ${workTime(refill.arc_time_s)} of arc in ` +
     `${workTime(refill.time_s)}. The gouged section is ${sectionArea(refill.gouged_area_mm2, units)}; grinding ` +
-    `${fineLength(refill.skin_allowance_mm / 1000, units)} off makes it ${sectionArea(refill.ground_area_mm2, units)}, ` +
+    `${formatStated(refill.skin_allowance_mm, 'mm', units)} off makes it ${sectionArea(refill.ground_area_mm2, units)}, ` +
     `which is ${metalMass(refill.skin_weld_metal_kg, units)} of the weld metal.`
   );
 }
@@ -273,6 +272,6 @@ export function changeTable(
 
 function settingText({ outcome, setting }: CostChangeReport, units: UnitSystem): string {
   if (setting === null) return outcome === 'no_plan' ? 'no plan' : 'not tried';
-  const electrode = formatAmount(setting.electrode_diameter_mm / 1000, 'length', units);
+  const electrode = formatStated(setting.electrode_diameter_mm, 'mm', units, 'length');
   return `${electrode}, ${setting.current_A.toFixed(0)} A, ${setting.passes} ${setting.passes === 1 ? 'pass' : 'passes'}`;
 }

@@ -1,5 +1,5 @@
 import { deepenText, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
-import { actionText, chanceWords, fineNumber, fineUnit, readingText } from '../words/index.ts';
+import { actionText, chanceWords, fineStated, fineUnit, readingText } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { bandText } from './pass-table.ts';
 
@@ -45,7 +45,7 @@ export function gaugeTable(
 function outcomeTexts(row: GaugeRow, units: UnitSystem, whole: boolean): string[] {
   const { expected_depth_mm: depth, depth_reached, not_too_deep } = row;
   if (whole) return [bandText(depth, units), chanceWords(depth_reached), chanceWords(not_too_deep)];
-  return [`${fineNumber(depth.p05 / 1000, units)}–${fineNumber(depth.p95 / 1000, units)}`];
+  return [`${fineStated(depth.p05, units)}–${fineStated(depth.p95, units)}`];
 }
 
 /** Neighbouring rows with the same key become one, whose band holds the bands of all; an empty key stands alone. */

@@ -1,5 +1,5 @@
 import { formatAmount, type HeatReport, type Job, sentencesWritten, type UnitSystem } from '@furrow/engine';
-import { fineLength, metalMass } from '../words/index.ts';
+import { metalMass } from '../words/index.ts';
 import { labelTable } from './label-table.ts';
 import type { PaperBlock } from './paper-document.ts';
 
@@ -10,7 +10,7 @@ export function heatBlocks(job: Job, heat: HeatReport | undefined, units: UnitSy
   const celsius = (value: number): string => kelvin(value + 273.15);
   const stated: (readonly [string, string])[] = [
     ['Greatest interpass temperature', kelvin(job.heat.interpass_most)],
-    ['Grind off the gouged face', fineLength(job.heat.skin_allowance, units)],
+    ['Grind off the gouged face', formatAmount(job.heat.skin_allowance, 'depth', units)],
     ...(job.heat.back_face_most === undefined
       ? []
       : [

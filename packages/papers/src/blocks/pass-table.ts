@@ -1,5 +1,5 @@
 import { formatAmount, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
-import { fineNumber, fineUnit } from '../words/index.ts';
+import { fineStated, fineUnit } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { numberRange, type PassGroup, passGroups } from './pass-groups.ts';
 
@@ -33,7 +33,7 @@ export function passTable(plan: Plan, units: UnitSystem): TableBlock {
 
 /** A band as median and ends: `7.0 (5.6–8.4)`. */
 export function bandText(band: { p05: number; p50: number; p95: number }, units: UnitSystem): string {
-  const [low, middle, high] = [band.p05, band.p50, band.p95].map((value) => fineNumber(value / 1000, units));
+  const [low, middle, high] = [band.p05, band.p50, band.p95].map((value) => fineStated(value, units));
   return `${middle} (${low}–${high})`;
 }
 
@@ -48,7 +48,7 @@ function bare(amount: string): string {
 }
 
 function offsetText({ passes }: PassGroup, units: UnitSystem): string {
-  const offsets = passes.map((pass) => signed(fineNumber(pass.offset_mm / 1000, units)));
+  const offsets = passes.map((pass) => signed(fineStated(pass.offset_mm, units)));
   const first = offsets[0] ?? '';
   const last = offsets.at(-1) ?? '';
   return offsets.length === 1 || first === last ? first : `${first} to ${last}`;

@@ -1,5 +1,5 @@
-import { formatAmount, type GaugeStop, type Plan, type UnitSystem } from '@furrow/engine';
-import { chanceWords, fineLength, pricedText } from '../words/index.ts';
+import { formatAmount, formatStated, type GaugeStop, type Plan, type UnitSystem } from '@furrow/engine';
+import { chanceWords, pricedText } from '../words/index.ts';
 import type { ListBlock, TableBlock } from './paper-document.ts';
 
 /** How surely a plan keeps each of its promises. */
@@ -52,13 +52,13 @@ export function choiceTable(plans: readonly Plan[], units: UnitSystem): TableBlo
       })),
     ],
     rows: plans.map((plan) => [
-      formatAmount(plan.electrode_diameter_mm / 1000, 'length', units),
+      formatStated(plan.electrode_diameter_mm, 'mm', units, 'length'),
       `${plan.layers}×${plan.tracks}${plan.dominated ? ' *' : ''}`,
       formatAmount(plan.job_time_s.p50, 'time', units),
       pricedText(plan.cost.p50, plan.currency),
       pricedText(plan.whole_cost.p50, plan.currency),
-      `${(plan.arc_energy_kJ / 1000).toFixed(1)} MJ`,
-      fineLength(plan.floor_depth_mm.p50 / 1000, units),
+      formatStated(plan.arc_energy_kJ, 'kJ', units),
+      formatStated(plan.floor_depth_mm.p50, 'mm', units),
       chanceWords(plan.assurance.depth_reached),
       chanceWords(plan.assurance.not_too_deep),
     ]),

@@ -8,7 +8,7 @@ import {
   type UnitSystem,
   USUAL_STICK_OUT,
 } from '@furrow/engine';
-import { fineLength, fineNumber } from '../words/index.ts';
+import { fineStated } from '../words/index.ts';
 import { type Figure, valueAndUnit } from './figure.ts';
 import { plateFigures } from './plate-figures.ts';
 
@@ -31,7 +31,7 @@ export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
   return [
     {
       label: 'Electrode',
-      ...valueAndUnit(formatAmount(plan.electrode_diameter_mm / 1000, 'length', units)),
+      ...valueAndUnit(formatStated(plan.electrode_diameter_mm, 'mm', units, 'length')),
       note: plan.electrode_kind,
     },
     { label: 'Current', ...valueAndUnit(rangeOf(of('current_A'), 'current', units)) },
@@ -76,10 +76,10 @@ export function rigFigures(read: ReadJob, answer: Answer, plan: Plan, units: Uni
 export function expectationFigures(plan: Plan, units: UnitSystem): Figure[] {
   const { floor_depth_mm: floor, width_mm: width, electrodes_used: used } = plan;
   const band = (values: { p05: number; p95: number }): string =>
-    `90 in 100: ${fineNumber(values.p05 / 1000, units)} to ${fineNumber(values.p95 / 1000, units)}`;
+    `90 in 100: ${fineStated(values.p05, units)} to ${fineStated(values.p95, units)}`;
   return [
-    { label: 'Expected floor', ...valueAndUnit(fineLength(floor.p50 / 1000, units)), note: band(floor) },
-    { label: 'Expected width', ...valueAndUnit(fineLength(width.p50 / 1000, units)), note: band(width) },
+    { label: 'Expected floor', ...valueAndUnit(formatStated(floor.p50, 'mm', units)), note: band(floor) },
+    { label: 'Expected width', ...valueAndUnit(formatStated(width.p50, 'mm', units)), note: band(width) },
     {
       label: 'Electrodes to bring',
       value: String(Math.ceil(used.p90 - 1e-9)),
@@ -92,7 +92,7 @@ export function expectationFigures(plan: Plan, units: UnitSystem): Figure[] {
     },
     {
       label: 'If the arc goes out',
-      ...valueAndUnit(fineLength(plan.loss_length_mm / 1000, units)),
+      ...valueAndUnit(formatStated(plan.loss_length_mm, 'mm', units)),
       note: 'stays ungouged',
     },
   ];

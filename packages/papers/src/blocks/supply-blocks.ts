@@ -14,7 +14,7 @@ import type { PaperBlock, TableBlock } from './paper-document.ts';
 export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBlock[] {
   const { electric, air, setting } = supply;
   if (setting === null) return [];
-  const pressure = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
+  const pressure = (kPa: number): string => formatStated(kPa, 'kPa', units);
   const volts = (value: number): string => formatAmount(value, 'voltage', units);
   const figures: Figure[] = [];
   if (supply.polarity !== null) {
@@ -112,7 +112,7 @@ export function leadTable({ leads }: Point, units: UnitSystem): TableBlock {
 
 /** Pressures along the air path, still and with the torch open. */
 export function airTable({ points }: AirReport, units: UnitSystem): TableBlock {
-  const gauge = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
+  const gauge = (kPa: number): string => formatStated(kPa, 'kPa', units);
   return {
     kind: 'table',
     caption: 'Air, flowing at the lowest of the receiver',

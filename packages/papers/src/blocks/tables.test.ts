@@ -8,6 +8,7 @@ import type {
   HeatReport,
   Plan,
 } from '@furrow/engine';
+import { boundOf, say } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import {
   actionText,
@@ -118,6 +119,9 @@ describe('the limits that an engineer signs', () => {
     expect(remedyList([limit, { ...limit, verdict: 'holds' }], 'metric').items).toEqual([
       'Flowing pressure fails; what would mend it: a wider hose.',
     ]);
+    const larger = { ...limit, remedy: say`a receiver of ${boundOf(0.5, 'volume', 'least')}` };
+    expect(remedyList([larger], 'metric').items[0]).toContain('a receiver of 500 L.');
+    expect(remedyList([larger], 'inch').items[0]).toMatch(/a receiver of [\d.]+ gal\.$/u);
   });
 });
 

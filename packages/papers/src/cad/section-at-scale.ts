@@ -1,5 +1,12 @@
-import { formatAmount, type Job, type Plan, targetOutline, type UnitSystem } from '@furrow/engine';
-import { fineLength, fineNumber } from '../words/index.ts';
+import {
+  formatAmount,
+  formatStated,
+  type Job,
+  type Plan,
+  targetOutline,
+  type UnitSystem,
+} from '@furrow/engine';
+import { fineNumber, fineStated } from '../words/index.ts';
 import { levelDimension, uprightDimension } from './dimension-items.ts';
 import type { ScaleDrawing, ScaleItem, ScaleLayer, ScalePoint } from './scale-drawing.ts';
 
@@ -103,7 +110,7 @@ function dimensions(
       {
         from: { x: -wide, y: 0 },
         to: { x: wide, y: 0 },
-        text: `${fineLength(2 * wide, units)} (${fineNumber(width.least, units)} to ${fineNumber(width.most, units)})`,
+        text: `${formatAmount(2 * wide, 'depth', units)} (${fineNumber(width.least, units)} to ${fineNumber(width.most, units)})`,
         height,
       },
       2 * height,
@@ -112,7 +119,7 @@ function dimensions(
       {
         from: { x: -half, y: 0 },
         to: root,
-        text: `${fineLength(depth.wanted, units)} +${fineNumber(depth.plus, units)} −${fineNumber(depth.minus, units)}`,
+        text: `${formatAmount(depth.wanted, 'depth', units)} +${fineNumber(depth.plus, units)} −${fineNumber(depth.minus, units)}`,
         height,
       },
       -half - 2 * height,
@@ -121,7 +128,7 @@ function dimensions(
       {
         from: { x: edge, y: 0 },
         to: { x: edge, y: back },
-        text: fineLength(plate.thickness, units),
+        text: formatAmount(plate.thickness, 'depth', units),
         height,
       },
       edge + 2 * height,
@@ -130,7 +137,7 @@ function dimensions(
       {
         from: { x: half, y: back + groove.ligament_least },
         to: { x: half, y: back },
-        text: `≥ ${fineLength(groove.ligament_least, units)}`,
+        text: `≥ ${formatAmount(groove.ligament_least, 'depth', units)}`,
         height,
       },
       half + 2 * height,
@@ -149,13 +156,13 @@ function words(
     job.title,
     `${plate.material.replaceAll('_', ' ')}, ${formatAmount(plate.thickness, 'length', units)} thick`,
     ...(groove.root_radius_least > 0
-      ? [`root radius at least ${fineLength(groove.root_radius_least, units)}`]
+      ? [`root radius at least ${formatAmount(groove.root_radius_least, 'depth', units)}`]
       : []),
     ...(plan === undefined
       ? []
       : [
-          `expected floor ${fineLength(plan.floor_depth_mm.p50 / 1000, units)}, 90 in 100 from ` +
-            `${fineNumber(plan.floor_depth_mm.p05 / 1000, units)} to ${fineNumber(plan.floor_depth_mm.p95 / 1000, units)}`,
+          `expected floor ${formatStated(plan.floor_depth_mm.p50, 'mm', units)}, 90 in 100 from ` +
+            `${fineStated(plan.floor_depth_mm.p05, units)} to ${fineStated(plan.floor_depth_mm.p95, units)}`,
         ]),
   ];
   return lines.map((text, index) => ({

@@ -1,4 +1,4 @@
-import { type AirReport, formatAmount, type UnitSystem } from '@furrow/engine';
+import { type AirReport, formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
 import type { Drawing, DrawingPoint, Mark } from './drawing.ts';
 import { textWidth } from './text-width.ts';
 import { axisShare, type ValueAxis, valueAxis } from './value-axis.ts';
@@ -148,7 +148,7 @@ function itemMarks({ air, units }: AirPathInput, layout: Layout): Mark[] {
       point.bore_mm === null
         ? ''
         : [
-            formatAmount(point.bore_mm / 1000, 'length', units),
+            formatStated(point.bore_mm, 'mm', units, 'length'),
             ...(point.length_m === null ? [] : [formatAmount(point.length_m, 'length', units)]),
           ].join(' × ');
     const lines = nameLines(point.behind, column, size);
@@ -214,7 +214,7 @@ function nameLines(name: string, column: number, size: number): string[] {
 }
 
 function pressure(kPa: number, units: UnitSystem): string {
-  return formatAmount(kPa * 1000, 'pressure', units);
+  return formatStated(kPa, 'kPa', units);
 }
 
 function describe({ air, units }: AirPathInput): string {

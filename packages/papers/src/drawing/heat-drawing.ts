@@ -6,7 +6,6 @@ import {
   targetOutline,
   type UnitSystem,
 } from '@furrow/engine';
-import { fineLength } from '../words/index.ts';
 import { contourRings, type ValueGrid } from './contour-rings.ts';
 import type { Drawing, DrawingPoint, Mark } from './drawing.ts';
 import { heatAreas, isothermLines } from './heat-areas.ts';
@@ -159,7 +158,7 @@ function temperatureText(celsius: number, units: UnitSystem): string {
 
 function backText({ field, frame, plate, units }: HeatDrawingInput, space: HeatSpace, broken: boolean): Mark {
   const { size, left, bottom } = space;
-  const where = broken ? `, ${fineLength(plate.thickness, units)} down` : '';
+  const where = broken ? `, ${formatAmount(plate.thickness, 'depth', units)} down` : '';
   return {
     kind: 'text',
     role: 'label',
@@ -176,6 +175,6 @@ function describe({ field, frame, units }: HeatDrawingInput): string {
   const when = frame.pass === 0 ? 'before the first pass' : `pass ${frame.pass} run last or running`;
   return (
     `${formatAmount(frame.time, 'time', units)} after the first arc, ${when}. Hottest ${temperatureText(hottest, units)}; ` +
-    `back face ${temperatureText(backFaceOf(field, frame), units)} at most; cut ${fineLength(deepest, units)} deep.`
+    `back face ${temperatureText(backFaceOf(field, frame), units)} at most; cut ${formatAmount(deepest, 'depth', units)} deep.`
   );
 }

@@ -1,5 +1,4 @@
-import { formatAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
-import { fineLength } from '../words/index.ts';
+import { formatAmount, formatStated, type Job, type Plan, type UnitSystem } from '@furrow/engine';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
@@ -141,7 +140,7 @@ function lossMarks(plan: Plan, { axis, size, top }: Layout, units: UnitSystem): 
       kind: 'text',
       role: 'loss',
       at: { x: left - 0.5 * size, y: y + 0.35 * size },
-      text: `if the arc goes out, ${fineLength(plan.loss_length_mm / 1000, units)} stays ungouged (to scale)`,
+      text: `if the arc goes out, ${formatStated(plan.loss_length_mm, 'mm', units)} stays ungouged (to scale)`,
       anchor: 'end',
       size: 0.92 * size,
     },
@@ -278,7 +277,7 @@ function stationMarks(
   return positions.flatMap((position): Mark[] => {
     const x = seamStripX(axis, position / 1000);
     const marks: Mark[] = [stationMark({ x, y: middle }, mark)];
-    const text = formatAmount(position / 1000, 'length', units);
+    const text = formatStated(position, 'mm', units, 'length');
     const width = textWidth(text, 0.92 * size);
     // the last label goes to the left of its mark where it would run over the end
     const fits = x + mark + 0.35 * size + width < axis.right - 0.3 * size;

@@ -1,5 +1,5 @@
-import type { Job, UnitSystem } from '@furrow/engine';
-import { fineLength, fineNumber } from '../words/index.ts';
+import { formatAmount, type Job, type UnitSystem } from '@furrow/engine';
+import { fineNumber } from '../words/index.ts';
 import type { DrawingPoint, Mark } from './drawing.ts';
 import { heightOf, type SectionFrame, type SectionShape } from './section-frame.ts';
 
@@ -114,7 +114,7 @@ function widthMarks({ groove, frame, units, size }: SectionDimensionInput): Mark
     from: { x, y: frame.surface },
     to: { x, y: y - 0.4 * size },
   });
-  const text = `width ${fineNumber(groove.width.least, units)} to ${fineLength(groove.width.most, units)}`;
+  const text = `width ${fineNumber(groove.width.least, units)} to ${formatAmount(groove.width.most, 'depth', units)}`;
   return [
     up(left),
     up(right),

@@ -1,5 +1,5 @@
-import type { UnitSystem } from '@furrow/engine';
-import { fineLength, fineNumber } from '../words/index.ts';
+import { formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
+import { fineNumber, fineStated } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
@@ -69,11 +69,11 @@ function sideTexts({ groove, plan, units }: SectionDrawingInput): { left: string
   const { wanted, plus, minus } = groove.depth;
   const left = [
     'depth',
-    fineLength(wanted, units),
+    formatAmount(wanted, 'depth', units),
     `+${fineNumber(plus, units)} −${fineNumber(minus, units)}`,
   ];
-  const right = ['plate left', `≥ ${fineLength(groove.ligament_least, units)}`];
-  if (plan !== undefined) right.push(`expect ${fineNumber(plan.ligament_mm.p50 / 1000, units)}`);
+  const right = ['plate left', `≥ ${formatAmount(groove.ligament_least, 'depth', units)}`];
+  if (plan !== undefined) right.push(`expect ${fineStated(plan.ligament_mm.p50, units)}`);
   return { left, right };
 }
 
@@ -182,7 +182,7 @@ function expectedText(
   size: number,
 ): Mark[] {
   if (plan === undefined) return [];
-  const words = ['expect', fineLength(plan.floor_depth_mm.p50 / 1000, units)];
+  const words = ['expect', formatStated(plan.floor_depth_mm.p50, 'mm', units)];
   const line = (text: string, baseline: number): Mark => ({
     kind: 'text',
     role: 'floor-median',
@@ -267,14 +267,14 @@ function legendEntries(shape: SectionShape, size: number): LegendEntry[] {
 function describe({ groove, plate, plan, units }: SectionDrawingInput): string {
   const { wanted, plus, minus } = groove.depth;
   const target =
-    `Plate ${fineLength(plate.thickness, units)} thick. Wanted depth ${fineLength(wanted, units)}, accepted from ` +
-    `${fineNumber(wanted - minus, units)} to ${fineLength(wanted + plus, units)}; width at the surface ` +
-    `${fineNumber(groove.width.least, units)} to ${fineLength(groove.width.most, units)}; at least ` +
-    `${fineLength(groove.ligament_least, units)} of plate left under the groove.`;
+    `Plate ${formatAmount(plate.thickness, 'depth', units)} thick. Wanted depth ${formatAmount(wanted, 'depth', units)}, accepted from ` +
+    `${fineNumber(wanted - minus, units)} to ${formatAmount(wanted + plus, 'depth', units)}; width at the surface ` +
+    `${fineNumber(groove.width.least, units)} to ${formatAmount(groove.width.most, 'depth', units)}; at least ` +
+    `${formatAmount(groove.ligament_least, 'depth', units)} of plate left under the groove.`;
   if (plan === undefined) return target;
   const { p05, p50, p95 } = plan.floor_depth_mm;
   return (
-    `${target} Expected deepest point ${fineLength(p50 / 1000, units)}; 90 times in 100 between ` +
-    `${fineNumber(p05 / 1000, units)} and ${fineLength(p95 / 1000, units)}.`
+    `${target} Expected deepest point ${formatStated(p50, 'mm', units)}; 90 times in 100 between ` +
+    `${fineStated(p05, units)} and ${formatStated(p95, 'mm', units)}.`
   );
 }

@@ -8,7 +8,7 @@ import {
 } from '@furrow/engine';
 import { grooveTable, type PaperBlock, type PaperDocument, type TableBlock } from '../blocks/index.ts';
 import { depthDrawing, sectionDrawing } from '../drawing/index.ts';
-import { fineLength, fineNumber, fineUnit, jobWords } from '../words/index.ts';
+import { fineNumber, fineUnit, jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 import { mismatchBlocks } from './readings-mismatch.ts';
@@ -68,7 +68,7 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
         tone: 'plain',
         text:
           `A verdict here is arithmetic on what was read: “tight” lies inside what is accepted by no more than one standard deviation of a reading, ` +
-          `${fineLength(job.kit.gauge.reading_sd, units)}. Between the places nothing was read. A licensed person decides.`,
+          `${formatAmount(job.kit.gauge.reading_sd, 'depth', units)}. Between the places nothing was read. A licensed person decides.`,
       },
     ],
   });

@@ -1,5 +1,6 @@
 import {
   formatAmount,
+  formatStated,
   type Plan,
   type PlanPass,
   type QuantityKind,
@@ -13,7 +14,7 @@ import {
   refusalBlocks,
   type TableBlock,
 } from '../blocks/index.ts';
-import { fineNumber, fineUnit, jobWords } from '../words/index.ts';
+import { fineStated, fineUnit, jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 import { mismatchBlocks } from './readings-mismatch.ts';
@@ -108,7 +109,7 @@ function passesRun(plan: Plan, readings: Readings | undefined, units: UnitSystem
     const read = run.get(number);
     return [
       String(number),
-      pass === undefined ? '' : fineNumber(pass.offset_mm / 1000, units),
+      pass === undefined ? '' : fineStated(pass.offset_mm, units),
       pass === undefined ? 'not planned' : wanted(pass),
       shown(read?.plate, 'temperature'),
       shown(read?.current, 'current'),
@@ -168,7 +169,7 @@ function changes(plan: Plan, readings: Readings | undefined, units: UnitSystem):
         String(pass),
         plan.electrode_changes
           .filter((change) => change.pass === pass)
-          .map(({ at_mm }) => length(at_mm / 1000))
+          .map(({ at_mm }) => formatStated(at_mm, 'mm', units, 'length'))
           .join(', '),
         told
           .filter((change) => change.pass === pass)

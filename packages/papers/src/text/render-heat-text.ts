@@ -9,7 +9,7 @@ import {
   type UnitSystem,
   type Written,
 } from '@furrow/engine';
-import { balanceWords, fineLength, fineNumber, fineUnit, skinText } from '../words/index.ts';
+import { balanceWords, fineStated, fineUnit, skinText } from '../words/index.ts';
 import { WIDTH } from './block-to-text.ts';
 import { limitLines } from './limit-lines.ts';
 import { plainLine } from './plain-line.ts';
@@ -61,7 +61,7 @@ const sourced = ({ text, provenance }: Source): string =>
   text.includes(provenance) ? `(${text})` : `(${text}; ${provenance})`;
 
 function whereText(report: Told, units: UnitSystem): string {
-  const place = formatAmount(report.station_mm / 1000, 'length', units);
+  const place = formatStated(report.station_mm, 'mm', units, 'length');
   if (report.quality === 'quick') return `Section ${place} from the start of the seam; a quick look.`;
   const error = report.grid_error_percent;
   return (
@@ -113,7 +113,7 @@ function passLines({ passes }: Told, units: UnitSystem): string[] {
 
 function fieldLines(report: Told, units: UnitSystem): string[] {
   const unit = fineUnit(units);
-  const length = (millimetres: number): string => fineNumber(millimetres / 1000, units);
+  const length = (millimetres: number): string => fineStated(millimetres, units);
   const seconds = (value: number): string => value.toPrecision(2);
   const row = (
     what: string,
@@ -148,7 +148,7 @@ function fieldLines(report: Told, units: UnitSystem): string[] {
 
 function endLines({ ends }: Told, units: UnitSystem): string[] {
   if (ends === undefined) return [];
-  const length = (value: number | null): string => (value === null ? '–' : fineLength(value / 1000, units));
+  const length = (value: number | null): string => (value === null ? '–' : formatStated(value, 'mm', units));
   const seconds = (value: number): string => value.toPrecision(2);
   const { t85_s: cooling, section_t85_s: plain } = ends;
   return [
@@ -270,7 +270,7 @@ function skinLines(report: Told, units: UnitSystem): string[] {
     'Carburised skin',
     ...wrapped(
       plainLine(
-        `Grind ${fineLength(allowance / 1000, units)} off all round ${sourced(source)}. ${skinText(report, units)}`,
+        `Grind ${formatStated(allowance, 'mm', units)} off all round ${sourced(source)}. ${skinText(report, units)}`,
       ),
       WIDTH,
       '  ',

@@ -1,4 +1,4 @@
-import { formatAmount, type KnowledgeReport, type UnitSystem } from '@furrow/engine';
+import { formatStated, type KnowledgeReport, type UnitSystem } from '@furrow/engine';
 import { driftWords } from '../words/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
@@ -93,7 +93,7 @@ function percent(share: number): string {
 }
 
 function length(mm: number, units: UnitSystem): string {
-  return formatAmount(mm / 1000, 'length', units);
+  return formatStated(mm, 'mm', units, 'length');
 }
 
 function counted(count: number, what: string): string {

@@ -55,7 +55,7 @@ function electricBlocks(electric: ElectricReport, units: UnitSystem): PaperBlock
     paragraph(
       `${formatAmount(electric.current_A, 'current', units)} at ${volts(electric.arc_voltage_V)}; ` +
         `${volts(electric.needed_V)} needed at the source, ${volts(electric.available_V)} there; ` +
-        `${(electric.loss_W / 1000).toFixed(2)} kW lost${input}.`,
+        `${formatStated(electric.loss_W, 'W', units)} lost${input}.`,
     ),
     sourceTable(electric, units),
     leadTable(electric, units),
@@ -79,7 +79,7 @@ function depthWords(percent: number | null): string {
 function airBlocks(air: AirReport, units: UnitSystem): PaperBlock[] {
   const { drawdown } = air;
   const flow = formatAmount(air.torch_flow_L_per_min / 60_000, 'air_flow', units);
-  const lowest = formatAmount(drawdown.lowest_kPa * 1000, 'pressure', units);
+  const lowest = formatStated(drawdown.lowest_kPa, 'kPa', units);
   const holds =
     drawdown.below_from_s === null
       ? `The pressure holds through ${drawdown.passes.length === 1 ? 'the pass' : `all ${drawdown.passes.length} passes`}.`

@@ -1,11 +1,11 @@
-import { formatAmount, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
-import { fineNumber } from './length-text.ts';
+import { formatAmount, formatStated, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
+import { fineStated } from './length-text.ts';
 
 const MM_PER_INCH = 25.4;
 
 /** A bound of a reading: in thousandths of an inch, as hundredths would give neighbouring rows the same bounds. */
 function boundText(reading_mm: number, units: UnitSystem): string {
-  return units === 'inch' ? (reading_mm / MM_PER_INCH).toFixed(3) : fineNumber(reading_mm / 1000, units);
+  return units === 'inch' ? (reading_mm / MM_PER_INCH).toFixed(3) : fineStated(reading_mm, units);
 }
 
 /** The readings for which a row holds, in words. */
@@ -25,10 +25,10 @@ export function actionText(row: GaugeRow, units: UnitSystem): string {
 
 /** Where to gauge, with what spread, in one or two sentences. */
 export function gaugePlaces(stop: GaugeStop, units: UnitSystem): string {
-  const places = stop.station_positions_mm.map((place) => formatAmount(place / 1000, 'length', units));
+  const places = stop.station_positions_mm.map((place) => formatStated(place, 'mm', units, 'length'));
   const stations = `${stop.stations} station${stop.stations === 1 ? '' : 's'}`;
   return (
     `Clean and gauge each track at ${stations}: ${places.join(', ')} from the start. ` +
-    `The mean is the reading; one reading spreads by ${formatAmount(stop.reading_sd_mm / 1000, 'length', units)}.`
+    `The mean is the reading; one reading spreads by ${formatStated(stop.reading_sd_mm, 'mm', units, 'length')}.`
   );
 }

@@ -1,4 +1,4 @@
-import { formatStated, type Job, type Plan, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatStated, fromUnit, type Job, type Plan, type UnitSystem } from '@furrow/engine';
 
 /** Passes named one by one before the rest is only counted. */
 const PASSES_NAMED = 4;
@@ -6,15 +6,14 @@ const PASSES_NAMED = 4;
 /** What is where at one place along the seam, in words: the place, the run-out's depth, the passes. */
 export function placeText(job: Job, plan: Plan | undefined, place: number, units: UnitSystem): string {
   const where =
-    Math.abs(place) < 5e-4
-      ? 'at the start'
-      : `${formatStated(place * 1000, 'mm', units, 'length')} from the start`;
-  const runOut = plan === undefined ? 0 : Math.max(0, (plan.pass_length_mm / 1000 - job.seam.length) / 2);
+    Math.abs(place) < 5e-4 ? 'at the start' : `${formatAmount(place, 'length', units)} from the start`;
+  const runOut =
+    plan === undefined ? 0 : Math.max(0, (fromUnit(plan.pass_length_mm, 'mm') - job.seam.length) / 2);
   const outside = Math.max(-place, place - job.seam.length, 0);
   if (plan === undefined) return where;
   if (outside > 0 && runOut > 0) {
     const depth = job.groove.depth.wanted * Math.max(0, 1 - outside / runOut);
-    return `${where}, in the run-out: about ${formatStated(depth * 1000, 'mm', units)} deep`;
+    return `${where}, in the run-out: about ${formatAmount(depth, 'depth', units)} deep`;
   }
   const named = plan.passes.slice(0, PASSES_NAMED).map((pass) => {
     const electrode = electrodeAt(plan, pass.number, place);
@@ -28,7 +27,7 @@ export function placeText(job: Job, plan: Plan | undefined, place: number, units
 /** Which electrode of the job burns at a place of a pass, counted from 1. */
 export function electrodeAt(plan: Plan, pass: number, place: number): number {
   const before = plan.electrode_changes.filter(
-    (change) => change.pass < pass || (change.pass === pass && change.at_mm <= place * 1000),
+    (change) => change.pass < pass || (change.pass === pass && fromUnit(change.at_mm, 'mm') <= place),
   );
   return before.length + 1;
 }

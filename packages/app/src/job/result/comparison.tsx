@@ -1,11 +1,11 @@
-import { formatAmount, type Plan } from '@furrow/engine';
+import { formatAmount, formatStated, type Plan } from '@furrow/engine';
 import { money, pricedText, wayWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { isCurrent, useBench, useBenchState } from '../state/index.ts';
 import { adoptPlan } from './lock-edits.ts';
-import { assuranceOf, currentText, electrodeText, energyText, patternText } from './plan-words.ts';
+import { assuranceOf, currentText, electrodeText, patternText } from './plan-words.ts';
 
 interface ComparisonProps {
   readonly plan: Plan;
@@ -99,7 +99,7 @@ function Candidate({ plan, number }: CandidateProps): VNode {
       </td>
       <td>{Math.ceil(plan.electrodes_used.p50)}</td>
       <td>{formatAmount(assuranceOf(plan), 'share', 'metric')}</td>
-      <td>{energyText(plan.arc_energy_kJ)}</td>
+      <td>{formatStated(plan.arc_energy_kJ, 'kJ', units)}</td>
     </tr>
   );
 }

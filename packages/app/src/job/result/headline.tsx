@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { LockButton } from './lock-button.tsx';
-import { assuranceOf, counted, currentText, energyText, travelText } from './plan-words.ts';
+import { assuranceOf, counted, currentText, travelText } from './plan-words.ts';
 
 /** The set-up in big numbers, each with its lock where the planner can plan around it. */
 export function Headline({ plan }: { readonly plan: Plan }): VNode {
@@ -57,7 +57,7 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       <Figure
         name="Floor depth"
         value={formatStatedBand(plan.least_depth_mm.p05, plan.floor_depth_mm.p95, 'mm', units)}
-        note={`ligament kept ${formatAmount(ligament_kept, 'share', 'metric')}; arc energy ${energyText(plan.arc_energy_kJ)}`}
+        note={`ligament kept ${formatAmount(ligament_kept, 'share', 'metric')}; arc energy ${formatStated(plan.arc_energy_kJ, 'kJ', units)}`}
       />
     </dl>
   );

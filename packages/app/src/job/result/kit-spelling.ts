@@ -1,4 +1,4 @@
-import { parseAmount } from '@furrow/engine';
+import { fromUnit, parseAmount } from '@furrow/engine';
 import { entriesAt, type TextFile, writtenAt } from '../../sheet/document/index.ts';
 
 /** Lengths this near each other are the same electrode [m]. */
@@ -10,7 +10,7 @@ export function kitSpelling(file: TextFile, diameter_mm: number): string | undef
   for (let index = 0; index < entriesAt(file, list); index += 1) {
     const written = writtenAt(file, [...list, index, 'diameter']);
     const read = written === undefined ? undefined : parseAmount(written, 'length');
-    if (read?.ok && Math.abs(read.value - diameter_mm / 1000) < SAME) return written;
+    if (read?.ok && Math.abs(read.value - fromUnit(diameter_mm, 'mm')) < SAME) return written;
   }
   return undefined;
 }

@@ -1,4 +1,4 @@
-import { exactAmount, type Job, type Plan, type UnitSystem } from '@furrow/engine';
+import { exactAmount, fromUnit, type Job, type Plan, type UnitSystem } from '@furrow/engine';
 import type { Edit, TextFile } from '../../sheet/document/index.ts';
 import { kitSpelling } from './kit-spelling.ts';
 
@@ -33,7 +33,7 @@ export function lockValue(
     case 'electrode_diameter':
       return (
         kitSpelling(file, plan.electrode_diameter_mm) ??
-        exactAmount(plan.electrode_diameter_mm / 1000, 'length', units)
+        exactAmount(fromUnit(plan.electrode_diameter_mm, 'mm'), 'length', units)
       );
     case 'current':
       return first === undefined ? undefined : exactAmount(first.current_A, 'current', units);
@@ -42,7 +42,9 @@ export function lockValue(
     case 'tracks':
       return plan.tracks;
     case 'track_spacing':
-      return plan.tracks > 1 ? exactAmount(plan.track_spacing_mm / 1000, 'length', units) : undefined;
+      return plan.tracks > 1
+        ? exactAmount(fromUnit(plan.track_spacing_mm, 'mm'), 'length', units)
+        : undefined;
     case 'layers':
       return plan.layers;
   }

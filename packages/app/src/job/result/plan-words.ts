@@ -35,8 +35,3 @@ export function counted(count: number, noun: string): string {
   if (count === 1) return `1 ${noun}`;
   return `${count} ${noun}${/(s|ss)$/u.test(noun) ? 'es' : 's'}`;
 }
-
-/** Energy in the unit that keeps it readable. */
-export function energyText(kilojoules: number): string {
-  return kilojoules >= 1000 ? `${(kilojoules / 1000).toFixed(1)} MJ` : `${kilojoules.toFixed(0)} kJ`;
-}

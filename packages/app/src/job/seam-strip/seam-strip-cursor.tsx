@@ -1,4 +1,4 @@
-import { formatStated, type Job, type Plan } from '@furrow/engine';
+import { formatAmount, type Job, type Plan } from '@furrow/engine';
 import { type SeamStripAxis, seamStripX } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -34,7 +34,7 @@ export function SeamStripCursor({ axis, job, plan }: SeamStripCursorProps): VNod
     event.preventDefault();
     bench.moveCursor(next);
   };
-  const label = formatStated(place * 1000, 'mm', units, 'length');
+  const label = formatAmount(place, 'length', units);
   const late = place > (axis.from + axis.to) / 2;
   return (
     <div

@@ -1,5 +1,5 @@
 import type { SavedJob } from '@furrow/contract';
-import type { Answer, ReadJob } from '@furrow/engine';
+import { type Answer, fromUnit, type ReadJob } from '@furrow/engine';
 import type { KeptSheetState } from '../../sheet/keep/index.ts';
 import type { KitInUse } from './bench-kit.ts';
 
@@ -50,7 +50,7 @@ export function isOutdated(state: BenchState): boolean {
 /** Where the section is cut, kept between the ends of the passes [m]. */
 export function cutPlace(state: BenchState): number {
   const length = state.read?.job.seam.length ?? 0;
-  const pass = (state.planned?.answer.plan?.pass_length_mm ?? 0) / 1000;
+  const pass = fromUnit(state.planned?.answer.plan?.pass_length_mm ?? 0, 'mm');
   const runOut = Math.max(0, (pass - length) / 2);
   return Math.min(length + runOut, Math.max(-runOut, state.cursor ?? length / 2));
 }

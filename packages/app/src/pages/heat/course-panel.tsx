@@ -16,7 +16,7 @@ export function CoursePanel({ shown }: { readonly shown: ShownHeat }): VNode {
   const scale = timeScale(course.time_s.at(-1) ?? 0);
   const now = frameOf(shown, time)?.time;
   const most = shown.planned.read.job.heat.back_face_most;
-  const beside = `surface ${formatStated(BESIDE_CUT * 1000, 'mm', units, 'length')} beside the groove`;
+  const beside = `surface ${formatAmount(BESIDE_CUT, 'length', units)} beside the groove`;
   const highest = Math.max(...course.back_degC);
   return (
     <section class="panel" aria-labelledby="heat-course-title">

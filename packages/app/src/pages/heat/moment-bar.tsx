@@ -1,4 +1,4 @@
-import { formatAmount, formatStated } from '@furrow/engine';
+import { formatAmount } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -86,7 +86,7 @@ function useMomentWords(shown: ShownHeat): string {
   if (frame === undefined) return '';
   const when = formatAmount(frame.time, 'time', units);
   if (torch !== undefined) {
-    return `${when}: pass ${torch.pass}, torch ${formatStated(torch.place * 1000, 'mm', units, 'length')} from the start`;
+    return `${when}: pass ${torch.pass}, torch ${formatAmount(torch.place, 'length', units)} from the start`;
   }
   if (frame.pass === 0) return `${when}: before the first pass`;
   const passes = shown.heat.report.passes.length;

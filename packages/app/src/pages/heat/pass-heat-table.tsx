@@ -2,7 +2,7 @@ import { formatStated, type HeatReport, type Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import { perLengthRange, perLengthText, rangeText } from './range-text.ts';
+import { rangeText } from './range-text.ts';
 
 const COLUMNS = [
   'Pass',
@@ -25,9 +25,9 @@ export function PassHeatTable({ report }: { readonly report: Written<HeatReport>
           <tr key={pass.number}>
             <th scope="row">{pass.number}</th>
             <td>{formatStated(pass.at_station_s.middle, 's', units)}</td>
-            <td>{perLengthText(pass.gross_kJ_per_mm, units)}</td>
-            <td>{perLengthText(pass.with_melt_kJ_per_mm, units)}</td>
-            <td>{perLengthRange(pass.kept_kJ_per_mm, units)}</td>
+            <td>{formatStated(pass.gross_kJ_per_mm, 'kJ/mm', units)}</td>
+            <td>{formatStated(pass.with_melt_kJ_per_mm, 'kJ/mm', units)}</td>
+            <td>{rangeText(pass.kept_kJ_per_mm, 'kJ/mm', units)}</td>
             <td>{rangeText(pass.before_degC, 'degC', units)}</td>
             <td>{pass.wait_s.most < 0.5 ? 'none' : rangeText(pass.wait_s, 's', units)}</td>
           </tr>

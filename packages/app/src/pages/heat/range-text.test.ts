@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { perLengthRange, rangeText } from './range-text.ts';
+import { rangeText } from './range-text.ts';
 
 describe('bands of the heat', () => {
   it('give the unit once and the lower end first', () => {
     expect(rangeText({ least: 120, middle: 150, most: 180 }, 'degC', 'metric')).toBe('120 to 180 °C');
     expect(rangeText({ least: 8, middle: 5, most: 3 }, 's', 'metric')).toBe('3.0 to 8.0 s');
-    expect(perLengthRange({ least: 0.62, middle: 1, most: 1.54 }, 'inch')).toBe('15.7 to 39.1 kJ/in');
+    expect(rangeText({ least: 0.62, middle: 1, most: 1.54 }, 'kJ/mm', 'inch')).toBe('15.7 to 39.1 kJ/in');
   });
 
   it('are one value where both ends read the same', () => {
     expect(rangeText({ least: 20.1, middle: 20.2, most: 20.3 }, 'degC', 'metric')).toBe('20 °C');
-    expect(perLengthRange({ least: 1, middle: 1, most: 1.001 }, 'metric')).toBe('1.00 kJ/mm');
+    expect(rangeText({ least: 1, middle: 1, most: 1.001 }, 'kJ/mm', 'metric')).toBe('1.00 kJ/mm');
   });
 });

@@ -1,3 +1,4 @@
+import { fromUnit } from '@furrow/engine';
 import { useHeat } from './heat-context.ts';
 import { frameOf, type ShownHeat } from './heat-state.ts';
 import { type TorchPlace, torchPlace } from './torch-place.ts';
@@ -11,7 +12,7 @@ export function useTorch(shown: ShownHeat | undefined): TorchPlace | undefined {
   const { plan } = answer;
   if (frame === undefined || plan === undefined) return undefined;
   const { seam, rates } = read.job;
-  const runOut = Math.max(0, (plan.pass_length_mm / 1000 - seam.length) / 2);
+  const runOut = Math.max(0, (fromUnit(plan.pass_length_mm, 'mm') - seam.length) / 2);
   const passes = shown.heat.report.passes.flatMap(({ number, at_station_s }) => {
     const planned = plan.passes.find((pass) => pass.number === number);
     if (planned === undefined) return [];
@@ -21,12 +22,12 @@ export function useTorch(shown: ShownHeat | undefined): TorchPlace | undefined {
         number,
         at: at_station_s.middle,
         travel: planned.travel_mm_per_min / 60_000,
-        changes: changes.map(({ at_mm }) => at_mm / 1000).sort((one, other) => one - other),
+        changes: changes.map(({ at_mm }) => fromUnit(at_mm, 'mm')).sort((one, other) => one - other),
       },
     ];
   });
   const course = {
-    station: shown.heat.report.station_mm / 1000,
+    station: fromUnit(shown.heat.report.station_mm, 'mm'),
     from: -runOut,
     to: seam.length + runOut,
     changeTime: rates.electrode_change_time,

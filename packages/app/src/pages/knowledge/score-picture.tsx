@@ -1,4 +1,4 @@
-import { formatAmount, formatBand, type KnowledgeReport } from '@furrow/engine';
+import { formatStated, formatStatedBand, type KnowledgeReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
 
@@ -27,7 +27,7 @@ export function ScorePicture({ entries }: { readonly entries: readonly Scored[] 
   const told = drawn
     .map(
       ({ entry, predicted_mm: { p05, p95 }, measured_mm, inside }) =>
-        `${entry}: ${formatBand(p05 / 1000, p95 / 1000, 'depth', units)}, read ${depth(measured_mm, units)}${inside ? '' : ', outside'}`,
+        `${entry}: ${formatStatedBand(p05, p95, 'mm', units)}, read ${depth(measured_mm, units)}${inside ? '' : ', outside'}`,
     )
     .join('; ');
   return (
@@ -72,7 +72,7 @@ export function ScorePicture({ entries }: { readonly entries: readonly Scored[] 
 }
 
 function depth(mm: number, units: 'metric' | 'inch'): string {
-  return formatAmount(mm / 1000, 'depth', units);
+  return formatStated(mm, 'mm', units);
 }
 
 /** Distance between lines: four or so of them, at round depths of the reader's units [mm]. */

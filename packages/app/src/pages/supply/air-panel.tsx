@@ -1,4 +1,4 @@
-import { type AirReport, formatAmount } from '@furrow/engine';
+import { type AirReport, formatStated } from '@furrow/engine';
 import { airPathDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { DrawingView, useSize } from '../../ui/drawing/index.ts';
@@ -17,8 +17,8 @@ export function AirPanel({ air }: { readonly air: AirReport }): VNode {
       <header class="panel-head">
         <h2 id="air-title">Air path</h2>
         <p class="caption">
-          with {formatAmount(air.receiver_kPa * 1000, 'pressure', units)} in the receiver, the lowest of a
-          pass; dashed without flow, solid while the torch blows
+          with {formatStated(air.receiver_kPa, 'kPa', units)} in the receiver, the lowest of a pass; dashed
+          without flow, solid while the torch blows
         </p>
       </header>
       <div ref={box} class="drawing-box">

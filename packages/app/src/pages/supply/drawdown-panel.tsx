@@ -9,7 +9,7 @@ export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport 
   const { time_s: time, needed_kPa: needed, below_from_s: below } = drawdown;
   const scale = timeScale(time.at(-1) ?? 0);
   const perUnit = units === 'inch' ? 6.894757 : 100;
-  const text = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
+  const text = (kPa: number): string => formatStated(kPa, 'kPa', units);
   return (
     <section class="panel" aria-labelledby="drawdown-title">
       <header class="panel-head">

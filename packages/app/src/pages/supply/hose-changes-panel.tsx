@@ -1,11 +1,11 @@
-import { formatAmount, type HoseChangesReport } from '@furrow/engine';
+import { formatStated, type HoseChangesReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { Said, useUnits } from '../../ui/theme/index.ts';
 
 /** The shortest list of hose changes that restores the pressure, or the best the stock can do. */
 export function HoseChangesPanel({ changes }: { readonly changes: HoseChangesReport }): VNode {
   const units = useUnits();
-  const text = (kPa: number): string => formatAmount(kPa * 1000, 'pressure', units);
+  const text = (kPa: number): string => formatStated(kPa, 'kPa', units);
   return (
     <section class="panel" aria-labelledby="hoses-title">
       <header class="panel-head">

@@ -59,13 +59,13 @@ export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode
             <>
               <Figure
                 name="Flowing at the regulator"
-                value={formatAmount(air.regulator_kPa * 1000, 'pressure', units)}
-                note={`at least ${formatAmount(air.wanted.regulator_kPa * 1000, 'pressure', units)} wanted`}
+                value={formatStated(air.regulator_kPa, 'kPa', units)}
+                note={`at least ${formatStated(air.wanted.regulator_kPa, 'kPa', units)} wanted`}
               />
               <Figure
                 name="Flowing at the torch"
-                value={formatAmount(air.torch_kPa * 1000, 'pressure', units)}
-                note={`at least ${formatAmount(air.wanted.torch_kPa * 1000, 'pressure', units)} wanted`}
+                value={formatStated(air.torch_kPa, 'kPa', units)}
+                note={`at least ${formatStated(air.wanted.torch_kPa, 'kPa', units)} wanted`}
               />
               <Figure
                 name="Air through the torch"
@@ -74,11 +74,11 @@ export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode
               />
               <Figure
                 name="Lowest in the receiver"
-                value={formatAmount(air.drawdown.lowest_kPa * 1000, 'pressure', units)}
+                value={formatStated(air.drawdown.lowest_kPa, 'kPa', units)}
                 note={
                   air.drawdown.needed_kPa === null
                     ? 'no receiver pressure meets what is wanted'
-                    : `${formatAmount(air.drawdown.needed_kPa * 1000, 'pressure', units)} needed`
+                    : `${formatStated(air.drawdown.needed_kPa, 'kPa', units)} needed`
                 }
               />
             </>
