@@ -469,8 +469,8 @@ export const MUTANTS = [
   {
     what: 'floor to expect from the wrong end',
     file: 'packages/papers/src/blocks/setting-figures.ts',
-    find: 'fineLength(floor.p50 / 1000, units)',
-    plant: 'fineLength(floor.p05 / 1000, units)',
+    find: 'valueAndUnit(formatStated(floor.p50,',
+    plant: 'valueAndUnit(formatStated(floor.p05,',
     tests: TABLES,
   },
   {
