@@ -69,10 +69,14 @@ const PAPER_LAYERS = [
 ];
 
 /** Rooms of the store: from the database by the one way of saving to what is saved. */
-const STORE_LAYERS = [['database'], ['document', 'migration'], ['job', 'shop-file', 'rig', 'fault', 'paper']];
+const STORE_LAYERS = [
+  ['database', 'journal'],
+  ['document', 'migration'],
+  ['job', 'shop-file', 'rig', 'fault', 'paper'],
+];
 
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */
-const SERVER_LAYERS = [['guard'], ['reading'], ['work'], ['routes']];
+const SERVER_LAYERS = [['guard', 'intake'], ['reading'], ['work'], ['routes']];
 
 /** Questions about a job, the folders of packages/engine/src/answer: each is answered from those before it. */
 const ANSWER_LAYERS = [['knowledge'], ['supply'], ['job'], ['heat', 'hazard', 'run'], ['cost']];

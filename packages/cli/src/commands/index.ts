@@ -121,6 +121,21 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./rehearse.ts'),
   },
   {
+    name: 'gather',
+    description: 'take the readings of a run as they come; each is on disk before it is acknowledged',
+    args: {
+      source:
+        '- for standard input, http://127.0.0.1:PORT to listen for newline JSON, mqtt://BROKER with --topic',
+    },
+    options: [
+      output('<file>', 'file to which the readings are added'),
+      new Option('--topic <topic>', 'topic of the rig on the broker, without wildcards'),
+      new Option('--client-id <name>', 'name under which the broker keeps what comes meanwhile'),
+      json('what was added'),
+    ],
+    load: () => import('./gather.ts'),
+  },
+  {
     name: 'compare',
     description: 'tell in words in what two revisions of a job differ',
     args: { before: 'job file as it was', after: 'job file as it is' },

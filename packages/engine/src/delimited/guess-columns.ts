@@ -130,7 +130,8 @@ function draftOf(layout: Layout, index: number, marks: NumberMarks): Draft {
       unit: undefined,
       holds: 'moment',
       moment: { parts, order },
-      weight: 1,
+      // when something else happened, such as the arrival of a reading, is the clock only where there is no other
+      weight: heading.quantity === 'time' || heading.quantity === 'date' || name === '' ? 1 : 0.4,
       says: `${what} such as ${cells[0]}${day}`,
       asks: parts !== 'time' && !sure,
     };
