@@ -77,7 +77,9 @@ describe.skipIf(NO_BROWSER)('the places of the app', () => {
         await page.getByRole('main').waitFor();
         await page.getByRole('heading', { level: 1 }).waitFor();
         const boxes = await Promise.all(
-          (['Plan', 'Check', 'Set up', 'Shop'] as const).map((name) => frame.place(name).boundingBox()),
+          (['Plan', 'Check', 'Set up', 'Run', 'Shop'] as const).map((name) =>
+            frame.place(name).boundingBox(),
+          ),
         );
         const title = page.getByRole('heading', { level: 1 });
         expect(await title.evaluate((node) => node.scrollWidth <= node.clientWidth)).toBe(true);

@@ -11,6 +11,8 @@ export {
   type DocumentTree,
   documentTree,
   type FieldFacts,
+  type FileHash,
+  fileHash,
   type JsonSchema,
   pathText,
   topField,

@@ -13,6 +13,7 @@ export const PLACES = [
   { place: 'plan', title: 'Plan' },
   { place: 'check', title: 'Check' },
   { place: 'set-up', title: 'Set up' },
+  { place: 'run', title: 'Run' },
   { place: 'shop', title: 'Shop' },
 ] as const;
 
@@ -96,6 +97,13 @@ export const PAGES: readonly PageEntry[] = [
     of: 'job',
     end: 'commission',
     load: async () => (await import('../pages/commission/page.tsx')).CommissionPage,
+  },
+  {
+    place: 'run',
+    title: 'Log',
+    of: 'job',
+    end: 'run',
+    load: async () => (await import('../pages/run/page.tsx')).RunPage,
   },
   {
     place: 'shop',

@@ -14,10 +14,11 @@ function setUp(text: string) {
 describe('placeWords', () => {
   it('tells of a job that is being planned', () => {
     const { words } = setUp(DEMO);
-    expect(['plan', 'check', 'set-up', 'shop'].map((place) => words(place as 'plan'))).toEqual([
+    expect(['plan', 'check', 'set-up', 'run', 'shop'].map((place) => words(place as 'plan'))).toEqual([
       'planning',
       '',
       'not saved yet',
+      '',
       '',
     ]);
   });

@@ -22,6 +22,9 @@ export function placeWords(place: Place, state: BenchState): string {
     }
     case 'set-up':
       return state.save.is === 'failed' ? 'not saved' : jobSaveWords(state).replace(', not saved yet', '');
+    case 'run':
+      // what a run left is known on its page alone
+      return '';
     case 'shop':
       return answer === undefined ? '' : (answer.supply?.kit.title ?? 'no kit yet');
   }

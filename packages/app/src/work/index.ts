@@ -4,5 +4,12 @@ export type { HeatPart, HeatQuality, HeatRequest, HeatWorker } from './heat.ts';
 export type { KnowledgePart } from './knowledge.ts';
 export type { PlanRequest, PlanWorker } from './plan.ts';
 export type { WorkEvent, WorkerLink, WorkReply } from './protocol.ts';
-export { startCostWorker, startHeatWorker, startKnowledgeWorker, startPlanWorker } from './start-worker.ts';
+export type { RunPart, RunSource, RunWorker } from './run.ts';
+export {
+  startCostWorker,
+  startHeatWorker,
+  startKnowledgeWorker,
+  startPlanWorker,
+  startRunWorker,
+} from './start-worker.ts';
 export { useClient } from './use-client.ts';

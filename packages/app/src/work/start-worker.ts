@@ -3,6 +3,7 @@ import type { HeatWorker } from './heat.ts';
 import type { KnowledgeWorker } from './knowledge.ts';
 import type { PlanWorker } from './plan.ts';
 import type { WorkerLink, WorkReply } from './protocol.ts';
+import type { RunWorker } from './run.ts';
 
 /** Starts the browser's worker that plans. */
 export function startPlanWorker(): PlanWorker {
@@ -33,6 +34,14 @@ export function startKnowledgeWorker(): KnowledgeWorker {
   return linkWorker(
     new Worker(new URL('./knowledge-worker.ts', import.meta.url), { type: 'module', name: 'knowledge' }),
     'knowledge worker',
+  );
+}
+
+/** Starts the browser's worker that reviews logs. */
+export function startRunWorker(): RunWorker {
+  return linkWorker(
+    new Worker(new URL('./run-worker.ts', import.meta.url), { type: 'module', name: 'run' }),
+    'review of the log',
   );
 }
 

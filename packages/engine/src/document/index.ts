@@ -5,6 +5,7 @@ export { documentJsonSchema, type JsonSchema } from './document-json-schema.ts';
 export type { DocumentKind } from './document-kind.ts';
 export { type DocumentTree, documentTree, topField } from './document-tree.ts';
 export { amount, described, type Fallback, type FieldFacts, type IssueParams } from './field.ts';
+export { type FileHash, fileHash } from './file-hash.ts';
 export { count, text } from './plain-fields.ts';
 export { type CombinationIssue, readDocument } from './read-document.ts';
 export { DOCUMENT_TEXT_MOST } from './text-shape.ts';

@@ -22,3 +22,4 @@ export {
 export { type RunReview, reviewRun } from './review-run.ts';
 export type { WayBins } from './seam-course.ts';
 export { isWhole, type Judged, type SeamStretch, stretchesOf } from './stretches.ts';
+export { type ChannelTrace, type LogTrace, TRACE_CHANNELS, type TraceBuilder, traceLog } from './trace.ts';

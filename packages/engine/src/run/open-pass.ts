@@ -42,9 +42,6 @@ export class OpenPass {
   charge = 0;
   fed = 0;
   gouged = 0;
-  /** Charge since the last electrode was put in [A s], and electrode fed since then [m]. */
-  chargeOfElectrode = 0;
-  fedOfElectrode = 0;
   readonly course = new SeamCourse();
   readonly volts: SteadyBlocks;
   readonly amps: SteadyBlocks;

@@ -103,6 +103,14 @@ describe('an arc that goes out', () => {
   });
 });
 
+it('an electrode begun in one pass runs out in the next', () => {
+  const passes = [1, 2].map((number) => ({ ...PLAN.passes[0]!, number }));
+  const change = OUT(40, { travel_m_per_s: 0 });
+  const run = [...START, BURNS(200), IDLE(30), ...START, BURNS(40), change, BURNS(160), IDLE(3)];
+  const out = reviewOf(logOf(run, 20), { ...PLAN, passes });
+  expect(kinds(out).filter((kind) => kind !== 'touch_down')).toEqual(['electrode_change']);
+});
+
 describe('shorts', () => {
   it('are events when they last, and roughness when they do not', () => {
     const brief = Array.from({ length: 20 }, () => [BURNS(2), SHORTED(0.02)]).flat();

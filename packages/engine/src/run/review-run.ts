@@ -135,6 +135,9 @@ class Machine {
   private readonly notListed: Partial<Record<EventKind, number>> = {};
   private readonly counts: Partial<Record<EventKind, number>> = {};
   private strikes = 0;
+  /** Charge and feed since the last electrode was put in, from pass to pass [A s] and [m]. */
+  private chargeOfElectrode = 0;
+  private fedOfElectrode = 0;
   // what lasts
   private stall!: Lasting;
   private feed!: Lasting;
@@ -485,7 +488,7 @@ class Machine {
     pass.arcTime += held;
     if (!Number.isNaN(feed) && feed > 0) {
       pass.fed += feed * held;
-      pass.fedOfElectrode += feed * held;
+      this.fedOfElectrode += feed * held;
     }
     if (this.way === 'none') return;
     // What the log lacks is taken as it was set.
@@ -518,7 +521,7 @@ class Machine {
     const charge = 0.5 * (this.i + i) * held;
     if (!Number.isNaN(charge)) {
       pass.charge += charge;
-      pass.chargeOfElectrode += charge;
+      this.chargeOfElectrode += charge;
     }
   }
 
@@ -599,17 +602,17 @@ class Machine {
     pass.burning = mark;
     if (this.outTime >= this.lossWindow - slack) {
       const burnt =
-        pass.fedOfElectrode > 0
-          ? pass.fedOfElectrode
+        this.fedOfElectrode > 0
+          ? this.fedOfElectrode
           : this.expected === undefined || pass.charge === 0
             ? undefined
-            : pass.chargeOfElectrode * this.expected.wear;
+            : this.chargeOfElectrode * this.expected.wear;
       const change = isElectrodeChange(pass, pause, this.expected, burnt);
       this.endLasting(pass.lost);
       pass.struck = mark;
       if (change) {
-        pass.chargeOfElectrode = 0;
-        pass.fedOfElectrode = 0;
+        this.chargeOfElectrode = 0;
+        this.fedOfElectrode = 0;
       } else pass.outTime += pause;
       const orPass = change && (this.expected === undefined || this.way === 'none');
       pass.add(change ? 'electrode_change' : 'arc_out', stretch, lastRow, { way, orPass });

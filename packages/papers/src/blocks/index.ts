@@ -47,6 +47,6 @@ export { bandText, passTable } from './pass-table.ts';
 export { choiceTable, stationTable, sureList } from './plan-tables.ts';
 export { plateWords } from './plate-figures.ts';
 export { refusalBlocks, refusalReasons } from './refusal-blocks.ts';
-export { runBlocks } from './run-blocks.ts';
+export { runBlocks, runFigures } from './run-blocks.ts';
 export { expectationFigures, passesNote, rigFigures, settingFigures } from './setting-figures.ts';
 export { airTable, leadTable, pickTable, sourceTable, supplyBlocks } from './supply-blocks.ts';

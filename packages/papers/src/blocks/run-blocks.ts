@@ -14,6 +14,9 @@ import type { PaperBlock, TableBlock } from './paper-document.ts';
 /** A review with its sentences in the reader's units. */
 type Told = Written<RunReport>;
 
+/** What stands for a figure that the file cannot give. */
+const UNTOLD = 'not told';
+
 /** Events listed in a text; the rest is counted. */
 const EVENTS_TOLD = 60;
 
@@ -23,7 +26,7 @@ export function runBlocks(report: RunReport, title: string, units: UnitSystem): 
   return [
     { kind: 'heading', level: 1, text: title, below: [run.reading.says] },
     ...run.verdict.map((text): PaperBlock => ({ kind: 'paragraph', tone: 'plain', text })),
-    { kind: 'figures', size: 'plain', items: totalFigures(run, units) },
+    { kind: 'figures', size: 'plain', items: runFigures(run, units) },
     ...(run.stretches.length === 0 ? [] : [stretchTable(run, units)]),
     ...(run.events.length === 0 ? [] : [eventTable(run, units)]),
     ...causeLines(run),
@@ -41,19 +44,17 @@ export function runBlocks(report: RunReport, title: string, units: UnitSystem): 
 }
 
 /** Sums of a run; what the file cannot give is said to be unknown. */
-function totalFigures({ totals }: Told, units: UnitSystem): Figure[] {
+export function runFigures({ totals }: Told, units: UnitSystem): Figure[] {
   const stated = (label: string, value: number | null, unit: Parameters<typeof formatStated>[1]): Figure => ({
     label,
-    value: value === null ? 'not told by this log' : formatStated(value, unit, units),
+    value: value === null ? UNTOLD : formatStated(value, unit, units),
   });
   const length = (label: string, value: number | null): Figure => ({
     label,
-    value: value === null ? 'not told by this log' : formatAmount(fromUnit(value, 'mm'), 'length', units),
+    value: value === null ? UNTOLD : formatAmount(fromUnit(value, 'mm'), 'length', units),
   });
   const planned =
-    totals.electrode_planned_mm === null
-      ? []
-      : [length('Electrode planned for these passes', totals.electrode_planned_mm)];
+    totals.electrode_planned_mm === null ? undefined : length('', totals.electrode_planned_mm).value;
   return [
     stated('Arc time', totals.arc_time_s, 's'),
     stated('Arc out', totals.arc_out_time_s, 's'),
@@ -62,8 +63,10 @@ function totalFigures({ totals }: Told, units: UnitSystem): Figure[] {
     stated('Arc energy', totals.arc_energy_kJ, 'kJ'),
     length('Travelled', totals.travelled_mm),
     length('Gouged', totals.gouged_mm),
-    length('Electrode used', totals.electrode_used_mm),
-    ...planned,
+    {
+      ...length('Electrode used', totals.electrode_used_mm),
+      ...(planned === undefined ? {} : { note: `${planned} planned for these passes` }),
+    },
   ];
 }
 

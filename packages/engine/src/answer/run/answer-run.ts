@@ -1,4 +1,4 @@
-import type { GivenReading } from '../../delimited/index.ts';
+import type { GivenReading, TableReading } from '../../delimited/index.ts';
 import type { Outcome } from '../../issue/index.ts';
 import type { ReadJob } from '../../job/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
@@ -44,9 +44,11 @@ export interface RunAnswer {
   /** Takes the next bytes of the file; gives the rows that they settle, which must not be changed. */
   readonly push: (bytes: Uint8Array) => readonly LogBatch[];
   /** Ends the file, whose SHA-256 is given in hex; the last rows and the report, or why the file cannot be read. */
-  readonly end: (
-    sha256: string,
-  ) => Outcome<{ readonly batches: readonly LogBatch[]; readonly report: RunReport }>;
+  readonly end: (sha256: string) => Outcome<{
+    readonly batches: readonly LogBatch[];
+    readonly report: RunReport;
+    readonly reading: TableReading;
+  }>;
 }
 
 /**
@@ -126,7 +128,7 @@ export function answerRun({ version, job, given, loggerRevision }: RunQuestion):
         fits: fit?.fits,
         cannotTell: cannotTell(outcome, judged !== undefined),
       });
-      return { ok: true, value: { batches, report } };
+      return { ok: true, value: { batches, report, reading: end.reading } };
     },
   };
 }

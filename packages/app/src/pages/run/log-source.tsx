@@ -1,0 +1,79 @@
+import type { VNode } from 'preact';
+import { useRef, useState } from 'preact/hooks';
+import { useBenchState } from '../../job/state/index.ts';
+import { useRun, useRunDesk } from './run-context.ts';
+import type { RunState } from './run-state.ts';
+
+/** Where the log comes from: a file dropped or chosen, or a rehearsal; and how far its review is. */
+export function LogSource(): VNode {
+  const desk = useRunDesk();
+  const log = useRun((state) => state.log);
+  const run = useRun((state) => state.run);
+  const planned = useBenchState((state) => state.planned?.answer.plan !== undefined);
+  const file = useRef<HTMLInputElement>(null);
+  const [over, setOver] = useState(false);
+  const take = (chosen: File | undefined): void => {
+    if (chosen !== undefined)
+      desk.open({ name: chosen.name, source: { is: 'file', file: chosen }, logger: log?.logger });
+  };
+  const seed = log?.source.is === 'rehearsal' ? log.source.seed + 1 : 1;
+  return (
+    <section
+      class={`panel log-source${over ? ' over' : ''}`}
+      aria-labelledby="log-source-title"
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault();
+        setOver(false);
+        take(event.dataTransfer?.files[0]);
+      }}
+    >
+      <header class="panel-head">
+        <h2 id="log-source-title">Log of the run</h2>
+        <p class="caption">Drop the file here as the logger wrote it: it stays on this computer.</p>
+      </header>
+      <div class="log-source-row">
+        <button type="button" onClick={() => file.current?.click()}>
+          Open log
+        </button>
+        <input
+          ref={file}
+          type="file"
+          class="unseen"
+          tabIndex={-1}
+          aria-label="Log to open"
+          onChange={(event) => {
+            take(event.currentTarget.files?.[0]);
+            event.currentTarget.value = '';
+          }}
+        />
+        <button type="button" disabled={!planned} onClick={() => desk.rehearse(seed)}>
+          Play a rehearsal
+        </button>
+        <p class={`status status-${run.is}`} role="status" aria-label="Review">
+          {statusWords(log?.name, run, planned)}
+        </p>
+      </div>
+    </section>
+  );
+}
+
+function statusWords(name: string | undefined, run: RunState['run'], planned: boolean): string {
+  if (!planned && name === undefined) return 'A log is held against the plan; this job has none yet.';
+  switch (run.is) {
+    case 'waiting':
+      return 'No log is open.';
+    case 'running':
+      return `${name}: reviewing, ${Math.round(100 * run.share)} %`;
+    case 'done':
+      return `${name}: reviewed`;
+    case 'unread':
+      return `${name} cannot be read. ${run.why.join(' ')}`;
+    case 'failed':
+      return `The review failed: ${run.why}`;
+  }
+}

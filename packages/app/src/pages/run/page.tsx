@@ -1,0 +1,39 @@
+import type { ComponentChildren, VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { JobPage } from '../../job/page/index.ts';
+import { useBench } from '../../job/state/index.ts';
+import { startRunWorker } from '../../work/index.ts';
+import { RunContext } from './run-context.ts';
+import { openRunDesk, type RunDesk } from './run-desk.ts';
+import { RunView } from './run-view.tsx';
+import './style.css';
+
+/** The log of a run: what happened where on the seam, how deep it should be, and what to do. */
+export function RunPage({ id }: { readonly id: string | undefined }): VNode {
+  return (
+    <JobPage>
+      <RunOfBench demo={id === undefined}>
+        <RunView />
+      </RunOfBench>
+    </JobPage>
+  );
+}
+
+/** Keeps the log of the job on the bench as long as the page is open. */
+function RunOfBench({
+  demo,
+  children,
+}: {
+  readonly demo: boolean;
+  readonly children: ComponentChildren;
+}): VNode | null {
+  const bench = useBench();
+  const [desk, setDesk] = useState<RunDesk>();
+  useEffect(() => {
+    const opened = openRunDesk(bench, { startWorker: startRunWorker, demo });
+    setDesk(opened);
+    return opened.close;
+  }, [bench, demo]);
+  if (desk === undefined) return null;
+  return <RunContext.Provider value={desk}>{children}</RunContext.Provider>;
+}

@@ -1,0 +1,100 @@
+import { COLUMN_QUANTITIES, type ColumnQuantity, type RunReport, type Written } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { download } from '../../ui/hand-out/index.ts';
+import { ScrollBox } from '../../ui/table/index.ts';
+import { OpenFileButton } from '../../ui/take-in/index.ts';
+import { useRun, useRunDesk } from './run-context.ts';
+
+interface ReadingPanelProps {
+  readonly report: Written<RunReport>;
+  /** Text of the description that has the next file of this logger read the same way. */
+  readonly logger: string;
+}
+
+/** How the log was read, with the evidence for each choice; each column can be corrected. */
+export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
+  const desk = useRunDesk();
+  const log = useRun((state) => state.log);
+  const { reading } = report;
+  const open = reading.columns.some(({ sure }) => !sure) || reading.rows_rejected_count > 0;
+  const correct = (at: number, quantity: string): void =>
+    desk.correct({
+      columns: reading.columns.map((column, index) => ({
+        ...(column.name === '' ? { number: index + 1 } : { name: column.name }),
+        quantity: index === at ? (quantity as ColumnQuantity | 'none') : (column.quantity ?? 'none'),
+        ...(column.unit === null || index === at ? {} : { unit: column.unit }),
+      })),
+    });
+  return (
+    <details class="panel run-reading" open={open}>
+      <summary>How the log was read: {reading.says}</summary>
+      <p class="panel-lead">
+        What was chosen, and why. Change what a column is where it was taken wrongly; the description keeps it
+        for the next file of this logger.
+      </p>
+      <ScrollBox name="Columns of the log, table">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Column</th>
+              <th scope="col">Read as</th>
+              <th scope="col">Unit</th>
+              <th scope="col">Why</th>
+            </tr>
+          </thead>
+          <tbody>
+            {reading.columns.map((column, at) => (
+              <tr key={`${at}${column.name}`}>
+                <th scope="row">{column.name === '' ? `column ${at + 1}` : column.name}</th>
+                <td>
+                  <select
+                    aria-label={`Column ${at + 1} is`}
+                    value={column.quantity ?? 'none'}
+                    onChange={(event) => correct(at, event.currentTarget.value)}
+                  >
+                    {['none', ...COLUMN_QUANTITIES].map((quantity) => (
+                      <option key={quantity} value={quantity}>
+                        {quantity === 'none' ? 'not used' : quantity.replaceAll('_', ' ')}
+                      </option>
+                    ))}
+                  </select>
+                </td>
+                <td>{column.unit ?? ''}</td>
+                <td class="words">{column.sure ? column.says : `${column.says} — please look at it`}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollBox>
+      <ul class="run-choices">
+        {reading.choices
+          .filter(({ about }) => about !== 'column')
+          .map(({ about, says }) => (
+            <li key={about}>
+              {about}: {says}
+            </li>
+          ))}
+        {reading.rows_rejected.slice(0, 20).map(({ line, why }) => (
+          <li key={line}>
+            line {line} gave no row: {why}
+          </li>
+        ))}
+      </ul>
+      <div class="log-source-row">
+        <button
+          type="button"
+          onClick={() => download(new Blob([logger], { type: 'application/yaml' }), 'logger.yaml')}
+        >
+          Keep as logger description
+        </button>
+        <OpenFileButton
+          noun="logger description"
+          onText={(text) => {
+            if (log !== undefined) desk.open({ ...log, given: undefined, logger: text });
+          }}
+          onTrouble={() => undefined}
+        />
+      </div>
+    </details>
+  );
+}

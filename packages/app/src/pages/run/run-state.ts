@@ -1,0 +1,36 @@
+import type { GivenReading, LogTrace, RunReport } from '@furrow/engine';
+import type { Planned } from '../../job/state/index.ts';
+import type { RunSource } from '../../work/index.ts';
+
+/** A log as it is shown. */
+export interface ShownRun {
+  readonly planned: Planned;
+  readonly report: RunReport;
+  readonly trace: LogTrace;
+  /** Text of the description that has the next file of this logger read the same way. */
+  readonly logger: string;
+}
+
+/** The log that is looked at, and what is known of how it is read. */
+export interface OpenedLog {
+  readonly name: string;
+  readonly source: RunSource;
+  readonly given?: GivenReading | undefined;
+  /** Text of a logger description by which it is read. */
+  readonly logger?: string | undefined;
+}
+
+/** How far the review is. */
+export type ReviewRun =
+  | { readonly is: 'waiting' }
+  | { readonly is: 'running'; readonly share: number }
+  | { readonly is: 'done' }
+  | { readonly is: 'unread'; readonly why: readonly string[] }
+  | { readonly is: 'failed'; readonly why: string };
+
+/** What the page of a run shows. */
+export interface RunState {
+  readonly log: OpenedLog | undefined;
+  readonly shown: ShownRun | undefined;
+  readonly run: ReviewRun;
+}

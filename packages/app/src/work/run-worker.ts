@@ -1,0 +1,4 @@
+import { runParts, traceBuffers } from './run.ts';
+import { serveWorker } from './serve-worker.ts';
+
+serveWorker(runParts, traceBuffers);

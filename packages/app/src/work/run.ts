@@ -1,0 +1,154 @@
+import {
+  type Answer,
+  answerRun,
+  beliefOfJob,
+  fileHash,
+  type GivenReading,
+  type LogTrace,
+  REHEARSAL_CHANNELS,
+  REHEARSAL_MARK,
+  type ReadJob,
+  type RunReport,
+  readFaults,
+  readLogger,
+  rehearsalHead,
+  rehearsalRows,
+  rehearse,
+  traceLog,
+  writeLogger,
+} from '@furrow/engine';
+import { learnedFrom } from './learned-from.ts';
+import type { WorkerLink, WorkStep } from './protocol.ts';
+
+/** Where the rows of a run come from: a file, or a rig that is played. */
+export type RunSource =
+  | { readonly is: 'file'; readonly file: Blob }
+  | { readonly is: 'rehearsal'; readonly faults: string; readonly seed: number };
+
+/** A log to be reviewed, with the job that was run. */
+export interface RunRequest {
+  readonly source: RunSource;
+  readonly version: string;
+  readonly read: ReadJob;
+  readonly answer: Answer;
+  /** Text of the trials that the answer was made with. */
+  readonly knowledge?: string | undefined;
+  /** What a person said of how the file is read. */
+  readonly given?: GivenReading | undefined;
+  /** Text of a logger description by which it is read. */
+  readonly logger?: string | undefined;
+}
+
+/** A log as it was reviewed, or why it cannot be read. */
+export type RunPart =
+  | {
+      readonly is: 'reviewed';
+      readonly report: RunReport;
+      readonly trace: LogTrace;
+      /** The description that has the next file of this logger read the same way. */
+      readonly logger: string;
+    }
+  | { readonly is: 'unread'; readonly why: readonly string[] };
+
+/** The worker that reviews logs. */
+export type RunWorker = WorkerLink<RunRequest, RunPart>;
+
+/** What reviewing uses of the browser; a test hands in tools of its own. */
+export interface RunTools {
+  /** Reads a piece of a file at once, as only a worker may. */
+  readonly bytesOf: (piece: Blob) => ArrayBuffer;
+}
+
+/** What browsers give to workers alone, and so not to the types of a page. */
+declare class FileReaderSync {
+  readAsArrayBuffer(piece: Blob): ArrayBuffer;
+}
+
+const TOOLS: RunTools = { bytesOf: (piece) => new FileReaderSync().readAsArrayBuffer(piece) };
+
+/** Bytes read at once. */
+const PIECE = 1 << 20;
+
+/** Reviews the log piece by piece, with the share read on the way there. */
+export function* runParts(
+  { source, version, read, answer, knowledge: trials, given, logger }: RunRequest,
+  { bytesOf }: RunTools = TOOLS,
+): Generator<WorkStep<RunPart>> {
+  const described = logger === undefined ? undefined : readLogger(logger);
+  if (described?.ok === false) {
+    yield unread(described.issues.map(({ message }) => `Logger description: ${message}`));
+    return;
+  }
+  const knowledge = learnedFrom(trials);
+  const review = answerRun({
+    version,
+    given: { ...described?.value.given, ...given },
+    loggerRevision: described?.value.revision,
+    ...(answer.basis === undefined ? {} : { job: { read, answer, knowledge } }),
+  });
+  const trace = traceLog();
+  const hash = fileHash();
+  const pieces = source.is === 'file' ? piecesOf(source.file, bytesOf) : played(source, read, answer, trials);
+  for (const { bytes, share } of pieces) {
+    hash.add(bytes);
+    for (const batch of review.push(bytes)) trace.push(batch);
+    yield { is: 'progress', share };
+  }
+  const end = review.end(hash.hex());
+  if (!end.ok) {
+    yield unread(end.issues.map(({ message }) => message));
+    return;
+  }
+  const { batches, report, reading } = end.value;
+  for (const batch of batches) trace.push(batch);
+  yield {
+    is: 'part',
+    part: { is: 'reviewed', report, trace: trace.end(), logger: writeLogger(reading, '') },
+  };
+}
+
+function unread(why: readonly string[]): WorkStep<RunPart> {
+  return { is: 'part', part: { is: 'unread', why } };
+}
+
+interface Piece {
+  readonly bytes: Uint8Array;
+  readonly share: number;
+}
+
+function* piecesOf(file: Blob, bytesOf: RunTools['bytesOf']): Generator<Piece> {
+  for (let at = 0; at < file.size; at += PIECE) {
+    const end = Math.min(file.size, at + PIECE);
+    yield { bytes: new Uint8Array(bytesOf(file.slice(at, end))), share: end / file.size };
+  }
+}
+
+/** Rows per second of a rehearsal on the page: what most loggers write. */
+const RATE = 20;
+
+/** A rehearsal as the bytes of its file, so that it goes the way of every log. */
+function* played(
+  { faults, seed }: { readonly faults: string; readonly seed: number },
+  { job, revision }: ReadJob,
+  { basis }: Answer,
+  trials: string | undefined,
+): Generator<Piece> {
+  if (basis === undefined) return;
+  const { plan } = basis;
+  const asked = readFaults(faults, job, plan, seed);
+  const belief = beliefOfJob(job, learnedFrom(trials));
+  const show = rehearse({ job, plan, belief, seed, rate: RATE, faults: asked.ok ? asked.value : [] });
+  const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+  const mark = `${REHEARSAL_MARK}: these readings were made up, no rig was run; seed ${seed}, job ${revision.slice(0, 12)}`;
+  yield { bytes: bytes(rehearsalHead(mark, REHEARSAL_CHANNELS)), share: 0 };
+  for (const batch of show.batches)
+    yield { bytes: bytes(rehearsalRows(batch, REHEARSAL_CHANNELS)), share: 0.5 };
+}
+
+/** The memory of the drawing, which a worker can hand over. */
+export function traceBuffers(part: RunPart): ArrayBuffer[] {
+  if (part.is === 'unread') return [];
+  const { start, end, way, silent, channels } = part.trace;
+  const lists = [start, end, way, silent, ...Object.values(channels).flatMap((each) => Object.values(each))];
+  return lists.map(({ buffer }) => buffer).filter((buffer) => buffer instanceof ArrayBuffer);
+}
