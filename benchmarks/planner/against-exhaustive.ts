@@ -1,3 +1,4 @@
+import { sentenceText } from '@furrow/engine';
 import { exhaustive, rerun, setupLine } from './exhaustive.ts';
 import { SMALL_JOBS } from './jobs.ts';
 import { jobOf, objectiveOf, planLine, planned } from './planned.ts';
@@ -19,7 +20,7 @@ export function againstExhaustive(): void {
     console.log(`${name}`);
     if (own.best === undefined || !('plan' in result)) {
       console.log(
-        `  ${own.best === undefined ? 'exhaustive: none' : `exhaustive: ${own.objective.toFixed(1)}  ${setupLine(own.best)}`}; planner: ${'plan' in result ? planLine(result.plan) : result.refusal.summary}`,
+        `  ${own.best === undefined ? 'exhaustive: none' : `exhaustive: ${own.objective.toFixed(1)}  ${setupLine(own.best)}`}; planner: ${'plan' in result ? planLine(result.plan) : sentenceText(result.refusal.summary, 'metric')}`,
       );
       if (own.best === undefined && !('plan' in result)) held += 1;
       continue;

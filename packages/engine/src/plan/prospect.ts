@@ -17,7 +17,7 @@ import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
 import type { RunDemand } from './run-plan.ts';
 import type { SearchInput } from './search-task.ts';
 import type { Way } from './way.ts';
-import { wayFamilies } from './ways.ts';
+import { mostMeasured, wayFamilies } from './ways.ts';
 
 /** What a prospect is forecast and solved from. */
 export type ProspectTask = ForecastTask & { readonly run: RunDemand };
@@ -123,7 +123,10 @@ export function prospectsOf(
     }
     if (isBeyond(input, leastMerit(task, 1), BEYOND)) continue;
     const key = rigKey(task);
-    for (const { ways, layers } of wayFamilies(job, pattern.tracks, task.passLength)) {
+    for (const family of wayFamilies(job, pattern.tracks, task.passLength)) {
+      const { layers } = family;
+      // Where one plan is enough, those that measure most have the most room.
+      const ways = input.firstOnly ? mostMeasured(family) : family.ways;
       if (layers > 1 && isBeyond(input, leastMerit(task, layers), FAR_BEYOND)) continue;
       const all = ways.filter((way) => isMeant(pattern, way)).map((way) => keptProspect(task, key, way));
       if (all.length === 0) continue;

@@ -85,6 +85,25 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
   return families.filter(({ ways }) => ways.length > 0);
 }
 
+/** Of each family, the ways that measure most. */
+const measured = new WeakMap<WayFamily, readonly Way[]>();
+
+/** Ways of a family with the most stations, and the longest trial or run-in. */
+export function mostMeasured(family: WayFamily): readonly Way[] {
+  const known = measured.get(family);
+  if (known !== undefined) return known;
+  const most = (of: (way: Way) => number): number => Math.max(...family.ways.map(of));
+  const stations = most((way) => way.stations);
+  const length = most(({ tryout }) => tryout?.length ?? 0);
+  const tried = most(({ tryout }) => tryout?.stations ?? 0);
+  const made = family.ways.filter(
+    ({ tryout, stations: own }) =>
+      own === stations && (tryout === undefined || (tryout.length === length && tryout.stations === tried)),
+  );
+  measured.set(family, made);
+  return made;
+}
+
 /** Ways near a way: what the coarse numbers may have stepped over. */
 export function waysNear(way: Way, job: Job, passLength: number): Way[] {
   const near: Way[] = [];
