@@ -23,7 +23,7 @@ export interface AfterCost {
  * @returns what gives cost and time of a section [record]
  * @source CST-002, CST-060 (derived)
  * @example
- * typeof afterCostOf // => "function"
+ * afterCostOf(demoJob.job)({ areaPerLength: 1e-4, topWidth: 0.012, depth: 0.01, seamLength: 1 }).time // => 8230.194...
  */
 export function afterCostOf(job: Job): (section: GrooveSection) => AfterCost {
   const practice = costPracticeOf(job);

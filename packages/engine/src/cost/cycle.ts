@@ -72,7 +72,8 @@ export interface Cycle {
  * @returns estimates of time and money, by step and by part [record]
  * @source CST-001, CST-002 (derived); JCGM 101:2008 for the method
  * @example
- * typeof simulateCycle // => "function"
+ * const work = arcWorkOfPlan(demoAnswer.basis.plan, demoJob.job, { airFlow: undefined, coolingTime: 60, hirePerDay: 0 });
+ * simulateCycle(demoJob.job, work, costPracticeOf(demoJob.job), 1).timeOf.set_up.estimate.mean // => 2970.624...
  */
 export function simulateCycle(job: Job, work: ArcWork, practice: CostPractice, seed: number): Cycle {
   const steps = CYCLE_STEPS.length;

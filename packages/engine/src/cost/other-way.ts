@@ -142,7 +142,8 @@ export function compareWays(job: Job, work: ArcWork, practice: CostPractice): re
  * @returns time and money [record]
  * @source CST-001, CST-002 (derived)
  * @example
- * typeof plannedWay // => "function"
+ * const work = arcWorkOfPlan(demoAnswer.basis.plan, demoJob.job, { airFlow: undefined, coolingTime: 60, hirePerDay: 0 });
+ * plannedWay(work, costPracticeOf(demoJob.job)).fixedCost // => 73.666...
  */
 export function plannedWay(work: ArcWork, practice: CostPractice): WayTaken {
   const draw = { arcTime: work.arcTime.p50, electrodes: work.electrodes.p50, rework: false };

@@ -111,7 +111,8 @@ export function amount(
  * @returns the same field [record]
  * @source none: bookkeeping
  * @example
- * typeof described // => "function"
+ * const length = amount('length', { least: 0, most: 1 }, { title: 'Length', help: 'How long.' });
+ * described(length, { title: 'Width', help: 'How wide.' }).description // => "How wide."
  */
 export function described<T extends z.ZodType>(schema: T, facts: FieldFacts): T {
   fieldFacts.add(schema, facts);
