@@ -1,5 +1,5 @@
 import { formatAmount, type Job, type UnitSystem } from '@furrow/engine';
-import { chanceWords, fineNumber, fineUnit } from '../words/index.ts';
+import { chanceWords, drawnLength, drawnNumber, fineUnit } from '../words/index.ts';
 import { labelTable } from './label-table.ts';
 import type { TableBlock } from './paper-document.ts';
 
@@ -10,19 +10,19 @@ export function grooveTable({ groove }: Job, units: UnitSystem): TableBlock {
   const rows: (readonly [string, string])[] = [
     [
       'Depth',
-      `${formatAmount(wanted, 'depth', units)}, +${fineNumber(plus, units)} −${fineNumber(minus, units)} ${unit}`,
+      `${drawnLength(wanted, units)}, +${drawnNumber(plus, units)} −${drawnNumber(minus, units)} ${unit}`,
     ],
     [
       'Width at the surface',
-      `${fineNumber(groove.width.least, units)} to ${formatAmount(groove.width.most, 'depth', units)}`,
+      `${drawnNumber(groove.width.least, units)} to ${drawnLength(groove.width.most, units)}`,
     ],
     ...(groove.floor_width > 0
-      ? [['Depth reached over a width of', formatAmount(groove.floor_width, 'depth', units)] as const]
+      ? [['Depth reached over a width of', drawnLength(groove.floor_width, units)] as const]
       : []),
     ...(groove.root_radius_least > 0
-      ? [['Root radius', `at least ${formatAmount(groove.root_radius_least, 'depth', units)}`] as const]
+      ? [['Root radius', `at least ${drawnLength(groove.root_radius_least, units)}`] as const]
       : []),
-    ['Plate left under it', `at least ${formatAmount(groove.ligament_least, 'depth', units)}`],
+    ['Plate left under it', `at least ${drawnLength(groove.ligament_least, units)}`],
     ['Chance asked for, depth', chanceWords(groove.assurance)],
     ['Chance asked for, plate left', chanceWords(groove.ligament_assurance)],
   ];

@@ -1,5 +1,5 @@
-import { formatAmount, type Job, type UnitSystem } from '@furrow/engine';
-import { fineNumber } from '../words/index.ts';
+import type { Job, UnitSystem } from '@furrow/engine';
+import { drawnLength, drawnNumber } from '../words/index.ts';
 import type { DrawingPoint, Mark } from './drawing.ts';
 import { heightOf, type SectionFrame, type SectionShape } from './section-frame.ts';
 
@@ -114,7 +114,7 @@ function widthMarks({ groove, frame, units, size }: SectionDimensionInput): Mark
     from: { x, y: frame.surface },
     to: { x, y: y - 0.4 * size },
   });
-  const text = `width ${fineNumber(groove.width.least, units)} to ${formatAmount(groove.width.most, 'depth', units)}`;
+  const text = `width ${drawnNumber(groove.width.least, units)} to ${drawnLength(groove.width.most, units)}`;
   return [
     up(left),
     up(right),

@@ -1,5 +1,5 @@
 import { formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
-import { fineNumber, fineStated } from '../words/index.ts';
+import { drawnLength, drawnNumber, fineNumber, fineStated } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
@@ -69,10 +69,10 @@ function sideTexts({ groove, plan, units }: SectionDrawingInput): { left: string
   const { wanted, plus, minus } = groove.depth;
   const left = [
     'depth',
-    formatAmount(wanted, 'depth', units),
-    `+${fineNumber(plus, units)} −${fineNumber(minus, units)}`,
+    drawnLength(wanted, units),
+    `+${drawnNumber(plus, units)} −${drawnNumber(minus, units)}`,
   ];
-  const right = ['plate left', `≥ ${formatAmount(groove.ligament_least, 'depth', units)}`];
+  const right = ['plate left', `≥ ${drawnLength(groove.ligament_least, units)}`];
   if (plan !== undefined) right.push(`expect ${fineStated(plan.ligament_mm.p50, units)}`);
   return { left, right };
 }
@@ -267,10 +267,10 @@ function legendEntries(shape: SectionShape, size: number): LegendEntry[] {
 function describe({ groove, plate, plan, units }: SectionDrawingInput): string {
   const { wanted, plus, minus } = groove.depth;
   const target =
-    `Plate ${formatAmount(plate.thickness, 'depth', units)} thick. Wanted depth ${formatAmount(wanted, 'depth', units)}, accepted from ` +
+    `Plate ${formatAmount(plate.thickness, 'depth', units)} thick. Wanted depth ${drawnLength(wanted, units)}, accepted from ` +
     `${fineNumber(wanted - minus, units)} to ${formatAmount(wanted + plus, 'depth', units)}; width at the surface ` +
-    `${fineNumber(groove.width.least, units)} to ${formatAmount(groove.width.most, 'depth', units)}; at least ` +
-    `${formatAmount(groove.ligament_least, 'depth', units)} of plate left under the groove.`;
+    `${drawnNumber(groove.width.least, units)} to ${drawnLength(groove.width.most, units)}; at least ` +
+    `${drawnLength(groove.ligament_least, units)} of plate left under the groove.`;
   if (plan === undefined) return target;
   const { p05, p50, p95 } = plan.floor_depth_mm;
   return (

@@ -26,7 +26,7 @@ export { GLOSSARY } from './glossary.ts';
 export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
 export { jobWords } from './job-words.ts';
 export { knowledgeWords } from './knowledge-words.ts';
-export { fineNumber, fineStated, fineUnit } from './length-text.ts';
+export { drawnLength, drawnNumber, fineNumber, fineStated, fineUnit } from './length-text.ts';
 export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';

@@ -1,4 +1,4 @@
-import { fromUnit, type UnitSystem } from '@furrow/engine';
+import { formatAmount, fromUnit, type UnitSystem } from '@furrow/engine';
 
 /** A length of the groove as a gauge reads it: tenths of a millimetre or hundredths of an inch, no unit; for columns that name it once. */
 export function fineNumber(metres: number, units: UnitSystem): string {
@@ -14,4 +14,29 @@ export function fineStated(value_mm: number, units: UnitSystem): string {
 /** Unit that goes with `fineNumber`. */
 export function fineUnit(units: UnitSystem): 'in' | 'mm' {
   return units === 'inch' ? 'in' : 'mm';
+}
+
+/** Finest parts of an inch that a drawing is dimensioned in [-]. */
+const PARTS = 64;
+/** How far a length may be off such a part to have been meant as one [m]. */
+const MEANT = 1e-7;
+const INCH = 0.0254;
+
+/**
+ * A length that the drawing asks for, no unit: a fraction of an inch where it was stated as one, 3/8 rather than 0.38; else as a
+ * gauge reads it.
+ */
+export function drawnNumber(metres: number, units: UnitSystem): string {
+  const parts = Math.round((metres / INCH) * PARTS);
+  const meant = parts > 0 && Math.abs(metres - (parts * INCH) / PARTS) < MEANT;
+  // from a quarter inch on lengths are written in sixteenths
+  const written = meant && (parts % 4 === 0 || parts < PARTS / 4);
+  return units === 'inch' && written
+    ? formatAmount(metres, 'length', 'inch').replace(/ in$/u, '')
+    : fineNumber(metres, units);
+}
+
+/** The same with its unit. */
+export function drawnLength(metres: number, units: UnitSystem): string {
+  return `${drawnNumber(metres, units)} ${fineUnit(units)}`;
 }
