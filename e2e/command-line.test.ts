@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { heatSchema, runSchema } from '@furrow/engine';
+import { heatSchema, runSchema, surveySchema } from '@furrow/engine';
 import { afterAll, describe, expect, it } from 'vitest';
 import { pdfPages } from './pdf-pages.ts';
 import { runFurrow, serveFurrow } from './run-furrow.ts';
@@ -380,5 +380,36 @@ describe('furrow rehearse and furrow run', () => {
       expect(refused.out).toBe('');
       expect(refused.err).toContain('no-log.csv');
     }
+  });
+});
+
+describe('furrow survey', () => {
+  const table = fileWith(
+    'gauge.csv',
+    'station (m);depth (mm)\n0,3;15\n1,7;15\n2,4;9\n2,5;9,1\n2,6;9\n3,8;15\n5,2;15\n',
+  );
+
+  it('tells the verdict in words first, and everything as JSON with the keys others rely on', async () => {
+    const text = await runFurrow(['survey', table, '--job', SEAM]);
+    expect(text.code).toBe(0);
+    expect(text.out.split('\n')[0]).toMatch(/^The groove fails: /u);
+    const json = await runFurrow(['survey', table, '--job', SEAM, '--json', '-o', join(folder, 'survey')]);
+    const report = JSON.parse(json.out);
+    expect(Object.keys(report)).toEqual(['inputs', 'reading', 'sections', 'seam', 'remarks']);
+    expect(Object.keys(report.seam)).toEqual(
+      expect.arrayContaining(['curve', 'stretches', 'rule', 'measure_next', 'recut']),
+    );
+    expect(surveySchema.safeParse(report).success).toBe(true);
+    expect(readdirSync(join(folder, 'survey')).sort()).toEqual([
+      'depth-curve.csv',
+      'depth-curve.dxf',
+      'depth-curve.svg',
+    ]);
+  });
+
+  it('ends with 2 and the message where nothing can be read', async () => {
+    const nothing = await runFurrow(['survey', fileWith('notes.txt', 'hello there\nworld\n')]);
+    expect(nothing.code).toBe(2);
+    expect(nothing.err).toMatch(/notes\.txt: .*SURVEY_NOT_READABLE/su);
   });
 });

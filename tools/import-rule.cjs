@@ -79,7 +79,7 @@ const STORE_LAYERS = [
 const SERVER_LAYERS = [['guard', 'intake'], ['reading'], ['work'], ['routes']];
 
 /** Questions about a job, the folders of packages/engine/src/answer: each is answered from those before it. */
-const ANSWER_LAYERS = [['knowledge'], ['supply'], ['job'], ['heat', 'hazard', 'run'], ['cost']];
+const ANSWER_LAYERS = [['knowledge'], ['supply'], ['job'], ['heat', 'hazard', 'run', 'survey'], ['cost']];
 
 const ANSWER = '^packages/engine/src/answer/';
 const PAPER_ROOMS = '^packages/papers/src/';

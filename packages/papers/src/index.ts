@@ -12,6 +12,7 @@ export {
   renderNextTrialText,
   renderRunText,
   renderSupplyText,
+  renderSurveyText,
   renderText,
 } from './text/index.ts';
 export * from './words/index.ts';

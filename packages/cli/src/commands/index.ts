@@ -136,6 +136,40 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./gather.ts'),
   },
   {
+    name: 'survey',
+    description: 'measure a groove from gauge tables, scans or clouds, and judge the seam of a job by them',
+    args: { 'files...': 'gauge tables, scanned sections (x and z), points (XYZ, PLY) or readings files' },
+    options: [
+      new Option(
+        '--job <file>',
+        'job file that the groove was cut for: verdict, where to measure next, recut',
+      ),
+      new Option('--run <file>', 'log of the run, whose depth the readings are fused with'),
+      kit(),
+      knowledge(),
+      new Option('--unit <unit>', 'unit of lengths whose unit a file does not state').choices([
+        'mm',
+        'cm',
+        'm',
+        'in',
+        'um',
+      ]),
+      new Option('--vertical <kind>', 'what a scan holds: heights, or ranges from the sensor').choices([
+        'height',
+        'range',
+      ]),
+      new Option('--station <place>', 'place of a single scan along the seam, such as "1.2 m"'),
+      new Option(
+        '--filter <cutoff>',
+        'smooth profiles by the Gaussian filter of ISO 16610-21, such as "0.8 mm"',
+      ),
+      new Option('-o, --output <folder>', 'folder for sections and depth curve as CSV, DXF and SVG'),
+      json('sections, seam, verdicts and how the files were read'),
+      units(),
+    ],
+    load: () => import('./survey.ts'),
+  },
+  {
     name: 'compare',
     description: 'tell in words in what two revisions of a job differ',
     args: { before: 'job file as it was', after: 'job file as it is' },
@@ -174,6 +208,7 @@ export const COMMANDS: readonly CommandRecord[] = [
         'hazards',
         'knowledge',
         'run',
+        'survey',
       ]),
     ],
     load: () => import('./schema.ts'),

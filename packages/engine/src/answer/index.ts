@@ -10,3 +10,4 @@ export { answerKnowledge } from './knowledge/answer-knowledge.ts';
 export { answerNextTrial, type JobAtHand } from './knowledge/answer-next-trial.ts';
 export { beliefOfJob } from './knowledge/belief-of-job.ts';
 export { answerRun, REHEARSAL_MARK, type RunAnswer, type RunQuestion } from './run/answer-run.ts';
+export { answerSurvey, type SurveyInput, type SurveyQuestion } from './survey/answer-survey.ts';

@@ -139,6 +139,9 @@ export const ISSUE_CODES = {
   SUMMARY_SYNTAX: { meaning: 'The summary file is not readable as YAML or JSON.' },
   SUMMARY_TOO_LARGE: { meaning: 'The file is larger than a summary file can be.' },
   SUMMARY_VERSION: { meaning: 'The summary file is of a version that this program does not know.' },
+  SURVEY_NOT_READABLE: {
+    meaning: 'A file holds no gauge readings, scanned sections or points of a groove that can be told.',
+  },
   TABLE_NOT_READABLE: {
     meaning: 'A file that should hold a table of numbers cannot be read as one.',
   },

@@ -11,6 +11,7 @@ export {
 } from './conjugate-regression.ts';
 export { type DrawStream, drawStream, stratifiedNormals } from './draw-stream.ts';
 export { erf } from './erf.ts';
+export { fisherProbability } from './fisher-f.ts';
 export { type IntegrateOptions, integrateUntil, type Trajectory } from './integrate-until.ts';
 export { STIFFNESS_MOST } from './kernel/chebyshev-stages.ts';
 export {

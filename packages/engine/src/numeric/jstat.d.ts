@@ -4,7 +4,10 @@ declare module 'jstat' {
     inv(share: number, degrees: number): number;
     cdf(value: number, degrees: number): number;
   }
-  const jStat: { readonly studentt: Distribution };
+  const jStat: {
+    readonly studentt: Distribution;
+    readonly centralF: { cdf(value: number, upper: number, lower: number): number };
+  };
   // biome-ignore lint/style/noDefaultExport: the library has only a default export
   export default jStat;
 }

@@ -128,3 +128,12 @@ export {
   stateSupply,
   supplySchema,
 } from './supply.ts';
+export {
+  type RecutPlan,
+  type SurveyReport,
+  type SurveySeam,
+  stateSeam,
+  stateSection,
+  stateSurveyFile,
+  surveySchema,
+} from './survey.ts';

@@ -7,6 +7,7 @@ import { heatSchema } from './heat.ts';
 import { knowledgeReportSchema } from './knowledge.ts';
 import { runSchema } from './run.ts';
 import { supplySchema } from './supply.ts';
+import { surveySchema } from './survey.ts';
 
 const { inputs } = answerSchema.shape;
 
@@ -23,6 +24,7 @@ export const RESULT_SCHEMAS = {
   hazards: z.object({ inputs, hazard: hazardSchema }),
   knowledge: knowledgeReportSchema,
   run: runSchema,
+  survey: surveySchema,
 } as const;
 
 /** A command whose result has a schema. */

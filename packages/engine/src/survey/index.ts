@@ -1,3 +1,55 @@
+export { type FloorMap, type UnrolledCloud, type UnrollOptions, unrollCloud } from './cloud/unroll-cloud.ts';
+export {
+  type GaugeCheck,
+  type GaugeStudy,
+  gaugeCheck,
+  gaugeStudy,
+  type NestedStudy,
+  nestedStudy,
+  type StudyDay,
+  type StudyReading,
+} from './gauge/gauge-study.ts';
+export { type Inspection, type InspectionRisk, inspectionRisk } from './gauge/inspection-risk.ts';
+export {
+  type DrawnResult,
+  type Propagated,
+  propagate,
+  propagateByDraws,
+  type UncertainInput,
+} from './gauge/propagate.ts';
+export type { CloudPoints } from './read/read-ply.ts';
+export {
+  type GivenSurvey,
+  type HandReading,
+  type LengthUnit,
+  readSurveyFile,
+  type SurveyChoice,
+  type SurveyFile,
+} from './read/read-survey-file.ts';
+export { type SetAsideReason, slipOf } from './seam/check-reading.ts';
+export { conditionGaussian, type GaussianPosterior, type GaussianPrior } from './seam/condition-gaussian.ts';
+export { fuseSeam, type SeamPosterior } from './seam/fuse-seam.ts';
+export {
+  type DepthBand,
+  type FaultSpot,
+  judgeSeam,
+  RULE as DECISION_RULE,
+  type SeamDepth,
+  type SeamVerdict,
+  type Stretch,
+  spotFaults,
+} from './seam/judge-seam.ts';
+export { type NextStation, type NextStations, nextStations, type SeamStakes } from './seam/next-station.ts';
+export { type Recut, type RecutPass, type RepairLaw, recutOf } from './seam/recut.ts';
+export type {
+  CurvePlace,
+  JudgedReading,
+  RecutSetting,
+  SeamGauged,
+  SeamOutcome,
+  StretchRecut,
+} from './seam/seam-outcome.ts';
+export type { SeamReading, SeamSpread } from './seam/seam-states.ts';
 export { type Circle, type CircleFit, geometricCircle, taubinCircle } from './section/circle.ts';
 export {
   measureSection,

@@ -5,4 +5,5 @@ export { renderKnowledgeText } from './render-knowledge-text.ts';
 export { renderNextTrialText } from './render-next-trial-text.ts';
 export { renderRunText } from './render-run-text.ts';
 export { renderSupplyText } from './render-supply-text.ts';
+export { renderSurveyText } from './render-survey-text.ts';
 export { renderText } from './render-text.ts';

@@ -30,4 +30,14 @@ export { drawnLength, drawnNumber, fineNumber, fineStated, fineUnit } from './le
 export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
+export {
+  gaugeLength,
+  measuredWords,
+  recutWords,
+  SURVEY_VERDICT_WORDS,
+  seamPlace,
+  seamVerdictWords,
+  setAsideWords,
+  stretchWords,
+} from './survey-words.ts';
 export { wayWords } from './way-words.ts';

@@ -1,0 +1,158 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { PROGRAM_VERSION } from '@furrow/contract';
+import {
+  answerJob,
+  answerSurvey,
+  beliefOfJob,
+  type DepthAlong,
+  depthAlong,
+  expectationOf,
+  type GivenSurvey,
+  knowledgeFrom,
+  type LengthUnit,
+  LogReader,
+  parseAmount,
+  reviewRun,
+  type SurveyQuestion,
+  type UnitSystem,
+} from '@furrow/engine';
+import { renderSurveyText, surveyFiles } from '@furrow/papers';
+import { badInput, type Run, type Told } from '../frame/command.ts';
+import { EXIT } from '../frame/exit-code.ts';
+import { loadJobFiles } from '../frame/load-document.ts';
+import { printed } from '../frame/on-job.ts';
+import { whyUnwritable } from '../output/disk.ts';
+
+interface SurveyOptions {
+  readonly json: boolean;
+  readonly units: UnitSystem;
+  readonly job?: string;
+  readonly run?: string;
+  readonly kit?: string;
+  readonly knowledge?: readonly string[];
+  /** Unit of lengths whose unit the files do not state. */
+  readonly unit?: LengthUnit;
+  readonly vertical?: 'height' | 'range';
+  readonly station?: string;
+  readonly filter?: string;
+  /** Folder for sections and depth curve as CSV, DXF and SVG. */
+  readonly output?: string;
+}
+
+type JobPart = NonNullable<SurveyQuestion['job']>;
+
+/** Measures a groove from gauge tables, scans or clouds, and judges the seam of a job by them. */
+export const run: Run<SurveyOptions> = async (names, options) => {
+  const files: { name: string; bytes: Uint8Array }[] = [];
+  for (const name of names) {
+    try {
+      files.push({ name: basename(name), bytes: readFileSync(name === '-' ? 0 : name) });
+    } catch (error) {
+      return badInput([`${name}: ${whyUnreadable(error as NodeJS.ErrnoException)}`]);
+    }
+  }
+  const station = lengthOf(options.station, '--station');
+  const filter = lengthOf(options.filter, '--filter');
+  const wrong = [station, filter].flatMap((each) => (typeof each === 'string' ? [each] : []));
+  if (wrong.length > 0) return badInput(wrong);
+  const job = options.job === undefined ? undefined : await jobPart(options.job, options);
+  if (job !== undefined && 'lines' in job) return badInput(job.lines);
+  const ran = options.run === undefined ? undefined : runDepth(options.run, job);
+  if (ran !== undefined && 'lines' in ran) return badInput(ran.lines);
+  const given: GivenSurvey = {
+    unit: options.unit,
+    vertical: options.vertical,
+    station: station as number | undefined,
+  };
+  const outcome = answerSurvey({
+    files,
+    given,
+    version: PROGRAM_VERSION,
+    ...(job === undefined ? {} : { job }),
+    ...(ran === undefined ? {} : { run: ran }),
+    ...(filter === undefined ? {} : { filter: filter as number }),
+  });
+  if (!outcome.ok)
+    return badInput(
+      outcome.issues.map(
+        ({ message, code, accepted }) =>
+          `${message}${accepted === undefined ? '' : ` Accepted: ${accepted}.`} [${code}]`,
+      ),
+    );
+  const report = outcome.value;
+  if (options.output !== undefined) {
+    const written = write(options.output, report);
+    if (written !== undefined) return written;
+  }
+  return {
+    exit: EXIT.plan,
+    print: printed(options.json, report, () => renderSurveyText(report, options.units)),
+  };
+};
+
+async function jobPart(
+  file: string,
+  { kit, knowledge, units }: SurveyOptions,
+): Promise<JobPart | { lines: readonly string[] }> {
+  const loaded = await loadJobFiles({ job: file, kit, readings: undefined, knowledge }, units);
+  if (!loaded.ok) return { lines: loaded.lines };
+  const { job: read, kit: kitRead, trials, summary } = loaded.read;
+  const known = knowledgeFrom(trials, summary);
+  return {
+    read,
+    answer: answerJob({ job: read, version: PROGRAM_VERSION, kit: kitRead, knowledge: known }),
+    knowledge: known,
+  };
+}
+
+/** Depth along the seam by the log of a run. */
+function runDepth(file: string, job: JobPart | undefined): DepthAlong | { lines: readonly string[] } {
+  const plan = job?.answer.basis?.plan;
+  if (job === undefined || plan === undefined)
+    return { lines: ['--run goes with --job, and with a job that has a plan.'] };
+  let bytes: Uint8Array;
+  try {
+    bytes = readFileSync(file);
+  } catch (error) {
+    return { lines: [`${file}: ${whyUnreadable(error as NodeJS.ErrnoException)}`] };
+  }
+  const reader = new LogReader();
+  const belief = beliefOfJob(job.read.job, job.knowledge);
+  const review = reviewRun(expectationOf(job.read.job, plan, belief));
+  for (const batch of reader.push(bytes)) review.push(batch);
+  const end = reader.end();
+  if (!end.ok) return { lines: end.issues.map(({ message, code }) => `${file}: ${message} [${code}]`) };
+  for (const batch of end.value.batches) review.push(batch);
+  const { seam, kit } = job.read.job;
+  const depth = depthAlong(review.end().passes, plan, belief, seam.length, kit.push_angle);
+  return (
+    depth ?? { lines: [`${file}: no pass of the log has a place on the seam, so it predicts no depth.`] }
+  );
+}
+
+function write(folder: string, report: Parameters<typeof surveyFiles>[0]): Told | undefined {
+  try {
+    mkdirSync(folder, { recursive: true });
+    for (const { name, content } of surveyFiles(report)) writeFileSync(join(folder, name), content);
+    return undefined;
+  } catch (error) {
+    const why = whyUnwritable(error);
+    if (why === undefined) throw error;
+    return badInput([`${folder}: the files could not be written: ${why}`]);
+  }
+}
+
+/** A length [m], undefined where there is none, or what is wrong with it. */
+function lengthOf(text: string | undefined, option: string): number | string | undefined {
+  if (text === undefined) return undefined;
+  const read = parseAmount(text, 'length');
+  return read.ok ? read.value : `${option}: ${read.issues[0]?.message ?? 'not a length'}`;
+}
+
+function whyUnreadable({ code, message }: NodeJS.ErrnoException): string {
+  if (code === 'ENOENT') return 'there is no such file.';
+  if (code === 'EISDIR') return 'this is a folder; a file is wanted.';
+  if (code === 'EACCES') return 'this user may not read the file.';
+  return message;
+}

@@ -1,0 +1,284 @@
+import { runOutLength } from '../../groove/index.ts';
+import type { Job, ReadJob } from '../../job/index.ts';
+import type { Knowledge } from '../../learn/index.ts';
+import { metalOf } from '../../material/index.ts';
+import { normalProbability, normalQuantile } from '../../numeric/index.ts';
+import type { PlanOutcome } from '../../plan/index.ts';
+import { beliefOfElectrode, middleLaw, type RemovalBelief } from '../../removal/index.ts';
+import type { Answer } from '../../result/index.ts';
+import type { DepthAlong } from '../../run/index.ts';
+import {
+  DECISION_RULE,
+  type DepthBand,
+  type FaultSpot,
+  fuseSeam,
+  judgeSeam,
+  nextStations,
+  type RepairLaw,
+  recutOf,
+  type SeamDepth,
+  type SeamGauged,
+  type SeamOutcome,
+  type SeamPosterior,
+  type SeamSpread,
+  type SetAsideReason,
+  slipOf,
+  spotFaults,
+} from '../../survey/index.ts';
+import { beliefOfJob } from '../knowledge/belief-of-job.ts';
+
+/** Places of the curve [-]. */
+const PLACES = 240;
+/** Part of the predicted depth below which a reading says no more than that nothing was cut [-]. */
+const NOTHING_CUT = 0.03;
+/** Quantile of a normal distribution at 95 % [-]. */
+const Q95 = normalQuantile(0.95);
+/** Length over which a repair pass comes up to depth, in electrode diameters (judgement, no source) [-]. */
+const RAMP = 1;
+
+/** Prediction along the seam before anything is measured: medians at places, and the spread of ln depth. */
+interface SeamPrediction {
+  readonly from: 'plan' | 'run';
+  readonly medianAt: (place: number) => number;
+  readonly spread: SeamSpread;
+}
+
+/** What the readings say of the seam of a job: curve, verdicts, where to measure next, what to cut again. */
+export function answerSeam(
+  {
+    read,
+    answer,
+    knowledge,
+  }: { readonly read: ReadJob; readonly answer: Answer; readonly knowledge: Knowledge | undefined },
+  gauged: readonly SeamGauged[],
+  run: DepthAlong | undefined,
+): SeamOutcome | null {
+  const { job } = read;
+  const plan = answer.basis?.plan;
+  if (plan === undefined) return null;
+  const belief = beliefOfElectrode(beliefOfJob(job, knowledge), plan.electrode);
+  const prediction = predictionOf(plan, belief, run);
+  const runOut = Math.min(runOutLength(job.groove), 0.4 * job.seam.length);
+  const at = Array.from(
+    { length: PLACES + 1 },
+    (_, i) => runOut + ((job.seam.length - 2 * runOut) * i) / PLACES,
+  );
+  const total = Math.hypot(prediction.spread.common, prediction.spread.course);
+  const judged = gauged.map((reading) => {
+    const outside = reading.at < -1e-9 || reading.at > job.seam.length * (1 + 1e-9);
+    const slip = outside ? undefined : slipOf(reading.depth, prediction.medianAt(reading.at), total);
+    const why: SetAsideReason | null = outside ? 'outside_seam' : (slip?.reason ?? null);
+    return { reading, why, wouldBe: slip?.wouldBe ?? null };
+  });
+  const plausible = judged.filter(({ why }) => why === null).map(({ reading }) => reading);
+  const fused = (readings: readonly SeamGauged[], places: readonly number[]): SeamPosterior =>
+    fuseSeam(
+      prediction.spread,
+      readings.map(({ at: place, depth, u }) => {
+        const median = prediction.medianAt(place);
+        const seen = Math.max(depth, NOTHING_CUT * median);
+        return { at: place, value: Math.log(seen / median), sd: Math.max(u / seen, 1e-4) };
+      }),
+      places,
+    );
+  const band = bandOf(job);
+  const apart = apartFrom(plausible, fused, prediction, total, band);
+  const used = plausible.filter((reading) => !apart.includes(reading));
+  const posterior = fused(used, at);
+  const depth: SeamDepth = { median: at.map(prediction.medianAt), posterior };
+  const stretches = spotFaults(judgeSeam(depth, band), spotsOf(apart, used, band, at));
+  const stakes = stakesOf(job, plan);
+  const next = nextStations(depth, band, job.kit.gauge.reading_sd, stakes);
+  const law = repairLaw(job, plan, belief, depth, prediction);
+  const far = used.filter(({ at: place, depth: seen, u }) => {
+    const median = prediction.medianAt(place);
+    return (
+      Math.abs(Math.log(Math.max(seen, NOTHING_CUT * median) / median)) > 5 * Math.hypot(total, u / median)
+    );
+  });
+  const last = plan.passes.at(-1)!;
+  const verdicts = stretches.map(({ verdict }) => verdict);
+  return {
+    verdict: verdicts.includes('fails') ? 'fails' : verdicts.includes('in_doubt') ? 'in_doubt' : 'holds',
+    prediction: prediction.from,
+    curve: at.map((place, i) => {
+      const p50 = depth.median[i]! * Math.exp(posterior.mean[i]!);
+      const [p05, p95] = [-Q95, Q95].map((z) => p50 * Math.exp(z * posterior.sd[i]!));
+      return { at: place, depth: { p05: p05!, p50, p95: p95! } };
+    }),
+    band,
+    thickness: job.plate.thickness,
+    ligamentLeast: job.groove.ligament_least,
+    readings: judged,
+    stretches,
+    rule: DECISION_RULE,
+    next,
+    riskUnit: stakes.perSecond === undefined ? 'm' : job.rates.currency,
+    recuts: stretches
+      .filter(({ verdict }) => verdict === 'fails')
+      .map((stretch) => ({ from: stretch.from, to: stretch.to, recut: recutOf(stretch, depth, band, law) })),
+    setting: {
+      current: last.current,
+      voltage: last.voltage,
+      pushAngle: last.pushAngle,
+      diameter: plan.electrode.diameter,
+    },
+    apart,
+    isFar: far.length > 0 && far.length >= used.length / 2,
+  };
+}
+
+/** Standard deviations from which a reading stands apart from all around it [-]. */
+const APART = 5;
+/** Length to either side for which a reading that stands apart speaks, at most [m]. */
+const SPOT_MOST = 0.125;
+
+/** Readings that lie out of the band and far from what prediction and the others say: faults at one place. */
+function apartFrom(
+  readings: readonly SeamGauged[],
+  fused: (readings: readonly SeamGauged[], places: readonly number[]) => SeamPosterior,
+  prediction: SeamPrediction,
+  total: number,
+  { least, most }: DepthBand,
+): readonly SeamGauged[] {
+  const off = ({ at, depth }: SeamGauged): number =>
+    Math.log(Math.max(depth, NOTHING_CUT * prediction.medianAt(at)) / prediction.medianAt(at));
+  const suspects = readings.filter(
+    (reading) => Math.abs(off(reading)) > APART * total && (reading.depth < least || reading.depth > most),
+  );
+  // where most are far, the whole groove is
+  if (suspects.length === 0 || suspects.length >= readings.length / 2) return [];
+  const others = readings.filter((reading) => !suspects.includes(reading));
+  const around = fused(
+    others,
+    suspects.map(({ at }) => at),
+  );
+  return suspects.filter(
+    (reading, i) =>
+      Math.abs(off(reading) - around.mean[i]!) >
+      APART * Math.hypot(around.sd[i]!, reading.u / prediction.medianAt(reading.at)),
+  );
+}
+
+/** The stretches for which readings that stand apart speak: half way to the next other reading at most. */
+function spotsOf(
+  apart: readonly SeamGauged[],
+  used: readonly SeamGauged[],
+  { least, most }: DepthBand,
+  at: readonly number[],
+): readonly FaultSpot[] {
+  const reach = (place: number, side: -1 | 1): number => {
+    const next = used.map((other) => (other.at - place) * side).filter((distance) => distance > 0);
+    return Math.min(SPOT_MOST, ...next.map((distance) => distance / 2));
+  };
+  const spots = [...apart]
+    .sort((a, b) => a.at - b.at)
+    .map(
+      ({ at: place, depth, u }): FaultSpot => ({
+        from: Math.max(at[0]!, place - reach(place, -1)),
+        to: Math.min(at.at(-1)!, place + reach(place, 1)),
+        miss: depth < least ? 'shallow' : 'deep',
+        chanceInside: Math.max(
+          0,
+          normalProbability((most - depth) / u) - normalProbability((least - depth) / u),
+        ),
+      }),
+    );
+  // neighbours are one fault
+  return spots.reduce<FaultSpot[]>((out, spot) => {
+    const last = out.at(-1);
+    if (last !== undefined && spot.from <= last.to)
+      out[out.length - 1] = {
+        ...last,
+        to: spot.to,
+        chanceInside: Math.max(last.chanceInside, spot.chanceInside),
+      };
+    else out.push(spot);
+    return out;
+  }, []);
+}
+
+function bandOf({ groove, plate }: Job): DepthBand {
+  const { wanted, plus, minus } = groove.depth;
+  return { least: wanted - minus, most: Math.min(wanted + plus, plate.thickness - groove.ligament_least) };
+}
+
+/** The plan's own floor, or the depth by the log of the run, with the spread of the removal law about it. */
+function predictionOf(plan: PlanOutcome, belief: RemovalBelief, run: DepthAlong | undefined): SeamPrediction {
+  const level = (of: 'job' | 'pass' | 'seam'): number =>
+    Math.sqrt(belief.depth.reduce((sum, { weight, levels }) => sum + weight * levels[of] ** 2, 0));
+  const course = level('seam');
+  const least = Math.hypot(level('job'), level('pass'));
+  if (run !== undefined) {
+    const cellAt = (place: number): number =>
+      Math.min(run.cells - 1, Math.max(0, Math.floor(place / run.cell)));
+    const middle = Math.floor(run.cells / 2);
+    const total = Math.log(run.at(middle, 0.95) / run.at(middle, 0.05)) / (2 * Q95);
+    return {
+      from: 'run',
+      medianAt: (place) => Math.max(1e-5, run.median(cellAt(place))),
+      spread: {
+        common: Math.max(least, Math.sqrt(Math.max(0, total ** 2 - course ** 2))),
+        course,
+        range: belief.seamRange,
+      },
+    };
+  }
+  const { p05, p50, p95 } = plan.section;
+  const deepest = p50.reduce((best, depth, i) => (depth > p50[best]! ? i : best), 0);
+  const median = p50[deepest]!;
+  const total = Math.log(p95[deepest]! / Math.max(p05[deepest]!, 1e-6)) / (2 * Q95);
+  return {
+    from: 'plan',
+    medianAt: () => median,
+    spread: {
+      common: Math.max(least, Math.sqrt(Math.max(0, total ** 2 - course ** 2))),
+      course,
+      range: belief.seamRange,
+    },
+  };
+}
+
+/** What a wrong rejection and a reading cost: money where a labour rate is stated, metres of groove where not. */
+function stakesOf({ rates, after }: Job, plan: PlanOutcome) {
+  const perHour = rates.labour_per_hour + after.overhead_per_hour;
+  const travel = plan.passes.at(-1)?.travel ?? 0.01;
+  const perSecond = perHour / 3600;
+  const readingTime = Math.max(1, rates.gauge_time);
+  return perHour > 0
+    ? {
+        perMetre: perSecond * (1 / travel + rates.layer_cleaning_min_per_m * 60 + rates.start_time),
+        readingTime,
+        perSecond,
+      }
+    : { perMetre: 1, readingTime };
+}
+
+/** How a repair pass cuts on this seam: the plan's last setting, as the readings have it. */
+function repairLaw(
+  job: Job,
+  plan: PlanOutcome,
+  belief: RemovalBelief,
+  depth: SeamDepth,
+  prediction: SeamPrediction,
+): RepairLaw {
+  const last = plan.passes.at(-1)!;
+  const { mean, sd } = depth.posterior;
+  const common = mean.reduce((sum, each) => sum + each, 0) / mean.length;
+  const pass = Math.sqrt(
+    belief.depth.reduce((sum, { weight, levels }) => sum + weight * levels.pass ** 2, 0),
+  );
+  const known = Math.min(...sd);
+  const metal = metalOf(job.plate.material, job.plate.composition);
+  return {
+    depth: last.depth.p50 * Math.exp(common),
+    travel: last.travel,
+    power: middleLaw(belief)[1]!,
+    spread: { ...prediction.spread, common: Math.hypot(pass, known) },
+    travelLeast: job.kit.travel.least,
+    travelMost: job.kit.travel.most,
+    ramp: RAMP * plan.electrode.diameter,
+    density: metal.density.value,
+    width: plan.width.p50,
+  };
+}

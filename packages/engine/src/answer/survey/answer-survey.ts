@@ -1,0 +1,136 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import type { Issue, Outcome } from '../../issue/index.ts';
+import type { ReadJob } from '../../job/index.ts';
+import type { Knowledge } from '../../learn/index.ts';
+import { inUnit } from '../../quantity/index.ts';
+import type { Answer, SurveyReport } from '../../result/index.ts';
+import { stateSeam, stateSection, stateSurveyFile } from '../../result/index.ts';
+import type { DepthAlong } from '../../run/index.ts';
+import {
+  type GivenSurvey,
+  measureSection,
+  readSurveyFile,
+  type SeamGauged,
+  type Section,
+  type SurveyFile,
+} from '../../survey/index.ts';
+import { answerSeam } from './answer-seam.ts';
+
+/** One file of a survey. */
+export interface SurveyInput {
+  readonly name: string;
+  /** Its content as it is [bytes]. */
+  readonly bytes: Uint8Array;
+}
+
+/** What is asked of a survey. */
+export interface SurveyQuestion {
+  readonly files: readonly SurveyInput[];
+  /** What a person says of how the files are read [record]; left out: nothing. */
+  readonly given?: GivenSurvey;
+  /** Job that the groove was cut for, with its answer and what was known; left out: sections alone. */
+  readonly job?: {
+    readonly read: ReadJob;
+    readonly answer: Answer;
+    readonly knowledge: Knowledge | undefined;
+  };
+  /** Depth along the seam by the log of the run; left out: the plan is the prediction. */
+  readonly run?: DepthAlong;
+  /** Standard uncertainty of one gauge reading and what it comes from; left out: that of the job [m]. */
+  readonly gauge?: {
+    /** Standard uncertainty [m]. */
+    readonly u: number;
+    readonly from: string;
+  };
+  /** Cutoff of the profile filter [m]; left out: none. */
+  readonly filter?: number;
+  /** Version of the program, for the result. */
+  readonly version: string;
+}
+
+/** Sections of one survey at most [-]. */
+const SECTIONS_MOST = 5000;
+
+/**
+ * Reads and measures what was surveyed of a groove, and says what it means for the job.
+ *
+ * @param question - files, and what belongs to them [record], at least one file
+ * @returns the report, or what is wrong with a file [record]
+ * @source composes `readSurveyFile`, `measureSection` and the verdict along the seam
+ * @example
+ * const bytes = Uint8Array.from('station (mm);depth (mm)\n100;12,4\n', (c) => c.charCodeAt(0));
+ * answerSurvey({ files: [{ name: 'g.csv', bytes }], version: '0' }).value.reading[0].kind // => "stations"
+ */
+export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
+  const { files, given = {}, job, gauge, filter, version } = question;
+  const read: SurveyFile[] = [];
+  const issues: Issue[] = [];
+  for (const { name, bytes } of files) {
+    const outcome = readSurveyFile(name, bytes, given);
+    if (outcome.ok) read.push(outcome.value);
+    else issues.push(...outcome.issues.map((issue) => ({ ...issue, message: `${name}: ${issue.message}` })));
+  }
+  if (issues.length > 0) return { ok: false, issues };
+  const options = filter === undefined ? {} : { filterCutoff: filter };
+  const measured: { section: Section; file: string }[] = read.flatMap(({ name, sections }) =>
+    sections.slice(0, SECTIONS_MOST).map((scan) => ({ section: measureSection(scan, options), file: name })),
+  );
+  const handSd = gauge?.u ?? job?.read.job.kit.gauge.reading_sd;
+  const gauged = [
+    ...measured.flatMap(({ section, file }): SeamGauged[] =>
+      'declined' in section.depth || section.station === undefined
+        ? []
+        : [
+            {
+              at: section.station,
+              depth: section.depth.value,
+              u: Math.max(section.depth.u95 / 2, 1e-6),
+              from: 'scan',
+              file,
+              row: null,
+            },
+          ],
+    ),
+    ...read.flatMap(({ name, stations }) =>
+      stations.flatMap(({ at, depth, row }): SeamGauged[] =>
+        depth === undefined || handSd === undefined
+          ? []
+          : [{ at, depth, u: handSd, from: 'gauge', file: name, row }],
+      ),
+    ),
+  ];
+  const hasHand = read.some(({ stations }) => stations.length > 0);
+  const unplaced = measured.filter(({ section }) => section.station === undefined).length;
+  const seam = job === undefined ? null : answerSeam(job, gauged, question.run);
+  return {
+    ok: true,
+    value: {
+      inputs: {
+        program_version: version,
+        files: files.map(({ name, bytes }) => ({ file: name, sha256: bytesToHex(sha256(bytes)) })),
+        job_revision: job?.read.revision ?? null,
+        knowledge: job?.answer.inputs.knowledge.id ?? null,
+        filter_mm: filter === undefined ? null : inUnit(filter, 'mm'),
+        gauge_u_mm: hasHand && handSd !== undefined ? inUnit(handSd, 'mm') : null,
+        gauge_u_from: !hasHand
+          ? 'no reading was gauged by hand'
+          : (gauge?.from ?? (job === undefined ? 'no job states it' : "the job's gauge, one reading")),
+      },
+      reading: read.map(stateSurveyFile),
+      sections: measured.map(({ section, file }) => stateSection(section, file)),
+      seam: seam === null ? null : stateSeam(seam),
+      remarks: [
+        ...(job !== undefined && seam === null
+          ? ['The job has no plan, so nothing is said of its seam.']
+          : []),
+        ...(job !== undefined && unplaced > 0
+          ? [
+              `${unplaced} of the sections have no place along the seam, so the seam does not use them: name it in the file, or with --station.`,
+            ]
+          : []),
+        'Whoever measures decides; the program signs nothing. Local codes and licensed practice govern.',
+      ],
+    },
+  };
+}

@@ -1,0 +1,390 @@
+import { z } from 'zod';
+import type { Stated } from '../limit/index.ts';
+import { inUnit, type StatedUnit } from '../quantity/index.ts';
+import type {
+  Measured,
+  RecutSetting,
+  SeamOutcome,
+  Section,
+  StretchRecut,
+  SurveyFile,
+} from '../survey/index.ts';
+import { bandSchema } from './prediction.ts';
+import { readingSchema, stateReading } from './reading.ts';
+
+const measuredSchema = z
+  .union([
+    z.object({
+      value: z.number().describe('Best estimate [unit of the key].'),
+      u95: z.number().describe('Half of its 95 % interval, expanded uncertainty [unit of the key].'),
+    }),
+    z.object({ declined: z.string().describe('Why it cannot be told.') }),
+  ])
+  .meta({
+    id: 'Measured',
+    description: 'A measured quantity with its expanded uncertainty, or why there is none.',
+  });
+
+const sectionSchema = z
+  .object({
+    file: z.string().describe('File that it was read from.'),
+    station_mm: z.number().nullable().describe('Place along the seam; null where it is not known.'),
+    depth_mm: measuredSchema.describe('Largest distance below the plate line, square to it.'),
+    width_mm: measuredSchema.describe('Along the plate line, between the points where the groove leaves it.'),
+    root_radius_mm: measuredSchema.describe('Radius of the arc at the root.'),
+    wall_left_deg: measuredSchema.describe('Left wall against the square to the plate line.'),
+    wall_right_deg: measuredSchema.describe('Right wall against the square to the plate line.'),
+    area_mm2: measuredSchema.describe('Area between plate line and groove.'),
+    plate_step_mm: measuredSchema.describe('Right plate above the left one.'),
+    tilt_deg: measuredSchema.describe('Slope of the plates in the scan.'),
+    points: z.object({
+      read: z.int().describe('Points of the section [-].'),
+      missing: z.int().describe('Points without a value [-].'),
+      outliers: z.array(z.int()).describe('Rows of wild points, from 1 [-].'),
+    }),
+    remarks: z.array(z.string()),
+    outline: z
+      .object({
+        offset_mm: z.array(z.number()).describe('Along the plate line, from the middle of the groove.'),
+        depth_mm: z.array(z.number()).describe('Below the plate line.'),
+      })
+      .nullable()
+      .describe('The points that count, thinned; null without a plate line.'),
+  })
+  .meta({ id: 'SurveySection', description: 'What one scanned section says of the groove.' });
+
+const fileSchema = z
+  .object({
+    file: z.string(),
+    kind: z.enum(['sections', 'stations', 'cloud']),
+    rows_read: z.int().describe('Rows or points read [-].'),
+    choices: z.array(
+      z.object({
+        about: z.string(),
+        says: z.string(),
+        sure: z.boolean().describe('False where a person should look at it.'),
+      }),
+    ),
+    table: readingSchema
+      .nullable()
+      .describe('How its table was read, as for logs; null for a file that is none.'),
+  })
+  .meta({ id: 'SurveyFile', description: 'How one file was read.' });
+
+const stationSchema = z
+  .object({
+    at_mm: z.number(),
+    depth_mm: z.object({
+      value: z.number().describe('As it was read [unit of the key].'),
+      u95: z.number().describe('Half of its 95 % interval [unit of the key].'),
+    }),
+    from: z.enum(['gauge', 'scan']),
+    file: z.string(),
+    row: z.int().nullable().describe('Row of its file, from 1 [-]; null for a scan.'),
+    used: z.boolean(),
+    why: z
+      .enum(['outside_seam', 'inch_for_mm', 'mm_for_inch', 'thousandfold', 'thousandth', 'slipped_decimal'])
+      .nullable()
+      .describe('Why it is not used; null where it is.'),
+    would_be_mm: z.number().nullable().describe('What it would be then; null where nothing is known.'),
+  })
+  .meta({ id: 'SurveyReading', description: 'One depth along the seam, gauged or scanned.' });
+
+const stretchSchema = z
+  .object({
+    from_mm: z.number(),
+    to_mm: z.number(),
+    verdict: z.enum(['holds', 'in_doubt', 'fails']),
+    simple_acceptance: z.enum(['holds', 'fails']).describe('By the best estimate alone.'),
+    miss: z.enum(['none', 'shallow', 'deep']),
+    chance_wrong_accept: z.number().describe('Chance that it is out somewhere, were it accepted [-].'),
+    chance_wrong_reject: z.number().describe('Chance that it is inside everywhere, were it rejected [-].'),
+  })
+  .meta({ id: 'SeamStretch', description: 'A stretch of the seam with one verdict.' });
+
+const recutPlanSchema = z
+  .object({
+    kind: z
+      .enum(['pass', 'grind', 'none', 'weld'])
+      .describe('A repair pass; ground by hand; nothing that helps; weld metal where it is too deep.'),
+    start_mm: z.number().exactOptional().describe('Where the torch starts, run-in included.'),
+    end_mm: z.number().exactOptional().describe('Where it ends, run-out included.'),
+    run_in_mm: z.number().exactOptional(),
+    take_off_mm: z.number().exactOptional().describe('Depth to take off.'),
+    travel_mm_per_min: z.number().exactOptional(),
+    current_A: z.number().exactOptional(),
+    arc_voltage_V: z.number().exactOptional(),
+    electrode_mm: z.number().exactOptional(),
+    push_angle_deg: z.number().exactOptional(),
+    chance_reached: z
+      .number()
+      .exactOptional()
+      .describe('Chance that it then reaches its depth everywhere [-].'),
+    chance_not_too_deep: z.number().exactOptional().describe('Chance that it is then too deep nowhere [-].'),
+    missing_mm: z.number().exactOptional().describe('Mean depth that is missing.'),
+    over_mm: z.number().exactOptional().describe('Mean depth beyond the greatest.'),
+    weld_metal_kg: z.number().exactOptional().describe('Weld metal up to the greatest depth.'),
+    says: z.array(z.string()).describe('What to do and to mind, in words.'),
+  })
+  .meta({ id: 'RecutPlan', description: 'How a stretch that fails is mended.' });
+
+const seamSchema = z
+  .object({
+    verdict: z.enum(['holds', 'in_doubt', 'fails']).describe('The worst of its stretches.'),
+    prediction: z.enum(['plan', 'run']).describe('What the curve is without readings.'),
+    curve: z.array(
+      z.object({
+        at_mm: z.number(),
+        depth_mm: bandSchema,
+        remaining_mm: bandSchema.describe('Plate left under the groove.'),
+      }),
+    ),
+    limits: z.object({ least_mm: z.number(), most_mm: z.number(), plate_left_least_mm: z.number() }),
+    readings: z.array(stationSchema),
+    stretches: z.array(stretchSchema),
+    rule: z.string().describe('The decision rule, by name.'),
+    risk: z
+      .number()
+      .describe('Loss to be expected of the better decision, place by place [unit of risk_unit].'),
+    risk_unit: z.string().describe('The currency of the job; m of groove cut again where no rate is stated.'),
+    measure_next: z.array(
+      z.object({
+        at_mm: z.number(),
+        gain: z.number().describe('Risk that a reading there is expected to remove [unit of risk_unit].'),
+        gain_per_minute: z.number().describe('The same per minute of measuring [unit of risk_unit per min].'),
+      }),
+    ),
+    enough: z.boolean().describe('Whether no further reading is worth its while.'),
+    recut: z.array(z.object({ from_mm: z.number(), to_mm: z.number(), plan: recutPlanSchema })),
+    remarks: z.array(z.string()),
+  })
+  .meta({ id: 'SurveySeam', description: 'The seam as prediction and readings together have it.' });
+
+/** What `furrow survey` prints with `--json`. */
+export const surveySchema = z
+  .object({
+    inputs: z.object({
+      program_version: z.string(),
+      files: z.array(z.object({ file: z.string(), sha256: z.string().describe('Hash of its bytes.') })),
+      job_revision: z.string().nullable().describe('Revision of the job; null without one.'),
+      knowledge: z.string().nullable().describe('What the prediction rests on; null without a job.'),
+      filter_mm: z
+        .number()
+        .nullable()
+        .describe('Cutoff of the Gaussian filter (ISO 16610-21); null for none.'),
+      gauge_u_mm: z
+        .number()
+        .nullable()
+        .describe('Standard uncertainty of one gauge reading; null where no reading was gauged.'),
+      gauge_u_from: z.string().describe('What that comes from, in words.'),
+    }),
+    reading: z.array(fileSchema),
+    sections: z.array(sectionSchema),
+    seam: seamSchema.nullable().describe('Null without a job, or where the job has no plan.'),
+    remarks: z.array(z.string()),
+  })
+  .meta({ id: 'SurveyReport', description: 'What was measured of a groove, and what that says of it.' });
+
+/** What was measured of a groove, as it leaves the engine. */
+export type SurveyReport = Stated<typeof surveySchema>;
+/** How a stretch that fails is mended, as it leaves the engine. */
+export type RecutPlan = Stated<typeof recutPlanSchema>;
+/** The seam as it leaves the engine. */
+export type SurveySeam = Stated<typeof seamSchema>;
+
+/** Points of an outline that are handed out at most [-]. */
+const OUTLINE_MOST = 400;
+
+function measuredIn(quantity: Measured, unit: StatedUnit): z.output<typeof measuredSchema> {
+  return 'declined' in quantity
+    ? { declined: quantity.declined }
+    : { value: inUnit(quantity.value, unit), u95: inUnit(quantity.u95, unit) };
+}
+
+/**
+ * States a measured section with units in its keys.
+ *
+ * @param section - the section [record], from `measureSection`
+ * @param file - the file it was read from [text], any
+ * @returns the section as it leaves the engine [record]
+ * @source none: bookkeeping
+ * @example
+ * stateSection(measureSection({ across: new Float64Array(0), height: new Float64Array(0) }), 'a.csv').depth_mm // => {"declined":"too few points"}
+ */
+export function stateSection(section: Section, file: string): SurveyReport['sections'][number] {
+  const { outline, points } = section;
+  const thin = outline === undefined ? 1 : Math.max(1, Math.ceil(outline.offset.length / OUTLINE_MOST));
+  const thinned = (values: Float64Array): number[] =>
+    Array.from({ length: Math.ceil(values.length / thin) }, (_, i) =>
+      rounded(inUnit(values[i * thin]!, 'mm')),
+    );
+  return {
+    file,
+    station_mm: section.station === undefined ? null : inUnit(section.station, 'mm'),
+    depth_mm: measuredIn(section.depth, 'mm'),
+    width_mm: measuredIn(section.width, 'mm'),
+    root_radius_mm: measuredIn(section.rootRadius, 'mm'),
+    wall_left_deg: measuredIn(section.wallLeft, 'deg'),
+    wall_right_deg: measuredIn(section.wallRight, 'deg'),
+    area_mm2: measuredIn(section.area, 'mm2'),
+    plate_step_mm: measuredIn(section.plateStep, 'mm'),
+    tilt_deg: measuredIn(section.tilt, 'deg'),
+    points: { read: points.read, missing: points.missing, outliers: [...points.outliers] },
+    remarks: [...section.remarks],
+    outline:
+      outline === undefined ? null : { offset_mm: thinned(outline.offset), depth_mm: thinned(outline.depth) },
+  };
+}
+
+/** To a tenth of a micrometre: what is only drawn needs no more. */
+function rounded(millimetres: number): number {
+  return Math.round(millimetres * 1e4) / 1e4;
+}
+
+/**
+ * States how a file was read.
+ *
+ * @param file - the file [record], from `readSurveyFile`
+ * @returns its reading as it leaves the engine [record]
+ * @source none: bookkeeping
+ * @example
+ * stateSurveyFile({ name: 'a.csv', kind: 'stations', sections: [], stations: [], rows: 2, choices: [] }).rows_read // => 2
+ */
+export function stateSurveyFile({
+  name,
+  kind,
+  rows,
+  choices,
+  table,
+}: SurveyFile): SurveyReport['reading'][number] {
+  return {
+    file: name,
+    kind,
+    rows_read: rows,
+    choices: choices.map(({ about, says, sure }) => ({ about, says, sure })),
+    table: table === undefined ? null : stateReading(table),
+  };
+}
+
+/**
+ * States a seam with units in its keys.
+ *
+ * @param seam - the seam as prediction and readings have it [record], any
+ * @returns the seam as it leaves the engine [record]
+ * @source none: bookkeeping
+ * @example
+ * typeof stateSeam // => "function"
+ */
+export function stateSeam(seam: SeamOutcome): SurveySeam {
+  const left = (taken: number): number => inUnit(seam.thickness - taken, 'mm');
+  const mm = (metres: number): number => inUnit(metres, 'mm');
+  return {
+    verdict: seam.verdict,
+    prediction: seam.prediction,
+    curve: seam.curve.map(({ at, depth: { p05, p50, p95 } }) => ({
+      at_mm: mm(at),
+      depth_mm: { p05: mm(p05), p50: mm(p50), p95: mm(p95) },
+      remaining_mm: { p05: left(p95), p50: left(p50), p95: left(p05) },
+    })),
+    limits: {
+      least_mm: mm(seam.band.least),
+      most_mm: mm(seam.band.most),
+      plate_left_least_mm: mm(seam.ligamentLeast),
+    },
+    readings: seam.readings.map(({ reading, why, wouldBe }) => ({
+      at_mm: mm(reading.at),
+      depth_mm: { value: mm(reading.depth), u95: mm(TWO_SIDED * reading.u) },
+      from: reading.from,
+      file: reading.file,
+      row: reading.row,
+      used: why === null,
+      why,
+      would_be_mm: wouldBe === null ? null : mm(wouldBe),
+    })),
+    stretches: seam.stretches.map((stretch) => ({
+      from_mm: mm(stretch.from),
+      to_mm: mm(stretch.to),
+      verdict: stretch.verdict,
+      simple_acceptance: stretch.simple,
+      miss: stretch.miss,
+      chance_wrong_accept: stretch.wrongAccept,
+      chance_wrong_reject: stretch.wrongReject,
+    })),
+    rule: seam.rule,
+    risk: seam.next.risk,
+    risk_unit: seam.riskUnit,
+    measure_next: seam.next.stations.map(({ at, gain, gainPerMinute }) => ({
+      at_mm: mm(at),
+      gain,
+      gain_per_minute: gainPerMinute,
+    })),
+    enough: seam.next.stations.length === 0,
+    recut: seam.recuts.map((each) => ({
+      from_mm: mm(each.from),
+      to_mm: mm(each.to),
+      plan: stateRecut(each, seam.setting),
+    })),
+    remarks: [
+      ...(seam.readings.some(({ why }) => why === null)
+        ? []
+        : ['Nothing was measured on the seam yet: the curve is the prediction alone.']),
+      ...(seam.apart.length > 0
+        ? [
+            'A reading stands apart from all around it: it is taken for a fault at its place, and the curve does not follow it.',
+          ]
+        : []),
+      ...(seam.isFar
+        ? ['The readings are far from what was predicted for this job: look whether they are of this groove.']
+        : []),
+    ],
+  };
+}
+
+/** Half of a 95 % interval over the standard uncertainty [-]. */
+const TWO_SIDED = 1.96;
+/** Chance below which a repair pass is told to be uncertain [-]. */
+const SURE = 0.95;
+
+const MEASURE_AGAIN = 'Measure again at both ends and in the middle before the seam is accepted.';
+
+function stateRecut({ recut }: StretchRecut, setting: RecutSetting): RecutPlan {
+  if (recut.kind === 'weld') {
+    return {
+      kind: 'weld',
+      over_mm: inUnit(recut.over, 'mm'),
+      weld_metal_kg: recut.weldMetal,
+      says: [
+        'Too deep: stop and ask the welding engineer before anything is welded or ground.',
+        'Filling it asks for more weld metal than was planned; the preheat is to be looked at again for the plate that is left.',
+        'Where the plate left is below its least, look at the back face and put no heat on it before the engineer has said how.',
+      ],
+    };
+  }
+  if (recut.kind !== 'pass') {
+    const why = `${recut.reason[0]!.toUpperCase()}${recut.reason.slice(1)}.`;
+    return { kind: recut.kind, missing_mm: inUnit(recut.missing, 'mm'), says: [why, MEASURE_AGAIN] };
+  }
+  return {
+    kind: 'pass',
+    start_mm: inUnit(recut.from, 'mm'),
+    end_mm: inUnit(recut.to, 'mm'),
+    run_in_mm: inUnit(recut.ramp, 'mm'),
+    take_off_mm: inUnit(recut.depth, 'mm'),
+    travel_mm_per_min: inUnit(recut.travel, 'mm/min'),
+    current_A: setting.current,
+    arc_voltage_V: setting.voltage,
+    electrode_mm: inUnit(setting.diameter, 'mm'),
+    push_angle_deg: inUnit(setting.pushAngle, 'deg'),
+    chance_reached: recut.reached,
+    chance_not_too_deep: recut.notTooDeep,
+    says: [
+      'Clean the stretch, strike the arc at the start of the run-in while the carriage moves, and let it run out over the run-out.',
+      ...(Math.min(recut.reached, recut.notTooDeep) < SURE
+        ? [
+            'The chance is below 95 %: measure the stretch more closely first, or take less and measure between.',
+          ]
+        : []),
+      MEASURE_AGAIN,
+    ],
+  };
+}

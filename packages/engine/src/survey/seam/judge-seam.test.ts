@@ -1,0 +1,170 @@
+import { describe, expect, it } from 'vitest';
+import { drawStream } from '../../numeric/index.ts';
+import { fuseSeam } from './fuse-seam.ts';
+import { judgeSeam } from './judge-seam.ts';
+import { nextStations } from './next-station.ts';
+import { recutOf } from './recut.ts';
+import { seamStates } from './seam-states.ts';
+
+const BAND = { least: 0.012, most: 0.018 };
+const SPREAD = { common: 0.07, course: 0.045, range: 0.25 };
+const AT = Array.from({ length: 121 }, (_, i) => i * 0.05);
+const STAKES = { perMetre: 1, readingTime: 30 };
+
+function read(at: number, depth: number, sd = 3e-4) {
+  return { at, value: Math.log(depth / 0.0148), sd: sd / depth };
+}
+
+function depthOf(readings: ReturnType<typeof read>[], median = 0.0148) {
+  return { median: AT.map(() => median), posterior: fuseSeam(SPREAD, readings, AT) };
+}
+
+describe('the verdict along a seam', () => {
+  it('holds, fails and doubts where the readings say so, and covers the seam without a gap', () => {
+    const readings = [0.5, 1, 1.5, 2, 2.5].map((at) => read(at, 0.015));
+    const shallow = [3.8, 3.9, 4, 4.1, 4.2].map((at) => read(at, 0.0105));
+    const stretches = judgeSeam(depthOf([...readings, ...shallow]), BAND);
+    const at = (place: number) => stretches.find(({ from, to }) => place >= from && place <= to)!;
+    expect(at(1.2)).toMatchObject({ verdict: 'holds', simple: 'holds', miss: 'none' });
+    expect(at(4)).toMatchObject({ verdict: 'fails', simple: 'fails', miss: 'shallow' });
+    expect(stretches.map(({ verdict }) => verdict)).toContain('in_doubt');
+    expect(stretches[0]!.from).toBe(0);
+    expect(stretches.at(-1)!.to).toBeCloseTo(6, 9);
+    stretches.slice(1).forEach((stretch, i) => {
+      expect(stretch.from).toBe(stretches[i]!.to);
+    });
+  });
+
+  it('says too deep where it is', () => {
+    const deep = judgeSeam(depthOf([1, 2, 3, 4, 5].map((at) => read(at, 0.021))), BAND);
+    expect(deep.find(({ verdict }) => verdict === 'fails')).toMatchObject({ miss: 'deep', simple: 'fails' });
+  });
+
+  it('is wrong no more often than it says', () => {
+    let saidHold = 0;
+    let holdWrong = 0;
+    let holdTold = 0;
+    let saidFail = 0;
+    let failWrong = 0;
+    let failTold = 0;
+    const stream = drawStream(77);
+    for (let k = 0; k < 90; k += 1) {
+      const truth = seamStates(SPREAD, [], AT).draw(stream);
+      const median = 0.0115 + 0.005 * stream.uniform();
+      const readings = [8, 30, 52, 75, 98, 112].map((i) => ({
+        at: AT[i]!,
+        value: truth[i]! + 0.02 * stream.normal(),
+        sd: 0.02,
+      }));
+      const posterior = fuseSeam(SPREAD, readings, AT);
+      for (const { from, to, verdict, wrongAccept, wrongReject } of judgeSeam(
+        { median: AT.map(() => median), posterior },
+        BAND,
+      )) {
+        const inside = AT.every((place, i) => {
+          const depth = median * Math.exp(truth[i]!);
+          return place < from || place > to || (depth >= BAND.least && depth <= BAND.most);
+        });
+        if (verdict === 'holds') {
+          saidHold += 1;
+          holdTold += wrongAccept;
+          if (!inside) holdWrong += 1;
+        } else if (verdict === 'fails') {
+          saidFail += 1;
+          failTold += wrongReject;
+          if (inside) failWrong += 1;
+        }
+      }
+    }
+    expect(saidHold).toBeGreaterThan(35);
+    expect(saidFail).toBeGreaterThan(8);
+    const noise = (told: number) => 2.5 * Math.sqrt(Math.max(1, told));
+    expect(holdWrong).toBeLessThanOrEqual(holdTold + noise(holdTold));
+    expect(failWrong).toBeLessThanOrEqual(failTold + noise(failTold));
+    expect(holdTold / saidHold).toBeLessThan(0.06);
+  });
+});
+
+describe('where to measure next', () => {
+  it('is in the stretch in doubt, and is enough in the end', () => {
+    const held = [0.5, 1, 1.5, 2, 2.5, 3, 3.5].map((at) => read(at, 0.015, 1e-4));
+    const doubtful = depthOf([...held, read(5, 0.0122, 1e-4)]);
+    const { stations, risk } = nextStations(doubtful, BAND, 2e-4, STAKES);
+    expect(stations.length).toBeGreaterThan(0);
+    expect(stations[0]!.at).toBeGreaterThan(4.2);
+    expect(stations[0]!.gain).toBeLessThan(risk);
+    const sure = depthOf(AT.map((at) => read(at, 0.015, 1e-4)));
+    expect(nextStations(sure, BAND, 2e-4, STAKES).stations).toEqual([]);
+  });
+
+  it('is worth nothing where the reading costs more than it can save', () => {
+    const doubtful = depthOf([read(5, 0.0122, 1e-4)]);
+    expect(nextStations(doubtful, BAND, 2e-4, { ...STAKES, perSecond: 1e6 }).stations).toEqual([]);
+  });
+
+  it('takes the risk away that it promises, on the mean', () => {
+    const doubtful = depthOf([read(2, 0.0128)]);
+    const { stations, risk } = nextStations(doubtful, BAND, 3e-4, STAKES);
+    const place = stations[0]!.at;
+    const stream = drawStream(3);
+    const index = AT.indexOf(AT.find((at) => Math.abs(at - place) < 1e-9)!);
+    let after = 0;
+    const count = 60;
+    for (let k = 0; k < count; k += 1) {
+      const truth = doubtful.posterior.draw(stream);
+      const depth = 0.0148 * Math.exp(truth[index]!);
+      const seen = depth + 3e-4 * stream.normal();
+      after +=
+        nextStations(depthOf([read(2, 0.0128), read(place, seen)]), BAND, 3e-4, { ...STAKES, perSecond: 1e9 })
+          .risk / count;
+    }
+    expect(Math.abs(risk - after - stations[0]!.gain)).toBeLessThan(0.35 * stations[0]!.gain);
+  });
+});
+
+const LAW = {
+  depth: 0.0148,
+  travel: 0.012,
+  power: 1.39,
+  spread: { common: 0.05, course: 0.045, range: 0.25 },
+  travelLeast: 0.003,
+  travelMost: 0.06,
+  ramp: 0.012,
+  density: 7850,
+  width: 0.019,
+};
+
+describe('a recut', () => {
+  const shallow = depthOf([3.8, 3.9, 4, 4.1, 4.2].map((at) => read(at, 0.0105, 1e-4)));
+  const stretch = { from: 3.7, to: 4.3, miss: 'shallow' as const };
+
+  it('takes what is missing and keeps below the greatest depth, with run-in and run-out', () => {
+    const recut = recutOf(stretch, shallow, BAND, LAW);
+    if (recut.kind !== 'pass') throw new Error(recut.kind);
+    expect(recut.from).toBeCloseTo(3.688, 9);
+    expect(recut.to).toBeCloseTo(4.312, 9);
+    expect(recut.depth).toBeGreaterThan(0.0015);
+    expect(recut.depth).toBeLessThan(0.0075);
+    expect(recut.reached).toBeGreaterThan(0.9);
+    expect(recut.notTooDeep).toBeGreaterThan(0.9);
+    expect(recut.travel).toBeCloseTo(0.012 * (0.0148 / recut.depth) ** (1 / 1.39), 9);
+  });
+
+  it('is left to the grinder where the carriage cannot cut so thin, and refused where too much is missing', () => {
+    expect(recutOf(stretch, shallow, BAND, { ...LAW, travelMost: 0.013 }).kind).toBe('grind');
+    expect(
+      recutOf(stretch, depthOf([4, 4.1].map((at) => read(at, 0.002, 1e-4))), BAND, {
+        ...LAW,
+        travelLeast: 0.02,
+      }).kind,
+    ).toBe('none');
+  });
+
+  it('is weld metal where it is too deep: what lies beyond the greatest depth', () => {
+    const deep = depthOf(AT.map((at) => read(at, 0.02, 5e-5)));
+    const weld = recutOf({ from: 1, to: 2, miss: 'deep' }, deep, BAND, LAW);
+    if (weld.kind !== 'weld') throw new Error(weld.kind);
+    expect(weld.over).toBeCloseTo(0.002, 4);
+    expect(weld.weldMetal).toBeCloseTo(0.002 * 0.019 * 1 * 7850, 2);
+  });
+});

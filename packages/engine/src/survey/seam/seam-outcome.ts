@@ -1,0 +1,90 @@
+import type { SetAsideReason } from './check-reading.ts';
+import type { DepthBand, SeamVerdict, Stretch } from './judge-seam.ts';
+import type { NextStations } from './next-station.ts';
+import type { Recut } from './recut.ts';
+
+/** A depth at a place, gauged or scanned; SI. */
+export interface SeamGauged {
+  /** Place along the seam [m]. */
+  readonly at: number;
+  /** Depth [m]. */
+  readonly depth: number;
+  /** Standard uncertainty [m]. */
+  readonly u: number;
+  readonly from: 'gauge' | 'scan';
+  /** File that it stands in. */
+  readonly file: string;
+  /** Row of that file, from 1; null for a scan [-]. */
+  readonly row: number | null;
+}
+
+/** A seam as prediction and readings together have it; SI. */
+export interface SeamOutcome {
+  /** The worst of its stretches. */
+  readonly verdict: SeamVerdict;
+  /** What the curve is without readings. */
+  readonly prediction: 'plan' | 'run';
+  readonly curve: readonly CurvePlace[];
+  readonly band: DepthBand;
+  /** Thickness of the plate [m]. */
+  readonly thickness: number;
+  /** Least plate left under the groove [m]. */
+  readonly ligamentLeast: number;
+  readonly readings: readonly JudgedReading[];
+  readonly stretches: readonly Stretch[];
+  /** The decision rule, by name. */
+  readonly rule: string;
+  readonly next: NextStations;
+  /** Unit of the risk: the currency of the job, or m of groove. */
+  readonly riskUnit: string;
+  readonly recuts: readonly StretchRecut[];
+  readonly setting: RecutSetting;
+  /** Readings that stand apart from all around them, each taken for a fault at its place. */
+  readonly apart: readonly SeamGauged[];
+  /** Whether most readings are far from what was predicted. */
+  readonly isFar: boolean;
+}
+
+/** The depth at one place with its 90 % interval; SI. */
+export interface CurvePlace {
+  /** Place along the seam [m]. */
+  readonly at: number;
+  readonly depth: {
+    /** 5th percentile [m]. */
+    readonly p05: number;
+    /** Median [m]. */
+    readonly p50: number;
+    /** 95th percentile [m]. */
+    readonly p95: number;
+  };
+}
+
+/** A reading, and why it is not used. */
+export interface JudgedReading {
+  readonly reading: SeamGauged;
+  /** Null where it is used. */
+  readonly why: SetAsideReason | null;
+  /** Depth that it would be then; null where nothing is known [m]. */
+  readonly wouldBe: number | null;
+}
+
+/** What mends a stretch. */
+export interface StretchRecut {
+  /** Where the stretch begins [m]. */
+  readonly from: number;
+  /** Where it ends [m]. */
+  readonly to: number;
+  readonly recut: Recut;
+}
+
+/** How a repair pass is set. */
+export interface RecutSetting {
+  /** Current [A]. */
+  readonly current: number;
+  /** Arc voltage [V]. */
+  readonly voltage: number;
+  /** Push angle [rad]. */
+  readonly pushAngle: number;
+  /** Electrode diameter [m]. */
+  readonly diameter: number;
+}

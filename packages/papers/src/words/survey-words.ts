@@ -1,0 +1,115 @@
+import {
+  formatAmount,
+  formatStated,
+  type SurveyReport,
+  type SurveySeam,
+  type UnitSystem,
+} from '@furrow/engine';
+
+type Stretch = SurveySeam['stretches'][number];
+type Reading = SurveySeam['readings'][number];
+
+/** Verdict on a seam or a stretch, in words. */
+export const SURVEY_VERDICT_WORDS: Readonly<Record<Stretch['verdict'], string>> = {
+  holds: 'holds',
+  in_doubt: 'in doubt',
+  fails: 'fails',
+};
+
+/** A place along the seam. */
+export function seamPlace(millimetres: number, units: UnitSystem): string {
+  return formatAmount(millimetres / 1000, 'length', units);
+}
+
+/** A small length, as a gauge shows it. */
+export function gaugeLength(millimetres: number, units: UnitSystem): string {
+  // a sixteenth of an inch would not tell a reading from its limit
+  return units === 'inch' ? `${(millimetres / 25.4).toFixed(3)} in` : `${millimetres.toFixed(1)} mm`;
+}
+
+/** A measured quantity with its uncertainty; undefined where it was declined. */
+export function measuredWords(
+  quantity: SurveyReport['sections'][number]['depth_mm'],
+  unit: 'mm' | 'deg' | 'mm2',
+  units: UnitSystem,
+): string | undefined {
+  if ('declined' in quantity) return undefined;
+  const { value, u95 } = quantity;
+  if (unit === 'deg') return `${value.toFixed(1)}° ± ${u95.toFixed(1)}°`;
+  if (unit === 'mm2') {
+    return units === 'inch'
+      ? `${(value / 645.16).toFixed(3)} ± ${(u95 / 645.16).toFixed(3)} in²`
+      : `${value.toFixed(1)} ± ${u95.toFixed(1)} mm²`;
+  }
+  return units === 'inch'
+    ? `${(value / 25.4).toFixed(3)} ± ${(u95 / 25.4).toFixed(3)} in`
+    : `${value.toFixed(2)} ± ${u95.toFixed(2)} mm`;
+}
+
+/** The verdict on a seam in one sentence, the worst first. */
+export function seamVerdictWords(seam: SurveySeam, units: UnitSystem): string {
+  const length = (verdict: Stretch['verdict']): number =>
+    seam.stretches
+      .filter((each) => each.verdict === verdict)
+      .reduce((sum, { from_mm, to_mm }) => sum + to_mm - from_mm, 0);
+  const parts = (['fails', 'in_doubt', 'holds'] as const).flatMap((verdict) =>
+    length(verdict) > 0 ? [`${seamPlace(length(verdict), units)} ${SURVEY_VERDICT_WORDS[verdict]}`] : [],
+  );
+  const whole = {
+    holds: 'The groove holds over the whole seam',
+    in_doubt: 'The groove is in doubt',
+    fails: 'The groove fails',
+  }[seam.verdict];
+  return `${whole}: ${parts.join(', ')}.`;
+}
+
+/** What is wrong with a stretch, and how sure that is. */
+export function stretchWords({
+  verdict,
+  miss,
+  chance_wrong_accept: accept,
+  chance_wrong_reject: reject,
+}: Stretch): string {
+  const what = { none: '', shallow: 'too shallow', deep: 'too deep' }[miss];
+  if (verdict === 'holds') return `chance that it is out somewhere: ${percent(accept)}`;
+  if (verdict === 'fails') return `${what}; chance that it is inside everywhere: ${percent(reject)}`;
+  return `may be ${what}; chance that it is out somewhere: ${percent(accept)}`;
+}
+
+/** A chance with no more figures than it is good to. */
+function percent(chance: number): string {
+  if (chance < 0.005) return 'below 1 %';
+  if (chance > 0.995) return 'above 99 %';
+  return `${Math.round(100 * chance)} %`;
+}
+
+/** Why a reading is not used, and what it would be. */
+export function setAsideWords({ at_mm, depth_mm, why, would_be_mm }: Reading, units: UnitSystem): string {
+  const read = gaugeLength(depth_mm.value, units);
+  const place = seamPlace(at_mm, units);
+  if (why === 'outside_seam') return `${place} lies outside the seam; ${read} there is not used.`;
+  const would = would_be_mm === null ? '' : ` It would be ${gaugeLength(would_be_mm, units)} then.`;
+  const looks = {
+    inch_for_mm: 'looks like inches read as millimetres',
+    mm_for_inch: 'looks like millimetres read as inches',
+    thousandfold: 'looks a thousand times too large',
+    thousandth: 'looks a thousand times too small',
+    slipped_decimal: 'looks like a slipped decimal point',
+  }[why ?? 'slipped_decimal'];
+  return `${read} at ${place} ${looks}, and is not used.${would} Correct it where it was written.`;
+}
+
+/** What mends a stretch, in sentences. */
+export function recutWords({ plan }: SurveySeam['recut'][number], units: UnitSystem): string[] {
+  const first = ((): string => {
+    switch (plan.kind) {
+      case 'pass':
+        return `One pass from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatAmount(plan.travel_mm_per_min! / 60_000, 'speed', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}.`;
+      case 'weld':
+        return `${gaugeLength(plan.over_mm!, units)} too deep on the mean: ${units === 'inch' ? `${(plan.weld_metal_kg! / 0.45359237).toFixed(2)} lb` : `${plan.weld_metal_kg!.toFixed(2)} kg`} of weld metal up to the greatest depth.`;
+      default:
+        return `${gaugeLength(plan.missing_mm!, units)} missing on the mean.`;
+    }
+  })();
+  return [first, ...plan.says];
+}

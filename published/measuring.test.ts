@@ -1,0 +1,340 @@
+import { readFileSync } from 'node:fs';
+import {
+  conditionGaussian,
+  gaugeStudy,
+  inspectionRisk,
+  nestedStudy,
+  propagate,
+  propagateByDraws,
+  type StudyReading,
+  seamCorrelation,
+} from '@furrow/engine';
+import { describe, expect, it } from 'vitest';
+
+function numbers(file: string): number[][] {
+  return readFileSync(new URL(file, import.meta.url), 'utf8')
+    .split('\n')
+    .filter((line) => /^\s*[\d-]/u.test(line))
+    .map((line) =>
+      line
+        .trim()
+        .split(/[,\s]+/u)
+        .map(Number),
+    );
+}
+
+/** Seven points and a target of Isaaks and Srivastava, An Introduction to Applied Geostatistics (1989), chapter 12; computed again. */
+const POINTS = [
+  [61, 139, 477],
+  [63, 140, 696],
+  [64, 129, 227],
+  [68, 128, 646],
+  [71, 140, 606],
+  [73, 141, 791],
+  [75, 128, 783],
+] as const;
+
+describe('ordinary kriging of the geostatistics textbook', () => {
+  const kriged = (covariance: (h: number) => number) => {
+    const distance = (a: readonly number[], b: readonly number[]): number =>
+      Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!);
+    const target = [65, 137];
+    return conditionGaussian(
+      {
+        read: POINTS.map((a) => POINTS.map((b) => covariance(distance(a, b)))),
+        across: [POINTS.map((a) => covariance(distance(a, target)))],
+        asked: [covariance(0)],
+      },
+      POINTS.map(([, , value]) => value),
+      POINTS.map(() => 0),
+      'unknown',
+    );
+  };
+
+  it.each([
+    ['10 exp(-0.3 h)', (h: number) => 10 * Math.exp(-0.3 * h), 592.7289428, 8.9560528],
+    ['20 exp(-0.3 h)', (h: number) => 20 * Math.exp(-0.3 * h), 592.7289428, 17.9121056],
+    ['10 exp(-3 (h/10)^2)', (h: number) => 10 * Math.exp(-3 * (h / 10) ** 2), 559.3700232, 4.7805974],
+    [
+      'nugget 5 + 5 exp(-0.3 h)',
+      (h: number) => 5 * Math.exp(-0.3 * h) + (h === 0 ? 5 : 0),
+      596.7770069,
+      10.3058522,
+    ],
+    ['10 exp(-0.15 h)', (h: number) => 10 * Math.exp(-0.15 * h), 572.3898735, 5.7584997],
+    ['pure nugget', (h: number) => (h === 0 ? 10 : 0), 603.714286, 11.428571],
+  ])('%s', (_, covariance, mean, variance) => {
+    const { mean: means, variance: variances } = kriged(covariance);
+    expect(means[0]).toBeCloseTo(mean, 5);
+    expect(variances[0]).toBeCloseTo(variance, 5);
+  });
+});
+
+describe('a Gaussian process with fixed parameters (values derived once with independent code)', () => {
+  const x = [1, 3, 5, 6, 7, 8];
+  const y = x.map((value) => value * Math.sin(value));
+  const at = [2, 4, 5.5, 6.5, 7.5];
+  const fitted = (covariance: (h: number) => number, noise: readonly number[]) =>
+    conditionGaussian(
+      {
+        read: x.map((a) => x.map((b) => covariance(a - b))),
+        across: at.map((a) => x.map((b) => covariance(a - b))),
+        asked: at.map(() => covariance(0)),
+      },
+      y,
+      noise,
+      'known',
+    );
+
+  it('Matern 3/2, variance and length 1', () => {
+    const fit = fitted(
+      (h) => seamCorrelation(h, 1),
+      x.map(() => 1e-5),
+    );
+    [0.675382, -1.867295, -3.767117, 1.398922, 6.829104].forEach((mean, i) => {
+      expect(fit.mean[i]).toBeCloseTo(mean, 5);
+    });
+    [0.767562, 0.761961, 0.404534, 0.399297, 0.405113].forEach((sd, i) => {
+      expect(Math.sqrt(fit.variance[i]!)).toBeCloseTo(sd, 5);
+    });
+    expect(fit.lnDensity).toBeCloseTo(-52.315511, 4);
+  });
+
+  it('Matern 5/2 with unequal noise', () => {
+    const matern = (h: number): number => {
+      const r = (Math.sqrt(5) * Math.abs(h)) / 1.43;
+      return 25.2 * (1 + r + (r * r) / 3) * Math.exp(-r);
+    };
+    const fit = fitted(matern, [0.1, 0.2, 0.3, 0.1, 0.2, 0.3]);
+    [1.111646, -2.521624, -3.915737, 1.433252, 6.94902].forEach((mean, i) => {
+      expect(fit.mean[i]).toBeCloseTo(mean, 5);
+    });
+    expect(fit.lnDensity).toBeCloseTo(-15.936449, 5);
+  });
+});
+
+describe('decision risks', () => {
+  // gamma distribution, shape 4, scale 1/4; limit 2, u 0.25
+  const gamma = {
+    density: (y: number) => (4 ** 4 * y ** 3 * Math.exp(-4 * y)) / 6,
+    from: 0,
+    to: 14,
+    most: 2,
+    u: 0.25,
+  };
+
+  it('JCGM 106:2012, 9.5.4: out of tolerance, consumer and producer, before and after a guard band', () => {
+    const simple = inspectionRisk({ ...gamma, acceptMost: 2 });
+    expect(simple.outOfTolerance).toBeCloseTo(0.0423801, 6);
+    expect(simple.falseAccept).toBeCloseTo(0.0080191, 6);
+    expect(simple.falseReject).toBeCloseTo(0.0174446, 6);
+    const guarded = inspectionRisk({ ...gamma, acceptMost: 1.6718288 });
+    expect(guarded.falseAccept).toBeCloseTo(0.001, 6);
+    expect(guarded.falseReject).toBeCloseTo(0.0754939, 6);
+  });
+
+  // a draft recommended practice (RP-19): u over the spread of the process 1/4, limits on both sides; computed again
+  it.each([
+    [0.6, 0.8416212336, 4.8386, 8.26008],
+    [0.7, 1.0364333895, 3.92234, 5.72322],
+    [0.8, 1.2815515655, 2.85583, 3.63227],
+    [0.9, 1.644853627, 1.59995, 1.7988],
+    [0.95, 1.959963985, 0.87101, 0.9239],
+    [0.99, 2.575829304, 0.19992, 0.20244],
+  ])('RP-19, in tolerance %d', (_, half, falseAccept, among) => {
+    const risk = inspectionRisk({
+      density: (y) => Math.exp((-y * y) / 2) / Math.sqrt(2 * Math.PI),
+      from: -9,
+      to: 9,
+      least: -half,
+      most: half,
+      acceptLeast: -half,
+      acceptMost: half,
+      u: 0.25,
+    });
+    expect(100 * risk.falseAccept).toBeCloseTo(falseAccept, 3);
+    expect(100 * risk.amongAccepted).toBeCloseTo(among, 3);
+  });
+});
+
+it('N(10.5, 0.4) between 9 and 11: share out of tolerance', () => {
+  const density = (y: number) => Math.exp(-(((y - 10.5) / 0.4) ** 2) / 2) / (0.4 * Math.sqrt(2 * Math.PI));
+  const { outOfTolerance } = inspectionRisk({ density, from: 6, to: 15, least: 9, most: 11, u: 0.1 });
+  expect(outOfTolerance).toBeCloseTo(0.10574, 5);
+});
+
+/** AIAG, Measurement Systems Analysis (4th edition), example of three appraisers, ten parts, three trials (readings from memory; they give the published results). */
+const AIAG: Readonly<Record<string, readonly (readonly number[])[]>> = {
+  A: [
+    [0.29, -0.56, 1.34, 0.47, -0.8, 0.02, 0.59, -0.31, 2.26, -1.36],
+    [0.41, -0.68, 1.17, 0.5, -0.92, -0.11, 0.75, -0.2, 1.99, -1.25],
+    [0.64, -0.58, 1.27, 0.64, -0.84, -0.21, 0.66, -0.17, 2.01, -1.31],
+  ],
+  B: [
+    [0.08, -0.47, 1.19, 0.01, -0.56, -0.2, 0.47, -0.63, 1.8, -1.68],
+    [0.25, -1.22, 0.94, 1.03, -1.2, 0.22, 0.55, 0.08, 2.12, -1.62],
+    [0.07, -0.68, 1.34, 0.2, -1.28, 0.06, 0.83, -0.34, 2.19, -1.5],
+  ],
+  C: [
+    [0.04, -1.38, 0.88, 0.14, -1.46, -0.29, 0.02, -0.46, 1.77, -1.49],
+    [-0.11, -1.13, 1.09, 0.2, -1.07, -0.67, 0.01, -0.56, 1.45, -1.77],
+    [-0.15, -0.96, 0.67, 0.11, -1.45, -0.49, 0.21, -0.49, 1.87, -2.16],
+  ],
+};
+const CROSSED: readonly StudyReading[] = Object.entries(AIAG).flatMap(([appraiser, trials]) =>
+  trials.flatMap((trial) => trial.map((value, i) => ({ part: `part ${i + 1}`, appraiser, value }))),
+);
+
+describe('gauge studies', () => {
+  it('AIAG example by analysis of variance and by average and range: opposite verdicts at five classes', () => {
+    const pooled = gaugeStudy(CROSSED, 'anova_pooled')!;
+    expect(pooled.repeatability).toBeCloseTo(0.199933, 5);
+    expect(pooled.reproducibility).toBeCloseTo(0.226838, 5);
+    expect(pooled.reading).toBeCloseTo(0.302372, 5);
+    expect(pooled.parts).toBeCloseTo(1.042327, 5);
+    expect(pooled.distinct).toBeCloseTo(4.8605, 3);
+    const range = gaugeStudy(CROSSED, 'average_range')!;
+    expect(range.repeatability).toBeCloseTo(0.201857, 4);
+    expect(range.reproducibility).toBeCloseTo(0.229667, 4);
+    expect(range.distinct).toBeCloseTo(5.0937, 2);
+  });
+
+  it('NIST StRD SiRstv: five instruments, five repeats, certified sums', () => {
+    const study = gaugeStudy(
+      numbers('./strd-sirstv.csv').map(([instrument, value]) => ({
+        part: String(instrument),
+        appraiser: 'one',
+        value: value!,
+      })),
+      'anova',
+    )!;
+    expect(study.repeatability).toBeCloseTo(0.104076068334656, 9);
+    expect(study.parts).toBeCloseTo(0.0197723918634039, 8);
+  });
+
+  it('NIST e-Handbook 2.6.1, nested, probe 2362', () => {
+    const rows = numbers('./nist-mpc61.dat').filter((row) => row.length === 9 && row[2] === 2362);
+    const standards = [...new Set(rows.map((row) => row[1]))].map((wafer) =>
+      [1, 2].map((run) =>
+        rows
+          .filter((row) => row[1] === wafer && row[0] === run)
+          .map((row) => ({ mean: row[7]!, sd: row[8]! })),
+      ),
+    );
+    const study = nestedStudy(standards, 6);
+    expect(study.level1).toBeCloseTo(0.0729, 4);
+    expect(study.level2).toBeCloseTo(0.0362, 4);
+    expect(study.level3).toBeCloseTo(0.0196, 4);
+  });
+});
+
+describe('uncertainty', () => {
+  it('JCGM 100:2008 H.1, end gauge: first and second order, degrees of freedom', () => {
+    // ls, d, da, theta, as, dt; degrees of freedom from memory
+    const out = propagate(
+      ([ls, d, da, theta, as, dt]) => ls! + d! - ls! * (da! * theta! + as! * dt!),
+      [
+        { value: 50_000_623, u: 25, degrees: 18 },
+        { value: 215, u: 9.7, degrees: 25.6 },
+        { value: 0, u: 5.8e-7, degrees: 50 },
+        { value: -0.1, u: 0.41 },
+        { value: 1.15e-5, u: 1.2e-6 },
+        { value: 0, u: 0.029, degrees: 2 },
+      ],
+    );
+    expect(out.value).toBeCloseTo(50_000_838, 6);
+    expect(out.u).toBeCloseTo(31.71060964, 3);
+    expect(out.uSecond).toBeCloseTo(33.91114953, 2);
+    expect(out.degrees).toBeCloseTo(16.6560627, 1);
+  });
+
+  it('JCGM 100:2008 H.2, correlated voltage, current and phase', () => {
+    const rows = numbers('./gum-h2.csv');
+    const columns = [0, 1, 2].map((k) => rows.map((row) => row[k]!));
+    const means = columns.map((column) => column.reduce((sum, value) => sum + value, 0) / column.length);
+    const covariance = (a: number, b: number): number =>
+      rows.reduce((sum, row) => sum + (row[a]! - means[a]!) * (row[b]! - means[b]!), 0) /
+      (rows.length * (rows.length - 1));
+    const inputs = means.map((value, k) => ({ value, u: Math.sqrt(covariance(k, k)) }));
+    const correlation = (a: number, b: number): number => covariance(a, b) / (inputs[a]!.u * inputs[b]!.u);
+    const models = [
+      ([v, i, phi]: readonly number[]) => (v! / i!) * Math.cos(phi!),
+      ([v, i, phi]: readonly number[]) => (v! / i!) * Math.sin(phi!),
+      ([v, i]: readonly number[]) => v! / i!,
+    ];
+    const found = models.map((model) => propagate(model, inputs, correlation));
+    [127.7321699, 219.8465119, 254.2597019].forEach((value, k) => {
+      expect(found[k]!.value).toBeCloseTo(value, 4);
+    });
+    [0.0710714074, 0.2955816774, 0.2363361301].forEach((u, k) => {
+      expect(found[k]!.u).toBeCloseTo(u, 5);
+    });
+    expect(propagate(models[0]!, inputs).u).toBeCloseTo(0.1945444545, 4);
+  });
+
+  it('JCGM 101:2008 9.2.2 and 9.2.3: sums of four, normal and rectangular', () => {
+    const normal = propagateByDraws(
+      (draws) => draws.normal() + draws.normal() + draws.normal() + draws.normal(),
+      200_000,
+      1,
+    );
+    expect(normal.u).toBeCloseTo(2, 1);
+    expect(normal.high).toBeCloseTo(3.92, 1);
+    const root = Math.sqrt(3);
+    const flat = propagateByDraws(
+      (draws) => [1, 2, 3, 4].reduce((sum) => sum + root * (2 * draws.uniform() - 1), 0),
+      400_000,
+      2,
+    );
+    expect(flat.u).toBeCloseTo(2, 2);
+    // exact: 2 sqrt 3 (2 - (3/5)^(1/4)) = 3.879, against 3.920 by the law of propagation
+    expect(Math.abs((flat.high - flat.low) / 2 - 3.879406741)).toBeLessThan(0.015);
+  });
+
+  it('JCGM 101:2008 9.3: mass calibration, where the first order misses a quarter', () => {
+    const mass = (rc: number, d: number, air: number, w: number, r: number): number =>
+      (rc + d) * (1 + (air - 1.2) * (1 / w - 1 / r)) - 100_000;
+    const drawn = propagateByDraws(
+      (draws) =>
+        mass(
+          100_000 + 0.05 * draws.normal(),
+          1.234 + 0.02 * draws.normal(),
+          1.1 + 0.2 * draws.uniform(),
+          7000 + 2000 * draws.uniform(),
+          7950 + 100 * draws.uniform(),
+        ),
+      400_000,
+      3,
+    );
+    expect(drawn.value).toBeCloseTo(1.234, 2);
+    expect(Math.abs(drawn.u - 0.0755)).toBeLessThan(5e-4);
+    const first = propagate(
+      ([rc, d, air, w, r]) => mass(rc!, d!, air!, w!, r!),
+      [
+        { value: 100_000, u: 0.05 },
+        { value: 1.234, u: 0.02 },
+        { value: 1.2, u: 0.2 / Math.sqrt(12) },
+        { value: 8000, u: 2000 / Math.sqrt(12) },
+        { value: 8000, u: 100 / Math.sqrt(12) },
+      ],
+    );
+    expect(first.u).toBeCloseTo(0.05385164807, 4);
+  });
+
+  it('JCGM 101:2008 9.4: comparison loss', () => {
+    const inputs = [
+      { value: 0.05, u: 0.005 },
+      { value: 0, u: 0.005 },
+    ];
+    const model = ([x, y]: readonly number[]): number => x! * x! + y! * y!;
+    expect(propagate(model, inputs).u).toBeCloseTo(0.0005, 7);
+    expect(propagate(model, inputs).uSecond).toBeCloseTo(0.0005024937811, 8);
+    const drawn = propagateByDraws(
+      (draws) => model([0.05 + 0.005 * draws.normal(), 0.005 * draws.normal()]),
+      200_000,
+      4,
+    );
+    expect(drawn.value).toBeCloseTo(0.00255, 5);
+    expect(drawn.u).toBeCloseTo(0.000502, 5);
+  });
+});
