@@ -40,7 +40,7 @@ export {
   spotFaults,
 } from './seam/judge-seam.ts';
 export { type NextStation, type NextStations, nextStations, type SeamStakes } from './seam/next-station.ts';
-export { type Recut, type RecutPass, type RepairLaw, recutOf } from './seam/recut.ts';
+export { type RecutPass, type RepairLaw, recutOf, type SeamRepair } from './seam/recut.ts';
 export type {
   CurvePlace,
   JudgedReading,

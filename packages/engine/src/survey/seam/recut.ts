@@ -44,7 +44,7 @@ export interface RecutPass {
 }
 
 /** What is done about a stretch that fails. */
-export type Recut =
+export type SeamRepair =
   | RecutPass
   | {
       readonly kind: 'grind' | 'none';
@@ -96,7 +96,7 @@ export function recutOf(
   depth: SeamDepth,
   band: DepthBand,
   law: RepairLaw,
-): Recut {
+): SeamRepair {
   const { at, mean } = depth.posterior;
   const { from, to } = stretch;
   const own = at.flatMap((place, i) => (place >= from - 1e-9 && place <= to + 1e-9 ? [i] : []));

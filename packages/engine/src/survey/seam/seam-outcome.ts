@@ -1,7 +1,7 @@
 import type { SetAsideReason } from './check-reading.ts';
 import type { DepthBand, SeamVerdict, Stretch } from './judge-seam.ts';
 import type { NextStations } from './next-station.ts';
-import type { Recut } from './recut.ts';
+import type { SeamRepair } from './recut.ts';
 
 /** A depth at a place, gauged or scanned; SI. */
 export interface SeamGauged {
@@ -74,7 +74,7 @@ export interface StretchRecut {
   readonly from: number;
   /** Where it ends [m]. */
   readonly to: number;
-  readonly recut: Recut;
+  readonly recut: SeamRepair;
 }
 
 /** How a repair pass is set. */
