@@ -380,7 +380,7 @@ export const MUTANTS = [
     file: 'packages/engine/src/plan/arc-work-of-plan.ts',
     find: 'plan.passes.length + (hasTrial ? 1 : 0)',
     plant: 'plan.passes.length',
-    tests: COST,
+    tests: ['packages/engine/src/plan/arc-work-of-plan.test.ts'],
   },
   {
     what: 'gauge readings of one track',

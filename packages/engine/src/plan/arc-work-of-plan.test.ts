@@ -31,3 +31,11 @@ describe('the time for gauging', () => {
     expect(gaugeTime(withStops([5, 3], 3))).toBeCloseTo(24 * each, 9);
   });
 });
+
+it('counts a trial as one start more than the passes', () => {
+  const plain = withStops([], 1);
+  const trial = { ...plain, tryout: { kind: 'trial', stations: [1, 2] } as never };
+  const starts = (plan: PlanOutcome): number => arcWorkOfPlan(plan, job, AROUND).passes;
+  expect(starts(plain)).toBe(plain.passes.length);
+  expect(starts(trial)).toBe(plain.passes.length + 1);
+});
