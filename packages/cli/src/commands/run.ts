@@ -1,7 +1,19 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { answerJob, answerRun, knowledgeFrom, type RunQuestion, sentencesWritten } from '@furrow/engine';
+import {
+  answerJob,
+  answerRun,
+  type GivenReading,
+  knowledgeFrom,
+  type Outcome,
+  type RunAnswer,
+  type RunQuestion,
+  type RunReport,
+  readParquetLog,
+  sentencesWritten,
+} from '@furrow/engine';
 import { renderRunText } from '@furrow/papers';
 import { badInput, type Run } from '../frame/command.ts';
 import { EXIT } from '../frame/exit-code.ts';
@@ -26,11 +38,13 @@ export const run: Run<RunOptions> = async ([file = '-'], options, streams) => {
   const review = answerRun(held.question);
   const hash = createHash('sha256');
   let bytes = 0;
+  let parquet = false;
   try {
+    parquet = file !== '-' && (await isParquet(file));
     const source = file === '-' ? process.stdin : createReadStream(file, { highWaterMark: PIECE });
     for await (const piece of source) {
       hash.update(piece as Buffer);
-      review.push(piece as Buffer);
+      if (!parquet) review.push(piece as Buffer);
       bytes += (piece as Buffer).length;
       streams.progress?.(`log ${Math.round(bytes / 1e6)} MB`);
     }
@@ -39,9 +53,11 @@ export const run: Run<RunOptions> = async ([file = '-'], options, streams) => {
   } finally {
     streams.progress?.('');
   }
-  const read = review.end(hash.digest('hex'));
+  const read = parquet
+    ? await reportOfParquet(file, review, held.question.given, hash.digest('hex'))
+    : reportOfText(review, hash.digest('hex'));
   if (!read.ok) return badInput(read.issues.map((issue) => issueLine(file, issue)));
-  const { report } = read.value;
+  const report = read.value;
   const { units, json } = options;
   const title = held.question.job?.read.job.title ?? `Log ${file}`;
   return {
@@ -49,6 +65,46 @@ export const run: Run<RunOptions> = async ([file = '-'], options, streams) => {
     print: printed(json, sentencesWritten(report, 'metric'), () => renderRunText(report, title, units)),
   };
 };
+
+/** Whether a file begins as Parquet does; only one that lies on disk can be read so, piece by piece from its end. */
+async function isParquet(file: string): Promise<boolean> {
+  const handle = await open(file, 'r');
+  try {
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(4), 0, 4, 0);
+    return bytesRead === 4 && buffer.toString('latin1') === 'PAR1';
+  } finally {
+    await handle.close();
+  }
+}
+
+function reportOfText(review: RunAnswer, sha256: string): Outcome<RunReport> {
+  const read = review.end(sha256);
+  return read.ok ? { ok: true, value: read.value.report } : read;
+}
+
+async function reportOfParquet(
+  file: string,
+  review: RunAnswer,
+  given: GivenReading | undefined,
+  sha256: string,
+): Promise<Outcome<RunReport>> {
+  const handle = await open(file, 'r');
+  try {
+    const { size } = await handle.stat();
+    const place = {
+      byteLength: size,
+      slice: async (start: number, end = size): Promise<ArrayBuffer> => {
+        const bytes = new Uint8Array(Math.max(0, end - start));
+        await handle.read(bytes, 0, bytes.length, start);
+        return bytes.buffer;
+      },
+    };
+    const read = await readParquetLog(place, review.takeRows, given);
+    return read.ok ? { ok: true, value: review.endRows(read.value, sha256) } : read;
+  } finally {
+    await handle.close();
+  }
+}
 
 async function questionOf(
   options: RunOptions,

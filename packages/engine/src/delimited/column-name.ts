@@ -65,7 +65,7 @@ const NAMES: readonly (readonly [ColumnQuantity, RegExp])[] = [
   ],
   [
     'time',
-    /\b(?:time|times|timestamp|elapsed|t|zeit|zeitstempel|uhrzeit|laufzeit|temps|heure|horodatage|tiempo|hora|tempo|ora|tijd|tid|czas|date time|datetime|datum zeit|epoch|clock|seconds|millis)\b/,
+    /\b(?:time|times|timestamp|ts|elapsed|t|zeit|zeitstempel|uhrzeit|laufzeit|temps|heure|horodatage|tiempo|hora|tempo|ora|tijd|tid|czas|date time|datetime|datum zeit|epoch|clock|seconds|millis)\b/,
   ],
   [
     'voltage',
@@ -167,7 +167,7 @@ function partUnit(header: string): NameAndUnit {
   }
   const whole = UNIT_AS_NAME.test(header) || /[\s\d]/u.test(header) ? readColumnUnit(header) : undefined;
   if (whole) return { name: '', unit: whole, loose: false };
-  const pieces = header.split(/(?<=\S)[\s_.-]+(?=\S)/u);
+  const pieces = header.split(/(?<=\S)(?:[\s_-]+|\.(?!\d))(?=\S)/u);
   for (let from = 1; from < pieces.length; from += 1) {
     const written = pieces.slice(from).join('_').replace(/_per_/giu, '/');
     const unit =

@@ -126,7 +126,9 @@ function score(split: SplitText, dialect: Dialect): Scored {
   const uniformity = uniform / width;
   const faults = split.strayQuotes + (split.open ? rows.length : 0);
   const quoting = 1 / (1 + (4 * faults) / Math.max(rows.length, 1));
-  const readiness = READINESS[dialect.delimiter] ?? 0.5;
+  // empty cells between tabs are common, tables set out with several tabs are not
+  const setOut = dialect.repeated && dialect.delimiter === '\t' ? 0.5 : 1;
+  const readiness = setOut * (READINESS[dialect.delimiter] ?? 0.5);
   // one or two rows are enough for a usual delimiter only
   const enough =
     readiness > 0.9 || (alike >= 3 && alike >= 0.7 * rows.length) ? 1 : readiness > 0.7 ? 0.5 : 0.1;

@@ -195,3 +195,58 @@ describe('a log', () => {
     }
   });
 });
+
+describe('what loggers write', () => {
+  const rows = (text: (at: number) => string): string =>
+    Array.from({ length: 30 }, (_, at) => text(at)).join('\n');
+  const two = (at: number): string => String(at).padStart(2, '0');
+  it.each([
+    [
+      'lines of its own before the header, tabs',
+      `Measurement\nSeparator\tTab\n***End***\t\nChannels\t3\t\t\nX_Value\tVoltage\tCurrent\tComment\n${rows((at) => `${at / 10}\t41.5\t850\t`)}`,
+    ],
+    [
+      'a line that names the delimiter',
+      `sep=;\nTimestamp;Arc Voltage [V];Arc Current [A]\n${rows((at) => `27/11/2026 10:00:00,${at % 10};41,5;850`)}`,
+    ],
+    [
+      'columns set out with spaces',
+      `   Time(s)   Volts    Amps\n${rows((at) => `${(at / 10).toFixed(1).padStart(10)}    41.5     850`)}`,
+    ],
+    [
+      'quoted cells with thousands',
+      `"Time","Voltage (V)","Current (mA)"\n${rows((at) => `"2026-11-27 10:00:0${Math.floor(at / 10)}.${at % 10}","41.5","850,000.0"`)}`,
+    ],
+    ['tenths of a volt behind an underscore', `t_ms,U_0.1V,I_A\n${rows((at) => `${at * 100},415,850`)}`],
+    ['an index before the clock', `Index;Time (ms);Volt;Amp\n${rows((at) => `${at};${at * 100};41.5;850`)}`],
+    ['several header rows', `Time,Arc,Arc\n,Voltage,Current\ns,V,A\n${rows((at) => `${at / 10},41.5,850`)}`],
+    [
+      'powers of ten and carriage returns',
+      `time_s,voltage_V,current_A\n${rows((at) => `${(at / 10).toExponential(6)},4.15E+01,8.5e2`)}`.replaceAll(
+        '\n',
+        '\r',
+      ),
+    ],
+    [
+      'what was set beside what was measured',
+      `Time [s],Set Voltage [V],Actual Voltage [V],Set Current [A],Actual Current [A]\n${rows((at) => `${at / 10},42,41.5,900,850`)}`,
+    ],
+    [
+      'bars at the edges',
+      `| time_s | voltage_V | current_A |\n|---|---|---|\n${rows((at) => `| ${at / 10} | 41.5 | 850 |`)}`,
+    ],
+    [
+      'milliseconds behind a colon',
+      `Scan,Time,101 <VDC>,102 <A>\n${rows((at) => `${at + 1},27.11.2026 10:00:${two(Math.floor(at / 10))}:${at % 10}00,41.5,850`)}`,
+    ],
+  ])('with %s', (name, text) => {
+    const { batches, message, time, volts } = readLog(`${text}${name.includes('carriage') ? '\r' : '\n'}`);
+    expect(message).toBe('');
+    expect(volts).toEqual(Array.from({ length: 30 }, () => 41.5));
+    expect(batches.flatMap(({ channels }) => [...channels.current_A!])).toEqual(
+      Array.from({ length: 30 }, () => 850),
+    );
+    if (!name.includes('names the delimiter'))
+      expect(time).toEqual(steps(0, 0.1, 30).map((t) => Number(t.toFixed(6))));
+  });
+});

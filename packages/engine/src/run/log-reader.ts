@@ -245,7 +245,7 @@ export class LogReader {
  * Reads a log from a Parquet file into rows in SI whose time rises.
  *
  * @param file - the file [record], its length and its pieces
- * @param take - is handed the rows as they settle [function], in the order of the file
+ * @param take - is handed the rows as they settle, with what was mended in the clock since the last [function], in the order of the file
  * @param given - what a person says of the log [record], any part
  * @returns what became of the log, or why it cannot be read [record]
  * @source Apache Parquet, as read by hyparquet
@@ -254,16 +254,24 @@ export class LogReader {
  */
 export async function readParquetLog(
   file: ParquetFile,
-  take: (batch: LogBatch) => void,
+  take: (batch: LogBatch, notes: readonly ClockNote[]) => void,
   given: GivenReading = {},
 ): Promise<Outcome<LogEnd>> {
   const table = await openParquet(file, given);
   if (!table.ok) return table;
   const maker = new LogMaker(given);
-  for await (const batch of table.value.batches()) maker.take(batch, table.value.reading).forEach(take);
+  let told = 0;
+  const hand = (batches: readonly LogBatch[]): void => {
+    batches.forEach((batch) => {
+      const notes = maker.clockNotes;
+      take(batch, notes.slice(told));
+      told = notes.length;
+    });
+  };
+  for await (const batch of table.value.batches()) hand(maker.take(batch, table.value.reading));
   const made = maker.finish(table.value.end());
   if (!made.ok) return made;
-  made.value.batches.forEach(take);
+  hand(made.value.batches);
   return { ok: true, value: made.value.end };
 }
 

@@ -4,12 +4,14 @@ import type { ReadJob } from '../../job/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { type Answer, type RunReport, stateReading, stateRun } from '../../result/index.ts';
 import {
+  type ClockNote,
   causesOf,
   depthAlong,
   expectationOf,
   isWhole,
   type Judged,
   type LogBatch,
+  type LogEnd,
   LogReader,
   reviewRun,
   stretchesOf,
@@ -49,6 +51,10 @@ export interface RunAnswer {
     readonly report: RunReport;
     readonly reading: TableReading;
   }>;
+  /** Takes rows of a log that was read elsewhere, such as from Parquet, with what was mended in their clock. */
+  readonly takeRows: (batch: LogBatch, notes: readonly ClockNote[]) => void;
+  /** Ends a log that was read elsewhere. */
+  readonly endRows: (end: LogEnd, sha256: string) => RunReport;
 }
 
 /**
@@ -74,6 +80,55 @@ export function answerRun({ version, job, given, loggerRevision }: RunQuestion):
     });
     return batches;
   };
+  const reportOf = (end: LogEnd, sha256: string): RunReport => {
+    const outcome = review.end();
+    const along =
+      judged &&
+      depthAlong(
+        outcome.passes,
+        judged.plan,
+        judged.belief,
+        judged.expected.length,
+        judged.job.kit.push_angle,
+      );
+    const stretches = judged === undefined ? [] : stretchesOf(outcome, along, judged);
+    const used = electrodeUsed(outcome, judged?.expected);
+    const planned = judged && electrodePlanned(outcome, judged.expected);
+    const fit = judged && fitOf(outcome, judged.expected);
+    const remaining =
+      judged && !isWhole(outcome, judged.expected) ? remainingOf(outcome, along, judged) : undefined;
+    const rehearsal = end.reading.preamble.some((line) => line.includes(REHEARSAL_MARK));
+    const told = { outcome, judged, stretches, used, planned, fit, remaining, rehearsal };
+    const depth = judged?.job.groove.depth;
+    return stateRun({
+      verdict: verdictOf(told),
+      inputs: {
+        file_sha256: sha256,
+        job_revision: job?.read.revision ?? null,
+        logger_revision: loggerRevision ?? null,
+        program_version: version,
+        knowledge_id: judged?.belief.knowledge.id ?? null,
+        rehearsal,
+      },
+      reading: stateReading(end),
+      outcome,
+      turn: judged?.expected.girth === true ? judged.expected.length : undefined,
+      causes: (event) => causesOf(event, outcome.events, event.rose === true),
+      along,
+      wanted: depth && {
+        depth: depth.wanted,
+        least: depth.wanted - depth.minus,
+        most: depth.wanted + depth.plus,
+        length: judged.expected.length,
+      },
+      electrodeUsed: used,
+      electrodePlanned: planned,
+      stretches,
+      remaining,
+      fits: fit?.fits,
+      cannotTell: cannotTell(outcome, judged !== undefined),
+    });
+  };
   return {
     push: (bytes) => take(reader.push(bytes)),
     end: (sha256) => {
@@ -81,55 +136,10 @@ export function answerRun({ version, job, given, loggerRevision }: RunQuestion):
       if (!read.ok) return read;
       const batches = take(read.value.batches);
       const { end } = read.value;
-      const outcome = review.end();
-      const along =
-        judged &&
-        depthAlong(
-          outcome.passes,
-          judged.plan,
-          judged.belief,
-          judged.expected.length,
-          judged.job.kit.push_angle,
-        );
-      const stretches = judged === undefined ? [] : stretchesOf(outcome, along, judged);
-      const used = electrodeUsed(outcome, judged?.expected);
-      const planned = judged && electrodePlanned(outcome, judged.expected);
-      const fit = judged && fitOf(outcome, judged.expected);
-      const remaining =
-        judged && !isWhole(outcome, judged.expected) ? remainingOf(outcome, along, judged) : undefined;
-      const rehearsal = end.reading.preamble.some((line) => line.includes(REHEARSAL_MARK));
-      const told = { outcome, judged, stretches, used, planned, fit, remaining, rehearsal };
-      const depth = judged?.job.groove.depth;
-      const report = stateRun({
-        verdict: verdictOf(told),
-        inputs: {
-          file_sha256: sha256,
-          job_revision: job?.read.revision ?? null,
-          logger_revision: loggerRevision ?? null,
-          program_version: version,
-          knowledge_id: judged?.belief.knowledge.id ?? null,
-          rehearsal,
-        },
-        reading: stateReading(end),
-        outcome,
-        turn: judged?.expected.girth === true ? judged.expected.length : undefined,
-        causes: (event) => causesOf(event, outcome.events, event.rose === true),
-        along,
-        wanted: depth && {
-          depth: depth.wanted,
-          least: depth.wanted - depth.minus,
-          most: depth.wanted + depth.plus,
-          length: judged.expected.length,
-        },
-        electrodeUsed: used,
-        electrodePlanned: planned,
-        stretches,
-        remaining,
-        fits: fit?.fits,
-        cannotTell: cannotTell(outcome, judged !== undefined),
-      });
-      return { ok: true, value: { batches, report, reading: end.reading } };
+      return { ok: true, value: { batches, report: reportOf(end, sha256), reading: end.reading } };
     },
+    takeRows: (batch, notes) => review.push(batch, notes),
+    endRows: reportOf,
   };
 }
 
