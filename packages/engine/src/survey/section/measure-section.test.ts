@@ -45,6 +45,18 @@ function halfAt(groove: ClosedGroove, depth: number): number {
   return (low + high) / 2;
 }
 
+/** Area between the line midway of two plates and the groove, from edge to edge. */
+function areaUnder(groove: ClosedGroove, step: number): number {
+  const [left, right] = [halfAt(groove, step / 2), halfAt(groove, -step / 2)];
+  const count = 4000;
+  let sum = 0;
+  for (let i = 0; i < count; i += 1) {
+    const u = -left + ((left + right) * (i + 0.5)) / count;
+    sum += Math.max(u < 0 ? step / 2 : -step / 2, groove.depthAt(u));
+  }
+  return (sum * (left + right)) / count;
+}
+
 describe('a clean scan', () => {
   it('gives back the closed form of a U within its own uncertainty', () => {
     const section = scanned(U);
@@ -196,6 +208,7 @@ describe('the stated uncertainty', () => {
         ['wallRight', groove.wall],
         ['plateStep', step],
         ['tilt', tilt],
+        ['area', areaUnder(groove, step)],
       ];
       for (const [name, truth] of truths) {
         const quantity = section[name] as Measured;
