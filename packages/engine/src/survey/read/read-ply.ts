@@ -1,3 +1,4 @@
+import { textOf } from '../../delimited/index.ts';
 import type { Outcome } from '../../issue/index.ts';
 
 /** Points of a cloud, in the unit of their file. */
@@ -60,7 +61,7 @@ export function isPly(bytes: Uint8Array): boolean {
 
 /** Reads the vertices of a PLY file: text, or binary in either order of bytes. */
 export function readPly(bytes: Uint8Array): Outcome<CloudPoints> {
-  const head = new TextDecoder('latin1').decode(bytes.subarray(0, HEADER_MOST));
+  const head = textOf(bytes, 0, Math.min(bytes.length, HEADER_MOST), 'windows-1252');
   const end = /end_header\r?\n/u.exec(head);
   if (end === null) return refused('The header of the PLY file has no end.');
   const lines = head.slice(0, end.index).split(/\r?\n/u);
@@ -84,6 +85,8 @@ export function readPly(bytes: Uint8Array): Outcome<CloudPoints> {
   }
   if (before) return refused('Something else stands before the vertices of the PLY file.');
   if (!(count > 0)) return refused('The PLY file has no vertices.');
+  if (count > bytes.length)
+    return refused(`The PLY file promises ${count} vertices, more than a file of its size can hold.`);
   const places = ['x', 'y', 'z'].map((name) => properties.findIndex((property) => property.name === name));
   if (places.some((place) => place < 0)) return refused('The vertices of the PLY file have no x, y and z.');
   if (properties.some(({ kind }) => KINDS[kind] === undefined))
@@ -92,7 +95,7 @@ export function readPly(bytes: Uint8Array): Outcome<CloudPoints> {
   const out = { x: new Float64Array(count), y: new Float64Array(count), z: new Float64Array(count) };
   const columns = [out.x, out.y, out.z];
   if (format === 'ascii') {
-    const numbers = new TextDecoder('latin1').decode(bytes.subarray(body)).split(/\r?\n/u);
+    const numbers = textOf(bytes, body, bytes.length, 'windows-1252').split(/\r?\n/u);
     for (let i = 0; i < count; i += 1) {
       const cells = numbers[i]?.trim().split(/\s+/u) ?? [];
       if (cells.length < properties.length)

@@ -4,10 +4,12 @@ import {
   type GivenColumn,
   type GivenReading,
   guessTable,
+  markLength,
   type TableBatch,
   type TableEnd,
   TableReader,
   type TableReading,
+  textOf,
 } from '../../delimited/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
 import { readReadings } from '../../readings/index.ts';
@@ -99,13 +101,13 @@ export function readSurveyFile(
       ? cloudFile(name, outcome.value, given, [{ about: 'format', says: 'a PLY file', sure: true }], {})
       : outcome;
   }
-  const head = new TextDecoder('latin1').decode(bytes.subarray(0, 4096));
+  const head = textOf(bytes, 0, Math.min(bytes.length, 4096), 'windows-1252');
   if (/^\s*["']?furrow_readings["']?\s*:/mu.test(head)) return readingsFile(name, bytes);
   return tableFile(name, bytes, given);
 }
 
 function readingsFile(name: string, bytes: Uint8Array): Outcome<SurveyFile> {
-  const outcome = readReadings(new TextDecoder().decode(bytes));
+  const outcome = readReadings(textOf(bytes, markLength('utf-8', bytes), bytes.length, 'utf-8'));
   if (!outcome.ok) return outcome;
   const stations = (outcome.value.readings.stations ?? []).map(
     ({ at, depth, width, root_radius, note }, i): HandReading => ({
