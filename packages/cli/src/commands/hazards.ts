@@ -1,4 +1,4 @@
-import { answerHazard } from '@furrow/engine';
+import { answerHazard, sentencesWritten } from '@furrow/engine';
 import { renderHazardText } from '@furrow/papers';
 import { exitOf, type JobOptions, onJob, printed } from '../frame/on-job.ts';
 
@@ -7,7 +7,7 @@ export const run = onJob<JobOptions & { readonly json: boolean }>(({ job, kit },
   const hazard = answerHazard(job, answer, kit);
   return {
     exit: exitOf(answer),
-    print: printed(json, { inputs: answer.inputs, hazard }, () =>
+    print: printed(json, sentencesWritten({ inputs: answer.inputs, hazard }, 'metric'), () =>
       renderHazardText(hazard, job.job.title, units),
     ),
   };
