@@ -5,6 +5,7 @@ import { type BenchServer, startBench } from '../e2e/bench-server.ts';
 import { BenchPage } from '../e2e/pages/bench-page.ts';
 import { CostPage } from '../e2e/pages/cost-page.ts';
 import { HeatPage } from '../e2e/pages/heat-page.ts';
+import { RunPage } from '../e2e/pages/run-page.ts';
 import { SupplyPages } from '../e2e/pages/supply-pages.ts';
 import { findBrowser, launchFlags } from './find-browser.mjs';
 import { smallPng } from './small-png.ts';
@@ -33,6 +34,7 @@ const PICTURES: readonly Picture[] = [
   { name: 'heat', size: WIDE, theme: 'light', take: heat },
   { name: 'hazards', size: WIDE, theme: 'light', take: hazards },
   { name: 'cost', size: WIDE, theme: 'light', take: cost },
+  { name: 'run', size: WIDE, theme: 'light', take: run },
 ];
 
 async function wholeBench(page: Page): Promise<Buffer> {
@@ -82,6 +84,12 @@ async function hazards(page: Page): Promise<Buffer> {
 
 async function cost(page: Page): Promise<Buffer> {
   await new CostPage(page).open();
+  return page.screenshot();
+}
+
+/** The rehearsal that a demo job opens with. */
+async function run(page: Page): Promise<Buffer> {
+  await new RunPage(page).open('penstock-seam');
   return page.screenshot();
 }
 
