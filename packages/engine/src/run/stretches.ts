@@ -163,6 +163,7 @@ function stretch(
   to: number,
   judged: Judged,
 ): SeamStretch {
+  const { thickness } = judged.job.plate;
   const { wanted, plus, minus } = judged.job.groove.depth;
   const depth = amountOf(worst, 'depth');
   if (kind === 'deep')
@@ -172,7 +173,10 @@ function stretch(
       from,
       to,
       depth: worst,
-      says: say`${places(from, to)} the groove may be ${depth} deep, where ${amountOf(wanted + plus, 'depth')} are the most: gauge it; what is too deep is a matter for the welding procedure.`,
+      says:
+        worst >= thickness
+          ? say`${places(from, to)} the groove may be through the plate of ${amountOf(thickness, 'depth')}: stop, and look at the far side and at what lies behind it before anything else; it is a matter for the welding engineer.`
+          : say`${places(from, to)} the groove may be ${depth} deep, where ${amountOf(wanted + plus, 'depth')} are the most: gauge it; what is too deep is a matter for the welding procedure.`,
       recut: undefined,
     };
   const recut = recutOf({ from, to, depth: wanted - worst }, judged.job, judged.plan, judged.belief);

@@ -97,6 +97,18 @@ describe('the review of a rehearsed run', () => {
     expect(deep.some(({ from_mm, to_mm }) => from_mm < 3000 && to_mm > 2999)).toBe(true);
   });
 
+  it('never tells a depth beyond the plate: there it sends to the far side', () => {
+    const { thickness } = read.job.plate;
+    const through = report.stretches.filter(({ depth_mm }) => (depth_mm ?? 0) >= thickness * 1000);
+    expect(through.length).toBeGreaterThan(0);
+    for (const { says } of through) {
+      expect(sentenceText(says, 'metric')).toContain('through the plate of 32.0 mm: stop');
+    }
+    for (const { says, depth_mm } of report.stretches.filter(({ kind }) => kind === 'deep')) {
+      if ((depth_mm ?? 0) < thickness * 1000) expect(sentenceText(says, 'metric')).toContain('may be');
+    }
+  });
+
   it('names likely causes and the next check beside the event', () => {
     const stall = report.events.find(({ kind }) => kind === 'stall')!;
     expect(stall.causes[0]!.cause).toBe('travel_slip');
