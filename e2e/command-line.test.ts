@@ -110,6 +110,16 @@ describe.concurrent('command line', () => {
     expect(inch.out).toMatch(/[Tt]ravel +[\d.]+ in\/min/u);
   });
 
+  it.each([
+    ['hazards', POCKET],
+    ['supply', SEAM, '--kit', join(EXAMPLES, 'yard-kit.yaml')],
+    ['plan', REFUSED],
+  ])('writes every sentence out in JSON: %s', async (...args) => {
+    const { out } = await runFurrow([...args, '--json']);
+    expect(JSON.parse(out)).toHaveProperty('inputs');
+    expect(out).not.toMatch(/"say":/u);
+  });
+
   it('exits with 3 for a refusal and says what binds and what frees it', async () => {
     const { code, out, err } = await runFurrow(['plan', REFUSED, '--json']);
     expect([code, err]).toEqual([3, '']);

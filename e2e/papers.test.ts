@@ -63,6 +63,7 @@ describe('furrow papers', () => {
       'run-record.pdf',
       'groove-report.pdf',
       'quote.pdf',
+      'estimate.pdf',
       'section.svg',
       'section.dxf',
       'seam-strip.svg',
