@@ -57,7 +57,7 @@ function seamLines({ seam }: SurveyReport, units: UnitSystem): string[] {
     '',
     'Measure next',
     ...(seam.enough
-      ? ['  Enough: no further reading is worth its while.']
+      ? wrapped(enoughWords(seam.stretches), WIDTH, '  ')
       : seam.measure_next.map(
           ({ at_mm, gain }) => `  at ${seamPlace(at_mm, units)}: takes away a risk of ${money(gain)}`,
         )),
@@ -71,6 +71,13 @@ function seamLines({ seam }: SurveyReport, units: UnitSystem): string[] {
       .flatMap((reading) => ['', ...wrapped(setAsideWords(reading, units), WIDTH)]),
     '',
   ];
+}
+
+/** Why nothing more is to be measured; what stays in doubt is not told as settled. */
+function enoughWords(stretches: readonly { readonly verdict: string }[]): string {
+  return stretches.some(({ verdict }) => verdict === 'in_doubt')
+    ? 'No further reading is worth its while: at the rates of the job it costs more than the risk that it would take away. What is in doubt stays in doubt: whoever accepts the groove decides, or it is cut again where it may be too shallow.'
+    : 'Enough: no further reading is worth its while.';
 }
 
 function sectionLines({ sections }: SurveyReport, units: UnitSystem): string[] {
