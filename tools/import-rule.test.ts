@@ -78,7 +78,8 @@ describe('each forbidden import is reported', () => {
       'packages/engine/src/quantity/up.ts': "export { plan } from '../plan/index.ts';",
       'packages/engine/src/heat/behind.ts': "export { parse } from '../quantity/parse.ts';",
       'packages/engine/src/heat/clock.ts': "import 'node:fs';",
-      'packages/engine/src/survey/index.ts': "export { plan } from '../plan/index.ts';",
+      'packages/engine/src/survey/index.ts': "export { learn } from '../learn/index.ts';",
+      'packages/engine/src/learn/index.ts': 'export const learn = 1;',
       'packages/engine/src/drawer/index.ts': 'export const drawer = 1;',
       'packages/engine/src/answer/index.ts': "export { drawer } from '../drawer/index.ts';",
       'packages/engine/src/answer/supply/up.ts': "export { job } from '../job/job.ts';",
@@ -124,7 +125,7 @@ describe('each forbidden import is reported', () => {
   test.each([
     'room-order-quantity: packages/engine/src/quantity/up.ts -> packages/engine/src/plan/index.ts',
     'room-order-heat: packages/engine/src/heat/type.ts -> packages/engine/src/plan/index.ts',
-    'room-order-survey: packages/engine/src/survey/index.ts -> packages/engine/src/plan/index.ts',
+    'room-order-survey: packages/engine/src/survey/index.ts -> packages/engine/src/learn/index.ts',
     'room-door: packages/engine/src/heat/behind.ts -> packages/engine/src/quantity/parse.ts',
     'room-unknown: packages/engine/src/answer/index.ts -> packages/engine/src/drawer/index.ts',
     'answer-order-supply: packages/engine/src/answer/supply/up.ts -> packages/engine/src/answer/job/job.ts',

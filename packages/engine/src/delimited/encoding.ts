@@ -13,7 +13,16 @@ export interface GuessedEncoding {
   readonly says: string;
 }
 
-/** Bytes of a byte order mark at the start. */
+/**
+ * Bytes of the byte order mark that a file begins with.
+ *
+ * @param encoding - how its bytes stand for characters [text], one of ENCODINGS
+ * @param bytes - the beginning of the file [bytes], of any length
+ * @returns length of the mark, 0 without one [bytes]
+ * @source The Unicode Standard, byte order mark (memory)
+ * @example
+ * markLength('utf-8', [0xef, 0xbb, 0xbf, 0x41]) // => 3
+ */
 export function markLength(encoding: Encoding, bytes: Uint8Array): number {
   if (encoding === 'utf-8-bom' || encoding === 'utf-8') {
     return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0;
@@ -77,7 +86,18 @@ function utf8Faults(bytes: Uint8Array): { wrong: number; longer: number } {
   return { wrong, longer };
 }
 
-/** Text of some bytes. What cannot be decoded becomes U+FFFD; UTF-16 has been turned into UTF-8 before. */
+/**
+ * Text of some bytes. What cannot be decoded becomes U+FFFD; UTF-16 has been turned into UTF-8 before.
+ *
+ * @param bytes - the file, or a piece of it [bytes], of any length
+ * @param from - first byte of the text [-], from 0 on
+ * @param to - byte behind the last of it [-], at most the length
+ * @param encoding - how bytes stand for characters [text], UTF-8 or Windows-1252
+ * @returns what they say [text]
+ * @source UTF-8 by RFC 3629; Windows-1252 by its code page (memory)
+ * @example
+ * textOf([0x35, 0xc2, 0xb0], 0, 3, 'utf-8') // => "5°"
+ */
 export function textOf(bytes: Uint8Array, from: number, to: number, encoding: Encoding): string {
   let text = '';
   if (encoding === 'windows-1252') {
