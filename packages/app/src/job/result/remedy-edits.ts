@@ -1,57 +1,39 @@
-import { type Answer, formatBound, type Job, type QuantityKind, type UnitSystem } from '@furrow/engine';
+import {
+  type Answer,
+  formatBound,
+  fromUnit,
+  type Job,
+  type QuantityKind,
+  type UnitSystem,
+} from '@furrow/engine';
 import type { Edit } from '../../sheet/document/index.ts';
 import { LOCK_NAMES } from './lock-edits.ts';
 
 /** One change that was found to free a refused job. */
 type Remedy = NonNullable<Answer['refusal']>['binding'][number];
 
-/** Where an amount of a remedy goes in the job file: its path, its kind, how many SI units a stated one is, and to which side it eases. */
+/** Where an amount of a remedy goes in the job file, its kind, and to which side it is rounded so that it eases. */
 interface Place {
   readonly path: readonly string[];
   readonly kind: QuantityKind;
-  readonly toSi: (stated: number) => number;
   readonly side: 'least' | 'most';
 }
 
-const ZERO_C = 273.15;
-const mm = (stated: number): number => stated / 1000;
-const same = (stated: number): number => stated;
-
 const AMOUNTS: Readonly<Record<string, Place>> = {
-  width_most: { path: ['groove', 'width', 'most'], kind: 'length', toSi: mm, side: 'least' },
-  width_least: { path: ['groove', 'width', 'least'], kind: 'length', toSi: mm, side: 'most' },
-  root_radius: { path: ['groove', 'root_radius_least'], kind: 'length', toSi: mm, side: 'most' },
-  depth_plus: { path: ['groove', 'depth', 'plus'], kind: 'length', toSi: mm, side: 'least' },
-  depth_minus: { path: ['groove', 'depth', 'minus'], kind: 'length', toSi: mm, side: 'least' },
-  ligament_least: { path: ['groove', 'ligament_least'], kind: 'length', toSi: mm, side: 'most' },
-  assurance: {
-    path: ['groove', 'assurance'],
-    kind: 'share',
-    toSi: (percent) => percent / 100,
-    side: 'most',
-  },
-  trial_length: { path: ['kit', 'trial', 'length_most'], kind: 'length', toSi: mm, side: 'least' },
-  gauge: { path: ['kit', 'gauge', 'reading_sd'], kind: 'length', toSi: mm, side: 'most' },
-  source_current_most: { path: ['kit', 'current', 'most'], kind: 'current', toSi: same, side: 'least' },
-  source_current_least: { path: ['kit', 'current', 'least'], kind: 'current', toSi: same, side: 'most' },
-  travel_most: {
-    path: ['kit', 'travel', 'most'],
-    kind: 'speed',
-    toSi: (mmPerMin) => mmPerMin / 60_000,
-    side: 'least',
-  },
-  travel_least: {
-    path: ['kit', 'travel', 'least'],
-    kind: 'speed',
-    toSi: (mmPerMin) => mmPerMin / 60_000,
-    side: 'most',
-  },
-  back_face: {
-    path: ['heat', 'back_face_most'],
-    kind: 'temperature',
-    toSi: (celsius) => celsius + ZERO_C,
-    side: 'least',
-  },
+  width_most: { path: ['groove', 'width', 'most'], kind: 'length', side: 'least' },
+  width_least: { path: ['groove', 'width', 'least'], kind: 'length', side: 'most' },
+  root_radius: { path: ['groove', 'root_radius_least'], kind: 'length', side: 'most' },
+  depth_plus: { path: ['groove', 'depth', 'plus'], kind: 'length', side: 'least' },
+  depth_minus: { path: ['groove', 'depth', 'minus'], kind: 'length', side: 'least' },
+  ligament_least: { path: ['groove', 'ligament_least'], kind: 'length', side: 'most' },
+  assurance: { path: ['groove', 'assurance'], kind: 'share', side: 'most' },
+  trial_length: { path: ['kit', 'trial', 'length_most'], kind: 'length', side: 'least' },
+  gauge: { path: ['kit', 'gauge', 'reading_sd'], kind: 'length', side: 'most' },
+  source_current_most: { path: ['kit', 'current', 'most'], kind: 'current', side: 'least' },
+  source_current_least: { path: ['kit', 'current', 'least'], kind: 'current', side: 'most' },
+  travel_most: { path: ['kit', 'travel', 'most'], kind: 'speed', side: 'least' },
+  travel_least: { path: ['kit', 'travel', 'least'], kind: 'speed', side: 'most' },
+  back_face: { path: ['heat', 'back_face_most'], kind: 'temperature', side: 'least' },
 };
 
 const COUNTS: Readonly<Record<string, readonly string[]>> = {
@@ -69,10 +51,14 @@ const WORDS: Readonly<Record<string, Edit>> = {
  * What trying a remedy changes in the job file; nothing where it changes the kit or cannot be told from what is stated.
  * Amounts are rounded to the side that eases, as the words of the remedy are.
  */
-export function remedyEdits({ constraint, demand, limit }: Remedy, job: Job, units: UnitSystem): Edit[] {
+export function remedyEdits(
+  { constraint, demand, limit, unit }: Remedy,
+  job: Job,
+  units: UnitSystem,
+): Edit[] {
   const place = AMOUNTS[constraint];
   if (place !== undefined) {
-    const value = formatBound(place.toSi(demand), place.kind, units, place.side);
+    const value = formatBound(fromUnit(demand, unit), place.kind, units, place.side);
     return [{ do: 'set', path: [...place.path], value }];
   }
   const count = COUNTS[constraint];
@@ -86,7 +72,7 @@ export function remedyEdits({ constraint, demand, limit }: Remedy, job: Job, uni
   if (lock !== undefined) return [unlock(lock)];
   const { electrodes } = job.kit;
   if (constraint === 'electrode_diameter') {
-    const diameter = formatBound(mm(demand), 'length', 'inch', 'most');
+    const diameter = formatBound(fromUnit(demand, unit), 'length', 'inch', 'most');
     return [{ do: 'append', path: ['kit', 'electrodes'], entry: { diameter } }];
   }
   if (constraint === 'electrode_stock') {
