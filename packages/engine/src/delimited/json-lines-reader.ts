@@ -1,7 +1,7 @@
 import type { Outcome } from '../issue/index.ts';
 import type { TextRow } from './dialect.ts';
 import { guessEncoding, markLength, textOf } from './encoding.ts';
-import { guessColumns } from './guess-columns.ts';
+import { PLAIN_MARKS, readingOfNames } from './named-columns.ts';
 import {
   type PlannedColumn,
   planColumns,
@@ -17,12 +17,10 @@ const HEAD_BYTES = 1 << 18;
 const LINE_MOST = 1 << 20;
 const BATCH_ROWS = 8192;
 const REJECTED_KEPT = 1000;
-const PREVIEW_ROWS = 12;
 /** Most names that are looked at, and most readings of one frame. */
 const NAMES_MOST = 200;
 const FRAME_MOST = 100_000;
 const LF = 10;
-const MARKS = { decimal: '.', thousands: '' } as const;
 
 /** Values of one line by name; a list holds the readings of a frame. */
 type Fields = ReadonlyMap<string, readonly unknown[]>;
@@ -202,40 +200,17 @@ export class JsonLinesReader implements TableSource {
             quoted: names.map(() => false),
           })),
     );
-    const layout = {
-      preambleLines: 0,
-      headerLines: 0,
-      width: names.length,
-      names,
-      units: names.map(() => ''),
-      data,
-      says: [],
-    };
-    const columns = guessColumns(layout, MARKS, this.#given.columns);
-    const preview = data.slice(0, PREVIEW_ROWS);
     this.#names = names;
-    this.#reading = {
-      format: 'json_lines',
-      encoding: 'utf-8',
-      dialect: { delimiter: '', repeated: false, quote: '"', insideQuote: 'backslash' },
-      marks: MARKS,
-      comment: '',
-      preambleLines: 0,
-      headerLines: 0,
-      columns,
-      preamble: [],
-      preview: preview.map(({ cells }) => cells),
-      previewLines: preview.map(({ line }) => line),
-      choices: [
-        { about: 'encoding', says: 'JSON lines, which are UTF-8', sure: true },
-        ...columns.map(({ name, says, asks }) => ({
-          about: 'column' as const,
-          column: name,
-          says,
-          sure: !asks,
-        })),
-      ],
-    };
+    this.#reading = readingOfNames(
+      {
+        format: 'json_lines',
+        quoting: { quote: '"', insideQuote: 'backslash' },
+        names,
+        data,
+        choices: [{ about: 'encoding', says: 'JSON lines, which are UTF-8', sure: true }],
+      },
+      this.#given,
+    );
     this.#columns = planColumns(this.#reading, this.#batchRows);
     const head = this.#head;
     this.#head = [];
@@ -257,7 +232,7 @@ export class JsonLinesReader implements TableSource {
     }
     for (let at = 0; at < count; at += 1) {
       const cells = this.#columns.map(({ index }) => cellOf(valueAt(fields, this.#names[index]!, at)));
-      const read = this.#columns.map((planned, slot) => readCell(planned, cells[slot]!, MARKS));
+      const read = this.#columns.map((planned, slot) => readCell(planned, cells[slot]!, PLAIN_MARKS));
       if (this.#columns.length > 0 && !read.some((value) => typeof value === 'number')) {
         this.#reject(line, 'no number under the names of the first lines');
         return;

@@ -1,7 +1,7 @@
 import { type FileMetaData, parquetMetadataAsync, parquetRead } from 'hyparquet';
 import type { Outcome } from '../issue/index.ts';
 import type { TextRow } from './dialect.ts';
-import { guessColumns } from './guess-columns.ts';
+import { PLAIN_MARKS, readingOfNames } from './named-columns.ts';
 import {
   type PlannedColumn,
   planColumns,
@@ -21,10 +21,8 @@ export interface ParquetFile {
   slice(start: number, end?: number): ArrayBuffer | Promise<ArrayBuffer>;
 }
 
-const MARKS = { decimal: '.', thousands: '' } as const;
 const BATCH_ROWS = 8192;
 const HEAD_ROWS = 4000;
-const PREVIEW_ROWS = 12;
 
 /** A Parquet file as a table: how it is read, its rows, and at last what became of them. */
 export interface ParquetTable {
@@ -105,36 +103,8 @@ export async function openParquet(
       quoted: names.map(() => false),
     }),
   );
-  const layout = {
-    preambleLines: 0,
-    headerLines: 0,
-    width: names.length,
-    names,
-    units: names.map(() => ''),
-    data,
-    says: [],
-  };
-  const columns = guessColumns(layout, MARKS, given.columns);
-  const preview = data.slice(0, PREVIEW_ROWS);
-  const reading: TableReading = {
-    format: 'parquet',
-    encoding: 'utf-8',
-    dialect: { delimiter: '', repeated: false, quote: '', insideQuote: 'doubled' },
-    marks: MARKS,
-    comment: '',
-    preambleLines: 0,
-    headerLines: 0,
-    columns,
-    preamble: [],
-    preview: preview.map(({ cells }) => cells),
-    previewLines: preview.map(({ line }) => line),
-    choices: columns.map(({ name, says, asks }) => ({
-      about: 'column' as const,
-      column: name,
-      says,
-      sure: !asks,
-    })),
-  };
+  const quoting = { quote: '', insideQuote: 'doubled' } as const;
+  const reading = readingOfNames({ format: 'parquet', quoting, names, data, choices: [] }, given);
   const planned = planColumns(reading, BATCH_ROWS);
   const wanted = planned.map(({ index }) => names[index]!);
   return {
@@ -182,7 +152,7 @@ function batchOf(
       if (typeof value === 'number' && Number.isFinite(value)) column.values[at] = value;
       else {
         const text = cellOf(value);
-        storeCell(column, at, readCell(column, text, MARKS), start + from + at + 1, text);
+        storeCell(column, at, readCell(column, text, PLAIN_MARKS), start + from + at + 1, text);
       }
     }
   });
