@@ -1,8 +1,8 @@
 import type { PaperChoices } from '@furrow/contract';
 import type { VNode } from 'preact';
-import { useRef } from 'preact/hooks';
 import { fetchFilled, type PapersOf } from '../../api/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
+import { ChooseFile } from '../../ui/take-in/index.ts';
 
 interface FillButtonProps {
   readonly of: PapersOf;
@@ -18,9 +18,7 @@ const FILE_BYTES_MOST = 1_000_000;
 
 /** Asks for a readings file and hands out the paper filled in from it. */
 export function FillButton({ of, file, title, choices, onDone }: FillButtonProps): VNode {
-  const chosen = useRef<HTMLInputElement>(null);
-  const fill = async (readings: File | undefined): Promise<void> => {
-    if (readings === undefined) return;
+  const fill = async (readings: File): Promise<void> => {
     if (readings.size > FILE_BYTES_MOST) {
       onDone(`${readings.name} is too large to be a readings file.`);
       return;
@@ -38,24 +36,12 @@ export function FillButton({ of, file, title, choices, onDone }: FillButtonProps
     onDone([message, ...places].join(' '));
   };
   return (
-    <>
-      <button type="button" aria-label={`Fill in ${title}`} onClick={() => chosen.current?.click()}>
-        Fill in
-      </button>
-      <input
-        ref={chosen}
-        type="file"
-        class="unseen"
-        tabIndex={-1}
-        aria-label={`Readings file for ${title}`}
-        accept=".yaml,.yml,.json,.txt"
-        onChange={(event) => {
-          const input = event.currentTarget;
-          void fill(input.files?.[0]).then(() => {
-            input.value = '';
-          });
-        }}
-      />
-    </>
+    <ChooseFile
+      label="Fill in"
+      buttonName={`Fill in ${title}`}
+      name={`Readings file for ${title}`}
+      accept=".yaml,.yml,.json,.txt"
+      onFile={fill}
+    />
   );
 }

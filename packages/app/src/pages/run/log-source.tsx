@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { useBenchState } from '../../job/state/index.ts';
+import { ChooseFile } from '../../ui/take-in/index.ts';
 import { useRun, useRunDesk } from './run-context.ts';
 import type { RunState } from './run-state.ts';
 
@@ -10,7 +11,6 @@ export function LogSource(): VNode {
   const log = useRun((state) => state.log);
   const run = useRun((state) => state.run);
   const planned = useBenchState((state) => state.planned?.answer.plan !== undefined);
-  const file = useRef<HTMLInputElement>(null);
   const [over, setOver] = useState(false);
   const take = (chosen: File | undefined): void => {
     if (chosen !== undefined)
@@ -37,20 +37,7 @@ export function LogSource(): VNode {
         <p class="caption">Drop the file here as the logger wrote it: it stays on this computer.</p>
       </header>
       <div class="log-source-row">
-        <button type="button" onClick={() => file.current?.click()}>
-          Open log
-        </button>
-        <input
-          ref={file}
-          type="file"
-          class="unseen"
-          tabIndex={-1}
-          aria-label="Log to open"
-          onChange={(event) => {
-            take(event.currentTarget.files?.[0]);
-            event.currentTarget.value = '';
-          }}
-        />
+        <ChooseFile label="Open log" name="Log to open" onFile={take} />
         <button type="button" disabled={!planned} onClick={() => desk.rehearse(seed)}>
           Play a rehearsal
         </button>

@@ -37,6 +37,30 @@ export function inkOf(element: Element): StripInk {
   };
 }
 
+/** Draws the frame of a lane, with what its upper and its lower end stand for. */
+function paintFrame(
+  context: CanvasRenderingContext2D,
+  lane: {
+    readonly top: number;
+    readonly width: number;
+    readonly height: number;
+    readonly ends: readonly [upper: string, lower: string];
+  },
+  ink: StripInk,
+): void {
+  const { top, width, height, ends } = lane;
+  const { left } = LANE;
+  context.strokeStyle = ink.line;
+  context.lineWidth = 1;
+  context.strokeRect(left + 0.5, top + 0.5, width - 1, height - 1);
+  context.fillStyle = ink.soft;
+  context.textAlign = 'right';
+  context.textBaseline = 'top';
+  context.fillText(ends[0], left - 6, top);
+  context.textBaseline = 'bottom';
+  context.fillText(ends[1], left - 6, top + height);
+}
+
 /** Draws a lane of readings: a bar from least to greatest in each column, a line from one to the next, none over a gap. */
 export function paintReadings(
   context: CanvasRenderingContext2D,
@@ -48,15 +72,7 @@ export function paintReadings(
   const { reading: height, left } = LANE;
   const span = most - least || 1;
   const y = (value: number): number => top + height - ((value - least) / span) * height;
-  context.strokeStyle = ink.line;
-  context.lineWidth = 1;
-  context.strokeRect(left + 0.5, top + 0.5, width - 1, height - 1);
-  context.fillStyle = ink.soft;
-  context.textAlign = 'right';
-  context.textBaseline = 'top';
-  context.fillText(labels[1], left - 6, top);
-  context.textBaseline = 'bottom';
-  context.fillText(labels[0], left - 6, top + height);
+  paintFrame(context, { top, width, height, ends: [labels[1], labels[0]] }, ink);
   context.strokeStyle = ink.accent;
   context.lineWidth = 1.25;
   context.beginPath();
@@ -140,15 +156,7 @@ export function paintDepth(
     context.setLineDash([]);
   }
   context.restore();
-  context.strokeStyle = ink.line;
-  context.lineWidth = 1;
-  context.strokeRect(left + 0.5, top + 0.5, width - 1, height - 1);
-  context.fillStyle = ink.soft;
-  context.textAlign = 'right';
-  context.textBaseline = 'top';
-  context.fillText(labels(0), left - 6, top);
-  context.textBaseline = 'bottom';
-  context.fillText(labels(deepest), left - 6, top + height);
+  paintFrame(context, { top, width, height, ends: [labels(0), labels(deepest)] }, ink);
 }
 
 /** Kinds of events that leave a mark on the groove or cast doubt on the readings. */

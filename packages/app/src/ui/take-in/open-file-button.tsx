@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { useRef } from 'preact/hooks';
+import { ChooseFile } from './choose-file.tsx';
 
 /** Largest file that is looked at; those of the bench are far smaller. */
 const FILE_BYTES_MOST = 1_000_000;
@@ -14,31 +14,16 @@ interface OpenFileButtonProps {
 
 /** A button that lets a person choose a text file and hands its text on. */
 export function OpenFileButton({ noun, onText, onTrouble }: OpenFileButtonProps): VNode {
-  const file = useRef<HTMLInputElement>(null);
-  const open = async (chosen: File | undefined): Promise<void> => {
-    if (chosen === undefined) return;
+  const open = async (chosen: File): Promise<void> => {
     if (chosen.size > FILE_BYTES_MOST) onTrouble(`${chosen.name} is too large to be a ${noun} file.`);
     else onText(await chosen.text());
   };
   return (
-    <>
-      <button type="button" onClick={() => file.current?.click()}>
-        Open file
-      </button>
-      <input
-        ref={file}
-        type="file"
-        class="unseen"
-        tabIndex={-1}
-        aria-label={`${noun.charAt(0).toUpperCase()}${noun.slice(1)} file to open`}
-        accept=".yaml,.yml,.json,.txt"
-        onChange={(event) => {
-          const input = event.currentTarget;
-          void open(input.files?.[0]).then(() => {
-            input.value = '';
-          });
-        }}
-      />
-    </>
+    <ChooseFile
+      label="Open file"
+      name={`${noun.charAt(0).toUpperCase()}${noun.slice(1)} file to open`}
+      accept=".yaml,.yml,.json,.txt"
+      onFile={open}
+    />
   );
 }
