@@ -70,6 +70,11 @@ export function connectionTable(connections: readonly Connection[], units: UnitS
   };
 }
 
+/** What a hand ticks and signs behind a reading. */
+const BY_HAND = (['Pass', 'Fail', 'By'] as const).map(
+  (title) => ({ title, align: 'start', weight: 0.33, hand: true }) as const,
+);
+
 /** The checks before the first arc, stage by stage, with what was read where it is known. */
 export function checkBlocks(
   checks: readonly CommissionCheck[],
@@ -82,7 +87,9 @@ export function checkBlocks(
     const cautions = told(own);
     return [
       { kind: 'heading', level: 2, text: title },
-      ...(cautions.length === 0 ? [] : [{ kind: 'list', tone: 'caution', items: cautions } as const]),
+      ...(cautions.length === 0
+        ? []
+        : [{ kind: 'list', tone: 'caution', items: cautions, introduces: true } as const]),
       {
         kind: 'table',
         caption: `Checks, ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
@@ -90,11 +97,13 @@ export function checkBlocks(
         hand: true,
         columns: [
           { title: 'Check', align: 'start', weight: 1.1, strong: true },
-          { title: 'What to do', align: 'start', weight: 2.4 },
-          { title: 'Expect', align: 'end', weight: 0.7, strong: true },
+          { title: 'What to do', align: 'start', weight: 3 },
+          { title: 'Expect', align: 'end', weight: 0.6, strong: true },
           { title: 'Band', align: 'end', weight: 0.9 },
-          { title: 'Read', align: 'start', weight: 0.9, hand: true },
-          { title: checked === undefined ? 'By' : 'Says', align: 'start', weight: 0.6, hand: true },
+          { title: 'Read', align: 'start', weight: 0.8, hand: true },
+          ...(checked === undefined
+            ? BY_HAND
+            : [{ title: 'Says', align: 'start', weight: 0.6, hand: true } as const]),
         ],
         rows: own.map((check) => [
           check.title,
@@ -103,7 +112,9 @@ export function checkBlocks(
           check.kind === 'measure'
             ? `${amountOf(check, check.least, units)} to ${amountOf(check, check.most, units)}`
             : '',
-          ...written(check, checked?.[check.id], units),
+          ...(checked === undefined
+            ? ['', ...BY_HAND.map(() => '')]
+            : written(check, checked[check.id], units)),
         ]),
       },
     ];

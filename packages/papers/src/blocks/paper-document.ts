@@ -93,6 +93,8 @@ export interface ListBlock {
   readonly kind: 'list';
   readonly tone: 'plain' | 'caution';
   readonly items: readonly string[];
+  /** Whether it belongs to what follows, and stands at the foot of a page only with its beginning. */
+  readonly introduces?: true;
 }
 
 /** Lines to sign on, by hand. */

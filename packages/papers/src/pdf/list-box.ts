@@ -9,7 +9,10 @@ export function listBox(list: ListBlock, width: number, paint: Paint): Box {
   const size = list.tone === 'caution' ? 7.6 : 8.5;
   const indent = 11 * paint.scale;
   const items = list.items.map((item) => textBox(item, width - indent, { size, tag: 'LBody' }, paint));
-  return itemsBox(items, list.tone, size, paint);
+  const box = itemsBox(items, list.tone, size, paint);
+  if (list.introduces !== true) return box;
+  // it stays whole, with the beginning of what it belongs to
+  return { height: box.height, keepsWithNext: true, paint: box.paint };
 }
 
 function itemsBox(items: readonly Box[], tone: ListBlock['tone'], size: number, paint: Paint): Box {

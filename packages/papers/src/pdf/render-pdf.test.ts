@@ -83,6 +83,32 @@ describe('PDF of a card', () => {
     expect([...counts].sort()).toEqual([1, 2]);
   });
 
+  test('leaves no heading and its caution at the foot of a page without the table that they belong to', async () => {
+    const table = {
+      kind: 'table',
+      caption: 'Checks',
+      columns: [{ title: 'Check', align: 'start', weight: 1 }],
+      rows: [['First row'], ['Second row']],
+    } as const;
+    const counts = new Set<number>();
+    for (let lines = 32; lines <= 48; lines += 1) {
+      const blocks = [
+        ...Array.from(
+          { length: lines },
+          () => ({ kind: 'paragraph', tone: 'plain', text: 'Line.' }) as const,
+        ),
+        { kind: 'heading', level: 2, text: 'Stage of it' } as const,
+        { kind: 'list', tone: 'caution', items: ['Caution of it.'], introduces: true } as const,
+        table,
+      ];
+      const { pages, text } = pdfContent(await renderPdf({ ...card, one_page: false, blocks }));
+      counts.add(pages);
+      const told = text.split(/page \d+ of \d+/u).find((page) => page.includes('Stage of it'));
+      for (const words of ['Caution of it.', 'First row']) expect(told, `${lines} lines`).toContain(words);
+    }
+    expect([...counts].sort()).toEqual([1, 2]);
+  });
+
   test('puts a box for a sign that no typeface has, and keeps the sign for readers aloud', async () => {
     const titled = { ...read, job: { ...read.job, title: 'Seam 字 😀 7' } };
     const bytes = await renderPdf(

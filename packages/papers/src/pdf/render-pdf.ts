@@ -83,7 +83,7 @@ function paged(boxes: readonly Box[], gap: number, room: number): Box[][] {
     if (whole.startsPage === true && used > 0) turn();
     for (;;) {
       const left = room - used + 0.01;
-      if (box.height + following(box, boxes[index + 1], gap) <= left) break;
+      if (box.height + following(box, boxes.slice(index + 1), gap) <= left) break;
       const cut = box.cut?.(left);
       if (cut === undefined && used === 0) break;
       if (cut !== undefined) pages.at(-1)!.push(cut.first);
@@ -96,10 +96,10 @@ function paged(boxes: readonly Box[], gap: number, room: number): Box[][] {
   return pages;
 }
 
-/** Room that has to be left under a heading for the beginning of what it heads. */
-function following(box: Box, next: Box | undefined, gap: number): number {
-  if (box.keepsWithNext !== true || next === undefined) return 0;
-  return gap + (next.least ?? next.height);
+/** Room that has to be left under a heading for the beginning of what it heads, and for what that stays with in turn. */
+function following(box: Box, [next, ...rest]: readonly Box[], gap: number): number {
+  if (box.keepsWithNext !== true || next === undefined || next.startsPage === true) return 0;
+  return gap + (next.least ?? next.height) + following(next, rest, gap);
 }
 
 function collected(pdf: PDFKit.PDFDocument): Promise<Uint8Array> {
