@@ -8,16 +8,18 @@ import {
   type StateLevels,
   stateLevels,
 } from './arc-state.ts';
+import { ArcWatch, type Ran } from './arc-watch.ts';
 import { eventWords } from './event-words.ts';
 import type { RunExpectation } from './expectation.ts';
-import { Lasting, type Mark } from './lasting.ts';
+import type { Mark } from './lasting.ts';
 import { LevelFinder, type LogLevels } from './levels.ts';
 import type { Channel, ClockNote, LogBatch } from './log-batch.ts';
 import { EVENTS_MOST, isElectrodeChange, OpenPass } from './open-pass.ts';
-import type { EventKind, PassRun, RunEvent, RunOutcome, RunTotals, WaySource } from './outcome.ts';
+import type { EventKind, PassRun, RunEvent, RunOutcome, WaySource } from './outcome.ts';
 import { Anchor } from './place.ts';
 import { settlePass } from './settle-pass.ts';
 import { SteadyReading } from './steady-reading.ts';
+import { totalsOf } from './totals.ts';
 
 /** Loss window where no job names one [s]: a usual setting (common practice, no source). */
 const LOSS_WINDOW = 0.4;
@@ -28,20 +30,6 @@ const SHORT_INTERVALS = 2.5;
 /** Times the usual interval between rows from which the logger was silent [-], and its least [s]. */
 const GAP_INTERVALS = 3.5;
 const GAP_LEAST = 0.2;
-/** Shares of the usual travel, feed and air below which they have failed [-]: judgement, no source. */
-const STALL_SHARE = 0.2;
-const FEED_SHARE = 0.15;
-const AIR_SHARE = 0.85;
-/** Least times of such failures [s]: judgement, no source. */
-const FEED_TIME = 1;
-const AIR_TIME = 0.5;
-const STALE_TIME = 0.5;
-/** Way over time is looked at over this long where only the position is read [s]. */
-const SPEED_TIME = 0.4;
-/** Wheel and rail are compared over this long [s]; they part where they differ by this share [-] and way [m]. */
-const SLIP_TIME = 1;
-const SLIP_SHARE = 0.15;
-const SLIP_WAY = 0.003;
 /** A jump of the position within one row that no carriage makes [m], and rows after which it is a new zero [-]. */
 const POSITION_JUMP = 0.05;
 const POSITION_ROWS = 5;
@@ -138,21 +126,8 @@ class Machine {
   /** Charge and feed since the last electrode was put in, from pass to pass [A s] and [m]. */
   private chargeOfElectrode = 0;
   private fedOfElectrode = 0;
-  // what lasts
-  private stall!: Lasting;
-  private feed!: Lasting;
-  private pressure!: Lasting;
-  private flow!: Lasting;
-  private slip!: Lasting;
-  private staleVolts!: Lasting;
-  private staleAmps!: Lasting;
-  private lowAir = Number.POSITIVE_INFINITY;
-  private lowFlow = Number.POSITIVE_INFINITY;
-  private speedFrom: Mark = { time: 0, row: 0, way: 0 };
-  private slow = false;
+  private watched!: ArcWatch;
   private wheel = 0;
-  private slipFrom = { time: 0, row: 0, way: 0, wheel: 0 };
-  private slipSum = { wheel: 0, rail: 0 };
 
   constructor(expected: RunExpectation | undefined) {
     this.expected = expected;
@@ -163,42 +138,14 @@ class Machine {
   levelsAre(levels: LogLevels): void {
     this.levels = levels;
     this.states = stateLevels(levels);
-    const { voltage, noLoad, current, interval } = levels;
+    const { voltage, noLoad, current } = levels;
     const voltsMost = Math.max(1.15 * (noLoad ?? 0), 2.2 * (voltage ?? 45));
     this.volts = new SteadyReading(voltage, voltsMost, levels.voltageRepeats);
     this.amps = new SteadyReading(current, 2.5 * (current ?? 2000), levels.currentRepeats);
-    const bridge = Math.max(0.1, 2.5 * interval);
-    const rowsLeast = 1.5 * interval;
-    const lasting = (
-      kind: EventKind,
-      least: number,
-      facts: (from: Mark, to: Mark) => Parameters<OpenPass['add']>[3],
-    ): Lasting =>
-      new Lasting(bridge, Math.max(least, rowsLeast), (stretch) => {
-        this.pass?.add(kind, stretch, stretch.to.row - 1, facts(stretch.from, stretch.to));
-      });
-    this.stall = lasting('stall', this.lossWindow, () => ({}));
-    this.feed = lasting('feed_stop', Math.max(FEED_TIME, this.lossWindow), () => ({}));
-    this.pressure = lasting('low_air', AIR_TIME, () => {
-      const value = this.lowAir;
-      this.lowAir = Number.POSITIVE_INFINITY;
-      return { reading: 'air_pressure', value, against: levels.airPressure };
+    const { volts, amps } = this;
+    this.watched = new ArcWatch(levels, this.lossWindow, { volts, amps }, (kind, stretch, facts) => {
+      this.pass?.add(kind, stretch, stretch.to.row - 1, facts);
     });
-    this.flow = lasting('low_air', AIR_TIME, () => {
-      const value = this.lowFlow;
-      this.lowFlow = Number.POSITIVE_INFINITY;
-      return { reading: 'air_flow', value, against: levels.airFlow };
-    });
-    this.slip = new Lasting(0, 0, (stretch) => {
-      const { wheel, rail } = this.slipSum;
-      this.pass?.add('slip', stretch, stretch.to.row - 1, { value: wheel, against: rail });
-    });
-    const stale = (reading: 'voltage' | 'current', rows: number): Lasting =>
-      new Lasting(0, Math.max(STALE_TIME, rows * interval), (stretch) => {
-        this.pass?.add('stale_reading', stretch, stretch.to.row - 1, { reading });
-      });
-    this.staleVolts = stale('voltage', this.volts.staleRows);
-    this.staleAmps = stale('current', this.amps.staleRows);
   }
 
   clockNote(note: ClockNote): void {
@@ -289,7 +236,11 @@ class Machine {
     if (state !== this.state) this.turn(state, this.mark(time, row));
     // the interval in which the arc of a pass is struck belongs to it
     if (this.pass !== pass && this.pass !== undefined && !silent) this.integrate(this.pass, u, i, held);
-    if (this.pass !== undefined) this.watch(this.pass, time, row, u, i, speed, feed, air, flow);
+    if (this.pass !== undefined && this.state === ARC) {
+      const settled = time - this.pass.struck.time > SETTLING + 1.5 * this.dwell();
+      const at = this.wayOf(this.s);
+      this.watched.row(this.pass, this.ran(), settled, time, row, at, u, i, speed, feed, air, flow);
+    }
     this.time = time;
     this.row = row;
     this.u = u;
@@ -569,8 +520,7 @@ class Machine {
     const start = { ...mark, way: this.way === 'none' ? Number.NaN : 0 };
     const pass = new OpenPass(start, origin, this.levels);
     this.pass = pass;
-    this.slow = false;
-    this.speedFrom = start;
+    this.watched.begin(start);
     if (this.lastShort !== undefined) {
       const from = { ...this.lastShort.from, way: start.way };
       pass.add(
@@ -608,7 +558,7 @@ class Machine {
             ? undefined
             : this.chargeOfElectrode * this.expected.wear;
       const change = isElectrodeChange(pass, pause, this.expected, burnt);
-      this.endLasting(pass.lost);
+      this.watched.end(pass.lost);
       pass.struck = mark;
       if (change) {
         this.chargeOfElectrode = 0;
@@ -622,97 +572,18 @@ class Machine {
     )
       pass.add('short', stretch, lastRow, { way });
     else pass.brief += 1;
-    this.speedFrom = mark;
-    this.slow = false;
+    this.watched.begin(mark);
   }
 
-  /** Looks for what fails while the arc burns. */
-  private watch(
-    pass: OpenPass,
-    time: number,
-    row: number,
-    u: number,
-    i: number,
-    speed: number,
-    feed: number,
-    air: number,
-    flow: number,
-  ): void {
-    const burns = this.state === ARC;
-    const way = this.wayOf(this.s);
-    if (burns) {
-      const { levels } = this;
-      const settled = time - pass.struck.time > SETTLING + 1.5 * this.dwell();
-      const usual = this.anchor.expectedPass()?.travel ?? levels.travel;
-      if (usual !== undefined && this.way !== 'none' && this.way !== 'arc_time') {
-        if (levels.travel === undefined) this.speedOfPosition(time, row, way, usual);
-        else if (!Number.isNaN(speed)) this.slow = Math.abs(speed) < STALL_SHARE * levels.travel;
-        this.stall.row(settled && this.slow, time, row, way);
-      }
-      if (levels.feed !== undefined && !Number.isNaN(feed))
-        this.feed.row(settled && feed < FEED_SHARE * levels.feed, time, row, way);
-      if (levels.airPressure !== undefined && !Number.isNaN(air)) {
-        const low = air < AIR_SHARE * levels.airPressure;
-        if (low && air < this.lowAir) this.lowAir = air;
-        this.pressure.row(low, time, row, way);
-      }
-      if (levels.airFlow !== undefined && !Number.isNaN(flow)) {
-        const low = flow < AIR_SHARE * levels.airFlow;
-        if (low && flow < this.lowFlow) this.lowFlow = flow;
-        this.flow.row(low, time, row, way);
-      }
-      if (!Number.isNaN(u)) this.staleVolts.row(this.volts.repeats(u), time, row, way);
-      if (!Number.isNaN(i)) this.staleAmps.row(this.amps.repeats(i), time, row, way);
-      if (this.way === 'position' && levels.travel !== undefined) this.compareWheel(pass, time, row);
-    }
-  }
-
-  /** Whether the carriage stands, from the position alone. */
-  private speedOfPosition(time: number, row: number, way: number, usual: number): void {
-    const passed = time - this.speedFrom.time;
-    if (passed < SPEED_TIME) return;
-    this.slow = Math.abs(way - this.speedFrom.way) < STALL_SHARE * usual * passed;
-    this.speedFrom = { time, row, way };
-  }
-
-  /** Holds what the wheel counted against what the position says, second by second. */
-  private compareWheel(pass: OpenPass, time: number, row: number): void {
-    const from = this.slipFrom;
-    if (from.row < pass.struck.row) {
-      this.slipFrom = { time, row, way: this.s, wheel: this.wheel };
-      return;
-    }
-    if (time - from.time < SLIP_TIME) return;
-    const wheel = Math.abs(this.wheel - from.wheel);
-    const rail = Math.abs(this.s - from.way);
-    const parts = Math.abs(wheel - rail) > SLIP_WAY + SLIP_SHARE * Math.max(wheel, rail);
-    if (parts) {
-      if (!this.slip.isOpen) this.slipSum = { wheel: 0, rail: 0 };
-      this.slipSum.wheel += wheel;
-      this.slipSum.rail += rail;
-      this.slip.row(true, from.time, from.row, from.way - pass.origin);
-    } else this.slip.end(from.time, from.row, from.way - pass.origin);
-    this.slipFrom = { time, row, way: this.s, wheel: this.wheel };
-  }
-
-  private endLasting({ time, row, way }: Mark): void {
-    for (const lasting of [
-      this.stall,
-      this.feed,
-      this.pressure,
-      this.flow,
-      this.slip,
-      this.staleVolts,
-      this.staleAmps,
-    ])
-      lasting.end(time, row, way);
-    this.lowAir = Number.POSITIVE_INFINITY;
-    this.lowFlow = Number.POSITIVE_INFINITY;
+  /** How the carriage ran up to this row. */
+  private ran(): Ran {
+    const usual = this.anchor.expectedPass()?.travel ?? this.levels.travel;
+    return { source: this.way, way: this.s, wheel: this.wheel, usual };
   }
 
   private closePass(): void {
     const pass = this.pass!;
-    this.endLasting(pass.lost);
+    this.watched.end(pass.lost);
     this.pass = undefined;
     if (pass.arcTime < PASS_LEAST) {
       this.strikes += 1;
@@ -730,36 +601,4 @@ class Machine {
     this.events.push(...settled.events);
     for (const [kind, count] of pass.notListed()) this.notListed[kind] = (this.notListed[kind] ?? 0) + count;
   }
-}
-
-/** Sums over passes; what one of them lacks, all lack. */
-function totalsOf(passes: readonly RunTotals[]): RunTotals {
-  const sum = (pick: (totals: RunTotals) => number | undefined): number | undefined => {
-    let total = 0;
-    for (const each of passes) {
-      const value = pick(each);
-      if (value === undefined) return undefined;
-      total += value;
-    }
-    return passes.length === 0 ? undefined : total;
-  };
-  const mean = (pick: (totals: RunTotals) => number | undefined): number | undefined => {
-    const weighted = sum((each) => {
-      const value = pick(each);
-      return value === undefined ? undefined : value * each.arcTime;
-    });
-    const time = sum(({ arcTime }) => arcTime);
-    return weighted === undefined || time === undefined || time === 0 ? undefined : weighted / time;
-  };
-  return {
-    arcTime: sum(({ arcTime }) => arcTime) ?? 0,
-    arcOutTime: sum(({ arcOutTime }) => arcOutTime) ?? 0,
-    voltage: mean(({ voltage }) => voltage),
-    current: mean(({ current }) => current),
-    energy: sum(({ energy }) => energy),
-    charge: sum(({ charge }) => charge),
-    fed: sum(({ fed }) => fed),
-    travelled: sum(({ travelled }) => travelled),
-    gouged: sum(({ gouged }) => gouged),
-  };
 }

@@ -1,0 +1,186 @@
+import type { EventFacts } from './event-words.ts';
+import { Lasting, type Mark, type Stretch } from './lasting.ts';
+import type { LogLevels } from './levels.ts';
+import type { OpenPass } from './open-pass.ts';
+import type { EventKind, WaySource } from './outcome.ts';
+import type { SteadyReading } from './steady-reading.ts';
+
+/** Shares of the usual travel, feed and air below which they have failed [-]: judgement, no source. */
+const STALL_SHARE = 0.2;
+const FEED_SHARE = 0.15;
+const AIR_SHARE = 0.85;
+/** Least times of such failures [s]: judgement, no source. */
+const FEED_TIME = 1;
+const AIR_TIME = 0.5;
+const STALE_TIME = 0.5;
+/** Way over time is looked at over this long where only the position is read [s]. */
+const SPEED_TIME = 0.4;
+/** Wheel and rail are compared over this long [s]; they part where they differ by this share [-] and way [m]. */
+const SLIP_TIME = 1;
+const SLIP_SHARE = 0.15;
+const SLIP_WAY = 0.003;
+
+/** What is told of an event beside how long it took. */
+type Facts = Omit<EventFacts, 'duration'>;
+
+/** Tells what has lasted for long enough. */
+type Tell = (kind: EventKind, stretch: Stretch, facts: Facts) => void;
+
+/** What the carriage did up to a row. */
+export interface Ran {
+  /** Where the way along the log comes from. */
+  readonly source: WaySource;
+  /** Way of the log so far, from any zero [m]. */
+  readonly way: number;
+  /** Way that the wheel counted so far [m]. */
+  readonly wheel: number;
+  /** Travel that the pass is meant to run at; undefined where nothing tells it [m/s]. */
+  readonly usual: number | undefined;
+}
+
+/** Looks for what fails while the arc burns: travel, feed, air, a slipping wheel, readings that stand still. */
+export class ArcWatch {
+  private readonly levels: LogLevels;
+  private readonly volts: SteadyReading;
+  private readonly amps: SteadyReading;
+  private readonly stall: Lasting;
+  private readonly feed: Lasting;
+  private readonly pressure: Lasting;
+  private readonly flow: Lasting;
+  private readonly slip: Lasting;
+  private readonly staleVolts: Lasting;
+  private readonly staleAmps: Lasting;
+  private lowAir = Number.POSITIVE_INFINITY;
+  private lowFlow = Number.POSITIVE_INFINITY;
+  private speedFrom: Mark = { time: 0, row: 0, way: 0 };
+  private slow = false;
+  private slipFrom = { time: 0, row: 0, way: 0, wheel: 0 };
+  private slipSum = { wheel: 0, rail: 0 };
+
+  constructor(
+    levels: LogLevels,
+    lossWindow: number,
+    readings: { readonly volts: SteadyReading; readonly amps: SteadyReading },
+    tell: Tell,
+  ) {
+    this.levels = levels;
+    this.volts = readings.volts;
+    this.amps = readings.amps;
+    const { interval } = levels;
+    const bridge = Math.max(0.1, 2.5 * interval);
+    const lasting = (kind: EventKind, least: number, facts: () => Facts): Lasting =>
+      new Lasting(bridge, Math.max(least, 1.5 * interval), (stretch) => tell(kind, stretch, facts()));
+    this.stall = lasting('stall', lossWindow, () => ({}));
+    this.feed = lasting('feed_stop', Math.max(FEED_TIME, lossWindow), () => ({}));
+    this.pressure = lasting('low_air', AIR_TIME, () => {
+      const value = this.lowAir;
+      this.lowAir = Number.POSITIVE_INFINITY;
+      return { reading: 'air_pressure', value, against: levels.airPressure };
+    });
+    this.flow = lasting('low_air', AIR_TIME, () => {
+      const value = this.lowFlow;
+      this.lowFlow = Number.POSITIVE_INFINITY;
+      return { reading: 'air_flow', value, against: levels.airFlow };
+    });
+    this.slip = new Lasting(0, 0, (stretch) => {
+      const { wheel, rail } = this.slipSum;
+      tell('slip', stretch, { value: wheel, against: rail });
+    });
+    const stale = (reading: 'voltage' | 'current', rows: number): Lasting =>
+      new Lasting(0, Math.max(STALE_TIME, rows * interval), (stretch) =>
+        tell('stale_reading', stretch, { reading }),
+      );
+    this.staleVolts = stale('voltage', this.volts.staleRows);
+    this.staleAmps = stale('current', this.amps.staleRows);
+  }
+
+  /** The arc burns again: speeds are looked at from here on. */
+  begin(mark: Mark): void {
+    this.speedFrom = mark;
+    this.slow = false;
+  }
+
+  /** One row with the arc burning; `settled` is whether it has for long enough to be judged. */
+  row(
+    pass: OpenPass,
+    ran: Ran,
+    settled: boolean,
+    time: number,
+    row: number,
+    way: number,
+    u: number,
+    i: number,
+    speed: number,
+    feed: number,
+    air: number,
+    flow: number,
+  ): void {
+    const { levels } = this;
+    const { source, usual } = ran;
+    if (usual !== undefined && source !== 'none' && source !== 'arc_time') {
+      if (levels.travel === undefined) this.speedOfPosition(time, row, way, usual);
+      else if (!Number.isNaN(speed)) this.slow = Math.abs(speed) < STALL_SHARE * levels.travel;
+      this.stall.row(settled && this.slow, time, row, way);
+    }
+    if (levels.feed !== undefined && !Number.isNaN(feed))
+      this.feed.row(settled && feed < FEED_SHARE * levels.feed, time, row, way);
+    if (levels.airPressure !== undefined && !Number.isNaN(air)) {
+      const low = air < AIR_SHARE * levels.airPressure;
+      if (low && air < this.lowAir) this.lowAir = air;
+      this.pressure.row(low, time, row, way);
+    }
+    if (levels.airFlow !== undefined && !Number.isNaN(flow)) {
+      const low = flow < AIR_SHARE * levels.airFlow;
+      if (low && flow < this.lowFlow) this.lowFlow = flow;
+      this.flow.row(low, time, row, way);
+    }
+    if (!Number.isNaN(u)) this.staleVolts.row(this.volts.repeats(u), time, row, way);
+    if (!Number.isNaN(i)) this.staleAmps.row(this.amps.repeats(i), time, row, way);
+    if (source === 'position' && levels.travel !== undefined) this.compareWheel(pass, ran, time, row);
+  }
+
+  /** The arc of a pass is out: what lasted ends there. */
+  end({ time, row, way }: Mark): void {
+    for (const lasting of [
+      this.stall,
+      this.feed,
+      this.pressure,
+      this.flow,
+      this.slip,
+      this.staleVolts,
+      this.staleAmps,
+    ])
+      lasting.end(time, row, way);
+    this.lowAir = Number.POSITIVE_INFINITY;
+    this.lowFlow = Number.POSITIVE_INFINITY;
+  }
+
+  /** Whether the carriage stands, from the position alone. */
+  private speedOfPosition(time: number, row: number, way: number, usual: number): void {
+    const passed = time - this.speedFrom.time;
+    if (passed < SPEED_TIME) return;
+    this.slow = Math.abs(way - this.speedFrom.way) < STALL_SHARE * usual * passed;
+    this.speedFrom = { time, row, way };
+  }
+
+  /** Holds what the wheel counted against what the position says, second by second. */
+  private compareWheel(pass: OpenPass, ran: Ran, time: number, row: number): void {
+    const from = this.slipFrom;
+    const now = { time, row, way: ran.way, wheel: ran.wheel };
+    if (from.row < pass.struck.row) {
+      this.slipFrom = now;
+      return;
+    }
+    if (time - from.time < SLIP_TIME) return;
+    const wheel = Math.abs(now.wheel - from.wheel);
+    const rail = Math.abs(now.way - from.way);
+    const parts = Math.abs(wheel - rail) > SLIP_WAY + SLIP_SHARE * Math.max(wheel, rail);
+    if (parts) {
+      if (!this.slip.isOpen) this.slipSum = { wheel: 0, rail: 0 };
+      this.slipSum.wheel += wheel;
+      this.slipSum.rail += rail;
+      this.slip.row(true, from.time, from.row, from.way - pass.origin);
+    } else this.slip.end(from.time, from.row, from.way - pass.origin);
+    this.slipFrom = now;
+  }
+}
