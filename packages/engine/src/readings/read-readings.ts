@@ -1,4 +1,9 @@
-import { DOCUMENT_TEXT_MOST, type DocumentKind, readDocument } from '../document/index.ts';
+import {
+  type CombinationIssue,
+  DOCUMENT_TEXT_MOST,
+  type DocumentKind,
+  readDocument,
+} from '../document/index.ts';
 import type { Outcome } from '../issue/index.ts';
 import { type Readings, readingsSchema } from './readings-schema.ts';
 
@@ -39,23 +44,53 @@ export interface ReadReadings {
 export function readReadings(text: string): Outcome<ReadReadings> {
   const outcome = readDocument(text, READINGS, {
     wholeOf: (readings) => readings,
-    contradictions: (readings) =>
-      readings.passes === undefined
-        ? []
-        : readings.passes.flatMap(({ number }, index, all) =>
-            all.findIndex((other) => other.number === number) === index
-              ? []
-              : [
-                  {
-                    at: ['passes', index, 'number'],
-                    message: `Pass ${number} is told twice.`,
-                    read: String(number),
-                    accepted: 'each pass once; what happened on the way belongs to events',
-                  },
-                ],
-          ),
+    contradictions: (readings) => [...passesTwice(readings), ...recutsAmiss(readings)],
   });
   if (!outcome.ok) return outcome;
   const { whole: readings, revision } = outcome.value;
   return { ok: true, value: { readings, revision } };
+}
+
+function passesTwice({ passes = [] }: Readings): CombinationIssue[] {
+  return passes.flatMap(({ number }, index) =>
+    passes.findIndex((other) => other.number === number) === index
+      ? []
+      : [
+          {
+            at: ['passes', index, 'number'],
+            message: `Pass ${number} is told twice.`,
+            read: String(number),
+            accepted: 'each pass once; what happened on the way belongs to events',
+          },
+        ],
+  );
+}
+
+/** Recuts that end before they begin, and readings after a recut that the file does not know. */
+function recutsAmiss({ recuts = [], stations = [], files = [] }: Readings): CombinationIssue[] {
+  const unknown = (list: 'stations' | 'files', index: number, count: number): CombinationIssue => ({
+    at: [list, index, 'after_recut'],
+    message: `It is said to be measured after recut ${count}, and the file tells of ${recuts.length}.`,
+    read: String(count),
+    accepted: `0 to ${recuts.length}; each recut belongs to recuts`,
+  });
+  return [
+    ...recuts.flatMap(({ from, to }, index): CombinationIssue[] =>
+      from < to
+        ? []
+        : [
+            {
+              at: ['recuts', index, 'to'],
+              message: `Recut ${index + 1} ends before it begins.`,
+              read: 'to not beyond from',
+              accepted: 'a place beyond the one where it began',
+            },
+          ],
+    ),
+    ...(['stations', 'files'] as const).flatMap((list) =>
+      (list === 'stations' ? stations : files).flatMap(({ after_recut: count = 0 }, index) =>
+        count > recuts.length ? [unknown(list, index, count)] : [],
+      ),
+    ),
+  ];
 }

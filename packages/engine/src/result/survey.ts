@@ -2,10 +2,13 @@ import { z } from 'zod';
 import type { Stated } from '../limit/index.ts';
 import { inUnit, type StatedUnit } from '../quantity/index.ts';
 import type {
+  CutAgain,
   Measured,
   RecutSetting,
   SeamOutcome,
+  SeamPast,
   Section,
+  Stretch,
   StretchRecut,
   SurveyFile,
 } from '../survey/index.ts';
@@ -83,7 +86,15 @@ const stationSchema = z
     row: z.int().nullable().describe('Row of its file, from 1 [-]; null for a scan.'),
     used: z.boolean(),
     why: z
-      .enum(['outside_seam', 'inch_for_mm', 'mm_for_inch', 'thousandfold', 'thousandth', 'slipped_decimal'])
+      .enum([
+        'outside_seam',
+        'cut_again',
+        'inch_for_mm',
+        'mm_for_inch',
+        'thousandfold',
+        'thousandth',
+        'slipped_decimal',
+      ])
       .nullable()
       .describe('Why it is not used; null where it is.'),
     would_be_mm: z.number().nullable().describe('What it would be then; null where nothing is known.'),
@@ -156,6 +167,19 @@ const seamSchema = z
     ),
     enough: z.boolean().describe('Whether no further reading is worth its while.'),
     recut: z.array(z.object({ from_mm: z.number(), to_mm: z.number(), plan: recutPlanSchema })),
+    cut_again: z
+      .array(z.object({ from_mm: z.number(), to_mm: z.number() }))
+      .describe('Recuts that were done, in their order; each is measured anew.'),
+    history: z
+      .array(
+        z.object({
+          after_recut: z.int().describe('Recuts done until then [-].'),
+          verdict: z.enum(['holds', 'in_doubt', 'fails']),
+          readings_used: z.int().describe('Readings that it rests on [-].'),
+          stretches: z.array(stretchSchema),
+        }),
+      )
+      .describe('What was said before each recut, oldest first; empty where nothing was cut again.'),
     remarks: z.array(z.string()),
   })
   .meta({ id: 'SurveySeam', description: 'The seam as prediction and readings together have it.' });
@@ -270,12 +294,18 @@ export function stateSurveyFile({
  * States a seam with units in its keys.
  *
  * @param seam - the seam as prediction and readings have it [record], any
+ * @param recuts - stretches that were cut again [list], in their order
+ * @param past - what was said before each of them [list], oldest first
  * @returns the seam as it leaves the engine [record]
  * @source none: bookkeeping
  * @example
  * typeof stateSeam // => "function"
  */
-export function stateSeam(seam: SeamOutcome): SurveySeam {
+export function stateSeam(
+  seam: SeamOutcome,
+  recuts: readonly CutAgain[] = [],
+  past: readonly SeamPast[] = [],
+): SurveySeam {
   const left = (taken: number): number => inUnit(seam.thickness - taken, 'mm');
   const mm = (metres: number): number => inUnit(metres, 'mm');
   return {
@@ -301,15 +331,7 @@ export function stateSeam(seam: SeamOutcome): SurveySeam {
       why,
       would_be_mm: wouldBe === null ? null : mm(wouldBe),
     })),
-    stretches: seam.stretches.map((stretch) => ({
-      from_mm: mm(stretch.from),
-      to_mm: mm(stretch.to),
-      verdict: stretch.verdict,
-      simple_acceptance: stretch.simple,
-      miss: stretch.miss,
-      chance_wrong_accept: stretch.wrongAccept,
-      chance_wrong_reject: stretch.wrongReject,
-    })),
+    stretches: seam.stretches.map(stateStretch),
     rule: seam.rule,
     risk: seam.next.risk,
     risk_unit: seam.riskUnit,
@@ -324,6 +346,13 @@ export function stateSeam(seam: SeamOutcome): SurveySeam {
       to_mm: mm(each.to),
       plan: stateRecut(each, seam.setting),
     })),
+    cut_again: recuts.map(({ from, to }) => ({ from_mm: mm(from), to_mm: mm(to) })),
+    history: past.map(({ afterRecut, seam: { verdict, stretches, readings } }) => ({
+      after_recut: afterRecut,
+      verdict,
+      readings_used: readings.filter(({ why }) => why === null).length,
+      stretches: stretches.map(stateStretch),
+    })),
     remarks: [
       ...(seam.readings.some(({ why }) => why === null)
         ? []
@@ -337,6 +366,18 @@ export function stateSeam(seam: SeamOutcome): SurveySeam {
         ? ['The readings are far from what was predicted for this job: look whether they are of this groove.']
         : []),
     ],
+  };
+}
+
+function stateStretch(stretch: Stretch): SurveySeam['stretches'][number] {
+  return {
+    from_mm: inUnit(stretch.from, 'mm'),
+    to_mm: inUnit(stretch.to, 'mm'),
+    verdict: stretch.verdict,
+    simple_acceptance: stretch.simple,
+    miss: stretch.miss,
+    chance_wrong_accept: stretch.wrongAccept,
+    chance_wrong_reject: stretch.wrongReject,
   };
 }
 

@@ -21,6 +21,7 @@ export type { CloudPoints } from './read/read-ply.ts';
 export {
   type GivenSurvey,
   type HandReading,
+  isReadingsFile,
   type LengthUnit,
   readSurveyFile,
   type SurveyChoice,
@@ -28,6 +29,7 @@ export {
 } from './read/read-survey-file.ts';
 export { type SetAsideReason, slipOf } from './seam/check-reading.ts';
 export { conditionGaussian, type GaussianPosterior, type GaussianPrior } from './seam/condition-gaussian.ts';
+export { type CutAgain, cutOf, fusePieces } from './seam/fuse-pieces.ts';
 export { fuseSeam, type SeamPosterior } from './seam/fuse-seam.ts';
 export {
   type DepthBand,
@@ -47,6 +49,7 @@ export type {
   RecutSetting,
   SeamGauged,
   SeamOutcome,
+  SeamPast,
   StretchRecut,
 } from './seam/seam-outcome.ts';
 export type { SeamReading, SeamSpread } from './seam/seam-states.ts';

@@ -88,6 +88,8 @@ export function setAsideWords({ at_mm, depth_mm, why, would_be_mm }: Reading, un
   const read = gaugeLength(depth_mm.value, units);
   const place = seamPlace(at_mm, units);
   if (why === 'outside_seam') return `${place} lies outside the seam; ${read} there is not used.`;
+  if (why === 'cut_again')
+    return `${read} at ${place} was measured before it was cut again, and counts no more.`;
   const would = would_be_mm === null ? '' : ` It would be ${gaugeLength(would_be_mm, units)} then.`;
   const looks = {
     inch_for_mm: 'looks like inches read as millimetres',

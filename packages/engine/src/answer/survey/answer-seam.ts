@@ -8,10 +8,12 @@ import { beliefOfElectrode, middleLaw, type RemovalBelief } from '../../removal/
 import type { Answer } from '../../result/index.ts';
 import type { DepthAlong } from '../../run/index.ts';
 import {
+  type CutAgain,
+  cutOf,
   DECISION_RULE,
   type DepthBand,
   type FaultSpot,
-  fuseSeam,
+  fusePieces,
   judgeSeam,
   nextStations,
   type RepairLaw,
@@ -52,6 +54,7 @@ export function answerSeam(
   }: { readonly read: ReadJob; readonly answer: Answer; readonly knowledge: Knowledge | undefined },
   gauged: readonly SeamGauged[],
   run: DepthAlong | undefined,
+  recuts: readonly CutAgain[] = [],
 ): SeamOutcome | null {
   const { job } = read;
   const plan = answer.basis?.plan;
@@ -67,12 +70,17 @@ export function answerSeam(
   const judged = gauged.map((reading) => {
     const outside = reading.at < -1e-9 || reading.at > job.seam.length * (1 + 1e-9);
     const slip = outside ? undefined : slipOf(reading.depth, prediction.medianAt(reading.at), total);
-    const why: SetAsideReason | null = outside ? 'outside_seam' : (slip?.reason ?? null);
-    return { reading, why, wouldBe: slip?.wouldBe ?? null };
+    const isGone = (reading.afterRecut ?? 0) < cutOf(reading.at, recuts);
+    const why: SetAsideReason | null = outside
+      ? 'outside_seam'
+      : isGone
+        ? 'cut_again'
+        : (slip?.reason ?? null);
+    return { reading, why, wouldBe: isGone ? null : (slip?.wouldBe ?? null) };
   });
   const plausible = judged.filter(({ why }) => why === null).map(({ reading }) => reading);
   const fused = (readings: readonly SeamGauged[], places: readonly number[]): SeamPosterior =>
-    fuseSeam(
+    fusePieces(
       prediction.spread,
       readings.map(({ at: place, depth, u }) => {
         const median = prediction.medianAt(place);
@@ -80,6 +88,7 @@ export function answerSeam(
         return { at: place, value: Math.log(seen / median), sd: Math.max(u / seen, 1e-4) };
       }),
       places,
+      recuts,
     );
   const band = bandOf(job);
   const apart = apartFrom(plausible, fused, prediction, total, band);

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../../job/index.ts';
@@ -119,5 +120,84 @@ describe('a survey of a job', () => {
         code: 'SURVEY_NOT_READABLE',
         message: expect.stringMatching(/^notes\.txt: /u),
       });
+  });
+});
+
+describe('a groove that was cut again', () => {
+  const SHALLOW = [
+    [2.35, 9],
+    [2.45, 9.1],
+    [2.5, 9],
+  ] as const;
+  const record = (after: readonly string[], recuts = 'recuts: [{ from: 2.2 m, to: 2.7 m }]'): string =>
+    [
+      'furrow_readings: 1',
+      recuts,
+      'stations:',
+      ...[...GOOD, ...SHALLOW].map(([at, depth]) => `  - { at: ${at} m, depth: ${depth} mm }`),
+      ...after.map((one) => `  - { ${one}, after_recut: 1 }`),
+    ].join('\n');
+
+  it('is in doubt where it was cut until it is measured there again; what was read before counts no more', () => {
+    const { seam } = surveyed(record([]), 'readings.yaml');
+    expect(seam!.verdict).toBe('in_doubt');
+    expect(seam!.history).toMatchObject([{ after_recut: 0, verdict: 'fails', readings_used: 12 }]);
+    expect(seam!.cut_again).toEqual([{ from_mm: 2200, to_mm: 2700 }]);
+    const gone = seam!.readings.filter(({ why }) => why === 'cut_again').map(({ at_mm }) => at_mm);
+    expect(gone).toEqual([2400, 2350, 2450, 2500]);
+    // where the doubt is: nothing that was read elsewhere takes it away
+    expect(Math.abs(seam!.measure_next[0]!.at_mm - 2450)).toBeLessThan(260);
+  });
+
+  it('holds once it was measured again, and the verdict before stays in the history', () => {
+    const again = [2.25, 2.35, 2.45, 2.55, 2.65].map((at) => `at: ${at} m, depth: 15 mm`);
+    const { seam } = surveyed(record(again), 'readings.yaml');
+    expect(seam!.verdict).toBe('holds');
+    expect(seam!.history.map(({ verdict }) => verdict)).toEqual(['fails']);
+  });
+
+  it('is read by what the record says of the file and of the gauge', () => {
+    const rows = 'station;depth\n1000;0.59\n2000;0.6\n';
+    const bytes = new TextEncoder().encode(rows);
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    const text = [
+      'furrow_readings: 1',
+      'reading_spread: 0.2 mm',
+      'spread_from: gauge study of March, analysis of variance',
+      'recuts: [{ from: 0.9 m, to: 1.1 m }]',
+      `files: [{ name: other.csv, sha256: ${sha256}, unit: in, after_recut: 1 }]`,
+    ].join('\n');
+    const outcome = answerSurvey({
+      files: [
+        { name: 'other.csv', bytes },
+        { name: 'readings.yaml', bytes: new TextEncoder().encode(text) },
+      ],
+      job: { read, answer, knowledge: undefined },
+      version: '0',
+    });
+    if (!outcome.ok) throw new Error(outcome.issues[0]?.message);
+    const { inputs, seam } = outcome.value;
+    expect(inputs.gauge_u_from).toBe('gauge study of March, analysis of variance');
+    expect(inputs.gauge_u_mm).toBeCloseTo(0.2, 9);
+    // the depth is in inches as the record says, and was read after the recut
+    expect(seam!.readings.map(({ depth_mm }) => depth_mm.value)).toEqual([
+      expect.closeTo(14.986, 3),
+      expect.closeTo(15.24, 3),
+    ]);
+    expect(seam!.history[0]!.readings_used).toBe(0);
+  });
+
+  it('refuses a recut that ends before it begins, and a reading after one that is not told', () => {
+    const wrong = (text: string): string => {
+      const outcome = answerSurvey({
+        files: [{ name: 'r.yaml', bytes: new TextEncoder().encode(text) }],
+        version: '0',
+      });
+      return outcome.ok ? '' : outcome.issues.map(({ message }) => message).join(' ');
+    };
+    expect(wrong(record([], 'recuts: [{ from: 2.7 m, to: 2.2 m }]'))).toContain('ends before it begins');
+    expect(wrong(record(['at: 1 m, depth: 15 mm'], 'note: none'))).toContain(
+      'after recut 1, and the file tells of 0',
+    );
   });
 });

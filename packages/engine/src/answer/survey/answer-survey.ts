@@ -1,17 +1,21 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
+import { readLogger } from '../../delimited/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
 import type { ReadJob } from '../../job/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { inUnit } from '../../quantity/index.ts';
+import type { Readings } from '../../readings/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
 import { stateSeam, stateSection, stateSurveyFile } from '../../result/index.ts';
 import type { DepthAlong } from '../../run/index.ts';
 import {
   type GivenSurvey,
+  isReadingsFile,
   measureSection,
   readSurveyFile,
   type SeamGauged,
+  type SeamPast,
   type Section,
   type SurveyFile,
 } from '../../survey/index.ts';
@@ -64,19 +68,32 @@ const SECTIONS_MOST = 5000;
  */
 export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
   const { files, given = {}, job, gauge, filter, version } = question;
+  const hashes = files.map(({ bytes }) => bytesToHex(sha256(bytes)));
   const read: SurveyFile[] = [];
   const issues: Issue[] = [];
-  for (const { name, bytes } of files) {
-    const outcome = readSurveyFile(name, bytes, given);
-    if (outcome.ok) read.push(outcome.value);
-    else issues.push(...outcome.issues.map((issue) => ({ ...issue, message: `${name}: ${issue.message}` })));
+  const first = files.flatMap(({ name, bytes }) => {
+    const outcome = isReadingsFile(bytes) ? readSurveyFile(name, bytes) : undefined;
+    return outcome?.ok === true && outcome.value.record !== undefined ? [outcome.value.record] : [];
+  });
+  const listed = first.flatMap(({ files: each = [] }) => each);
+  const recuts = first.flatMap(({ recuts: each = [] }) => each);
+  const afterRecut = new Map<string, number>();
+  for (const [index, { name, bytes }] of files.entries()) {
+    const told = listed.find((each) => each.sha256 === hashes[index]);
+    const outcome = readSurveyFile(name, bytes, { ...given, ...givenOf(told) });
+    if (outcome.ok) {
+      read.push(outcome.value);
+      if (told?.after_recut !== undefined) afterRecut.set(name, told.after_recut);
+    } else
+      issues.push(...outcome.issues.map((issue) => ({ ...issue, message: `${name}: ${issue.message}` })));
   }
   if (issues.length > 0) return { ok: false, issues };
   const options = filter === undefined ? {} : { filterCutoff: filter };
   const measured: { section: Section; file: string }[] = read.flatMap(({ name, sections }) =>
     sections.slice(0, SECTIONS_MOST).map((scan) => ({ section: measureSection(scan, options), file: name })),
   );
-  const handSd = gauge?.u ?? job?.read.job.kit.gauge.reading_sd;
+  const studied = first.find(({ reading_spread: spread }) => spread !== undefined);
+  const handSd = gauge?.u ?? studied?.reading_spread ?? job?.read.job.kit.gauge.reading_sd;
   const gauged = [
     ...measured.flatMap(({ section, file }): SeamGauged[] =>
       'declined' in section.depth || section.station === undefined
@@ -89,37 +106,46 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
               from: 'scan',
               file,
               row: null,
+              afterRecut: afterRecut.get(file) ?? 0,
             },
           ],
     ),
     ...read.flatMap(({ name, stations }) =>
-      stations.flatMap(({ at, depth, row }): SeamGauged[] =>
+      stations.flatMap(({ at, depth, row, afterRecut: after = afterRecut.get(name) ?? 0 }): SeamGauged[] =>
         depth === undefined || handSd === undefined
           ? []
-          : [{ at, depth, u: handSd, from: 'gauge', file: name, row }],
+          : [{ at, depth, u: handSd, from: 'gauge', file: name, row, afterRecut: after }],
       ),
     ),
   ];
   const hasHand = read.some(({ stations }) => stations.length > 0);
   const unplaced = measured.filter(({ section }) => section.station === undefined).length;
-  const seam = job === undefined ? null : answerSeam(job, gauged, question.run);
+  const seam = job === undefined ? null : answerSeam(job, gauged, question.run, recuts);
+  const past = recuts.flatMap((_, count): SeamPast[] => {
+    const before = gauged.filter(({ afterRecut: after = 0 }) => after <= count);
+    const then = job && answerSeam(job, before, question.run, recuts.slice(0, count));
+    return then === undefined || then === null ? [] : [{ afterRecut: count, seam: then }];
+  });
   return {
     ok: true,
     value: {
       inputs: {
         program_version: version,
-        files: files.map(({ name, bytes }) => ({ file: name, sha256: bytesToHex(sha256(bytes)) })),
+        files: files.map(({ name }, index) => ({ file: name, sha256: hashes[index]! })),
         job_revision: job?.read.revision ?? null,
         knowledge: job?.answer.inputs.knowledge.id ?? null,
         filter_mm: filter === undefined ? null : inUnit(filter, 'mm'),
         gauge_u_mm: hasHand && handSd !== undefined ? inUnit(handSd, 'mm') : null,
         gauge_u_from: !hasHand
           ? 'no reading was gauged by hand'
-          : (gauge?.from ?? (job === undefined ? 'no job states it' : "the job's gauge, one reading")),
+          : (gauge?.from ??
+            studied?.spread_from ??
+            (studied !== undefined ? 'the readings file' : undefined) ??
+            (job === undefined ? 'no job states it' : "the job's gauge, one reading")),
       },
       reading: read.map(stateSurveyFile),
       sections: measured.map(({ section, file }) => stateSection(section, file)),
-      seam: seam === null ? null : stateSeam(seam),
+      seam: seam === null ? null : stateSeam(seam, recuts, past),
       remarks: [
         ...(job !== undefined && seam === null
           ? ['The job has no plan, so nothing is said of its seam.']
@@ -132,5 +158,18 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
         'Whoever measures decides; the program signs nothing. Local codes and licensed practice govern.',
       ],
     },
+  };
+}
+
+/** What the readings file says of how a file that it lists is read. */
+function givenOf(told: NonNullable<Readings['files']>[number] | undefined): GivenSurvey {
+  if (told === undefined) return {};
+  const { unit, vertical, station, description } = told;
+  const described = description === undefined ? undefined : readLogger(description);
+  return {
+    ...(described?.ok === true ? described.value.given : {}),
+    ...(unit === undefined ? {} : { unit }),
+    ...(vertical === undefined ? {} : { vertical }),
+    ...(station === undefined ? {} : { station }),
   };
 }

@@ -12,7 +12,7 @@ import {
   textOf,
 } from '../../delimited/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
-import { readReadings } from '../../readings/index.ts';
+import { type Readings, readReadings } from '../../readings/index.ts';
 import { unrollCloud } from '../cloud/unroll-cloud.ts';
 import type { SectionScan } from '../section/scan.ts';
 import { type CloudPoints, isPly, readPly } from './read-ply.ts';
@@ -29,6 +29,8 @@ export interface HandReading {
   readonly rootRadius?: number;
   /** Remark. */
   readonly note?: string;
+  /** Recuts done before it was measured; left out: none [-]. */
+  readonly afterRecut?: number;
   /** Row of the file, from 1 [-]. */
   readonly row: number;
 }
@@ -58,6 +60,8 @@ export interface SurveyFile {
   readonly choices: readonly SurveyChoice[];
   /** What became of the table; left out for files that are none. */
   readonly table?: TableEnd;
+  /** The whole of it, where it is a readings file. */
+  readonly record?: Readings;
 }
 
 /** One choice of how a file is read. */
@@ -101,25 +105,40 @@ export function readSurveyFile(
       ? cloudFile(name, outcome.value, given, [{ about: 'format', says: 'a PLY file', sure: true }], {})
       : outcome;
   }
-  const head = textOf(bytes, 0, Math.min(bytes.length, 4096), 'windows-1252');
-  if (/^\s*["']?furrow_readings["']?\s*:/mu.test(head)) return readingsFile(name, bytes);
+  if (isReadingsFile(bytes)) return readingsFile(name, bytes);
   return tableFile(name, bytes, given);
+}
+
+/**
+ * Whether a file is a readings file, by what it begins with.
+ *
+ * @param bytes - its content [bytes], any
+ * @returns whether it states the version of one near its start [-]
+ * @source none: bookkeeping
+ * @example
+ * isReadingsFile(Uint8Array.from('furrow_readings: 1', (c) => c.charCodeAt(0))) // => true
+ */
+export function isReadingsFile(bytes: Uint8Array): boolean {
+  const head = textOf(bytes, 0, Math.min(bytes.length, 4096), 'windows-1252');
+  return /^\s*["']?furrow_readings["']?\s*:/mu.test(head);
 }
 
 function readingsFile(name: string, bytes: Uint8Array): Outcome<SurveyFile> {
   const outcome = readReadings(textOf(bytes, markLength('utf-8', bytes), bytes.length, 'utf-8'));
   if (!outcome.ok) return outcome;
   const stations = (outcome.value.readings.stations ?? []).map(
-    ({ at, depth, width, root_radius, note }, i): HandReading => ({
+    ({ at, depth, width, root_radius, note, after_recut }, i): HandReading => ({
       at,
       depth,
       row: i + 1,
       ...(width === undefined ? {} : { width }),
       ...(root_radius === undefined ? {} : { rootRadius: root_radius }),
       ...(note === undefined ? {} : { note }),
+      ...(after_recut === undefined ? {} : { afterRecut: after_recut }),
     }),
   );
-  if (stations.length === 0)
+  const record = outcome.value.readings;
+  if (stations.length === 0 && record.files === undefined)
     return refused(
       'The readings file holds no station that was gauged.',
       'stations with a place and a depth',
@@ -133,6 +152,7 @@ function readingsFile(name: string, bytes: Uint8Array): Outcome<SurveyFile> {
       stations,
       rows: stations.length,
       choices: [{ about: 'kind', says: 'a readings file with stations that were gauged', sure: true }],
+      record,
     },
   };
 }

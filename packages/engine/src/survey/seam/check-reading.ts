@@ -1,6 +1,7 @@
 /** Why a reading is not used. */
 export type SetAsideReason =
   | 'outside_seam'
+  | 'cut_again'
   | 'inch_for_mm'
   | 'mm_for_inch'
   | 'thousandfold'

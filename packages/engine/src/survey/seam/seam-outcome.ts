@@ -16,6 +16,8 @@ export interface SeamGauged {
   readonly file: string;
   /** Row of that file, from 1; null for a scan [-]. */
   readonly row: number | null;
+  /** Recuts done before it was measured; left out: none [-]. */
+  readonly afterRecut?: number;
 }
 
 /** A seam as prediction and readings together have it; SI. */
@@ -43,6 +45,13 @@ export interface SeamOutcome {
   readonly apart: readonly SeamGauged[];
   /** Whether most readings are far from what was predicted. */
   readonly isFar: boolean;
+}
+
+/** What was said of the seam before a recut. */
+export interface SeamPast {
+  /** Recuts done until then [-]. */
+  readonly afterRecut: number;
+  readonly seam: Pick<SeamOutcome, 'verdict' | 'stretches' | 'readings'>;
 }
 
 /** The depth at one place with its 90 % interval; SI. */
