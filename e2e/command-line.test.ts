@@ -417,6 +417,25 @@ describe('furrow survey', () => {
     ]);
   });
 
+  it('adds what was measured to the trials of the shop, and says what it left out', async () => {
+    const trials = fileWith('trials.yaml', 'furrow_trials: 1\nshop: bay 2\n# kept by hand\nentries: []\n');
+    const readings = fileWith(
+      'readings.yaml',
+      'furrow_readings: 1\npasses:\n  - { number: 1, travel: 700 mm/min }\n  - { number: 2, travel: 700 mm/min }\nstations:\n  - { at: 3 m, depth: 7.5 mm, after_pass: 1 }\n  - { at: 3 m, depth: 15 mm }\n  - { at: 4 m, depth: 15 mm }\n',
+    );
+    const told = await runFurrow(['survey', readings, '--job', SEAM, '--teach', trials]);
+    expect(told.code).toBe(0);
+    const text = readFileSync(trials, 'utf8');
+    expect(text).toContain('# kept by hand');
+    expect(text).toMatch(/id: j-01[\s\S]*travel: 700 mm\/min[\s\S]*depth: 7\.5 mm/u);
+    expect(text).not.toMatch(/depth: 15 mm/u);
+    expect(told.out).toContain('2 readings can teach the shop how deep it cuts, as entry j-01');
+    const known = await runFurrow(['knowledge', trials, '--json']);
+    expect(JSON.parse(known.out).inputs.jobs).toBe(1);
+    const alone = await runFurrow(['survey', readings, '--teach', trials]);
+    expect([alone.code, readFileSync(trials, 'utf8')]).toEqual([2, text]);
+  });
+
   it('ends with 2 and the message where nothing can be read', async () => {
     const nothing = await runFurrow(['survey', fileWith('notes.txt', 'hello there\nworld\n')]);
     expect(nothing.code).toBe(2);

@@ -163,6 +163,10 @@ export const COMMANDS: readonly CommandRecord[] = [
         '--filter <cutoff>',
         'smooth profiles by the Gaussian filter of ISO 16610-21, such as "0.8 mm"',
       ),
+      new Option(
+        '--teach <file>',
+        "trials file of the shop to which what was measured is added as a job's entry",
+      ),
       new Option('-o, --output <folder>', 'folder for sections and depth curve as CSV, DXF and SVG'),
       json('sections, seam, verdicts and how the files were read'),
       units(),

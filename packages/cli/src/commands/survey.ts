@@ -8,21 +8,26 @@ import {
   type DepthAlong,
   depthAlong,
   expectationOf,
+  freeId,
   type GivenSurvey,
   knowledgeFrom,
   type LengthUnit,
   LogReader,
   parseAmount,
+  type RanPass,
+  ranPasses,
   reviewRun,
   type SurveyQuestion,
   type UnitSystem,
+  type WrittenEntry,
+  withEntry,
 } from '@furrow/engine';
 import { renderSurveyText, surveyFiles } from '@furrow/papers';
 import { badInput, type Run, type Told } from '../frame/command.ts';
 import { EXIT } from '../frame/exit-code.ts';
-import { loadJobFiles } from '../frame/load-document.ts';
+import { loadJobFiles, loadTrials } from '../frame/load-document.ts';
 import { printed } from '../frame/on-job.ts';
-import { whyUnwritable } from '../output/disk.ts';
+import { replaceFile, whyUnwritable } from '../output/disk.ts';
 
 interface SurveyOptions {
   readonly json: boolean;
@@ -36,6 +41,8 @@ interface SurveyOptions {
   readonly vertical?: 'height' | 'range';
   readonly station?: string;
   readonly filter?: string;
+  /** Trials file of the shop to which what was measured is added. */
+  readonly teach?: string;
   /** Folder for sections and depth curve as CSV, DXF and SVG. */
   readonly output?: string;
 }
@@ -60,6 +67,8 @@ export const run: Run<SurveyOptions> = async (names, options) => {
   if (job !== undefined && 'lines' in job) return badInput(job.lines);
   const ran = options.run === undefined ? undefined : runDepth(options.run, job);
   if (ran !== undefined && 'lines' in ran) return badInput(ran.lines);
+  const trials = options.teach === undefined ? undefined : await trialsText(options.teach, job);
+  if (trials !== undefined && 'lines' in trials) return badInput(trials.lines);
   const given: GivenSurvey = {
     unit: options.unit,
     vertical: options.vertical,
@@ -70,7 +79,8 @@ export const run: Run<SurveyOptions> = async (names, options) => {
     given,
     version: PROGRAM_VERSION,
     ...(job === undefined ? {} : { job }),
-    ...(ran === undefined ? {} : { run: ran }),
+    ...(ran === undefined ? {} : { run: ran.depth, ran: ran.passes }),
+    ...(trials === undefined ? {} : { entry: { id: freeId(trials.text, 'job'), date: today() } }),
     ...(filter === undefined ? {} : { filter: filter as number }),
   });
   if (!outcome.ok)
@@ -81,6 +91,11 @@ export const run: Run<SurveyOptions> = async (names, options) => {
       ),
     );
   const report = outcome.value;
+  const entry = report.seam?.teaches.entry;
+  if (trials !== undefined && options.teach !== undefined && entry !== null && entry !== undefined) {
+    const written = taught(options.teach, withEntry(trials.text, entry as WrittenEntry));
+    if (written !== undefined) return written;
+  }
   if (options.output !== undefined) {
     const written = write(options.output, report);
     if (written !== undefined) return written;
@@ -106,8 +121,39 @@ async function jobPart(
   };
 }
 
-/** Depth along the seam by the log of a run. */
-function runDepth(file: string, job: JobPart | undefined): DepthAlong | { lines: readonly string[] } {
+/** The trials file to which what was measured is added. */
+async function trialsText(
+  file: string,
+  job: JobPart | undefined,
+): Promise<{ text: string } | { lines: readonly string[] }> {
+  if (job === undefined) return { lines: ['--teach goes with --job: the job says how it was cut.'] };
+  const loaded = await loadTrials(file);
+  return loaded.ok ? { text: readFileSync(file, 'utf8') } : { lines: loaded.lines };
+}
+
+/** The day on the clock of this computer [ISO date]. */
+function today(): string {
+  const now = new Date();
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+function taught(file: string, text: string): Told | undefined {
+  try {
+    replaceFile(file, text);
+    return undefined;
+  } catch (error) {
+    const why = whyUnwritable(error);
+    if (why === undefined) throw error;
+    return badInput([`${file}: the entry could not be added: ${why}`]);
+  }
+}
+
+/** Depth along the seam by the log of a run, and how its passes were run. */
+function runDepth(
+  file: string,
+  job: JobPart | undefined,
+): { depth: DepthAlong; passes: readonly RanPass[] } | { lines: readonly string[] } {
   const plan = job?.answer.basis?.plan;
   if (job === undefined || plan === undefined)
     return { lines: ['--run goes with --job, and with a job that has a plan.'] };
@@ -125,10 +171,11 @@ function runDepth(file: string, job: JobPart | undefined): DepthAlong | { lines:
   if (!end.ok) return { lines: end.issues.map(({ message, code }) => `${file}: ${message} [${code}]`) };
   for (const batch of end.value.batches) review.push(batch);
   const { seam, kit } = job.read.job;
-  const depth = depthAlong(review.end().passes, plan, belief, seam.length, kit.push_angle);
-  return (
-    depth ?? { lines: [`${file}: no pass of the log has a place on the seam, so it predicts no depth.`] }
-  );
+  const outcome = review.end();
+  const depth = depthAlong(outcome.passes, plan, belief, seam.length, kit.push_angle);
+  return depth === undefined
+    ? { lines: [`${file}: no pass of the log has a place on the seam, so it predicts no depth.`] }
+    : { depth, passes: ranPasses(outcome) };
 }
 
 function write(folder: string, report: Parameters<typeof surveyFiles>[0]): Told | undefined {

@@ -33,6 +33,18 @@ export const DISK: Disk = {
   removeFolder: (path) => rmSync(path, { recursive: true, force: true }),
 };
 
+/** Puts new content in place of a file: the file is the old one or the new one, whole, whatever comes between. */
+export function replaceFile(path: string, content: string, disk: Disk = DISK): void {
+  const beside = `${path}.new-${process.pid}`;
+  disk.writeNew(beside, content);
+  try {
+    disk.move(beside, path);
+  } catch (error) {
+    disk.remove(beside);
+    throw error;
+  }
+}
+
 /** Why something could not be written, in words; undefined for an error that is not the disk’s. */
 export function whyUnwritable(error: unknown): string | undefined {
   const { code, message } = error as NodeJS.ErrnoException;

@@ -11,3 +11,10 @@ export { answerNextTrial, type JobAtHand } from './knowledge/answer-next-trial.t
 export { beliefOfJob } from './knowledge/belief-of-job.ts';
 export { answerRun, REHEARSAL_MARK, type RunAnswer, type RunQuestion } from './run/answer-run.ts';
 export { answerSurvey, type SurveyInput, type SurveyQuestion } from './survey/answer-survey.ts';
+export {
+  entryOfGroove,
+  type GaugedGroove,
+  type RanPass,
+  ranByHand,
+  ranPasses,
+} from './survey/groove-entry.ts';

@@ -1,5 +1,6 @@
 export { crpsOfMixture } from './crps.ts';
 export { beliefOfFamily, knowledgeOf, learnFrom } from './knowledge.ts';
+export { WIDTH_NOISE } from './learned-quantities.ts';
 export { type JobAhead, type NextTrial, nextTrial, type TrialWindow } from './next-trial.ts';
 export {
   type Family,
@@ -24,3 +25,15 @@ export type { Knowledge } from './shop-knowledge.ts';
 export { mergeSummaries, summaryOf } from './summary.ts';
 export type { ShopSummary } from './summary-schema.ts';
 export type { Trials } from './trials-schema.ts';
+export {
+  type EntryChange,
+  freeId,
+  newEntries,
+  newTrials,
+  type WrittenEntry,
+  withCorrected,
+  withEntry,
+  withPutBack,
+  withTakenOut,
+  writtenEntries,
+} from './written-trials.ts';

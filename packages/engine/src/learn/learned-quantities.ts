@@ -4,8 +4,8 @@ import { depthRegressors } from '../removal/index.ts';
 import { columnsOf, type Effects, partsOf } from './effects.ts';
 import type { GaugedPass, ShopObservation } from './observation.ts';
 
-/** Standard deviation of one width reading, in those of a depth reading [-] (judgement, no source). */
-const WIDTH_NOISE = 1.5;
+/** Standard deviation of one width reading by hand, in those of a depth reading [-] (judgement, no source). */
+export const WIDTH_NOISE = 1.5;
 /** Standard deviation of a measured ln wear [-]: length burnt and arc time as a crew reads them (judgement). */
 const WEAR_NOISE = 0.05;
 /** Depth taken for a reading of none [m]: the logarithm needs one. */
@@ -24,15 +24,14 @@ export function depthGroups(
       .map(({ setting, stations }) => {
         // The noise is taken at the pass's own mean, so that a shallow reading is not trusted less for being shallow.
         const mean = stations.reduce((sum, { depth }) => sum + depth, 0) / stations.length;
-        const noise = (gaugeSd / Math.max(DEPTH_LEAST, mean)) ** 2;
         return {
           columns: [0, 1, 2, ...columns],
           regressors: [...depthRegressors(setting, meltingEnergy), ...columns.map(() => 1)],
           readings: stations.map(
-            ({ at, depth }): NestedReading => ({
+            ({ at, depth, depthSd }): NestedReading => ({
               place: at,
               value: Math.log(Math.max(DEPTH_LEAST, depth) / setting.diameter),
-              variance: noise,
+              variance: ((depthSd ?? gaugeSd) / Math.max(DEPTH_LEAST, mean)) ** 2,
             }),
           ),
         };
@@ -49,11 +48,17 @@ export function widthGroups(
   return observations.map(({ passes, family, gaugeSd }): NestedGroup => {
     const { columns } = columnsOf(effects, partsOf(family, shop));
     return passes.flatMap(({ setting, stations }) => {
-      const readings = stations.flatMap(({ at, depth, width }): NestedReading[] => {
+      const readings = stations.flatMap(({ at, depth, width, widthSd }): NestedReading[] => {
         const nominal = width === undefined ? undefined : nominalWidth(width, depth);
         return nominal === undefined
           ? []
-          : [{ place: at, value: nominal - setting.diameter, variance: (WIDTH_NOISE * gaugeSd) ** 2 }];
+          : [
+              {
+                place: at,
+                value: nominal - setting.diameter,
+                variance: (widthSd ?? WIDTH_NOISE * gaugeSd) ** 2,
+              },
+            ];
       });
       return readings.length === 0
         ? []

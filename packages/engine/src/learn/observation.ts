@@ -21,8 +21,12 @@ export interface GaugedStation {
   readonly at: number;
   /** Depth that this pass took off [m]. */
   readonly depth: number;
+  /** Standard deviation of that, where it is not the gauge's [m]. */
+  readonly depthSd?: number;
   /** Width at the surface, where it was measured [m]. */
   readonly width?: number;
+  /** Standard deviation of that, where it is not the gauge's [m]. */
+  readonly widthSd?: number;
 }
 
 /** One pass on a flat floor, with what was gauged on it. */

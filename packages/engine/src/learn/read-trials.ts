@@ -123,10 +123,12 @@ function observationOf(entry: Trials['entries'][number]): ShopObservation {
     passes: entry.passes.map((pass) => {
       const { current, voltage, travel, length, electrode_burnt: burnt } = pass;
       const setting = { diameter, current, voltage, travel, pushAngle: pass.push_angle };
-      const stations = pass.stations.map(({ at, depth, width }) => ({
+      const stations = pass.stations.map(({ at, depth, width, depth_sd: depthSd, width_sd: widthSd }) => ({
         at,
         depth,
+        ...(depthSd !== undefined && { depthSd }),
         ...(width !== undefined && { width }),
+        ...(widthSd !== undefined && { widthSd }),
       }));
       if (burnt === undefined || length === undefined) return { setting, stations };
       return { setting, stations, wear: (burnt * Math.PI * diameter ** 2 * travel) / (4 * current * length) };

@@ -19,6 +19,9 @@ const change = z.strictObject({
   reason: text(300, { title: 'Reason', help: 'Why, in words.' }),
 });
 
+const spread = (title: string, help: string) =>
+  amount('length', { least: 0.001 * MM, most: 10 * MM }, { title, help }).optional();
+
 const station = z.strictObject({
   at: amount(
     'length',
@@ -30,11 +33,19 @@ const station = z.strictObject({
     { least: 0, most: 0.2 },
     { title: 'Depth', help: 'Depth that this pass took off, below the floor it was run on.' },
   ),
+  depth_sd: spread(
+    'Spread of the depth',
+    'Standard deviation of this depth, where it is not that of the gauge.',
+  ),
   width: amount(
     'length',
     { least: 0, most: 0.5 },
     { title: 'Width', help: 'Width at the surface; for a pass on a flat plate.' },
   ).optional(),
+  width_sd: spread(
+    'Spread of the width',
+    'Standard deviation of this width, where it is not that of the gauge.',
+  ),
 });
 
 const pass = z.strictObject({

@@ -149,6 +149,10 @@ const gaugeCheck = z.strictObject({
 const station = z.strictObject({
   at: place('Place', 'Distance from the start of the seam.'),
   track: count(1, 20, { title: 'Track', help: 'Track across the groove, from 1.' }).optional(),
+  after_pass: count(1, 200, {
+    title: 'After pass',
+    help: 'Pass after which it was gauged, where others were still to come; left out: all were done.',
+  }).optional(),
   depth: amount(
     'length',
     { least: 0, most: 1 },

@@ -7,6 +7,7 @@ import type {
   RecutSetting,
   SeamOutcome,
   SeamPast,
+  SeamTeaching,
   Section,
   Stretch,
   StretchRecut,
@@ -89,6 +90,7 @@ const stationSchema = z
       .enum([
         'outside_seam',
         'cut_again',
+        'before_last_pass',
         'inch_for_mm',
         'mm_for_inch',
         'thousandfold',
@@ -180,6 +182,21 @@ const seamSchema = z
         }),
       )
       .describe('What was said before each recut, oldest first; empty where nothing was cut again.'),
+    teaches: z
+      .object({
+        readings: z.int().describe('Readings that say how deep one pass cut [-].'),
+        left_out: z.array(
+          z.object({
+            why: z.enum(['several_layers', 'several_tracks', 'travel_unknown', 'no_pass', 'nothing_cut']),
+            readings: z.int().describe('Readings [-].'),
+          }),
+        ),
+        entry: z
+          .record(z.string(), z.unknown())
+          .nullable()
+          .describe("Entry for the shop's trials file, amounts as they are written there; null for none."),
+      })
+      .describe('What the readings teach the shop.'),
     remarks: z.array(z.string()),
   })
   .meta({ id: 'SurveySeam', description: 'The seam as prediction and readings together have it.' });
@@ -294,6 +311,7 @@ export function stateSurveyFile({
  * States a seam with units in its keys.
  *
  * @param seam - the seam as prediction and readings have it [record], any
+ * @param teaches - what the readings teach the shop [record], any
  * @param recuts - stretches that were cut again [list], in their order
  * @param past - what was said before each of them [list], oldest first
  * @returns the seam as it leaves the engine [record]
@@ -303,6 +321,7 @@ export function stateSurveyFile({
  */
 export function stateSeam(
   seam: SeamOutcome,
+  teaches: SeamTeaching,
   recuts: readonly CutAgain[] = [],
   past: readonly SeamPast[] = [],
 ): SurveySeam {
@@ -353,6 +372,11 @@ export function stateSeam(
       readings_used: readings.filter(({ why }) => why === null).length,
       stretches: stretches.map(stateStretch),
     })),
+    teaches: {
+      readings: teaches.readings,
+      left_out: teaches.leftOut.map(({ why, readings }) => ({ why, readings })),
+      entry: teaches.entry,
+    },
     remarks: [
       ...(seam.readings.some(({ why }) => why === null)
         ? []

@@ -46,10 +46,12 @@ export { type RecutPass, type RepairLaw, recutOf, type SeamRepair } from './seam
 export type {
   CurvePlace,
   JudgedReading,
+  NotTaught,
   RecutSetting,
   SeamGauged,
   SeamOutcome,
   SeamPast,
+  SeamTeaching,
   StretchRecut,
 } from './seam/seam-outcome.ts';
 export type { SeamReading, SeamSpread } from './seam/seam-states.ts';

@@ -8,6 +8,7 @@ import {
   seamVerdictWords,
   setAsideWords,
   stretchWords,
+  teachesWords,
 } from '../words/index.ts';
 import { plainLine } from './plain-line.ts';
 import { type TextColumn, textTable } from './text-table.ts';
@@ -70,6 +71,7 @@ function seamLines({ seam }: SurveyReport, units: UnitSystem): string[] {
       .filter(({ used }) => !used)
       .flatMap((reading) => ['', ...wrapped(setAsideWords(reading, units), WIDTH)]),
     '',
+    ...teachesWords(seam.teaches).flatMap((line) => wrapped(line, WIDTH)),
   ];
 }
 

@@ -39,5 +39,6 @@ export {
   seamVerdictWords,
   setAsideWords,
   stretchWords,
+  teachesWords,
 } from './survey-words.ts';
 export { wayWords } from './way-words.ts';

@@ -90,6 +90,8 @@ export function setAsideWords({ at_mm, depth_mm, why, would_be_mm }: Reading, un
   if (why === 'outside_seam') return `${place} lies outside the seam; ${read} there is not used.`;
   if (why === 'cut_again')
     return `${read} at ${place} was measured before it was cut again, and counts no more.`;
+  if (why === 'before_last_pass')
+    return `${read} at ${place} was read before the last pass there, and says nothing of the groove as it is.`;
   const would = would_be_mm === null ? '' : ` It would be ${gaugeLength(would_be_mm, units)} then.`;
   const looks = {
     inch_for_mm: 'looks like inches read as millimetres',
@@ -114,4 +116,25 @@ export function recutWords({ plan }: SurveySeam['recut'][number], units: UnitSys
     }
   })();
   return [first, ...plan.says];
+}
+
+/** What the readings teach the shop of its depths, and why some do not. */
+export function teachesWords({ readings, left_out, entry }: SurveySeam['teaches']): string[] {
+  const say = (count: number): string => (count === 1 ? '1 reading' : `${count} readings`);
+  const why = {
+    several_layers:
+      'the floor there was made by several layers; read after each, it would say what each took off',
+    several_tracks: 'it does not say which of the tracks was read',
+    travel_unknown: 'the travel was set by a table at the rig, and what was set is not stated',
+    no_pass: 'no pass of the plan runs there',
+    nothing_cut: 'next to nothing was cut there, so the arc was out',
+  };
+  return [
+    ...(readings === 0 && left_out.length === 0
+      ? []
+      : [
+          `${say(readings)} can teach the shop how deep it cuts${entry === null ? '' : `, as entry ${String(entry['id'])} of its trials`}.`,
+        ]),
+    ...left_out.map((each) => `Not ${say(each.readings)}: ${why[each.why]}.`),
+  ];
 }

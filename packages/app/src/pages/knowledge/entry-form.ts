@@ -1,5 +1,11 @@
-import { formatStated, type Plan, parseAmount, type ReadJob, type UnitSystem } from '@furrow/engine';
-import type { WrittenEntry } from './trials-text.ts';
+import {
+  formatStated,
+  type Plan,
+  parseAmount,
+  type ReadJob,
+  type UnitSystem,
+  type WrittenEntry,
+} from '@furrow/engine';
 
 /** One pass as it is typed. */
 export interface PassForm {

@@ -1,8 +1,7 @@
 import type { SavedShopFile } from '@furrow/contract';
-import { type Issue, readTrials } from '@furrow/engine';
+import { type Issue, newTrials, readTrials } from '@furrow/engine';
 import { saveTrials } from '../../api/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
-import { newTrials } from './trials-text.ts';
 
 /** What the page shows of the shop's trials. */
 export interface KnowledgeState {

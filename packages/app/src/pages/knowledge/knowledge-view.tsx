@@ -1,5 +1,14 @@
 import type { Example } from '@furrow/contract';
-import type { Issue } from '@furrow/engine';
+import {
+  freeId,
+  type Issue,
+  newEntries,
+  withCorrected,
+  withEntry,
+  withPutBack,
+  withTakenOut,
+  writtenEntries,
+} from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { useOpenedJob } from '../../job/page/index.ts';
@@ -14,15 +23,6 @@ import { EntryTable } from './entry-table.tsx';
 import type { KnowledgeDesk } from './knowledge-desk.ts';
 import { ReasonDialog } from './reason-dialog.tsx';
 import { ReportPanels } from './report-panels.tsx';
-import {
-  freeId,
-  newEntries,
-  withCorrected,
-  withEntry,
-  withPutBack,
-  withTakenOut,
-  writtenEntries,
-} from './trials-text.ts';
 import { useReport } from './use-report.ts';
 
 interface KnowledgeViewProps {

@@ -69,13 +69,17 @@ export function answerSeam(
   const total = Math.hypot(prediction.spread.common, prediction.spread.course);
   const judged = gauged.map((reading) => {
     const outside = reading.at < -1e-9 || reading.at > job.seam.length * (1 + 1e-9);
-    const slip = outside ? undefined : slipOf(reading.depth, prediction.medianAt(reading.at), total);
     const isGone = (reading.afterRecut ?? 0) < cutOf(reading.at, recuts);
+    const isEarly = isBeforeLast(reading, plan);
+    const slip =
+      outside || isEarly ? undefined : slipOf(reading.depth, prediction.medianAt(reading.at), total);
     const why: SetAsideReason | null = outside
       ? 'outside_seam'
       : isGone
         ? 'cut_again'
-        : (slip?.reason ?? null);
+        : isEarly
+          ? 'before_last_pass'
+          : (slip?.reason ?? null);
     return { reading, why, wouldBe: isGone ? null : (slip?.wouldBe ?? null) };
   });
   const plausible = judged.filter(({ why }) => why === null).map(({ reading }) => reading);
@@ -135,6 +139,14 @@ export function answerSeam(
     apart,
     isFar: far.length > 0 && far.length >= used.length / 2,
   };
+}
+
+/** Whether passes of the plan were still to come at a place when it was read. */
+function isBeforeLast({ at, afterPass }: SeamGauged, { passes }: PlanOutcome): boolean {
+  return (
+    afterPass !== undefined &&
+    passes.some(({ number, from, to }) => number > afterPass && at >= from - 1e-9 && at <= to + 1e-9)
+  );
 }
 
 /** Standard deviations from which a reading stands apart from all around it [-]. */

@@ -97,6 +97,17 @@ describe('a survey of a job', () => {
     expect(seam!.stretches.filter(({ verdict }) => verdict === 'fails')).toHaveLength(1);
   });
 
+  it('does not judge the groove by what was read before its last pass', () => {
+    const last = answer.basis!.plan!.passes.at(-1)!;
+    expect(last.number).toBeGreaterThan(1);
+    const text = `furrow_readings: 1\nstations:\n${GOOD.map(([at, depth]) => `  - { at: ${at} m, depth: ${depth} mm }\n`).join('')}  - { at: 3 m, depth: 7 mm, after_pass: ${last.number - 1} }\n`;
+    const { seam } = surveyed(text, 'readings.yaml');
+    expect(seam!.readings.filter(({ used }) => !used)).toMatchObject([
+      { at_mm: 3000, why: 'before_last_pass', would_be_mm: null },
+    ]);
+    expect(seam!.verdict).toBe('holds');
+  });
+
   it('says so of a groove of another job', () => {
     const { seam } = surveyed(table(GOOD.map(([at]) => [at, 4.1] as const)));
     expect(seam!.verdict).toBe('fails');

@@ -2,8 +2,9 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { readLogger } from '../../delimited/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
-import type { ReadJob } from '../../job/index.ts';
-import type { Knowledge } from '../../learn/index.ts';
+import type { Job, ReadJob } from '../../job/index.ts';
+import { type Knowledge, WIDTH_NOISE } from '../../learn/index.ts';
+import type { PlanOutcome } from '../../plan/index.ts';
 import { inUnit } from '../../quantity/index.ts';
 import type { Readings } from '../../readings/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
@@ -15,11 +16,14 @@ import {
   measureSection,
   readSurveyFile,
   type SeamGauged,
+  type SeamOutcome,
   type SeamPast,
+  type SeamTeaching,
   type Section,
   type SurveyFile,
 } from '../../survey/index.ts';
 import { answerSeam } from './answer-seam.ts';
+import { entryOfGroove, type GaugedGroove, type RanPass, ranByHand } from './groove-entry.ts';
 
 /** One file of a survey. */
 export interface SurveyInput {
@@ -41,6 +45,10 @@ export interface SurveyQuestion {
   };
   /** Depth along the seam by the log of the run; left out: the plan is the prediction. */
   readonly run?: DepthAlong;
+  /** What names the readings as an entry of the shop's trials; left out: no entry is made. */
+  readonly entry?: Pick<GaugedGroove, 'id' | 'date' | 'torch'>;
+  /** How the passes were run, by the log; left out: as a readings file says, else as planned. */
+  readonly ran?: readonly RanPass[];
   /** Standard uncertainty of one gauge reading and what it comes from; left out: that of the job [m]. */
   readonly gauge?: {
     /** Standard uncertainty [m]. */
@@ -103,6 +111,9 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
               at: section.station,
               depth: section.depth.value,
               u: Math.max(section.depth.u95 / 2, 1e-6),
+              ...('declined' in section.width
+                ? {}
+                : { width: { value: section.width.value, u: Math.max(section.width.u95 / 2, 1e-6) } }),
               from: 'scan',
               file,
               row: null,
@@ -111,11 +122,24 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
           ],
     ),
     ...read.flatMap(({ name, stations }) =>
-      stations.flatMap(({ at, depth, row, afterRecut: after = afterRecut.get(name) ?? 0 }): SeamGauged[] =>
-        depth === undefined || handSd === undefined
-          ? []
-          : [{ at, depth, u: handSd, from: 'gauge', file: name, row, afterRecut: after }],
-      ),
+      stations.flatMap((station): SeamGauged[] => {
+        const { at, depth, width, track, afterPass, row } = station;
+        if (depth === undefined || handSd === undefined) return [];
+        return [
+          {
+            at,
+            depth,
+            u: handSd,
+            ...(width === undefined ? {} : { width: { value: width, u: WIDTH_NOISE * handSd } }),
+            ...(track === undefined ? {} : { track }),
+            ...(afterPass === undefined ? {} : { afterPass }),
+            from: 'gauge',
+            file: name,
+            row,
+            afterRecut: station.afterRecut ?? afterRecut.get(name) ?? 0,
+          },
+        ];
+      }),
     ),
   ];
   const hasHand = read.some(({ stations }) => stations.length > 0);
@@ -126,6 +150,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
     const then = job && answerSeam(job, before, question.run, recuts.slice(0, count));
     return then === undefined || then === null ? [] : [{ afterRecut: count, seam: then }];
   });
+  const plan = job?.answer.basis?.plan;
   return {
     ok: true,
     value: {
@@ -145,7 +170,10 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
       },
       reading: read.map(stateSurveyFile),
       sections: measured.map(({ section, file }) => stateSection(section, file)),
-      seam: seam === null ? null : stateSeam(seam, recuts, past),
+      seam:
+        seam === null || job === undefined || plan === undefined
+          ? null
+          : stateSeam(seam, taughtBy(seam, job.read.job, plan, question, first), recuts, past),
       remarks: [
         ...(job !== undefined && seam === null
           ? ['The job has no plan, so nothing is said of its seam.']
@@ -172,4 +200,32 @@ function givenOf(told: NonNullable<Readings['files']>[number] | undefined): Give
     ...(vertical === undefined ? {} : { vertical }),
     ...(station === undefined ? {} : { station }),
   };
+}
+
+/** What the readings of a seam teach the shop: those of the cut as planned that are no faults at one place. */
+function taughtBy(
+  { readings, apart }: SeamOutcome,
+  job: Job,
+  plan: PlanOutcome,
+  { entry: named, ran }: SurveyQuestion,
+  records: readonly Readings[],
+): SeamTeaching {
+  const gauged = readings.flatMap(({ reading, why }) =>
+    (why === null || why === 'before_last_pass' || why === 'cut_again') &&
+    (reading.afterRecut ?? 0) === 0 &&
+    !apart.includes(reading)
+      ? [reading]
+      : [],
+  );
+  const { entry, ...taught } = entryOfGroove({
+    id: '',
+    date: '',
+    ...named,
+    job,
+    plan,
+    gauged,
+    ran: ran ?? records.flatMap((record) => ranByHand(record, plan)),
+  });
+  const isInvented = records.some(({ invented }) => invented === 'yes');
+  return { ...taught, entry: named === undefined || isInvented ? null : entry };
 }

@@ -31,6 +31,10 @@ export interface HandReading {
   readonly note?: string;
   /** Recuts done before it was measured; left out: none [-]. */
   readonly afterRecut?: number;
+  /** Track across the groove, from 1 [-]. */
+  readonly track?: number;
+  /** Pass after which it was gauged; left out: all were done [-]. */
+  readonly afterPass?: number;
   /** Row of the file, from 1 [-]. */
   readonly row: number;
 }
@@ -127,10 +131,12 @@ function readingsFile(name: string, bytes: Uint8Array): Outcome<SurveyFile> {
   const outcome = readReadings(textOf(bytes, markLength('utf-8', bytes), bytes.length, 'utf-8'));
   if (!outcome.ok) return outcome;
   const stations = (outcome.value.readings.stations ?? []).map(
-    ({ at, depth, width, root_radius, note, after_recut }, i): HandReading => ({
+    ({ at, depth, width, root_radius, note, track, after_pass, after_recut }, i): HandReading => ({
       at,
       depth,
       row: i + 1,
+      ...(track === undefined ? {} : { track }),
+      ...(after_pass === undefined ? {} : { afterPass: after_pass }),
       ...(width === undefined ? {} : { width }),
       ...(root_radius === undefined ? {} : { rootRadius: root_radius }),
       ...(note === undefined ? {} : { note }),

@@ -2,6 +2,7 @@
 export type SetAsideReason =
   | 'outside_seam'
   | 'cut_again'
+  | 'before_last_pass'
   | 'inch_for_mm'
   | 'mm_for_inch'
   | 'thousandfold'

@@ -11,6 +11,17 @@ export interface SeamGauged {
   readonly depth: number;
   /** Standard uncertainty [m]. */
   readonly u: number;
+  /** Width at the same place; left out where it was not measured. */
+  readonly width?: {
+    /** Width at the surface [m]. */
+    readonly value: number;
+    /** Standard uncertainty [m]. */
+    readonly u: number;
+  };
+  /** Track across the groove that it was read in, from 1; left out where nobody said [-]. */
+  readonly track?: number;
+  /** Pass after which it was read, where others were still to come; left out: all were done [-]. */
+  readonly afterPass?: number;
   readonly from: 'gauge' | 'scan';
   /** File that it stands in. */
   readonly file: string;
@@ -96,4 +107,20 @@ export interface RecutSetting {
   readonly pushAngle: number;
   /** Electrode diameter [m]. */
   readonly diameter: number;
+}
+
+/** Why a reading teaches nothing of how deep a pass cuts. */
+export type NotTaught = 'several_layers' | 'several_tracks' | 'travel_unknown' | 'no_pass' | 'nothing_cut';
+
+/** What the readings of a seam teach the shop. */
+export interface SeamTeaching {
+  /** Readings that teach [-]. */
+  readonly readings: number;
+  readonly leftOut: readonly {
+    readonly why: NotTaught;
+    /** Readings [-]. */
+    readonly readings: number;
+  }[];
+  /** Entry for the shop's trials file as it is written; null where none is made. */
+  readonly entry: { readonly id: string; readonly [field: string]: unknown } | null;
 }

@@ -1,17 +1,17 @@
 import { readFileSync } from 'node:fs';
-import { readTrials } from '@furrow/engine';
-import { describe, expect, it } from 'vitest';
-import { entryOf, formOf, newForm, readingsOf } from './entry-form.ts';
 import {
   freeId,
   newEntries,
   newTrials,
+  readTrials,
   withCorrected,
   withEntry,
   withPutBack,
   withTakenOut,
   writtenEntries,
-} from './trials-text.ts';
+} from '@furrow/engine';
+import { describe, expect, it } from 'vitest';
+import { entryOf, formOf, newForm, readingsOf } from './entry-form.ts';
 
 const DEMO = readFileSync(new URL('../../../../../examples/trials/demo-yard.yaml', import.meta.url), 'utf8');
 const CHANGE = { date: '2026-05-02', reason: 'the gauge was set wrong' };

@@ -1,0 +1,228 @@
+import type { Job } from '../../job/index.ts';
+import type { WrittenEntry } from '../../learn/index.ts';
+import { metalOf } from '../../material/index.ts';
+import type { PassOutcome, PlanOutcome } from '../../plan/index.ts';
+import type { Readings } from '../../readings/index.ts';
+import type { RunOutcome } from '../../run/index.ts';
+import type { NotTaught, SeamGauged, SeamTeaching } from '../../survey/index.ts';
+
+/** How a planned pass was run, as far as it is known; what is left out is as planned; SI. */
+export interface RanPass {
+  /** Number of the planned pass, from 1 [-]. */
+  readonly number: number;
+  /** Current as read [A]. */
+  readonly current?: number;
+  /** Arc voltage as read [V]. */
+  readonly voltage?: number;
+  /** Travel as timed or set [m/s]. */
+  readonly travel?: number;
+}
+
+/** What an entry is made from. */
+export interface GaugedGroove {
+  /** Name of the entry [text]. */
+  readonly id: string;
+  /** Day of the work [ISO date]. */
+  readonly date: string;
+  readonly job: Job;
+  readonly plan: PlanOutcome;
+  /** Readings that count, depth below the plate. */
+  readonly gauged: readonly SeamGauged[];
+  /** How the passes were run; left out: as planned. */
+  readonly ran?: readonly RanPass[];
+  /** Name of the torch, where the shop keeps its torches apart. */
+  readonly torch?: string;
+}
+
+/** Stations of one pass at most, evenly chosen [-]: a scan each millimetre says little more of a course of 0.25 m. */
+const STATIONS_MOST = 60;
+/** Part of the depth below which nothing was cut: the arc was out, which is no depth of the law [-]. */
+const NOTHING_CUT = 0.1;
+
+/**
+ * A gauged groove as an entry of the shop's trials file: what was measured, each with its own uncertainty, under the
+ * setting that it was cut with.
+ *
+ * A depth teaches where it is known what one pass took off: below several layers where the floor was read after the
+ * one before too, across several tracks where the track is stated. A pass whose travel was read off a table at the rig teaches where that travel is stated.
+ *
+ * @param groove - job, plan, readings, and how the passes were run [record], readings inside the seam
+ * @returns the entry, and the readings that teach nothing with the reason [record]
+ * @source derived: the observations that the depth law is learned from
+ * @example
+ * entryOfGroove({ id: 'j-01', date: '2026-05-04', job: demoJob.job, plan: demoAnswer.basis.plan, gauged: [] }).entry // => null
+ */
+export function entryOfGroove({ id, date, job, plan, gauged, ran = [], torch }: GaugedGroove): SeamTeaching {
+  const leftOut = new Map<NotTaught, number>();
+  const byPass = new Map<PassOutcome, SeamGauged[]>();
+  for (const reading of gauged) {
+    const found = takenAt(reading, gauged, plan, ran);
+    if (typeof found === 'string') leftOut.set(found, (leftOut.get(found) ?? 0) + 1);
+    else byPass.set(found.pass, [...(byPass.get(found.pass) ?? []), found.reading]);
+  }
+  const passes = plan.passes.flatMap((pass) => {
+    const readings = byPass.get(pass);
+    return readings === undefined ? [] : [writtenPass(pass, ran, readings, job.kit.gauge.reading_sd)];
+  });
+  const entry: WrittenEntry | null =
+    passes.length === 0
+      ? null
+      : {
+          id,
+          kind: 'job',
+          date,
+          material: metalOf(job.plate.material, job.plate.composition).family,
+          position: job.seam.position,
+          ...(torch === undefined ? {} : { torch }),
+          electrode: {
+            diameter: written(1000 * plan.electrode.diameter, 'mm', 3),
+            kind: plan.electrode.kind,
+          },
+          gauge_sd: written(1000 * job.kit.gauge.reading_sd, 'mm', 4),
+          passes,
+        };
+  return {
+    entry,
+    readings: [...byPass.values()].reduce((sum, readings) => sum + readings.length, 0),
+    leftOut: [...leftOut].map(([why, readings]) => ({ why, readings })),
+  };
+}
+
+/** A reading of what one pass took off. */
+interface Taken {
+  readonly pass: PassOutcome;
+  readonly reading: SeamGauged;
+}
+
+/** Readings nearer than this are of one place [m]. */
+const SAME_PLACE = 0.025;
+
+/** What one pass took off at a reading, or why that is not known. */
+function takenAt(
+  reading: SeamGauged,
+  all: readonly SeamGauged[],
+  { passes }: PlanOutcome,
+  ran: readonly RanPass[],
+): Taken | NotTaught {
+  const { at, depth, track, afterPass = Number.POSITIVE_INFINITY } = reading;
+  const over = passes.filter(
+    (pass) =>
+      at >= pass.from - 1e-9 &&
+      at <= pass.to + 1e-9 &&
+      pass.number <= afterPass &&
+      (track === undefined || pass.track === track),
+  );
+  const pass = over.at(-1);
+  if (pass === undefined) return 'no_pass';
+  if (over.some((each) => each.layer === pass.layer && each.track !== pass.track)) return 'several_tracks';
+  const before = over.at(-2);
+  const floor = before === undefined ? undefined : floorAfter(before.number, reading, all);
+  if (before !== undefined && floor === undefined) return 'several_layers';
+  const taken = depth - (floor?.depth ?? 0);
+  if (taken < NOTHING_CUT * pass.depth.p50) return 'nothing_cut';
+  const travel = ran.find(({ number }) => number === pass.number)?.travel;
+  if (pass.setByGauge && travel === undefined) return 'travel_unknown';
+  if (floor === undefined) return { pass, reading };
+  // the width at the surface is that of all layers together
+  const { width: _width, ...rest } = reading;
+  return { pass, reading: { ...rest, depth: taken, u: Math.hypot(reading.u, floor.u) } };
+}
+
+/** The reading that was taken after a pass at the same place; the nearest of several. */
+function floorAfter(
+  number: number,
+  { at, track }: SeamGauged,
+  all: readonly SeamGauged[],
+): SeamGauged | undefined {
+  return all
+    .filter(
+      (other) => other.afterPass === number && other.track === track && Math.abs(other.at - at) <= SAME_PLACE,
+    )
+    .sort((a, b) => Math.abs(a.at - at) - Math.abs(b.at - at))[0];
+}
+
+function writtenPass(
+  pass: PassOutcome,
+  ran: readonly RanPass[],
+  readings: readonly SeamGauged[],
+  gaugeSd: number,
+): Readonly<Record<string, unknown>> {
+  const own = ran.find(({ number }) => number === pass.number);
+  const rising = [...readings].sort((a, b) => a.at - b.at);
+  const count = Math.min(STATIONS_MOST, rising.length);
+  const chosen = Array.from(
+    { length: count },
+    (_, k) => rising[count === 1 ? 0 : Math.round((k * (rising.length - 1)) / (count - 1))]!,
+  );
+  return {
+    current: written(own?.current ?? pass.current, 'A', 1),
+    voltage: written(own?.voltage ?? pass.voltage, 'V', 2),
+    travel: written(60_000 * (own?.travel ?? pass.travel), 'mm/min', 2),
+    push_angle: written((180 / Math.PI) * pass.pushAngle, 'deg', 2),
+    stations: chosen.map(({ at, depth, u, width }) => ({
+      at: written(at - pass.from, 'm', 4),
+      depth: written(1000 * depth, 'mm', 3),
+      ...(Math.abs(u - gaugeSd) < 1e-7 ? {} : { depth_sd: written(Math.max(1e-3, 1000 * u), 'mm', 4) }),
+      ...(width === undefined
+        ? {}
+        : {
+            width: written(1000 * width.value, 'mm', 3),
+            width_sd: written(Math.max(1e-3, 1000 * width.u), 'mm', 4),
+          }),
+    })),
+  };
+}
+
+function written(value: number, unit: string, digits: number): string {
+  return `${Number(value.toFixed(digits))} ${unit}`;
+}
+
+/**
+ * How planned passes were run, by the log of the run: means over the arc, travel by what was gouged.
+ *
+ * @param outcome - the review of the log [record], from `reviewRun`
+ * @returns one for each planned pass that was run; of several tries the one that gouged most [list]
+ * @source none: bookkeeping
+ * @example
+ * ranPasses({ passes: [{ planned: 1, totals: { arcTime: 60, voltage: 42, current: 800, gouged: 0.6 } }] }) // => [{"number":1,"current":800,"voltage":42,"travel":0.01}]
+ */
+export function ranPasses({ passes }: Pick<RunOutcome, 'passes'>): readonly RanPass[] {
+  const best = new Map<number, RunOutcome['passes'][number]['totals']>();
+  for (const { planned, totals } of passes) {
+    if (planned === undefined) continue;
+    if ((totals.gouged ?? 0) >= (best.get(planned)?.gouged ?? 0)) best.set(planned, totals);
+  }
+  return [...best].map(([number, { current, voltage, gouged, arcTime }]) => ({
+    number,
+    ...(current === undefined ? {} : { current }),
+    ...(voltage === undefined ? {} : { voltage }),
+    ...(gouged === undefined || !(arcTime > 0) ? {} : { travel: gouged / arcTime }),
+  }));
+}
+
+/**
+ * How planned passes were run, as the crew wrote it: what was read of a pass, else the travel that was set for its layer.
+ *
+ * @param readings - what was run [record], from `readReadings`
+ * @param plan - the plan [record], of the same job
+ * @returns one for each pass of which something is said [list]
+ * @source none: bookkeeping
+ * @example
+ * ranByHand({ layers: [{ after_layer: 0, reading: 0.01, travel_set: 0.012 }] }, { passes: [{ number: 1, layer: 1 }, { number: 2, layer: 2 }] }) // => [{"number":1,"travel":0.012}]
+ */
+export function ranByHand(
+  { passes = [], layers = [] }: Pick<Readings, 'passes' | 'layers'>,
+  plan: Pick<PlanOutcome, 'passes'>,
+): readonly RanPass[] {
+  return plan.passes.flatMap(({ number, layer }): RanPass[] => {
+    const { current, voltage, travel } = passes.find((pass) => pass.number === number) ?? {};
+    const set = travel ?? layers.findLast((each) => each.after_layer === layer - 1)?.travel_set;
+    const ran = {
+      number,
+      ...(current === undefined ? {} : { current }),
+      ...(voltage === undefined ? {} : { voltage }),
+      ...(set === undefined ? {} : { travel: set }),
+    };
+    return Object.keys(ran).length > 1 ? [ran] : [];
+  });
+}
