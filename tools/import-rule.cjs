@@ -73,6 +73,7 @@ const STORE_LAYERS = [
   ['database', 'journal'],
   ['document', 'migration'],
   ['job', 'shop-file', 'rig', 'fault', 'paper'],
+  ['readings'],
 ];
 
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */

@@ -21,6 +21,12 @@ export const API_PATHS = {
   jobCardPdf: '/api/jobs/:id/card.pdf',
   /** What was ticked, read and found at the rig for a job. */
   jobCommissioning: '/api/jobs/:id/commissioning',
+  /** What was run and gauged on a job. */
+  jobReadings: '/api/jobs/:id/readings',
+  jobReadingsRevisions: '/api/jobs/:id/readings/revisions',
+  jobReadingsRevision: '/api/jobs/:id/readings/revisions/:number',
+  /** What that says of the groove. */
+  jobSurvey: '/api/jobs/:id/survey',
   bin: '/api/bin',
   binnedJob: '/api/bin/:id',
   /** The shop's one kit. */

@@ -67,6 +67,7 @@ export {
 export {
   kitSchemas,
   knowledgeSchemas,
+  readingsSchemas,
   type SavedShopFile,
   type ShopFileConflict,
   type ShopFileRevisionSummary,

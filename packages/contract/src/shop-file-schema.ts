@@ -69,13 +69,20 @@ export const knowledgeSchemas = shopFileSchemas({
   changed: 'KNOWLEDGE_CHANGED_MEANWHILE',
 });
 
+/** What was run and gauged on a job: one file for each. */
+export const readingsSchemas = shopFileSchemas({
+  id: 'Readings',
+  noun: 'readings',
+  changed: 'READINGS_CHANGED_MEANWHILE',
+});
+
 /** Parameters of an address that names a revision of such a file. */
 export const shopFileRevisionSchema = z.object({
   number: z.coerce.number().int().min(1).max(REVISION_MOST).describe('Number of the revision.'),
 });
 
 /** Schemas of a file that a shop has one of. */
-export type ShopFileSchemas = typeof kitSchemas | typeof knowledgeSchemas;
+export type ShopFileSchemas = typeof kitSchemas | typeof knowledgeSchemas | typeof readingsSchemas;
 
 /** A file that a shop has one of, as it is saved. */
 export type SavedShopFile = z.output<typeof kitSchemas.saved>;

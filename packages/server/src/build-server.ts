@@ -23,6 +23,7 @@ import { knowledgeRoutes } from './routes/knowledge-routes.ts';
 import { openapiRoutes } from './routes/openapi-routes.ts';
 import { paperRoutes } from './routes/paper-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
+import { readingsRoutes } from './routes/readings-routes.ts';
 import type { ZodServer } from './routes/zod-server.ts';
 import type { Work } from './work/open-work.ts';
 
@@ -120,6 +121,7 @@ export async function buildServer(
   kitRoutes(server, store.kit);
   knowledgeRoutes(server, store.knowledge);
   commissioningRoutes(server, store);
+  readingsRoutes(server, store, work);
   faultRoutes(server, store.faultCases);
   cardRoutes(server, store, work);
   paperRoutes(server, store, examples, work);

@@ -15,6 +15,7 @@ export type { StoreSources } from './job/sql-job-store.ts';
 export { type Journal, JournalFailure, openJournal } from './journal/journal.ts';
 export { openStore, type StorePlace } from './open-store.ts';
 export type { PrintedPaper, PrintedStore, StoredPrinted } from './paper/printed-store.ts';
+export type { ReadingsSaveOutcome, ReadingsStore } from './readings/readings-store.ts';
 export type {
   CommissioningContent,
   CommissioningEntry,

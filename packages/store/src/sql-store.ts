@@ -4,6 +4,7 @@ import { documentTable } from './document/document-table.ts';
 import { sqlFaultCaseStore } from './fault/sql-fault-case-store.ts';
 import { type StoreSources, sqlJobStore } from './job/sql-job-store.ts';
 import { erasePrinted, sqlPrintedStore } from './paper/sql-printed-store.ts';
+import { sqlReadingsStore } from './readings/sql-readings-store.ts';
 import { sqlCommissioningStore } from './rig/sql-commissioning-store.ts';
 import { sqlShopFileStore } from './shop-file/sql-shop-file-store.ts';
 import type { Store } from './store.ts';
@@ -16,14 +17,17 @@ export function sqlStore(database: Database, sources: StoreSources, shop = THE_S
   const work = workOn(database);
   const { now } = sources;
   const rigs = documentTable(shop, 'rig');
+  const readings = documentTable(shop, 'readings');
   return {
     ...sqlJobStore(database, work, shop, sources, async (transaction, id) => {
       await rigs.erase(transaction, id);
+      await readings.erase(transaction, id);
       await erasePrinted(transaction, shop, id);
     }),
     kit: sqlShopFileStore(work, shop, 'kit', now),
     commissioning: sqlCommissioningStore(work, shop, now),
     knowledge: sqlShopFileStore(work, shop, 'knowledge', now),
+    readings: sqlReadingsStore(work, shop, now),
     faultCases: sqlFaultCaseStore(work, shop, now),
     printed: sqlPrintedStore(work, shop, sources),
   };

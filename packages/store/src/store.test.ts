@@ -257,6 +257,61 @@ for (const kind of testedKinds()) {
       });
     });
 
+    describe('what was run and gauged on a job', () => {
+      const first = { text: 'furrow_readings: 1\n', title: '2026-03-04', revision: 'aa' };
+      const second = { ...first, text: 'furrow_readings: 1\ngauge: Lehre № 3\n', revision: null };
+      let id: string;
+      beforeEach(async () => {
+        ({ id } = await store.create(job));
+      });
+
+      it('is nothing at first, and kept with every revision', async () => {
+        expect(await store.readings.get(id)).toBeNull();
+        const saved = await store.readings.save(id, first, 0);
+        expect(saved).toEqual({ ok: true, saved: { ...first, revision_number: 1, saved_at: time } });
+        await store.readings.save(id, second, 1);
+        const { readings } = await reopened();
+        expect(await readings.get(id)).toEqual({ ...second, revision_number: 2, saved_at: time });
+        expect(await readings.revision(id, 1)).toEqual(saved.ok && saved.saved);
+        expect((await readings.revisions(id))?.map((each) => each.revision_number)).toEqual([2, 1]);
+      });
+
+      it.each([0, 2])('is not overwritten by a save based on revision %i when it is at 1', async (base) => {
+        await store.readings.save(id, first, 0);
+        expect(await store.readings.save(id, second, base)).toEqual({
+          ok: false,
+          code: 'READINGS_CHANGED_MEANWHILE',
+          newer: { ...first, revision_number: 1, saved_at: time },
+        });
+        expect(await store.readings.get(id)).toMatchObject(first);
+      });
+
+      it('goes into the bin with its job and is erased with it, and belongs to no copy', async () => {
+        await store.readings.save(id, first, 0);
+        const copy = await store.duplicate(id);
+        expect(await store.readings.get(copy?.id ?? '')).toBeNull();
+        await store.bin(id);
+        expect(await store.readings.get(id)).toBeUndefined();
+        expect(await store.readings.revisions(id)).toBeUndefined();
+        expect(await store.readings.revision(id, 1)).toBeUndefined();
+        expect(await store.readings.save(id, second, 1)).toEqual({ ok: false, code: 'JOB_NOT_FOUND' });
+        await store.restore(id);
+        expect(await store.readings.get(id)).toMatchObject(first);
+        await store.bin(id);
+        await store.erase(id);
+        // the identifier may come back, what was measured may not
+        await store.createAs(id, job);
+        expect(await store.readings.get(id)).toBeNull();
+      });
+
+      it('is erased for good on its own', async () => {
+        expect(await store.readings.erase(id)).toBe(false);
+        await store.readings.save(id, first, 0);
+        expect(await store.readings.erase(id)).toBe(true);
+        expect(await store.readings.get(id)).toBeNull();
+      });
+    });
+
     describe('the papers handed out', () => {
       const card = {
         paper: 'set-up-card.pdf',

@@ -1,6 +1,7 @@
 import type { FaultCaseStore } from './fault/fault-case-store.ts';
 import type { JobStore } from './job/job-store.ts';
 import type { PrintedStore } from './paper/printed-store.ts';
+import type { ReadingsStore } from './readings/readings-store.ts';
 import type { CommissioningStore } from './rig/commissioning-store.ts';
 import type { ShopFileStore } from './shop-file/shop-file-store.ts';
 
@@ -11,6 +12,8 @@ export interface Store extends JobStore {
   readonly commissioning: CommissioningStore;
   /** What the shop has tried and gauged, which its knowledge is learned from. */
   readonly knowledge: ShopFileStore;
+  /** What was run and gauged on a job. */
+  readonly readings: ReadingsStore;
   readonly faultCases: FaultCaseStore;
   readonly printed: PrintedStore;
 }

@@ -109,6 +109,10 @@ export const ISSUE_CODES = {
   },
   PORT_UNAVAILABLE: { meaning: 'The program cannot listen on the port asked for.' },
   PROGRAM_FAULT: { meaning: 'The program itself went wrong: a bug to report.' },
+  READINGS_CHANGED_MEANWHILE: {
+    meaning:
+      'What was run and gauged on a job was saved by someone else since it was opened; nothing was overwritten.',
+  },
   READINGS_COMBINATION: { meaning: 'Two fields of a readings file contradict each other.' },
   READINGS_FIELD_MISSING: { meaning: 'A field of a readings file that has no default is missing.' },
   READINGS_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place of a readings file.' },

@@ -6,10 +6,12 @@ import { PROGRAM_VERSION } from '@furrow/contract';
 import {
   type Answer,
   answerJob,
+  answerSurvey,
   type Knowledge,
   type ReadJob,
   type ReadKit,
   readKnowledge,
+  type SurveyReport,
 } from '@furrow/engine';
 import { cardDocument, type PaperOptions, renderHtml, renderPdf } from '@furrow/papers';
 import { Refused, type RefusedMore } from '../guard/refused.ts';
@@ -67,6 +69,29 @@ export const file = told(({ source, name }: { readonly source: PaperSource; read
 export const page = told(({ source, kind }: { readonly source: PaperSource; readonly kind: string }) =>
   renderHtml(paperDocument(withKnowledge(source), kind)),
 );
+
+/** What was measured of the groove of a job, with the text of its readings. */
+export interface SurveyAsked {
+  readonly read: ReadJob;
+  readonly answer: Answer;
+  /** Text of the trials that the answer was made with, where it was. */
+  readonly trials: string | undefined;
+  /** Text of what was run and gauged, known to be readable; undefined where nothing was. */
+  readonly readings: string | undefined;
+}
+
+/** Says what was measured of a groove. */
+export const survey = told(({ read, answer: planned, trials, readings }: SurveyAsked): SurveyReport => {
+  const bytes = new TextEncoder().encode(readings ?? '');
+  const outcome = answerSurvey({
+    files: readings === undefined ? [] : [{ name: 'readings', bytes }],
+    job: { read, answer: planned, knowledge: learned(trials) },
+    version: PROGRAM_VERSION,
+  });
+  if (outcome.ok) return outcome.value;
+  const { issues } = outcome;
+  throw new Refused('SURVEY_NOT_READABLE', issues[0]?.message ?? '', { issues });
+});
 
 /** Tells which papers and drawings there can be. */
 export const list = told((source: PaperSource): readonly PossibleFile[] => possibleFiles(source));

@@ -1,12 +1,7 @@
 import type { Work } from '../database/work.ts';
-import {
-  type DocumentKind,
-  type DocumentRevision,
-  documentTable,
-  type RevisionSummary,
-  writingOf,
-} from '../document/document-table.ts';
-import type { ShopFileStore, StoredShopFile, StoredShopFileSummary } from './shop-file-store.ts';
+import { type DocumentKind, documentTable, writingOf } from '../document/document-table.ts';
+import { fileOf, summaryOf } from './shop-file-row.ts';
+import type { ShopFileStore } from './shop-file-store.ts';
 
 /** The one document of its kind in a shop, known by the name of the kind. */
 export function sqlShopFileStore(
@@ -30,12 +25,4 @@ export function sqlShopFileStore(
     revision: (number) => run(async () => fileOf(await table.revision(kysely, kind, number))),
     eraseEarlier: () => transact(async (transaction) => (await table.eraseEarlier(transaction, kind)) ?? 0),
   };
-}
-
-function summaryOf({ number, title, revision, saved_at }: RevisionSummary): StoredShopFileSummary {
-  return { title, revision, revision_number: number, saved_at };
-}
-
-function fileOf(revision: DocumentRevision | undefined): StoredShopFile | undefined {
-  return revision && { ...summaryOf(revision), text: revision.content };
 }

@@ -144,11 +144,6 @@ function readingsFile(name: string, bytes: Uint8Array): Outcome<SurveyFile> {
     }),
   );
   const record = outcome.value.readings;
-  if (stations.length === 0 && record.files === undefined)
-    return refused(
-      'The readings file holds no station that was gauged.',
-      'stations with a place and a depth',
-    );
   return {
     ok: true,
     value: {
@@ -157,7 +152,13 @@ function readingsFile(name: string, bytes: Uint8Array): Outcome<SurveyFile> {
       sections: [],
       stations,
       rows: stations.length,
-      choices: [{ about: 'kind', says: 'a readings file with stations that were gauged', sure: true }],
+      choices: [
+        {
+          about: 'kind',
+          says: `a readings file with ${stations.length === 1 ? 'one station' : `${stations.length} stations`} that ${stations.length === 1 ? 'was' : 'were'} gauged`,
+          sure: true,
+        },
+      ],
       record,
     },
   };

@@ -1,0 +1,169 @@
+import {
+  API_PATHS,
+  errorSchema,
+  jobParametersSchema,
+  readingsSchemas,
+  revisionParametersSchema,
+  type SavedShopFile,
+} from '@furrow/contract';
+import { readReadings, surveySchema } from '@furrow/engine';
+import type { Store, StoredShopFile } from '@furrow/store';
+import { z } from 'zod';
+import { Refused } from '../guard/refused.ts';
+import { readWhole } from '../reading/job-reading.ts';
+import { READINGS_READING } from '../reading/readings-reading.ts';
+import { toMend } from '../reading/to-mend.ts';
+import type { Work } from '../work/open-work.ts';
+import { nobodyWaits } from './nobody-waits.ts';
+import { jobNotFound, storedJob } from './saved-job.ts';
+import { shopKit, shopTrials } from './shop-files.ts';
+import type { ZodServer } from './zod-server.ts';
+
+const ofJob = { params: jobParametersSchema };
+
+/** What was run and gauged on a job, with every revision, and what that says of its groove. */
+export function readingsRoutes(server: ZodServer, store: Store, work: Work): void {
+  const found = async (id: string): Promise<StoredShopFile | null> =>
+    (await store.readings.get(id)) ?? ((await storedJob(store, id)) && null);
+  server.get(
+    API_PATHS.jobReadings,
+    {
+      schema: {
+        summary: 'What was run and gauged on a job',
+        description: 'As long as nothing was saved, its text is empty and its revision number 0.',
+        ...ofJob,
+        response: { 200: readingsSchemas.saved, 404: errorSchema },
+      },
+    },
+    async (request) => saved(await found(request.params.id)),
+  );
+  server.put(
+    API_PATHS.jobReadings,
+    {
+      schema: {
+        summary: 'Save what was run and gauged on a job',
+        description:
+          'A draft with mistakes is saved too; `valid` and `issues` tell. Refused if somebody else saved a ' +
+          'newer revision since; nothing is overwritten.',
+        ...ofJob,
+        body: readingsSchemas.save,
+        response: {
+          200: readingsSchemas.saved,
+          400: errorSchema,
+          404: errorSchema,
+          409: readingsSchemas.conflict,
+          413: errorSchema,
+        },
+      },
+    },
+    async (request, reply) => {
+      const { text, based_on } = request.body;
+      const { id } = request.params;
+      const outcome = await store.readings.save(id, READINGS_READING.contentOf(text), based_on);
+      if (outcome.ok) return saved(outcome.saved);
+      if (outcome.code === 'JOB_NOT_FOUND') return jobNotFound(id);
+      const newer = saved(outcome.newer ?? null);
+      return reply.status(409).send({
+        code: outcome.code,
+        message:
+          `The readings were saved elsewhere meanwhile: they are at revision ${newer.revision_number}, ` +
+          `yours were made from ${based_on}. Nothing was overwritten.`,
+        newer,
+      });
+    },
+  );
+  server.delete(
+    API_PATHS.jobReadings,
+    {
+      schema: {
+        summary: 'Erase what was run and gauged on a job for good, with all revisions',
+        ...ofJob,
+        response: { 204: z.undefined().describe('Erased; it cannot be brought back.'), 404: errorSchema },
+      },
+    },
+    async (request, reply) => {
+      if (!(await store.readings.erase(request.params.id))) jobNotFound(request.params.id);
+      return reply.status(204).send();
+    },
+  );
+  revisionRoutes(server, store);
+  server.get(
+    API_PATHS.jobSurvey,
+    {
+      schema: {
+        summary: 'What was measured of the groove of a job, and what that says of it',
+        description: 'Planned with the kit saved here and with what the shop has learned, as its papers are.',
+        ...ofJob,
+        response: { 200: surveySchema, 404: errorSchema, 422: errorSchema, 503: errorSchema },
+      },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      const signal = nobodyWaits(reply);
+      const read = readWhole((await storedJob(store, id)).text);
+      const readings = await found(id);
+      const outcome = readings === null ? undefined : readReadings(readings.text);
+      if (outcome?.ok === false) {
+        const { issues } = outcome;
+        throw new Refused('READINGS_NOT_READABLE', `The readings cannot be used yet: ${toMend(issues)}.`, {
+          issues,
+        });
+      }
+      const trials = await shopTrials(store);
+      const answer = await work.answer({ read, kit: await shopKit(store), knowledge: trials }, signal);
+      const asked = { read, answer, trials, readings: readings?.text };
+      return surveySchema.parse(await work.make('survey', asked, signal));
+    },
+  );
+}
+
+function revisionRoutes(server: ZodServer, store: Store): void {
+  server.get(
+    API_PATHS.jobReadingsRevisions,
+    {
+      schema: {
+        summary: 'All revisions of the readings of a job, newest first',
+        ...ofJob,
+        response: { 200: z.array(readingsSchemas.summary), 404: errorSchema },
+      },
+    },
+    async (request) => [
+      ...((await store.readings.revisions(request.params.id)) ?? jobNotFound(request.params.id)),
+    ],
+  );
+  server.get(
+    API_PATHS.jobReadingsRevision,
+    {
+      schema: {
+        summary: 'One revision of the readings of a job, with its text',
+        params: revisionParametersSchema,
+        response: { 200: readingsSchemas.revision, 400: errorSchema, 404: errorSchema },
+      },
+    },
+    async (request) => {
+      const { id, number } = request.params;
+      const revision = await store.readings.revision(id, number);
+      if (revision !== undefined) return revision;
+      const { length } = (await store.readings.revisions(id)) ?? jobNotFound(id);
+      throw new Refused(
+        'REVISION_NOT_FOUND',
+        `The readings have no revision ${number}; ${length === 0 ? 'none was saved yet' : `there are ${length}`}.`,
+      );
+    },
+  );
+}
+
+function saved(file: StoredShopFile | null): SavedShopFile {
+  if (file === null)
+    return {
+      title: '',
+      revision: null,
+      revision_number: 0,
+      saved_at: null,
+      text: '',
+      valid: false,
+      issues: [],
+    };
+  const issues = READINGS_READING.issuesOf(file.text);
+  return { ...file, valid: issues.length === 0, issues };
+}

@@ -1,0 +1,49 @@
+import type { Work } from '../database/work.ts';
+import { documentTable, writingOf } from '../document/document-table.ts';
+import { fileOf, summaryOf } from '../shop-file/shop-file-row.ts';
+import type { ReadingsStore } from './readings-store.ts';
+
+/** What was run and gauged on the jobs among the documents, each under the identifier of its job. */
+export function sqlReadingsStore(
+  { kysely, run, transact }: Work,
+  shop: string,
+  now: () => Date,
+): ReadingsStore {
+  const jobs = documentTable(shop, 'job');
+  const table = documentTable(shop, 'readings');
+  return {
+    get: (jobId) =>
+      run(async () => {
+        const found = fileOf(await table.find(kysely, jobId));
+        // The job is looked for last: one that was put into the bin meanwhile has no readings.
+        return (await jobs.find(kysely, jobId)) === undefined ? undefined : (found ?? null);
+      }),
+    save: (jobId, { text, title, revision }, basedOn) =>
+      transact(async (transaction) => {
+        if ((await jobs.find(transaction, jobId)) === undefined) return { ok: false, code: 'JOB_NOT_FOUND' };
+        const writing = writingOf({ content: text, title, revision });
+        const save = await table.save(transaction, jobId, basedOn, writing, now().toISOString());
+        return save.ok
+          ? { ok: true, saved: { ...summaryOf(save.document), text: save.document.content } }
+          : { ok: false, code: 'READINGS_CHANGED_MEANWHILE', newer: fileOf(save.newer) };
+      }),
+    revisions: (jobId) =>
+      run(async () => {
+        const found = (await table.revisions(kysely, jobId)).map(summaryOf);
+        return (await jobs.find(kysely, jobId)) === undefined ? undefined : found;
+      }),
+    revision: (jobId, number) =>
+      run(async () =>
+        (await jobs.find(kysely, jobId)) === undefined
+          ? undefined
+          : fileOf(await table.revision(kysely, jobId, number)),
+      ),
+    erase: (jobId) => {
+      let erased = false;
+      return transact(async (transaction) => {
+        if (await table.erase(transaction, jobId)) erased = true;
+        return erased;
+      });
+    },
+  };
+}
