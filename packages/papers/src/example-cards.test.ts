@@ -17,18 +17,24 @@ describe.each(['penstock-seam', 'casting-wash', 'defect-pocket'] as const)('pape
     ['a4', 'inch'],
     ['letter', 'metric'],
     ['letter', 'inch'],
-  ] as const)('card fits one page of %s in %s and carries the settings', async (paper, units) => {
-    const card = cardDocument(read, answer, { units, paper });
-    const { pages, text } = pdfContent(await renderPdf(card));
-    expect(pages).toBe(1);
-    expect(text).toContain(read.job.title.slice(0, 12));
-    if (answer.plan === undefined) expect(text).toContain('Nothing to run');
-    else expect(text).toContain(String(Math.round(answer.plan.passes[0]!.current_A)));
-    expect(renderHtml(card)).not.toMatch(/NaN|undefined|Infinity/);
-    for (const block of card.blocks) {
-      if (block.kind === 'drawing') expect(drawingToSvg(block.drawing)).not.toMatch(/NaN|Infinity/);
-    }
-  });
+  ] as const)(
+    'card of %s in %s is a sheet of two sides, in letters of eight points and more, with the settings on its front',
+    async (paper, units) => {
+      const card = cardDocument(read, answer, { units, paper });
+      const { pages, smallest, text } = pdfContent(await renderPdf(card));
+      expect(pages).toBeLessThanOrEqual(2);
+      expect(smallest).toBeGreaterThanOrEqual(7.99);
+      // every row of the tables that hands follow stands on the front
+      expect(text).not.toContain(', continued');
+      expect(text).toContain(read.job.title.slice(0, 12));
+      if (answer.plan === undefined) expect(text).toContain('Nothing to run');
+      else expect(text).toContain(String(Math.round(answer.plan.passes[0]!.current_A)));
+      expect(renderHtml(card)).not.toMatch(/NaN|undefined|Infinity/);
+      for (const block of card.blocks) {
+        if (block.kind === 'drawing') expect(drawingToSvg(block.drawing)).not.toMatch(/NaN|Infinity/);
+      }
+    },
+  );
 
   test('text stays within a hundred columns', () => {
     for (const units of ['inch', 'metric'] as const) {

@@ -1,9 +1,9 @@
 export * from './blocks/index.ts';
 export * from './cad/index.ts';
 export * from './drawing/index.ts';
-export { PAPER_STYLESHEET, renderHtml } from './html/index.ts';
+export { PAPER_FACES, PAPER_STYLESHEET, renderHtml } from './html/index.ts';
 export * from './kinds/index.ts';
-export { type PaperPdf, renderPaperPdf, renderPdf } from './pdf/index.ts';
+export { type PaperPdf, paperFace, renderPaperPdf, renderPdf } from './pdf/index.ts';
 export {
   renderCostText,
   renderHazardText,

@@ -1,12 +1,12 @@
 import { deepenText, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
-import { actionText, chanceWords, fineStated, fineUnit, readingText } from '../words/index.ts';
+import { actionText, fineUnit, RISK_HEADS, readingText, riskTexts } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { bandText } from './pass-table.ts';
 
 /**
- * The decision table of a gauge stop: a reading, and what to do about it.
+ * The decision table of a gauge stop: a reading, what to do about it, and what may still go wrong.
  *
- * The `narrow` form, for tables side by side, leaves the chances out and gathers neighbouring rows that say the same.
+ * The `narrow` form, for tables side by side, leaves the depth to expect out; neither leaves a chance out.
  */
 export function gaugeTable(
   stop: GaugeStop,
@@ -14,17 +14,13 @@ export function gaugeTable(
   form: 'whole' | 'narrow' = 'whole',
 ): TableBlock {
   const unit = fineUnit(units);
-  const whole = form === 'whole';
-  const outcome: TableColumn[] = whole
-    ? [
-        { title: `Then expect, ${unit}`, align: 'end', weight: 1.7 },
-        { title: 'Reached', align: 'end', weight: 1.4 },
-        { title: 'Not too deep', align: 'end', weight: 1.4 },
-      ]
-    : [{ title: `Then 90 in 100, ${unit}`, align: 'end', weight: 1.7 }];
-  const key = (row: GaugeRow): string => (row.action === 'ask' || !whole ? actionText(row, units) : '');
+  const expected: TableColumn[] =
+    form === 'whole' ? [{ title: `Then expect, ${unit}`, align: 'end', weight: 1.7 }] : [];
+  const risks = RISK_HEADS.map((title): TableColumn => ({ title, align: 'end', weight: 0.8 }));
+  const outcome = [...expected, ...risks];
   return {
     kind: 'table',
+    ...(form === 'narrow' && { close: true }),
     caption:
       stop.after_layer === 0
         ? 'Reading of the first cut, and what to do'
@@ -34,35 +30,26 @@ export function gaugeTable(
       { title: 'Do this', align: 'start', weight: 1.9, strong: true },
       ...outcome,
     ],
-    rows: gathered(stop.table, key).map((row) => [
+    rows: askedTogether(stop.table).map((row) => [
       readingText(row, units),
-      `${actionText(row, units)}${deepenText(row, units)}`,
-      ...(row.action === 'ask' ? outcome.map(() => '–') : outcomeTexts(row, units, whole)),
+      form === 'narrow' && row.action === 'ask'
+        ? 'stop and ask'
+        : `${actionText(row, units)}${deepenText(row, units)}`,
+      ...(row.action === 'ask'
+        ? outcome.map(() => '–')
+        : [...expected.map(() => bandText(row.expected_depth_mm, units)), ...riskTexts(row)]),
     ]),
   };
 }
 
-function outcomeTexts(row: GaugeRow, units: UnitSystem, whole: boolean): string[] {
-  const { expected_depth_mm: depth, depth_reached, not_too_deep } = row;
-  if (whole) return [bandText(depth, units), chanceWords(depth_reached), chanceWords(not_too_deep)];
-  return [`${fineStated(depth.p05, units)}–${fineStated(depth.p95, units)}`];
-}
-
-/** Neighbouring rows with the same key become one, whose band holds the bands of all; an empty key stands alone. */
-function gathered(rows: readonly GaugeRow[], key: (row: GaugeRow) => string): GaugeRow[] {
+/** Neighbouring rows that send to the engineer are one; all others stand alone, each with its own chances. */
+function askedTogether(rows: readonly GaugeRow[]): GaugeRow[] {
   const found: GaugeRow[] = [];
   for (const row of rows) {
     const last = found.at(-1);
-    if (last === undefined || key(row) === '' || key(last) !== key(row)) {
-      found.push(row);
-      continue;
-    }
-    const [a, b] = [last.expected_depth_mm, row.expected_depth_mm];
-    found[found.length - 1] = {
-      ...last,
-      reading_to_mm: row.reading_to_mm,
-      expected_depth_mm: { ...a, p05: Math.min(a.p05, b.p05), p95: Math.max(a.p95, b.p95) },
-    };
+    if (last?.action === 'ask' && row.action === 'ask')
+      found[found.length - 1] = { ...last, reading_to_mm: row.reading_to_mm };
+    else found.push(row);
   }
   return found;
 }

@@ -65,6 +65,8 @@ export interface TableBlock {
   readonly hand?: boolean;
   /** Smaller letters, for tables of many words. */
   readonly small?: boolean;
+  /** Letters a little smaller, for a table that shares the width with another. */
+  readonly close?: boolean;
 }
 
 /** A label with its value, or with a line to write it on by hand. */
@@ -131,8 +133,8 @@ export interface PaperDocument {
   readonly program_version: string;
   readonly units: UnitSystem;
   readonly paper: PaperSize;
-  /** Whether everything is made to fit on one page. */
-  readonly one_page: boolean;
+  /** Whether its letters are made as large as its pages allow. */
+  readonly fitted: boolean;
   /** Line at the foot of every page: what the paper was made from. */
   readonly colophon: string;
   readonly blocks: readonly PaperBlock[];

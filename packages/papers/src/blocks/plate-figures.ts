@@ -14,7 +14,7 @@ export function plateFigures(read: ReadJob, units: UnitSystem): Figure[] {
           label: 'Preheat',
           // figures for a warm plate, or for one whose steel is not known, must not be read as leave to gouge it cold
           value: warm || !start.known ? 'ask' : 'none',
-          note: `none stated; figures assume ${shown(start.temperature)}`,
+          note: `not stated; ${shown(start.temperature)} assumed`,
         },
     {
       label: 'Interpass',

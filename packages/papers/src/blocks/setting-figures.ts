@@ -66,7 +66,7 @@ export function rigFigures(read: ReadJob, answer: Answer, plan: Plan, units: Uni
           ...valueAndUnit(formatStated(air, 'kPa', units)),
           note: 'at least, at the regulator',
         },
-    { label: 'Push angle', value: rangeOf(angles, 'angle', units), note: 'to the surface' },
+    { label: 'Angle', value: rangeOf(angles, 'angle', units), note: 'push, to the surface' },
     { label: 'Stick-out', ...valueAndUnit(stickOut), note: 'jaws to tip' },
     ...plateFigures(read, units),
   ];

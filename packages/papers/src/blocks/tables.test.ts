@@ -60,8 +60,8 @@ const stop: GaugeStop = {
 
 describe('what hands follow at the gauge', () => {
   it('reads in thousandths of an inch or tenths of a millimetre', () => {
-    expect(readingText(row, 'inch')).toBe('0.200 to 0.300');
-    expect(readingText(row, 'metric')).toBe('5.1 to 7.6');
+    expect(readingText(row, 'inch')).toBe('0.200 to 0.299');
+    expect(readingText(row, 'metric')).toBe('5.1 to 7.5');
     expect(readingText({ ...row, reading_from_mm: 0 }, 'inch')).toBe('below 0.300');
     expect(readingText({ ...row, reading_to_mm: null }, 'inch')).toBe('0.200 and deeper');
     expect(actionText(row, 'inch')).toBe('travel 20 in/min');
@@ -72,8 +72,8 @@ describe('what hands follow at the gauge', () => {
     const { rows, caption } = gaugeTable(stop, 'metric');
     expect(caption).toBe('Reading after layer 2, and what to do');
     expect(rows.map((cells) => cells.slice(1))).toEqual([
-      ['travel 508 mm/min', '10.0 (9.0–11.0)', '96 in 100', '98 in 100'],
-      ['run no more passes', '10.0 (9.0–11.0)', '96 in 100', '98 in 100'],
+      ['travel 508 mm/min', '10.0 (9.0–11.0)', '4', '2'],
+      ['run no more passes', '10.0 (9.0–11.0)', '4', '2'],
       ['stop, ask the welding engineer', '–', '–', '–'],
     ]);
     expect(gaugePlaces(stop, 'inch')).toContain('at 2 stations: 20 in, 40 in from the start');

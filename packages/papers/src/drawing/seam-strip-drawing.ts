@@ -142,7 +142,7 @@ function lossMarks(plan: Plan, { axis, size, top }: Layout, units: UnitSystem): 
       at: { x: left - 0.5 * size, y: y + 0.35 * size },
       text: `if the arc goes out, ${formatStated(plan.loss_length_mm, 'mm', units)} stays ungouged (to scale)`,
       anchor: 'end',
-      size: 0.92 * size,
+      size,
     },
   ];
 }
@@ -278,7 +278,7 @@ function stationMarks(
     const x = seamStripX(axis, position / 1000);
     const marks: Mark[] = [stationMark({ x, y: middle }, mark)];
     const text = formatStated(position, 'mm', units, 'length');
-    const width = textWidth(text, 0.92 * size);
+    const width = textWidth(text, size);
     // the last label goes to the left of its mark where it would run over the end
     const fits = x + mark + 0.35 * size + width < axis.right - 0.3 * size;
     const left = fits ? x + mark + 0.35 * size : x - mark - 0.35 * size - width;
@@ -289,7 +289,7 @@ function stationMarks(
         at: { x: left, y: middle + 0.33 * size },
         text,
         anchor: 'start',
-        size: 0.92 * size,
+        size,
       });
       free = left + width + 0.4 * size;
     }

@@ -30,7 +30,7 @@ describe('set-up card', () => {
       ['Passes', '2', undefined],
       ['Polarity', 'electrode +', undefined],
       ['Air, flowing', 'ask', undefined],
-      ['Push angle', '45°', undefined],
+      ['Angle', '45°', undefined],
       ['Stick-out', '100', 'mm'],
       ['Preheat', 'ask', undefined],
       ['Interpass', '250', '°C'],
@@ -64,7 +64,7 @@ describe('set-up card', () => {
           : [],
       );
     expect(notes(card)).toEqual([
-      'Preheat ask: none stated; figures assume 82 °C',
+      'Preheat ask: not stated; 82 °C assumed',
       'Interpass 250: at most; not stated, usual',
     ]);
     const stated = exampleJob('penstock-seam', (text) =>
@@ -83,6 +83,8 @@ describe('set-up card', () => {
     expect(text).toContain('Depth of one pass: 17.0 mm (at most 19.0 mm) tight');
     expect(text).not.toContain('Power to melt the groove out: ');
     expect(text).toContain('Mind the jet.');
+    // evidence stands on the procedure sheet, and no name of a law on the card
+    expect(text).not.toMatch(/Doubt about|published-|removal law/u);
     expect(text).toContain('Released by');
     expect(text).toContain('the software never signs');
   });

@@ -19,11 +19,11 @@ import {
   sureList,
 } from '../blocks/index.ts';
 import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
-import { doubtWords, gaugePlaces, jobWords, knowledgeWords, limitWords } from '../words/index.ts';
+import { gaugePlaces, jobWords, knowledgeWords, limitWords, sentenceOf } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions } from './paper-subject.ts';
 
-/** Makes the one-page set-up card of a result; for a refusal, a card that gives no numbers to run. */
+/** Makes the set-up card of a result, what is set on its front; for a refusal, a card that gives no numbers to run. */
 export function cardDocument(read: ReadJob, answer: Answer, options: PaperOptions): PaperDocument {
   const { job } = read;
   const { plan } = answer;
@@ -36,7 +36,7 @@ export function cardDocument(read: ReadJob, answer: Answer, options: PaperOption
       : planBlocks(read, answer, plan, options);
   return framedPaper({ read, answer }, options, {
     above: plan === undefined ? 'No set-up' : 'Set-up card · air carbon-arc gouging',
-    one_page: true,
+    fitted: true,
     roles: plan === undefined ? ['Read by'] : ['Prepared by', 'Checked by', 'Released by'],
     below: [job.groove.purpose, jobWords(job, options.units)],
     blocks: body,
@@ -50,11 +50,11 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     plate: job.plate,
     plan,
     units,
-    width: 300,
+    width: 265,
     height: 170,
   });
   const lanes = plan.passes.length + plan.gauge_stops.length;
-  const strip = seamStripDrawing({ job, plan, units, width: 540, height: Math.min(170, 46 + 15 * lanes) });
+  const strip = seamStripDrawing({ job, plan, units, width: 531, height: Math.min(620, 40 + 15 * lanes) });
   const failing = plan.limits.filter(({ verdict }) => verdict === 'fails');
   const tight = plan.limits.filter(({ id, verdict }) => verdict === 'tight' && !SET_ON_THE_CARD.test(id));
   return [
@@ -65,21 +65,18 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     ),
     { kind: 'figures', size: 'big', items: settingFigures(plan, units) },
     { kind: 'figures', size: 'big', items: rigFigures(read, answer, plan, units) },
+    passTable(plan, units),
+    ...gaugeBlocks(plan, units),
     {
       kind: 'columns',
       columns: [
+        { weight: 1.1, blocks: [{ kind: 'drawing', drawing: section }] },
         {
-          weight: 1.08,
-          blocks: [
-            passTable(plan, units),
-            { kind: 'heading', level: 2, text: 'How sure' },
-            sureList(plan.assurance),
-          ],
+          weight: 1,
+          blocks: [{ kind: 'heading', level: 2, text: 'How sure' }, sureList(plan.assurance)],
         },
-        { weight: 1, blocks: [{ kind: 'drawing', drawing: section }] },
       ],
     },
-    ...gaugeBlocks(plan, units),
     { kind: 'drawing', drawing: strip },
     { kind: 'figures', size: 'plain', items: expectationFigures(plan, units) },
     ...titled(
@@ -88,17 +85,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
       tight.map((limit) => limitWords(limit, units)),
     ),
     ...cautionBlocks(answer.cautions),
-    {
-      kind: 'paragraph',
-      tone: 'small',
-      text: `${doubtWords(plan)} ${sentenceOf(knowledgeWords(answer))}`,
-    },
   ];
-}
-
-/** Words as a sentence of their own. */
-function sentenceOf(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
 /** Limits of what is set by the card itself: that they are near tells the crew nothing. */
@@ -140,8 +127,8 @@ function gaugeBlocks(plan: Plan, units: UnitSystem): PaperBlock[] {
   const stops = planTables(plan);
   const blocks = (stop: GaugeStop, form: 'whole' | 'narrow'): PaperBlock[] => [
     ...firstCut(stop, plan, units),
-    gaugeTable(stop, units, form),
     { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
+    gaugeTable(stop, units, form),
   ];
   if (stops.length === 1) return blocks(stops[0]!, 'whole');
   const pairs = stops.flatMap((_stop, index) => (index % 2 === 0 ? [stops.slice(index, index + 2)] : []));

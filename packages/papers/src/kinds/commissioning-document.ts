@@ -11,7 +11,7 @@ export function commissioningDocument(subject: PaperSubject, options: PaperOptio
   return framedPaper(subject, options, {
     above: 'Connections and checks before the first arc',
     ...(supply !== undefined && { below: [`Kit: ${supply.kit.title}`, jobWords(read.job, units)] }),
-    one_page: false,
+    fitted: false,
     roles: ['Connected by', 'Checked by', 'Released for the arc by'],
     blocks: [
       ...(supply === undefined

@@ -25,7 +25,7 @@ export function estimateDocument(subject: PaperSubject, options: PaperOptions): 
   return framedPaper(subject, options, {
     above: 'Estimate · for the shop, not for the customer',
     below: [read.job.groove.purpose, jobWords(read.job, units)],
-    one_page: false,
+    fitted: false,
     roles: [],
     blocks:
       cost.kind === 'no_plan'

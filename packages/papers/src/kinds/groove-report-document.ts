@@ -23,7 +23,7 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
   return framedPaper(subject, options, {
     above: stations === undefined ? 'Groove report, to be filled in' : 'Groove report',
     below: [job.groove.purpose, jobWords(job, units)],
-    one_page: false,
+    fitted: false,
     roles: ['Gauged by', 'Checked by', 'Accepted by'],
     blocks: [
       {

@@ -37,7 +37,7 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
   return framedPaper(subject, options, {
     above: 'Hot-work and hazard sheet · air carbon-arc gouging',
     below: [jobWords(read.job, units)],
-    one_page: false,
+    fitted: false,
     roles: [],
     blocks: [
       { kind: 'paragraph', tone: 'lead', text: report.defers },

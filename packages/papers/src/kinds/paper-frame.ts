@@ -1,4 +1,5 @@
 import type { PaperBlock, PaperCode, PaperDocument } from '../blocks/index.ts';
+import { shortKnowledgeWords } from '../words/index.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
 /** Characters of a revision that a paper shows. */
@@ -10,7 +11,7 @@ export interface PaperFrame {
   readonly above: string;
   /** Lines under the title. */
   readonly below?: readonly string[];
-  readonly one_page: boolean;
+  readonly fitted: boolean;
   readonly blocks: readonly PaperBlock[];
   /** Who signs by hand. */
   readonly roles: readonly string[];
@@ -31,7 +32,7 @@ export function framedPaper(
     program_version: inputs.program_version,
     units: options.units,
     paper: options.paper,
-    one_page: frame.one_page,
+    fitted: frame.fitted,
     colophon: colophon(subject, options),
     blocks: [
       {
@@ -67,7 +68,7 @@ function colophon({ answer: { inputs } }: Pick<PaperSubject, 'answer'>, options:
     ...kit,
     `Furrow ${inputs.program_version}`,
     `seed ${inputs.seed}`,
-    `removal law ${inputs.posterior_id}`,
+    shortKnowledgeWords({ inputs }),
   ].join(' · ');
 }
 

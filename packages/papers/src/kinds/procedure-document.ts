@@ -17,7 +17,14 @@ import {
   sureList,
 } from '../blocks/index.ts';
 import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
-import { adviceWords, gaugePlaces, jobWords, knowledgeWords } from '../words/index.ts';
+import {
+  adviceWords,
+  doubtWords,
+  gaugePlaces,
+  jobWords,
+  knowledgeWords,
+  sentenceOf,
+} from '../words/index.ts';
 import { framedPaper, shownRevision } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 
@@ -34,7 +41,7 @@ export function procedureDocument(subject: PaperSubject, options: PaperOptions):
     above:
       plan === undefined ? 'Procedure sheet: nothing to run' : 'Procedure sheet · air carbon-arc gouging',
     below: [job.groove.purpose, jobWords(job, units)],
-    one_page: false,
+    fitted: false,
     roles: plan === undefined ? ['Read by'] : ['Prepared by', 'Checked by', 'Released by'],
     blocks: [
       ...(job.note === undefined ? [] : [{ kind: 'paragraph', tone: 'plain', text: job.note } as const]),
@@ -125,8 +132,8 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
                 plate: job.plate,
                 plan,
                 units,
-                width: 330,
-                height: 180,
+                width: 290,
+                height: 160,
               }),
             },
           ],
@@ -139,7 +146,7 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
             {
               kind: 'paragraph',
               tone: 'small',
-              text: knowledgeWords(answer),
+              text: `${doubtWords(plan)} ${sentenceOf(knowledgeWords(answer))}`,
             },
           ],
         },
@@ -147,7 +154,7 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
     },
     {
       kind: 'drawing',
-      drawing: seamStripDrawing({ job, plan, units, width: 540, height: Math.min(620, 46 + 15 * lanes) }),
+      drawing: seamStripDrawing({ job, plan, units, width: 531, height: Math.min(620, 46 + 15 * lanes) }),
     },
   ];
 }

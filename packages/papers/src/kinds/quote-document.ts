@@ -24,7 +24,7 @@ export function quoteDocument(subject: PaperSubject, options: PaperOptions): Pap
   return framedPaper(subject, options, {
     above: cost.kind === 'no_plan' ? 'Quote: nothing to quote' : 'Quote · estimate for gouging and refill',
     below: [job.groove.purpose, jobWords(job, units)],
-    one_page: false,
+    fitted: false,
     roles:
       cost.kind === 'no_plan' ? ['Read by'] : ['Prepared by', 'Approved by', 'Accepted for the customer'],
     blocks:

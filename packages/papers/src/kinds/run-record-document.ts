@@ -32,7 +32,7 @@ export function runRecordDocument(subject: PaperSubject, options: PaperOptions):
   return framedPaper(subject, options, {
     above: readings === undefined ? 'Run record, to be filled in' : 'Run record',
     below: [jobWords(read.job, units)],
-    one_page: false,
+    fitted: false,
     roles: ['Operator', 'Foreman', 'Reviewed by'],
     blocks: [
       {

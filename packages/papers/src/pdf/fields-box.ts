@@ -22,7 +22,7 @@ function rowOf(items: readonly Field[], across: number, width: number, paint: Pa
   const gap = 14 * scale;
   const column = (width - gap * (across - 1)) / across;
   const cells = items.map(({ label, value }) => ({
-    label: textBox(label, column, { size: 7.5, colour: SOFT_INK, tag: 'Span' }, paint),
+    label: textBox(label, column, { size: 8, colour: SOFT_INK, tag: 'Span' }, paint),
     value: value === undefined ? undefined : textBox(value, column, { size: 9.5, tag: 'Span' }, paint),
   }));
   const height = Math.max(

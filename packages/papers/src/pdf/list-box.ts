@@ -6,7 +6,7 @@ import { textBox } from './text-box.ts';
 /** Short statements under each other, each with a mark: a dash, or a triangle for a caution. */
 export function listBox(list: ListBlock, width: number, paint: Paint): Box {
   // cautions are many and stand on every card: a little smaller leaves room for what differs
-  const size = list.tone === 'caution' ? 7.6 : 8.5;
+  const size = list.tone === 'caution' ? 8 : 8.5;
   const indent = 11 * paint.scale;
   const items = list.items.map((item) => textBox(item, width - indent, { size, tag: 'LBody' }, paint));
   const box = itemsBox(items, list.tone, size, paint);

@@ -6,6 +6,8 @@ export interface PdfContent {
   readonly pages: number;
   /** Text of all pages in the order of painting, pieces joined by a space. */
   readonly text: string;
+  /** Size of the smallest letters on any page [pt]. */
+  readonly smallest: number;
   /** Tags of the structure tree, in the order of the file. */
   readonly tags: readonly string[];
 }
@@ -23,6 +25,7 @@ export function pdfContent(bytes: Uint8Array): PdfContent {
   const pages = [...objects.values()].filter((body) => /\/Type \/Page\b/.test(body));
   const tables = new Map<string, string[]>();
   const pieces: string[] = [];
+  let smallest = Number.POSITIVE_INFINITY;
   for (const page of pages) {
     const resources = objects.get(/\/Resources (\d+) 0 R/.exec(page)?.[1] ?? '') ?? page;
     for (const [, name, font] of resources.matchAll(/\/(F\d+) (\d+) 0 R/g)) {
@@ -30,6 +33,7 @@ export function pdfContent(bytes: Uint8Array): PdfContent {
       if (table !== undefined) tables.set(name!, unicodeTable(stream(objects.get(table)!)));
     }
     const content = stream(objects.get(/\/Contents (\d+) 0 R/.exec(page)![1]!)!);
+    smallest = Math.min(smallest, smallestLetters(content));
     let font: string[] = [];
     for (const [, name, shown] of content.matchAll(/\/(F\d+) [\d.]+ Tf|\[((?:<[\da-f]+>|[\s\d.-])+)\] TJ/g)) {
       if (name !== undefined) font = tables.get(name) ?? [];
@@ -37,7 +41,23 @@ export function pdfContent(bytes: Uint8Array): PdfContent {
     }
   }
   const tags = [...raw.matchAll(/\/S \/(\w+)/g)].map(([, tag]) => tag!);
-  return { pages: pages.length, text: pieces.join(' '), tags };
+  return { pages: pages.length, text: pieces.join(' '), smallest, tags };
+}
+
+/** Size of the smallest letters that a page paints: the size of the font under every scale around it [pt]. */
+function smallestLetters(content: string): number {
+  let scale = 1;
+  let smallest = Number.POSITIVE_INFINITY;
+  const outer: number[] = [];
+  for (const [operation, across, size] of content.matchAll(
+    /^q$|^Q$|^(-?[\d.]+) -?[\d.]+ -?[\d.]+ -?[\d.]+ -?[\d.]+ -?[\d.]+ cm$|\/F\d+ ([\d.]+) Tf/gm,
+  )) {
+    if (operation === 'q') outer.push(scale);
+    else if (operation === 'Q') scale = outer.pop() ?? 1;
+    else if (across !== undefined) scale *= Math.abs(Number(across));
+    else smallest = Math.min(smallest, scale * Number(size));
+  }
+  return smallest;
 }
 
 function decoded(shown: string, font: readonly string[]): string {

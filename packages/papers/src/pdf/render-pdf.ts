@@ -12,8 +12,10 @@ const SHEETS = { a4: [595.28, 841.89], letter: [612, 792] } as const;
 const MARGIN = 32;
 const FOOT = 20;
 
-/** Factors tried for a paper of one page, largest first: a roomy page is set larger, a crowded one smaller. */
-const SCALES = Array.from({ length: 41 }, (_unused, index) => (120 - 2 * index) / 100);
+/** Factors tried for a paper whose letters fill its pages, largest first; none is smaller than 1, as its smallest letters could no longer be read. */
+const SCALES = Array.from({ length: 11 }, (_unused, index) => (120 - 2 * index) / 100);
+/** Size of the letters at the foot [pt]. */
+const FOOT_SIZE = 8;
 
 /** A paper as a PDF file. */
 export interface PaperPdf {
@@ -52,13 +54,13 @@ export async function renderPaperPdf(paper: PaperDocument): Promise<PaperPdf> {
   const faces = typefacesOf(pdf);
   const column = width - 2 * MARGIN;
   const room = height - 2 * MARGIN - FOOT;
-  const { boxes, gap } = fitted(paper, column, room, { pdf, faces, scale: 1 });
+  const dealt = fitted(paper, column, room, { pdf, faces, scale: 1 });
   const root = pdf.struct('Document', { title: paper.title, lang: paper.language });
   pdf.addStructure(root);
-  for (const page of paged(boxes, gap, room)) {
+  for (const { boxes, gap } of dealt) {
     pdf.addPage();
     let top = MARGIN;
-    for (const box of page) {
+    for (const box of boxes) {
       box.paint(MARGIN, top, root);
       top += box.height + gap;
     }
@@ -111,37 +113,43 @@ function collected(pdf: PDFKit.PDFDocument): Promise<Uint8Array> {
   });
 }
 
-/** Lays the blocks out at the largest factor with which a paper of one page fits. */
-function fitted(
-  paper: PaperDocument,
-  width: number,
-  room: number,
-  paint: Paint,
-): { boxes: Box[]; gap: number } {
-  const at = (scale: number): { boxes: Box[]; gap: number; height: number } => {
+/** The boxes of one page, and the gap between them [pt]. */
+interface DealtPage {
+  readonly boxes: readonly Box[];
+  readonly gap: number;
+}
+
+/** Lays the blocks out at the largest factor that needs no page more, and cuts no table more, than the smallest does. */
+function fitted(paper: PaperDocument, width: number, room: number, paint: Paint): readonly DealtPage[] {
+  const at = (scale: number): Box[][] => {
     const boxes = paper.blocks.map((block) => blockBox(block, width, { ...paint, scale }));
-    // what is left over of the page goes between the blocks, within reason
-    const least = BLOCK_GAP * scale;
-    const spaces = Math.max(1, boxes.length - 1);
-    const height = boxes.reduce((sum, box) => sum + box.height, 0);
-    const gap = Math.min(2.2 * least, Math.max(least, (room - height) / spaces));
-    return { boxes, gap, height: height + least * spaces };
+    return paged(boxes, BLOCK_GAP * scale, room);
   };
-  if (!paper.one_page) return at(1);
-  // smaller always needs less room, but for a line that breaks elsewhere: halving finds the largest that fits
+  const dealt = (pages: readonly Box[][], scale: number): DealtPage[] =>
+    pages.map((boxes) => ({ boxes, gap: scale * (paper.fitted ? gapOf(boxes, room, scale) : BLOCK_GAP) }));
+  const least = at(1);
+  if (!paper.fitted) return dealt(least, 1);
+  // larger always needs more room, but for a line that breaks elsewhere: halving finds the largest that fits
   let fits = SCALES.length - 1;
-  let best = at(SCALES[fits]!);
+  let best = least;
   for (let from = 0; from < fits; ) {
     const middle = Math.floor((from + fits) / 2);
     const tried = at(SCALES[middle]!);
-    if (tried.height <= room) {
+    if (tried.length <= least.length && tried.flat().length <= least.flat().length) {
       fits = middle;
       best = tried;
     } else {
       from = middle + 1;
     }
   }
-  return best;
+  return dealt(best, SCALES[fits]!);
+}
+
+/** What is left over of a page goes between its boxes, within reason [pt before the factor]. */
+function gapOf(boxes: readonly Box[], room: number, scale: number): number {
+  const height = boxes.reduce((sum, box) => sum + box.height, 0);
+  const spare = (room - height) / Math.max(1, boxes.length - 1) / scale;
+  return Math.min(2.2 * BLOCK_GAP, Math.max(BLOCK_GAP, spare));
 }
 
 function footers(paper: PaperDocument, paint: Paint, width: number, height: number): void {
@@ -157,13 +165,14 @@ function footers(paper: PaperDocument, paint: Paint, width: number, height: numb
       .moveTo(MARGIN, baseline - 11)
       .lineTo(width - MARGIN, baseline - 11)
       .stroke('#aeb8bf');
-    const [right] = textLines(`page ${page + 1} of ${count}`, 'regular', 7, column, faces);
+    const [right] = textLines(`page ${page + 1} of ${count}`, 'regular', FOOT_SIZE, column, faces);
     const rightWidth = right?.width ?? 0;
-    const lines = textLines(paper.colophon, 'regular', 7, column - rightWidth - 14, faces);
+    const lines = textLines(paper.colophon, 'regular', FOOT_SIZE, column - rightWidth - 14, faces);
     lines.slice(0, 2).forEach((line, index) => {
-      paintLine(line, MARGIN, baseline + 8.5 * index, 7, SOFT_INK, pdf);
+      paintLine(line, MARGIN, baseline + 9.5 * index, FOOT_SIZE, SOFT_INK, pdf);
     });
-    if (right !== undefined) paintLine(right, width - MARGIN - rightWidth, baseline, 7, SOFT_INK, pdf);
+    if (right !== undefined)
+      paintLine(right, width - MARGIN - rightWidth, baseline, FOOT_SIZE, SOFT_INK, pdf);
     pdf.endMarkedContent();
   }
 }

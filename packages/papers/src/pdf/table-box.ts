@@ -8,6 +8,7 @@ import { BREAKS } from './text-items.ts';
 import { textLines } from './text-layout.ts';
 
 const CELL_SIZE = 10.5;
+const CLOSE_CELL_SIZE = 9.5;
 const SMALL_CELL_SIZE = 8;
 const HEADER_SIZE = 8;
 const GAP = 7;
@@ -131,7 +132,7 @@ function contentHeight(row: readonly Box[]): number {
 function cellStyle(table: TableBlock, column: number, header: boolean): TextStyle {
   const { align, strong = false } = table.columns[column]!;
   if (header) return { size: HEADER_SIZE, colour: SOFT_INK, align, tag: 'TH' };
-  const size = table.small === true ? SMALL_CELL_SIZE : CELL_SIZE;
+  const size = table.small === true ? SMALL_CELL_SIZE : table.close === true ? CLOSE_CELL_SIZE : CELL_SIZE;
   return { size, weight: strong ? 'bold' : 'regular', align, tag: 'TD' };
 }
 

@@ -31,6 +31,11 @@ const FILES: Readonly<Record<Weight, readonly string[]>> = {
   ],
 };
 
+/** The typeface that papers are set in, as a file that a browser reads. */
+export function paperFace(weight: Weight): Uint8Array {
+  return readFileSync(FILES[weight][0]!);
+}
+
 /** The part of an embedded font that tells which characters it has; pdfkit's types leave it out. */
 interface CoveringFont {
   hasGlyphForCodePoint(codePoint: number): boolean;

@@ -1,14 +1,14 @@
 import type { GaugeRow } from '@furrow/engine';
 import { expect, test } from 'vitest';
 import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
-import { actionText, readingText } from './gauge-words.ts';
+import { actionText, readingText, riskTexts } from './gauge-words.ts';
 
 const plan = samplePlan(exampleJob('penstock-seam'), { tracks: 1, layers: 2, gauge: true });
 const row = (part: Partial<GaugeRow>): GaugeRow => ({ ...plan.gauge_stops[0]!.table[1]!, ...part });
 
 test('a row says for which readings it is, from the first to the last', () => {
   expect(readingText(row({ reading_from_mm: 0, reading_to_mm: 3.8 }), 'metric')).toBe('below 3.8');
-  expect(readingText(row({ reading_from_mm: 3.8, reading_to_mm: 5 }), 'inch')).toBe('0.150 to 0.197');
+  expect(readingText(row({ reading_from_mm: 3.8, reading_to_mm: 5 }), 'inch')).toBe('0.150 to 0.196');
   expect(readingText(row({ reading_from_mm: 9, reading_to_mm: null }), 'metric')).toBe('9.0 and deeper');
 });
 
@@ -18,4 +18,15 @@ test('a row says what to do', () => {
   expect(actionText(row({ action: 'ask', travel_mm_per_min: null }), 'metric')).toBe(
     'stop, ask the welding engineer',
   );
+});
+
+test('a reading at an edge stands in one row alone', () => {
+  expect(readingText(row({ reading_from_mm: 5, reading_to_mm: 6 }), 'metric')).toBe('5.0 to 5.9');
+  expect(readingText(row({ reading_from_mm: 6, reading_to_mm: 6.1 }), 'metric')).toBe('6.0');
+});
+
+test('chances of a row are rounded to the side of more risk', () => {
+  expect(riskTexts({ depth_reached: 0.281, not_too_deep: 0.9999 })).toEqual(['72', '0.1']);
+  expect(riskTexts({ depth_reached: 0.9951, not_too_deep: 1 })).toEqual(['0.5', '0.1']);
+  expect(riskTexts({ depth_reached: 0.99, not_too_deep: Number.NaN })).toEqual(['1', 'unknown']);
 });

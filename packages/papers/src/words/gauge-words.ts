@@ -1,19 +1,45 @@
 import { formatAmount, formatStated, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
-import { fineStated } from './length-text.ts';
 
 const MM_PER_INCH = 25.4;
+/** What readings are written in: thousandths of an inch, as hundredths would give two rows the same bounds, or tenths of a millimetre [steps of one unit]. */
+const STEPS = { inch: 1000, metric: 10 } as const;
+const DIGITS = { inch: 3, metric: 1 } as const;
 
-/** A bound of a reading: in thousandths of an inch, as hundredths would give neighbouring rows the same bounds. */
-function boundText(reading_mm: number, units: UnitSystem): string {
-  return units === 'inch' ? (reading_mm / MM_PER_INCH).toFixed(3) : fineStated(reading_mm, units);
+/** A bound of a reading in whole steps [-]. */
+function stepsOf(reading_mm: number, units: UnitSystem): number {
+  return Math.round((units === 'inch' ? reading_mm / MM_PER_INCH : reading_mm) * STEPS[units]);
 }
 
-/** The readings for which a row holds, in words. */
+/** The readings for which a row holds, in words; no reading stands in two rows. */
 export function readingText(row: GaugeRow, units: UnitSystem): string {
-  const from = boundText(row.reading_from_mm, units);
-  if (row.reading_to_mm === null) return `${from} and deeper`;
-  const to = boundText(row.reading_to_mm, units);
-  return row.reading_from_mm <= 0 ? `below ${to}` : `${from} to ${to}`;
+  const text = (steps: number): string => (steps / STEPS[units]).toFixed(DIGITS[units]);
+  const from = stepsOf(row.reading_from_mm, units);
+  if (row.reading_to_mm === null) return `${text(from)} and deeper`;
+  const end = stepsOf(row.reading_to_mm, units);
+  if (row.reading_from_mm <= 0) return `below ${text(end)}`;
+  const last = Math.max(from, end - 1);
+  return last === from ? text(from) : `${text(from)} to ${text(last)}`;
+}
+
+/** Chances of a row that the floor comes out too shallow and too deep, as so many in 100. */
+export function riskTexts({
+  depth_reached,
+  not_too_deep,
+}: Pick<GaugeRow, 'depth_reached' | 'not_too_deep'>): readonly [shallow: string, deep: string] {
+  return [riskText(1 - depth_reached), riskText(1 - not_too_deep)];
+}
+
+/** Heads of the columns that `riskTexts` fill. */
+export const RISK_HEADS = ['Too shallow, in 100', 'Too deep, in 100'] as const;
+
+/** Always rounded up, so that nothing reads less risky than it is. */
+function riskText(risk: number): string {
+  if (!Number.isFinite(risk)) return 'unknown';
+  const hundreds = 100 * Math.min(1, Math.max(0, risk));
+  // counted over some thousands of shops: none at all is not said
+  return hundreds < 1
+    ? Math.max(0.1, Math.ceil(hundreds * 10 - 1e-6) / 10).toFixed(1)
+    : String(Math.ceil(hundreds - 1e-6));
 }
 
 /** What a row asks for, in words. */

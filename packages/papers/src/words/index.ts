@@ -21,11 +21,11 @@ export {
 export { defaultText, fieldOf } from './default-words.ts';
 export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';
 export { driftWords } from './drift-words.ts';
-export { actionText, gaugePlaces, readingText } from './gauge-words.ts';
+export { actionText, gaugePlaces, RISK_HEADS, readingText, riskTexts } from './gauge-words.ts';
 export { GLOSSARY } from './glossary.ts';
 export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
 export { jobWords } from './job-words.ts';
-export { knowledgeWords } from './knowledge-words.ts';
+export { knowledgeWords, sentenceOf, shortKnowledgeWords } from './knowledge-words.ts';
 export { drawnLength, drawnNumber, fineNumber, fineStated, fineUnit } from './length-text.ts';
 export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';

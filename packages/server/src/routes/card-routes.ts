@@ -8,7 +8,7 @@ import {
   savedCardOptionSchema,
 } from '@furrow/contract';
 import type { ReadJob, ReadKit } from '@furrow/engine';
-import { PAPER_STYLESHEET } from '@furrow/papers';
+import { PAPER_FACES, PAPER_STYLESHEET, paperFace } from '@furrow/papers';
 import type { Store } from '@furrow/store';
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
@@ -107,6 +107,13 @@ export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
   server.get(API_PATHS.paperStylesheet, { schema: { hide: true } }, (_request, reply) =>
     reply.type('text/css; charset=utf-8').send(PAPER_STYLESHEET),
   );
+  for (const { path, weight } of PAPER_FACES)
+    server.get(path, { schema: { hide: true } }, (_request, reply) =>
+      reply
+        .type('font/woff')
+        .header('cache-control', 'max-age=86400')
+        .send(Buffer.from(paperFace(weight))),
+    );
 }
 
 /** What a card is planned from. */

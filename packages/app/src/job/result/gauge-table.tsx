@@ -7,7 +7,7 @@ import {
   type Plan,
   tryoutText,
 } from '@furrow/engine';
-import { actionText, fineUnit, readingText } from '@furrow/papers/words';
+import { actionText, fineUnit, RISK_HEADS, readingText, riskTexts } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -34,17 +34,13 @@ export function GaugeTable({ stop, plan }: { readonly stop: GaugeStop; readonly 
       >
         <thead>
           <tr>
-            {[
-              `Mean reading, ${fineUnit(units)}`,
-              'Do this',
-              'Depth to expect, 5 to 95 %',
-              'Deep enough',
-              'Not too deep',
-            ].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
+            {[`Mean reading, ${fineUnit(units)}`, 'Do this', 'Depth to expect, 5 to 95 %', ...RISK_HEADS].map(
+              (name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ),
+            )}
           </tr>
         </thead>
         <tbody>
@@ -53,8 +49,9 @@ export function GaugeTable({ stop, plan }: { readonly stop: GaugeStop; readonly 
               <th scope="row">{readingText(row, units)}</th>
               <td>{`${actionText(row, units)}${deepenText(row, units)}`}</td>
               <td>{formatStatedBand(row.expected_depth_mm.p05, row.expected_depth_mm.p95, 'mm', units)}</td>
-              <td>{formatAmount(row.depth_reached, 'share', 'metric')}</td>
-              <td>{formatAmount(row.not_too_deep, 'share', 'metric')}</td>
+              {riskTexts(row).map((text, index) => (
+                <td key={RISK_HEADS[index]}>{row.action === 'ask' ? '–' : text}</td>
+              ))}
             </tr>
           ))}
         </tbody>
