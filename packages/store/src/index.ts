@@ -13,7 +13,9 @@ export type {
 } from './job/job-store.ts';
 export type { StoreSources } from './job/sql-job-store.ts';
 export { type Journal, JournalFailure, openJournal } from './journal/journal.ts';
+export type { LoggerStore, StoredLogger } from './logger/logger-store.ts';
 export { openStore, type StorePlace } from './open-store.ts';
+export { OriginalDamaged, type Originals, openOriginals } from './original/originals.ts';
 export type { PrintedPaper, PrintedStore, StoredPrinted } from './paper/printed-store.ts';
 export type { ReadingsSaveOutcome, ReadingsStore } from './readings/readings-store.ts';
 export type {
@@ -25,6 +27,14 @@ export type {
   Reading,
   StoredCommissioning,
 } from './rig/commissioning-store.ts';
+export type {
+  ListedRun,
+  NewRun,
+  RunFindings,
+  RunStore,
+  StoredReview,
+  StoredRun,
+} from './run/run-store.ts';
 export type {
   ShopFileContent,
   ShopFileSaveOutcome,

@@ -3,9 +3,11 @@ import { workOn } from './database/work.ts';
 import { documentTable } from './document/document-table.ts';
 import { sqlFaultCaseStore } from './fault/sql-fault-case-store.ts';
 import { type StoreSources, sqlJobStore } from './job/sql-job-store.ts';
+import { sqlLoggerStore } from './logger/sql-logger-store.ts';
 import { erasePrinted, sqlPrintedStore } from './paper/sql-printed-store.ts';
 import { sqlReadingsStore } from './readings/sql-readings-store.ts';
 import { sqlCommissioningStore } from './rig/sql-commissioning-store.ts';
+import { eraseRuns, sqlRunStore } from './run/sql-run-store.ts';
 import { sqlShopFileStore } from './shop-file/sql-shop-file-store.ts';
 import type { Store } from './store.ts';
 
@@ -23,6 +25,7 @@ export function sqlStore(database: Database, sources: StoreSources, shop = THE_S
       await rigs.erase(transaction, id);
       await readings.erase(transaction, id);
       await erasePrinted(transaction, shop, id);
+      await eraseRuns(transaction, shop, id);
     }),
     kit: sqlShopFileStore(work, shop, 'kit', now),
     commissioning: sqlCommissioningStore(work, shop, now),
@@ -30,5 +33,7 @@ export function sqlStore(database: Database, sources: StoreSources, shop = THE_S
     readings: sqlReadingsStore(work, shop, now),
     faultCases: sqlFaultCaseStore(work, shop, now),
     printed: sqlPrintedStore(work, shop, sources),
+    runs: sqlRunStore(work, shop, now),
+    loggers: sqlLoggerStore(work, shop, now),
   };
 }

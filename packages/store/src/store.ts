@@ -1,8 +1,10 @@
 import type { FaultCaseStore } from './fault/fault-case-store.ts';
 import type { JobStore } from './job/job-store.ts';
+import type { LoggerStore } from './logger/logger-store.ts';
 import type { PrintedStore } from './paper/printed-store.ts';
 import type { ReadingsStore } from './readings/readings-store.ts';
 import type { CommissioningStore } from './rig/commissioning-store.ts';
+import type { RunStore } from './run/run-store.ts';
 import type { ShopFileStore } from './shop-file/shop-file-store.ts';
 
 /** Everything that is kept, in one database. */
@@ -16,4 +18,8 @@ export interface Store extends JobStore {
   readonly readings: ReadingsStore;
   readonly faultCases: FaultCaseStore;
   readonly printed: PrintedStore;
+  /** Runs, kept and live. */
+  readonly runs: RunStore;
+  /** How the files of the shop's loggers are read. */
+  readonly loggers: LoggerStore;
 }

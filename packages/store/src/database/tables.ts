@@ -46,6 +46,39 @@ export interface PrintedRow {
   printed_at: string;
 }
 
+/** Runs of jobs: files that were kept, and live ones, which have no file yet. */
+export interface RunRow {
+  shop: string;
+  id: string;
+  job_id: string;
+  name: string;
+  revision_number: number;
+  revision: string | null;
+  kit_number: number | null;
+  knowledge_number: number | null;
+  logger: string | null;
+  /** 1 for a rehearsal, else 0. */
+  rehearsal: number;
+  /** JSON: where live readings come from. */
+  source: string | null;
+  /** Null while it is live. */
+  sha256: string | null;
+  bytes: number | null;
+  begun_at: string;
+}
+
+/** What each version of the program found in a run; no findings yet while it has only been tried. */
+export interface RunReviewRow {
+  shop: string;
+  run_id: string;
+  program_version: string;
+  tries: number;
+  reviewed_at: string | null;
+  report: string | null;
+  summary: string | null;
+  trouble: string | null;
+}
+
 /** Which migrations have been run. */
 export interface MigrationRow {
   number: number;
@@ -59,5 +92,7 @@ export interface Tables {
   document_revision: DocumentRevisionRow;
   fault_case: FaultCaseRow;
   printed: PrintedRow;
+  run: RunRow;
+  run_review: RunReviewRow;
   furrow_migration: MigrationRow;
 }

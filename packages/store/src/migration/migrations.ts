@@ -108,6 +108,45 @@ export const MIGRATIONS: readonly Migration[] = [
       await database.schema.alterTable('printed').addColumn('knowledge_id', 'text').execute();
     },
   },
+  {
+    name: 'runs',
+    why: 'Runs are kept: which file of which job, and what each version of the program found in it.',
+    up: async (database) => {
+      await database.schema
+        .createTable('run')
+        .addColumn('shop', 'text', (column) => column.notNull())
+        .addColumn('id', 'text', (column) => column.notNull())
+        .addColumn('job_id', 'text', (column) => column.notNull())
+        .addColumn('name', 'text', (column) => column.notNull())
+        .addColumn('revision_number', 'integer', (column) => column.notNull())
+        .addColumn('revision', 'text')
+        .addColumn('kit_number', 'integer')
+        .addColumn('knowledge_number', 'integer')
+        .addColumn('logger', 'text')
+        .addColumn('rehearsal', 'integer', (column) => column.notNull())
+        .addColumn('source', 'text')
+        .addColumn('sha256', 'text')
+        // more than 2 GB are no integer in PostgreSQL, and a larger one would come back as text
+        .addColumn('bytes', 'double precision')
+        .addColumn('begun_at', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('run_key', ['shop', 'id'])
+        .execute();
+      await database.schema.createIndex('run_of_job').on('run').columns(['shop', 'job_id']).execute();
+      await database.schema
+        .createTable('run_review')
+        .addColumn('shop', 'text', (column) => column.notNull())
+        .addColumn('run_id', 'text', (column) => column.notNull())
+        .addColumn('program_version', 'text', (column) => column.notNull())
+        .addColumn('tries', 'integer', (column) => column.notNull())
+        .addColumn('reviewed_at', 'text')
+        .addColumn('report', 'text')
+        .addColumn('summary', 'text')
+        .addColumn('trouble', 'text')
+        .addPrimaryKeyConstraint('run_review_key', ['shop', 'run_id', 'program_version'])
+        .addForeignKeyConstraint('run_review_of', ['shop', 'run_id'], 'run', ['shop', 'id'])
+        .execute();
+    },
+  },
 ];
 
 async function createDocuments(database: Kysely<unknown>): Promise<void> {
