@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openWork, startServer, tokenOf } from '@furrow/server';
-import { openStore } from '@furrow/store';
+import { openOriginals, openStore } from '@furrow/store';
 
 const APP = fileURLToPath(new URL('../packages/app/dist', import.meta.url));
 const EXAMPLES = fileURLToPath(new URL('../examples', import.meta.url));
@@ -25,9 +25,12 @@ export async function startBench(): Promise<BenchServer> {
   const faults: string[] = [];
   const store = await openStore({ folder }, { now: () => new Date(), newId: randomUUID });
   const work = openWork();
+  const originals = openOriginals(join(folder, 'runs'), () => new Date());
   const parts = {
     store,
     work,
+    background: work,
+    originals,
     token: tokenOf(folder),
     appFolder: APP,
     exampleFolder: EXAMPLES,

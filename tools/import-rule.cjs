@@ -72,12 +72,12 @@ const PAPER_LAYERS = [
 const STORE_LAYERS = [
   ['database', 'journal'],
   ['document', 'migration'],
-  ['job', 'shop-file', 'rig', 'fault', 'paper'],
+  ['job', 'shop-file', 'rig', 'fault', 'paper', 'run', 'logger', 'original'],
   ['readings'],
 ];
 
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */
-const SERVER_LAYERS = [['guard', 'intake'], ['reading'], ['work'], ['routes']];
+const SERVER_LAYERS = [['guard', 'intake'], ['reading'], ['work'], ['run'], ['routes']];
 
 /** Questions about a job, the folders of packages/engine/src/answer: each is answered from those before it. */
 const ANSWER_LAYERS = [['knowledge'], ['supply'], ['job'], ['heat', 'hazard', 'run', 'survey'], ['cost']];

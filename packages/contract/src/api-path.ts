@@ -27,6 +27,24 @@ export const API_PATHS = {
   jobReadingsRevision: '/api/jobs/:id/readings/revisions/:number',
   /** What that says of the groove. */
   jobSurvey: '/api/jobs/:id/survey',
+  /** The runs of a job. */
+  jobRuns: '/api/jobs/:id/runs',
+  /** Begins a run whose readings come in as it is run. */
+  jobLive: '/api/jobs/:id/live',
+  run: '/api/runs/:id',
+  runReview: '/api/runs/:id/review',
+  /** The file as the logger wrote it, and what its rows are as Parquet. */
+  runOriginal: '/api/runs/:id/original',
+  runParquet: '/api/runs/:id/parquet',
+  /** What comes in of a live run: frames sent, and everything as it arrives. */
+  runFrames: '/api/runs/:id/frames',
+  runEvents: '/api/runs/:id/events',
+  runEnd: '/api/runs/:id/end',
+  /** Files of runs, sent before the run is kept. */
+  originals: '/api/originals',
+  /** How the files of the shop's loggers are read. */
+  loggers: '/api/loggers',
+  logger: '/api/loggers/:revision',
   bin: '/api/bin',
   binnedJob: '/api/bin/:id',
   /** The shop's one kit. */

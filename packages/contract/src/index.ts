@@ -39,7 +39,7 @@ export {
   printedSchema,
 } from './paper-schema.ts';
 export { PROGRAM_VERSION } from './program-version.ts';
-export { REQUEST_BYTES_MOST } from './request-limit.ts';
+export { ORIGINAL_BYTES_MOST, REQUEST_BYTES_MOST } from './request-limit.ts';
 export {
   type CardRequest,
   cardRequestSchema,
@@ -52,6 +52,31 @@ export {
   planRequestSchema,
   revisionParametersSchema,
 } from './request-schema.ts';
+export {
+  type FramesTaken,
+  framesTakenSchema,
+  type LiveSource,
+  type LiveState,
+  liveSourceSchema,
+  liveStateSchema,
+  loggerKeepSchema,
+  loggerParametersSchema,
+  type OpenedRun,
+  type Original,
+  openedRunSchema,
+  originalSchema,
+  type RunBegin,
+  type RunKeep,
+  type RunSummary,
+  runBeginSchema,
+  runKeepSchema,
+  runParametersSchema,
+  runSummarySchema,
+  type SavedLogger,
+  type SavedRun,
+  savedLoggerSchema,
+  savedRunSchema,
+} from './run-schema.ts';
 export {
   type BinnedJob,
   binnedJobSchema,

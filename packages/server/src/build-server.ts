@@ -1,6 +1,6 @@
 import { isUtf8 } from 'node:buffer';
 import { REQUEST_BYTES_MOST } from '@furrow/contract';
-import type { Store } from '@furrow/store';
+import type { Originals, Store } from '@furrow/store';
 import fastify, { type FastifyReply, type FastifyRequest } from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import { admitted, guardAccess } from './guard/access.ts';
@@ -20,11 +20,16 @@ import { faultRoutes } from './routes/fault-routes.ts';
 import { jobRoutes } from './routes/job-routes.ts';
 import { kitRoutes } from './routes/kit-routes.ts';
 import { knowledgeRoutes } from './routes/knowledge-routes.ts';
+import { liveRoutes, rawRoutes } from './routes/live-routes.ts';
+import { loggerRoutes } from './routes/logger-routes.ts';
 import { openapiRoutes } from './routes/openapi-routes.ts';
 import { paperRoutes } from './routes/paper-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { readingsRoutes } from './routes/readings-routes.ts';
+import { runRoutes } from './routes/run-routes.ts';
 import type { ZodServer } from './routes/zod-server.ts';
+import { LiveRuns } from './run/live-runs.ts';
+import { openReviewer } from './run/reviewer.ts';
 import type { Work } from './work/open-work.ts';
 
 /** What a server is made of. */
@@ -32,6 +37,10 @@ export interface ServerParts {
   readonly store: Store;
   /** Threads that plan and make papers. */
   readonly work: Work;
+  /** Threads for what nobody waits for. */
+  readonly background: Work;
+  /** Files of runs. */
+  readonly originals: Originals;
   /** What lets a browser or a program in; left out: whoever reaches the server. */
   readonly token?: string;
   /** Folder of the built app; undefined: the API alone. */
@@ -75,7 +84,7 @@ const PORT_UNHEARD = 80;
 
 /** Builds the server: the API, the card's page and the app's files, behind the loopback guard. */
 export async function buildServer(
-  { store, work, token, appFolder, exampleFolder, log }: ServerParts,
+  { store, work, background, originals, token, appFolder, exampleFolder, log }: ServerParts,
   bounds: SocketBounds = AT_WORK,
 ): Promise<ZodServer> {
   const server: ZodServer = fastify({
@@ -117,7 +126,7 @@ export async function buildServer(
   const examples = await readExamples(exampleFolder);
   aboutRoutes(server, store, examples);
   planRoutes(server, work);
-  jobRoutes(server, store);
+  jobRoutes(server, store, originals);
   kitRoutes(server, store.kit);
   knowledgeRoutes(server, store.knowledge);
   commissioningRoutes(server, store);
@@ -125,6 +134,22 @@ export async function buildServer(
   faultRoutes(server, store.faultCases);
   cardRoutes(server, store, work);
   paperRoutes(server, store, examples, work);
+  const reviewer = openReviewer({ store, originals, background, log });
+  const now = (): Date => new Date();
+  const live = new LiveRuns({ store, originals, work, log, now, ended: reviewer.look });
+  const runs = { store, originals, reviewer, live };
+  runRoutes(server, runs);
+  liveRoutes(server, runs, now);
+  rawRoutes(server, runs);
+  loggerRoutes(server, store.loggers);
+  server.addHook('onReady', async () => {
+    await live.resume();
+    reviewer.look();
+  });
+  server.addHook('preClose', async () => {
+    await live.close();
+    await reviewer.close();
+  });
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;
 }

@@ -1,4 +1,4 @@
 export { buildServer, type ServerParts } from './build-server.ts';
 export { tokenOf } from './guard/token-file.ts';
 export { type RunningServer, startServer } from './start-server.ts';
-export { openWork, type Work } from './work/open-work.ts';
+export { openBackgroundWork, openWork, type Work } from './work/open-work.ts';

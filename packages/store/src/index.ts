@@ -15,7 +15,7 @@ export type { StoreSources } from './job/sql-job-store.ts';
 export { type Journal, JournalFailure, openJournal } from './journal/journal.ts';
 export type { LoggerStore, StoredLogger } from './logger/logger-store.ts';
 export { openStore, type StorePlace } from './open-store.ts';
-export { OriginalDamaged, type Originals, openOriginals } from './original/originals.ts';
+export { OriginalDamaged, type Originals, openOriginals } from './original/index.ts';
 export type { PrintedPaper, PrintedStore, StoredPrinted } from './paper/printed-store.ts';
 export type { ReadingsSaveOutcome, ReadingsStore } from './readings/readings-store.ts';
 export type {

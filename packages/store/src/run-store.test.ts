@@ -80,15 +80,20 @@ for (const kind of testedKinds()) {
       await store.runs.reviewed('run-1', '1', found);
       expect(await store.runs.nextToReview('1')).toBeUndefined();
       expect(await store.runs.nextToReview('2')).toMatchObject({ id: 'run-1' });
-      await store.runs.reviewed('run-1', '2', { report: null, summary: null, trouble: 'cannot be read' });
+      const trouble = { report: null, summary: null, trouble: 'cannot be read' };
+      const listed = async () => (await store.runs.list(id))?.[0]?.review;
+      await store.runs.reviewed('run-1', '2', trouble);
       expect((await store.runs.reviews('run-1')).map((each) => each.program_version)).toEqual(['2', '1']);
-      expect((await store.runs.list(id))?.[0]?.review).toEqual({
-        program_version: '2',
+      // what was found stays to be seen where a newer version finds nothing
+      expect(await listed()).toMatchObject({ program_version: '1', summary: found.summary });
+      await store.runs.reviewed('run-1', '3', { ...found, summary: '{"passes":2}' });
+      expect(await listed()).toEqual({
+        program_version: '3',
         reviewed_at: expect.any(String),
-        summary: null,
-        trouble: 'cannot be read',
+        summary: '{"passes":2}',
+        trouble: null,
       });
-      expect((await store.runs.reviews('run-1'))[1]).toMatchObject(found);
+      expect(await store.runs.reviews('run-1')).toMatchObject([{ report: found.report }, trouble, found]);
     });
 
     it('a file that ends the program each time is given up, behind those that were not tried', async () => {

@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { openWork, startServer, tokenOf } from '@furrow/server';
-import { openStore, StoreFailure } from '@furrow/store';
+import { openBackgroundWork, openWork, startServer, tokenOf } from '@furrow/server';
+import { openOriginals, openStore, StoreFailure } from '@furrow/store';
 import { badInput, type Run } from '../frame/command.ts';
 import { folderOf, type StoreOptions, storePlace } from '../frame/store-place.ts';
 
@@ -23,9 +24,13 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     const store = await openStore(place, { now: () => new Date(), newId: randomUUID });
     const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
     const work = openWork();
+    const background = openBackgroundWork();
+    const originals = openOriginals(join(folder, 'runs'), () => new Date());
     const parts = {
       store,
       work,
+      background,
+      originals,
       token: tokenOf(folder),
       appFolder,
       exampleFolder: EXAMPLE_FOLDER,
@@ -46,7 +51,7 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     streams.print('Stop it with Ctrl-C.');
     await stopSignal();
     await server.close();
-    await work.close();
+    await Promise.all([work.close(), background.close()]);
     await store.close();
     return { exit: 0 };
   } catch (error) {

@@ -128,6 +128,13 @@ export const ISSUE_CODES = {
   REQUEST_MEDIA_TYPE: { meaning: 'A request carries its content in a form other than JSON.' },
   REQUEST_TOO_LARGE: { meaning: 'A request is larger than this program takes.' },
   REVISION_NOT_FOUND: { meaning: 'A saved job has no revision of this number.' },
+  RUN_FILE_DAMAGED: {
+    meaning: 'The file of a run is gone from the disk, or is no longer what was kept.',
+  },
+  RUN_FILE_UNKNOWN: { meaning: 'A run is to be kept of a file that was not sent before.' },
+  RUN_NOT_FOUND: { meaning: 'There is no run with this identifier.' },
+  RUN_NOT_LIVE: { meaning: 'Readings are sent, or asked for, of a run that is not under way.' },
+  RUN_SOURCE: { meaning: 'Live readings cannot be taken from the source named.' },
   SEARCH_TOO_LARGE: { meaning: 'An exact search would have to try more than this program takes on.' },
   STORE_HISTORY: {
     meaning: 'The database was made by another version of the program and cannot be used by this one.',

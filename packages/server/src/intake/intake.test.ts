@@ -8,11 +8,12 @@ import { Aedes } from 'aedes';
 import mqtt from 'mqtt';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { frameOf } from './frame.ts';
-import { httpSource, type Source } from './http-intake.ts';
+import { httpSource } from './http-intake.ts';
 import { Intake } from './intake.ts';
 import { LineCutter } from './line-cutter.ts';
 import { mqttSource } from './mqtt-source.ts';
 import { PacketBound } from './packet-bound.ts';
+import type { Source } from './source.ts';
 
 const AT = new Date('2026-11-27T08:00:00.000Z');
 let folder = '';

@@ -19,15 +19,22 @@ export interface IntakeCount {
 export class Intake {
   readonly #journal: Journal;
   readonly #now: () => Date;
+  readonly #kept: () => void;
   #frames = 0;
   #readings = 0;
   #refused = 0;
   #lastRefusal: string | undefined;
   #lastAt: number | undefined;
 
-  constructor(journal: Journal, now: () => Date) {
+  /**
+   * @param journal - where frames go
+   * @param now - when they come
+   * @param kept - is told after each that is on disk
+   */
+  constructor(journal: Journal, now: () => Date, kept: () => void = () => undefined) {
     this.#journal = journal;
     this.#now = now;
+    this.#kept = kept;
   }
 
   get count(): IntakeCount {
@@ -48,6 +55,7 @@ export class Intake {
     this.#frames += 1;
     this.#readings += frame.readings;
     this.#lastAt = this.#now().getTime();
+    this.#kept();
     return undefined;
   }
 

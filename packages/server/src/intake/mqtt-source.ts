@@ -1,9 +1,9 @@
 import { connect as connectSocket, type Socket } from 'node:net';
 import { connect as connectSecure } from 'node:tls';
 import { FRAME_BYTES_MOST } from './frame.ts';
-import type { Source } from './http-intake.ts';
 import type { Intake } from './intake.ts';
 import { PacketBound } from './packet-bound.ts';
+import type { Source } from './source.ts';
 
 /** How a broker is asked for the readings of one rig. */
 export interface MqttPlace {

@@ -13,17 +13,18 @@ import {
   savedJobSchema,
   savedRevisionSchema,
 } from '@furrow/contract';
-import type { JobStore, StoredJob } from '@furrow/store';
+import type { JobStore, Originals, Store, StoredJob } from '@furrow/store';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import { contentOf } from '../reading/job-reading.ts';
+import { eraseFiles } from './run-routes.ts';
 import { jobNotFound, savedJob, storedJob } from './saved-job.ts';
 import type { ZodServer } from './zod-server.ts';
 
 const ofJob = { params: jobParametersSchema };
 
 /** Saved jobs: list, open, save, revisions, duplicate, bin. */
-export function jobRoutes(server: ZodServer, store: JobStore): void {
+export function jobRoutes(server: ZodServer, store: Store, originals: Originals): void {
   server.get(
     API_PATHS.jobs,
     { schema: { summary: 'Saved jobs, newest first', response: { 200: z.array(jobSummarySchema) } } },
@@ -103,23 +104,27 @@ export function jobRoutes(server: ZodServer, store: JobStore): void {
   );
   revisionRoutes(server, store);
   copyRoutes(server, store);
-  eraseRoutes(server, store);
+  eraseRoutes(server, store, originals);
 }
 
-function eraseRoutes(server: ZodServer, store: JobStore): void {
+function eraseRoutes(server: ZodServer, store: Store, originals: Originals): void {
   const response = { 204: z.undefined().describe('Erased; it cannot be brought back.'), 404: errorSchema };
   server.delete(
     API_PATHS.binnedJob,
     {
       schema: {
-        summary: 'Erase a job in the bin for good, with all revisions, readings and papers handed out',
+        summary: 'Erase a job in the bin for good, with all revisions, readings, runs and papers handed out',
         ...ofJob,
         response,
       },
     },
     async (request, reply) => {
       const { id } = request.params;
-      if (await store.erase(id)) return reply.status(204).send();
+      const files = await store.runs.hashesOf(id);
+      if (await store.erase(id)) {
+        await eraseFiles({ store, originals }, files);
+        return reply.status(204).send();
+      }
       throw new Refused('JOB_NOT_FOUND', `There is no job “${id.slice(0, 60)}” in the bin.`);
     },
   );

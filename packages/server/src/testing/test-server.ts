@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { openStore, type Store } from '@furrow/store';
+import { openOriginals, openStore, type Store } from '@furrow/store';
 import type { ServerParts } from '../build-server.ts';
 import { openWork } from '../work/open-work.ts';
 
@@ -42,6 +42,8 @@ export async function testParts(): Promise<TestParts> {
     parts: {
       store,
       work: WORK,
+      background: WORK,
+      originals: openOriginals(join(folder, 'data', 'runs'), () => new Date()),
       appFolder,
       exampleFolder: EXAMPLES,
       log: (message) => void faults.push(message),

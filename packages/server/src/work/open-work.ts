@@ -7,6 +7,8 @@ import { keptAnswers } from './kept-answers.ts';
 import type * as worker from './worker.ts';
 import type { Made, Question } from './worker.ts';
 
+export type { Question } from './worker.ts';
+
 type Makers = typeof worker;
 type Asked<Name extends keyof Makers> = Parameters<Makers[Name]>[0];
 type Given<Name extends keyof Makers> = Awaited<ReturnType<Makers[Name]>> extends Made<infer T> ? T : never;
@@ -34,6 +36,8 @@ export interface WorkBounds {
 }
 
 const LONGEST_MILLISECONDS = 60_000;
+/** Nothing that a background thread does takes longer, such as a day's log at a thousand rows a second. */
+const BACKGROUND_LONGEST = 6 * 3_600_000;
 const WAITING_MOST = 32;
 const THREADS_MOST = 4;
 const ANSWERS_KEPT = 32;
@@ -94,6 +98,11 @@ export function openWork({
     make: run,
     close: () => pool.destroy(),
   };
+}
+
+/** A thread for what nobody waits for, such as a long log: one at a time, without haste. */
+export function openBackgroundWork(): Work {
+  return openWork({ threads: 1, longest: BACKGROUND_LONGEST });
 }
 
 function tooMuch(waiting: number): Refused {

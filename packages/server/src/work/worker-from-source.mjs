@@ -2,4 +2,4 @@
 import { register } from 'tsx/esm/api';
 
 register();
-export const { answer, cardPdf, cardPage, file, page, list, survey } = await import('./worker.ts');
+export const { answer, cardPdf, cardPage, file, page, list, review, survey } = await import('./worker.ts');

@@ -22,6 +22,7 @@ import {
   paperFile,
   possibleFiles,
 } from './paper-file.ts';
+import { type LogToReview, type ReviewedLog, reviewLog } from './review-log.ts';
 
 /** What a plan is asked of. The same question has the same answer. */
 export interface Question {
@@ -95,6 +96,15 @@ export const survey = told(({ read, answer: planned, trials, readings }: SurveyA
 
 /** Tells which papers and drawings there can be. */
 export const list = told((source: PaperSource): readonly PossibleFile[] => possibleFiles(source));
+
+/** Reviews the file of a run. */
+export const review = told(
+  ({
+    trials,
+    ...asked
+  }: Omit<LogToReview, 'knowledge'> & { readonly trials: string | undefined }): Promise<ReviewedLog> =>
+    reviewLog({ ...asked, knowledge: learned(trials) }),
+);
 
 /** What was learned last: learning anew from the same trials would cost every plan its time. */
 let latest: { readonly text: string; readonly knowledge: Knowledge } | undefined;

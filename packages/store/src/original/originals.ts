@@ -22,14 +22,14 @@ export interface Originals {
   readonly folder: string;
   /** Takes a file piece by piece; done when it is on disk under its hash. A `StoreFailure` leaves nothing behind. */
   put(pieces: AsyncIterable<Uint8Array>): Promise<Original>;
-  /** Moves a file of this disk among the originals. */
-  take(path: string): Promise<Original>;
   /** Length of a file [bytes]; undefined where there is none of this hash. */
   bytes(sha256: string): Promise<number | undefined>;
   /** Reads a file; the last piece is given only when all of them are what was kept, else `OriginalDamaged` is thrown. */
   read(sha256: string): AsyncIterable<Uint8Array>;
   /** Writes what the rows of a file are as Parquet beside it, in place of what was there. */
   putParquet(sha256: string, pieces: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): Promise<void>;
+  /** Where a file lies. */
+  path(sha256: string): string;
   /** Where its Parquet lies, whether it is there yet or not. */
   parquetPath(sha256: string): string;
   /** Erases a file and its Parquet for good. */
@@ -54,11 +54,12 @@ export function openOriginals(folder: string, now: () => Date): Originals {
   };
   const pathOf = (sha256: string): string => `${stem(sha256)}.log`;
   const parquetPath = (sha256: string): string => `${stem(sha256)}.parquet`;
-  const settle = async (from: string, to: string): Promise<void> => {
-    await mkdir(join(to, '..'), { recursive: true, mode: 0o700 });
-    await rename(from, to);
-    await flushFolder(join(to, '..'));
-  };
+  const settle = (from: string, to: string): Promise<void> =>
+    attempt(folder, async () => {
+      await mkdir(join(to, '..'), { recursive: true, mode: 0o700 });
+      await rename(from, to);
+      await flushFolder(join(to, '..'));
+    });
   /** Writes pieces into a file without a name of its own; gives its path once it is on the disk. */
   const write = async (
     pieces: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
@@ -67,13 +68,17 @@ export function openOriginals(folder: string, now: () => Date): Originals {
     const path = join(folder, `${UNFINISHED}${randomUUID()}`);
     let file: FileHandle | undefined;
     try {
-      file = await open(path, 'wx', 0o600);
+      const opened = await attempt(folder, () => open(path, 'wx', 0o600));
+      file = opened;
+      // what breaks off where the pieces come from is no failure of the disk
       for await (const piece of pieces) {
         see(piece);
-        await file.writeFile(piece);
+        await attempt(folder, () => opened.writeFile(piece));
       }
-      await file.sync();
-      await file.close();
+      await attempt(folder, async () => {
+        await opened.sync();
+        await opened.close();
+      });
       return path;
     } catch (error) {
       await file?.close().catch(() => undefined);
@@ -83,31 +88,19 @@ export function openOriginals(folder: string, now: () => Date): Originals {
   };
   return {
     folder,
+    path: pathOf,
     parquetPath,
-    put: (pieces) =>
-      attempt(folder, async () => {
-        const hash = createHash('sha256');
-        let bytes = 0;
-        const path = await write(pieces, (piece) => {
-          hash.update(piece);
-          bytes += piece.length;
-        });
-        const sha256 = hash.digest('hex');
-        await settle(path, pathOf(sha256));
-        return { sha256, bytes };
-      }),
-    take: (path) =>
-      attempt(folder, async () => {
-        const hash = createHash('sha256');
-        let bytes = 0;
-        for await (const piece of createReadStream(path, { highWaterMark: PIECE })) {
-          hash.update(piece as Buffer);
-          bytes += (piece as Buffer).length;
-        }
-        const sha256 = hash.digest('hex');
-        await settle(path, pathOf(sha256));
-        return { sha256, bytes };
-      }),
+    put: async (pieces) => {
+      const hash = createHash('sha256');
+      let bytes = 0;
+      const path = await write(pieces, (piece) => {
+        hash.update(piece);
+        bytes += piece.length;
+      });
+      const sha256 = hash.digest('hex');
+      await settle(path, pathOf(sha256));
+      return { sha256, bytes };
+    },
     bytes: (sha256) =>
       attempt(folder, () =>
         stat(pathOf(sha256)).then(
@@ -135,8 +128,7 @@ export function openOriginals(folder: string, now: () => Date): Originals {
         throw new OriginalDamaged(`The file of this run in ${folder} is no longer what was kept.`);
       if (held !== undefined) yield held;
     },
-    putParquet: (sha256, pieces) =>
-      attempt(folder, async () => settle(await write(pieces), parquetPath(sha256))),
+    putParquet: async (sha256, pieces) => settle(await write(pieces), parquetPath(sha256)),
     erase: (sha256) =>
       attempt(folder, async () => {
         for (const path of [parquetPath(sha256), pathOf(sha256)]) await rm(path, { force: true });

@@ -50,7 +50,7 @@ export interface StoredReview {
 /** What is found of a run. */
 export type RunFindings = Omit<StoredReview, 'program_version' | 'reviewed_at'>;
 
-/** A run in a list, with the newest review of it, report left out; null before the first. */
+/** A run in a list, with the newest review that found something, else the newest, report left out; null before the first. */
 export interface ListedRun extends StoredRun {
   readonly review: Omit<StoredReview, 'report'> | null;
 }

@@ -80,7 +80,8 @@ export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: 
           .select(['run_id', 'program_version', 'reviewed_at', 'summary', 'trouble'])
           .execute();
         return rows.map((row): ListedRun => {
-          const newest = reviews.find(({ run_id }) => run_id === row.id);
+          const own = reviews.filter(({ run_id }) => run_id === row.id);
+          const newest = own.find(({ summary }) => summary !== null) ?? own[0];
           if (newest === undefined) return { ...runOf(row), review: null };
           const { run_id: _, reviewed_at, ...review } = newest;
           return { ...runOf(row), review: { ...review, reviewed_at: reviewed_at ?? '' } };

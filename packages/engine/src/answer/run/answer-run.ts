@@ -39,6 +39,8 @@ export interface RunQuestion {
   readonly given?: GivenReading | undefined;
   /** Content hash of the logger description that says it. */
   readonly loggerRevision?: string | undefined;
+  /** Whether it is known beforehand that no rig was run; else the file's own mark tells. */
+  readonly rehearsal?: boolean | undefined;
 }
 
 /** A log under review. */
@@ -67,7 +69,13 @@ export interface RunAnswer {
  * @example
  * answerRun({ version: '0' }).end('').ok // => false
  */
-export function answerRun({ version, job, given, loggerRevision }: RunQuestion): RunAnswer {
+export function answerRun({
+  version,
+  job,
+  given,
+  loggerRevision,
+  rehearsal: played,
+}: RunQuestion): RunAnswer {
   const judged = job === undefined ? undefined : judgedOf(job);
   const reader = new LogReader(given);
   const review = reviewRun(judged?.expected);
@@ -97,7 +105,7 @@ export function answerRun({ version, job, given, loggerRevision }: RunQuestion):
     const fit = judged && fitOf(outcome, judged.expected);
     const remaining =
       judged && !isWhole(outcome, judged.expected) ? remainingOf(outcome, along, judged) : undefined;
-    const rehearsal = end.reading.preamble.some((line) => line.includes(REHEARSAL_MARK));
+    const rehearsal = played === true || end.reading.preamble.some((line) => line.includes(REHEARSAL_MARK));
     const told = { outcome, judged, stretches, used, planned, fit, remaining, rehearsal };
     const depth = judged?.job.groove.depth;
     return stateRun({

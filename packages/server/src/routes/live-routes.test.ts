@@ -1,0 +1,236 @@
+import { readFileSync } from 'node:fs';
+import { connect, createServer } from 'node:net';
+import { join } from 'node:path';
+import { API_PATHS, fillPath, type LiveState, type OpenedRun, type SavedJob } from '@furrow/contract';
+import { ModbusTCPServer } from 'jsmodbus';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { RunningServer } from '../start-server.ts';
+import { startServer } from '../start-server.ts';
+import { EXAMPLES, type TestParts, testParts } from '../testing/test-server.ts';
+
+const text = readFileSync(join(EXAMPLES, 'penstock-seam.yaml'), 'utf8');
+const RUN = '00000000-0000-4000-8000-000000000010';
+
+let test: TestParts;
+let server: RunningServer;
+let job: string;
+
+async function start(): Promise<RunningServer> {
+  const started = await startServer(test.parts, 0);
+  if (!started.ok) throw new Error(started.issues[0]?.message);
+  return started.value;
+}
+
+beforeEach(async () => {
+  test = await testParts();
+  server = await start();
+  const made = await ask('POST', API_PATHS.jobs, { text });
+  job = ((await made.json()) as SavedJob).id;
+});
+afterEach(async () => {
+  await server.close();
+  await test.cleanUp();
+  expect(test.faults).toEqual([]);
+});
+
+const ask = (method: string, path: string, content?: object): Promise<Response> =>
+  fetch(`${server.url}${path}`, {
+    method,
+    ...(content && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(content) }),
+  });
+const begin = (source: object = { kind: 'http' }) =>
+  ask('POST', fillPath(API_PATHS.jobLive, { id: job }), {
+    id: RUN,
+    name: 'rig 4',
+    revision_number: 1,
+    source,
+  });
+const post = (body: string, type = 'application/x-ndjson') =>
+  fetch(`${server.url}${fillPath(API_PATHS.runFrames, { id: RUN })}`, {
+    method: 'POST',
+    headers: { 'content-type': type },
+    body,
+  });
+const end = () => ask('POST', fillPath(API_PATHS.runEnd, { id: RUN }));
+
+interface Seen {
+  readonly lines: string[];
+  readonly states: LiveState[];
+  ended: boolean;
+  /** Place behind the last line. */
+  last: string;
+}
+
+/** Listens until something is seen, as a page does; gives what came. */
+async function listen(until: (seen: Seen) => boolean, from = '0'): Promise<Seen> {
+  const stop = new AbortController();
+  const reply = await fetch(`${server.url}${fillPath(API_PATHS.runEvents, { id: RUN })}`, {
+    headers: { 'last-event-id': from },
+    signal: stop.signal,
+  });
+  expect(reply.headers.get('content-type')).toContain('text/event-stream');
+  const seen: Seen = { lines: [], states: [], ended: false, last: from };
+  let held = '';
+  for await (const piece of reply.body!) {
+    held += Buffer.from(piece).toString('utf8');
+    const events = held.split('\n\n');
+    held = events.pop() ?? '';
+    for (const event of events) {
+      const data = event.split('\n').flatMap((line) => (line.startsWith('data: ') ? [line.slice(6)] : []));
+      const kind = /^event: (\w+)$/mu.exec(event)?.[1];
+      if (kind === 'state') seen.states.push(JSON.parse(data[0]!) as LiveState);
+      else if (kind === 'end') seen.ended = true;
+      else seen.lines.push(...data);
+      seen.last = /^id: (\d+)$/mu.exec(event)?.[1] ?? seen.last;
+    }
+    if (until(seen)) break;
+  }
+  stop.abort();
+  return seen;
+}
+
+const frame = (n: number): string => JSON.stringify({ t: n / 10, 'U [V]': 41 + (n % 3) / 10, 'I [A]': 600 });
+const frames = (from: number, to: number): string =>
+  Array.from({ length: to - from }, (_, index) => `${frame(from + index)}\n`).join('');
+const volts = (lines: readonly string[]): number[] => lines.map((line) => JSON.parse(line).t);
+
+describe('a live run', () => {
+  it('has on disk what it acknowledges, shows it as it comes, and is a kept run in the end', async () => {
+    expect((await begin()).status).toBe(201);
+    expect(await (await post(frames(0, 50))).json()).toEqual({ kept: 50, refused: [], refused_count: 0 });
+    const seen = await listen(({ lines, states }) => lines.length === 50 && states.length > 0);
+    expect(volts(seen.lines)).toEqual(Array.from({ length: 50 }, (_, n) => n / 10));
+    expect(seen.states.at(-1)).toMatchObject({ frames: 50, readings: 50, refused: 0, trouble: null });
+    expect(seen.states.at(-1)?.age_ms).toBeGreaterThanOrEqual(0);
+    const over = listen(({ ended }) => ended, seen.last);
+    await post(frames(50, 60));
+    const ended = await end();
+    expect([ended.status, await ended.json()]).toMatchObject([
+      200,
+      { live: false, bytes: expect.any(Number) },
+    ]);
+    expect(volts((await over).lines)).toEqual(Array.from({ length: 10 }, (_, n) => 5 + n / 10));
+    const original = await fetch(`${server.url}${fillPath(API_PATHS.runOriginal, { id: RUN })}`);
+    expect((await original.text()).trim().split('\n')).toHaveLength(60);
+    expect((await end()).status).toBe(200);
+    expect((await post(frame(0))).status).toBe(409);
+  });
+
+  it('goes on after a restart with nothing lost, and a listener goes on where it was', async () => {
+    await begin();
+    await post(frames(0, 20));
+    const before = await listen(({ lines }) => lines.length === 20);
+    await server.close();
+    server = await start();
+    await post(frames(20, 30));
+    const after = await listen(({ lines }) => lines.length === 10, before.last);
+    expect(volts(after.lines)).toEqual(Array.from({ length: 10 }, (_, n) => 2 + n / 10));
+    const anew = await listen(({ lines }) => lines.length === 30, '999999');
+    expect(volts(anew.lines)).toEqual(Array.from({ length: 30 }, (_, n) => n / 10));
+  });
+
+  it('is begun once, and refused where it cannot be', async () => {
+    expect((await begin()).status).toBe(201);
+    await post(frame(0));
+    expect((await begin()).status).toBe(201);
+    expect((await listen(({ lines }) => lines.length > 0)).lines).toHaveLength(1);
+    const refused = [
+      { kind: 'mqtt', url: 'http://broker', topic: 'rig/4' },
+      { kind: 'mqtt', url: 'mqtt://broker', topic: 'rig/#' },
+      {
+        kind: 'modbus',
+        host: 'rig',
+        registers: [
+          { name: 'U', address: 1 },
+          { name: 'U', address: 2 },
+        ],
+      },
+    ];
+    for (const source of refused) {
+      const reply = await begin(source);
+      expect([reply.status, ((await reply.json()) as { code: string }).code]).toEqual([422, 'RUN_SOURCE']);
+    }
+    const none = await begin({ kind: 'telepathy' });
+    expect(none.status).toBe(400);
+  });
+
+  it('says which frames it does not take, and why, and takes the others', async () => {
+    await begin();
+    const reply = await post(`${frame(0)}\noops\n{"U":{"a":1}}\n{"U":"${'x'.repeat(70_000)}"}\n${frame(1)}`);
+    expect(await reply.json()).toMatchObject({ kept: 2, refused_count: 3 });
+    expect((await post(frame(2), 'text/plain')).status).toBe(415);
+    const seen = await listen(({ states }) => states.length > 0);
+    expect([seen.lines.length, seen.states[0]?.refused]).toEqual([2, 3]);
+  });
+
+  it('is erased with what came in', async () => {
+    await begin();
+    await post(frames(0, 3));
+    expect((await ask('DELETE', fillPath(API_PATHS.run, { id: RUN }))).status).toBe(204);
+    expect((await post(frame(0))).status).toBe(404);
+    await server.close();
+    server = await start();
+    expect((await post(frame(0))).status).toBe(404);
+  });
+
+  it('keeps what came before where the one who sends breaks off', async () => {
+    await begin();
+    const path = fillPath(API_PATHS.runFrames, { id: RUN });
+    const socket = connect(server.port, '127.0.0.1');
+    const head = `POST ${path} HTTP/1.1\r\nHost: 127.0.0.1:${server.port}\r\nContent-Type: application/x-ndjson\r\nContent-Length: 100000\r\n\r\n`;
+    socket.write(`${head}${frames(0, 5)}{"t": 0.5, "U`);
+    await listen(({ lines }) => lines.length === 5);
+    socket.destroy();
+    await post(frames(5, 6));
+    expect(volts((await listen(({ lines }) => lines.length === 6)).lines)).toEqual([
+      0, 0.1, 0.2, 0.3, 0.4, 0.5,
+    ]);
+  });
+
+  it('of a rig that is played is marked as a rehearsal everywhere', async () => {
+    const begun = await begin({ kind: 'rehearsal', seed: 2 });
+    expect([begun.status, await begun.json()]).toMatchObject([201, { rehearsal: true }]);
+    const seen = await listen(({ lines }) => lines.length > 3);
+    expect(seen.lines[0]).toContain('Furrow rehearsal');
+    expect(JSON.parse(seen.lines[1]!)['arc voltage [V]'].length).toBeGreaterThan(0);
+    await end();
+    for (;;) {
+      const run = (await (await ask('GET', fillPath(API_PATHS.run, { id: RUN }))).json()) as OpenedRun;
+      if (run.review === null) continue;
+      expect(run.rehearsal).toBe(true);
+      expect(run.reviews[0]?.report).toMatchObject({ inputs: { rehearsal: true } });
+      break;
+    }
+  });
+
+  it('reads the registers of a device over Modbus TCP', async () => {
+    const holding = Buffer.alloc(40);
+    holding.writeUInt16BE(415, 0);
+    holding.writeInt16BE(-3, 2);
+    holding.writeFloatBE(612.5, 8);
+    holding.writeUInt32BE(70_000, 20);
+    const device = createServer();
+    new ModbusTCPServer(device, { holding });
+    await new Promise<void>((done) => device.listen(0, '127.0.0.1', () => done()));
+    const { port } = device.address() as { port: number };
+    const registers = [
+      { name: 'arc voltage [V]', address: 0, scale: 0.1 },
+      { name: 'temperature [degC]', address: 1, type: 'int16' },
+      { name: 'current [A]', address: 4, type: 'float32' },
+      { name: 'counter', address: 10, type: 'uint32' },
+    ];
+    await begin({ kind: 'modbus', host: '127.0.0.1', port, interval_ms: 20, registers });
+    const seen = await listen(({ lines }) => lines.length >= 3);
+    expect(JSON.parse(seen.lines[2]!)).toMatchObject({
+      'arc voltage [V]': 41.5,
+      'temperature [degC]': -3,
+      'current [A]': 612.5,
+      counter: 70_000,
+    });
+    await server.close();
+    await new Promise((done) => device.close(done));
+    server = await start();
+    const told = await listen(({ states }) => /trying again/u.test(states.at(-1)?.says ?? ''));
+    expect(told.lines.length).toBeGreaterThanOrEqual(3);
+  });
+});
