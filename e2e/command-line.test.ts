@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { PROGRAM_VERSION } from '@furrow/contract';
-import { heatSchema, runSchema, surveySchema } from '@furrow/engine';
+import { gaugeReportSchema, heatSchema, runSchema, surveySchema } from '@furrow/engine';
 import { afterAll, describe, expect, it } from 'vitest';
 import { pdfPages } from './pdf-pages.ts';
 import { runFurrow, serveFurrow } from './run-furrow.ts';
@@ -390,6 +390,29 @@ describe('furrow rehearse and furrow run', () => {
       expect(refused.out).toBe('');
       expect(refused.err).toContain('no-log.csv');
     }
+  });
+});
+
+describe('furrow gauge', () => {
+  const GAUGE = join(EXAMPLES, 'gauges/bridge-gauge.yaml');
+
+  it('says what one reading is worth, and everything as JSON', async () => {
+    const text = await runFurrow(['gauge', GAUGE]);
+    expect([text.code, text.out.split('\n')[0]]).toEqual([
+      0,
+      expect.stringMatching(/^bridge gauge 3: one reading is within /u),
+    ]);
+    const { out } = await runFurrow(['gauge', GAUGE, '--json']);
+    expect(gaugeReportSchema.safeParse(JSON.parse(out)).success).toBe(true);
+  });
+
+  it('ends with 2 where a study is not whole', async () => {
+    const told = await runFurrow([
+      'gauge',
+      fileWith('gauge.yaml', 'furrow_gauge: 1\ngauge: g\ncrossed: []\n'),
+    ]);
+    expect([told.code, told.out]).toEqual([2, '']);
+    expect(told.err).toContain('gauge.yaml');
   });
 });
 

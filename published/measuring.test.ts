@@ -6,6 +6,7 @@ import {
   nestedStudy,
   propagate,
   propagateByDraws,
+  readingBudget,
   type StudyReading,
   seamCorrelation,
 } from '@furrow/engine';
@@ -229,6 +230,21 @@ describe('gauge studies', () => {
 });
 
 describe('uncertainty', () => {
+  it('budget of a groove depth: repeats, resolution, bridge, certificate (GUM method, inputs of our own)', () => {
+    const { lines, u } = readingBudget({
+      repeatability: 0.15,
+      reproducibility: 0,
+      averaged: 3,
+      resolution: 0.1,
+      seating: 0.2,
+      calibration: 0.05,
+    });
+    [0.08660254038, 0.02886751346, 0.1154700538, 0.05].forEach((each, i) => {
+      expect(lines[i]!.u).toBeCloseTo(each, 9);
+    });
+    expect(u).toBeCloseTo(0.1554563176, 9);
+  });
+
   it('JCGM 100:2008 H.1, end gauge: first and second order, degrees of freedom', () => {
     // ls, d, da, theta, as, dt; degrees of freedom from memory
     const out = propagate(

@@ -6,6 +6,7 @@ export * from './kinds/index.ts';
 export { type PaperPdf, paperFace, renderPaperPdf, renderPdf } from './pdf/index.ts';
 export {
   renderCostText,
+  renderGaugeText,
   renderHazardText,
   renderHeatText,
   renderKnowledgeText,

@@ -145,6 +145,10 @@ export const COMMANDS: readonly CommandRecord[] = [
         'job file that the groove was cut for: verdict, where to measure next, recut',
       ),
       new Option('--run <file>', 'log of the run, whose depth the readings are fused with'),
+      new Option(
+        '--gauge <file>',
+        "gauge file, whose study and checks tell the uncertainty of a reading; the job's without",
+      ),
       kit(),
       knowledge(),
       new Option('--unit <unit>', 'unit of lengths whose unit a file does not state').choices([
@@ -174,6 +178,13 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./survey.ts'),
   },
   {
+    name: 'gauge',
+    description: 'tell what a gauge is good for, by its study and its checks against a block',
+    args: { file: 'gauge file, or - for standard input' },
+    options: [json('study, checks and the uncertainty of one reading'), units()],
+    load: () => import('./gauge.ts'),
+  },
+  {
     name: 'compare',
     description: 'tell in words in what two revisions of a job differ',
     args: { before: 'job file as it was', after: 'job file as it is' },
@@ -198,12 +209,13 @@ export const COMMANDS: readonly CommandRecord[] = [
   },
   {
     name: 'schema',
-    description: "print the job's JSON Schema, the kit's, that of a readings or trials file, or of a result",
+    description: "print the job's JSON Schema, the kit's, that of another file, or of a result",
     options: [
       new Option('--kit', "the kit's in place of the job's").default(false),
       new Option('--readings', "that of a readings file in place of the job's").default(false),
       new Option('--trials', "that of a trials file in place of the job's").default(false),
       new Option('--summary', "that of a summary file in place of the job's").default(false),
+      new Option('--gauge', "that of a gauge file in place of the job's").default(false),
       new Option('--result <command>', 'that of what a command prints with --json').choices([
         'plan',
         'supply',
@@ -213,6 +225,7 @@ export const COMMANDS: readonly CommandRecord[] = [
         'knowledge',
         'run',
         'survey',
+        'gauge',
       ]),
     ],
     load: () => import('./schema.ts'),

@@ -1,4 +1,5 @@
 import {
+  gaugeJsonSchema,
   jobJsonSchema,
   kitJsonSchema,
   type ResultName,
@@ -14,6 +15,7 @@ interface SchemaOptions {
   readonly readings: boolean;
   readonly trials: boolean;
   readonly summary: boolean;
+  readonly gauge: boolean;
   /** Command whose result is described, in place of a file. */
   readonly result?: ResultName;
 }
@@ -24,9 +26,10 @@ export const run: Run<SchemaOptions> = (_args, options) => ({
   print: JSON.stringify(schemaOf(options), null, 2),
 });
 
-function schemaOf({ kit, readings, trials, summary, result }: SchemaOptions): object {
+function schemaOf({ kit, readings, trials, summary, gauge, result }: SchemaOptions): object {
   if (result !== undefined) return resultJsonSchema(result);
   if (summary) return summaryJsonSchema();
+  if (gauge) return gaugeJsonSchema();
   if (trials) return trialsJsonSchema();
   if (readings) return readingsJsonSchema();
   return kit ? kitJsonSchema() : jobJsonSchema();

@@ -10,6 +10,7 @@ import {
   expectationOf,
   freeId,
   type GivenSurvey,
+  gaugeOfSurvey,
   knowledgeFrom,
   type LengthUnit,
   LogReader,
@@ -25,7 +26,7 @@ import {
 import { renderSurveyText, surveyFiles } from '@furrow/papers';
 import { badInput, type Run, type Told } from '../frame/command.ts';
 import { EXIT } from '../frame/exit-code.ts';
-import { loadJobFiles, loadTrials } from '../frame/load-document.ts';
+import { loadGauge, loadJobFiles, loadTrials } from '../frame/load-document.ts';
 import { printed } from '../frame/on-job.ts';
 import { replaceFile, whyUnwritable } from '../output/disk.ts';
 
@@ -34,6 +35,8 @@ interface SurveyOptions {
   readonly units: UnitSystem;
   readonly job?: string;
   readonly run?: string;
+  /** Gauge file, whose study tells the uncertainty of a reading. */
+  readonly gauge?: string;
   readonly kit?: string;
   readonly knowledge?: readonly string[];
   /** Unit of lengths whose unit the files do not state. */
@@ -67,6 +70,8 @@ export const run: Run<SurveyOptions> = async (names, options) => {
   if (job !== undefined && 'lines' in job) return badInput(job.lines);
   const ran = options.run === undefined ? undefined : runDepth(options.run, job);
   if (ran !== undefined && 'lines' in ran) return badInput(ran.lines);
+  const gauge = options.gauge === undefined ? undefined : await loadGauge(options.gauge);
+  if (gauge?.ok === false) return badInput(gauge.lines);
   const trials = options.teach === undefined ? undefined : await trialsText(options.teach, job);
   if (trials !== undefined && 'lines' in trials) return badInput(trials.lines);
   const given: GivenSurvey = {
@@ -80,6 +85,7 @@ export const run: Run<SurveyOptions> = async (names, options) => {
     version: PROGRAM_VERSION,
     ...(job === undefined ? {} : { job }),
     ...(ran === undefined ? {} : { run: ran.depth, ran: ran.passes }),
+    ...(gauge === undefined ? {} : { gauge: gaugeOfSurvey(gauge.read) }),
     ...(trials === undefined ? {} : { entry: { id: freeId(trials.text, 'job'), date: today() } }),
     ...(filter === undefined ? {} : { filter: filter as number }),
   });

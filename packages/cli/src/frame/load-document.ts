@@ -3,12 +3,14 @@ import {
   type Issue,
   JOB_TEXT_MOST,
   type Outcome,
+  type ReadGauge,
   type ReadJob,
   type ReadKit,
   type ReadLogger,
   type ReadReadings,
   type ReadSummary,
   type ReadTrials,
+  readGauge,
   readJob,
   readKit,
   readKnowledgeFile,
@@ -71,6 +73,11 @@ export function loadTrials(file: string): Promise<Loaded<ReadTrials>> {
   return load(file, 'trials', readTrials);
 }
 
+/** Reads a gauge with its study and checks from a file, or from standard input for `-`. */
+export function loadGauge(file: string): Promise<Loaded<ReadGauge>> {
+  return load(file, 'gauge', readGauge);
+}
+
 /** Reads a summary of what shops have learned from a file, or from standard input for `-`. */
 export function loadSummary(file: string): Promise<Loaded<ReadSummary>> {
   return load(file, 'summary', readSummary);
@@ -127,7 +134,7 @@ export async function loadJobFiles(files: JobFiles, units: UnitSystem): Promise<
 
 async function load<Read>(
   file: string,
-  kind: 'job' | 'kit' | 'readings' | 'trials' | 'knowledge' | 'summary' | 'logger',
+  kind: 'job' | 'kit' | 'readings' | 'trials' | 'knowledge' | 'summary' | 'logger' | 'gauge',
   read: (text: string) => Outcome<Read>,
 ): Promise<Loaded<Read>> {
   let text: string;

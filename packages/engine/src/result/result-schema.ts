@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { JsonSchema } from '../document/index.ts';
 import { answerSchema } from './answer.ts';
 import { costChangeSchema, costSchema } from './cost.ts';
+import { gaugeReportSchema } from './gauge.ts';
 import { hazardSchema } from './hazard.ts';
 import { heatSchema } from './heat.ts';
 import { knowledgeReportSchema } from './knowledge.ts';
@@ -25,6 +26,7 @@ export const RESULT_SCHEMAS = {
   knowledge: knowledgeReportSchema,
   run: runSchema,
   survey: surveySchema,
+  gauge: gaugeReportSchema,
 } as const;
 
 /** A command whose result has a schema. */

@@ -13,6 +13,7 @@ import type {
   StretchRecut,
   SurveyFile,
 } from '../survey/index.ts';
+import { gaugeCheckSchema } from './gauge.ts';
 import { bandSchema } from './prediction.ts';
 import { readingSchema, stateReading } from './reading.ts';
 
@@ -89,6 +90,7 @@ const stationSchema = z
     why: z
       .enum([
         'outside_seam',
+        'gauge_failed',
         'cut_again',
         'before_last_pass',
         'inch_for_mm',
@@ -222,6 +224,9 @@ export const surveySchema = z
     reading: z.array(fileSchema),
     sections: z.array(sectionSchema),
     seam: seamSchema.nullable().describe('Null without a job, or where the job has no plan.'),
+    gauge_check: gaugeCheckSchema
+      .nullable()
+      .describe('The last check of the gauge against a block; null where none is told.'),
     remarks: z.array(z.string()),
   })
   .meta({ id: 'SurveyReport', description: 'What was measured of a groove, and what that says of it.' });

@@ -1,4 +1,5 @@
 export { type FloorMap, type UnrolledCloud, type UnrollOptions, unrollCloud } from './cloud/unroll-cloud.ts';
+export type { Gauge } from './gauge/gauge-schema.ts';
 export {
   type GaugeCheck,
   type GaugeStudy,
@@ -11,12 +12,25 @@ export {
 } from './gauge/gauge-study.ts';
 export { type Inspection, type InspectionRisk, inspectionRisk } from './gauge/inspection-risk.ts';
 export {
+  type CheckedGauge,
+  checkOf,
+  type GaugeOutcome,
+  judgeGauge,
+} from './gauge/judge-gauge.ts';
+export {
   type DrawnResult,
   type Propagated,
   propagate,
   propagateByDraws,
   type UncertainInput,
 } from './gauge/propagate.ts';
+export { GAUGE_TEXT_MOST, gaugeJsonSchema, type ReadGauge, readGauge } from './gauge/read-gauge.ts';
+export {
+  type BudgetInput,
+  type BudgetLine,
+  type ReadingBudget,
+  readingBudget,
+} from './gauge/reading-budget.ts';
 export type { CloudPoints } from './read/read-ply.ts';
 export {
   type GivenSurvey,

@@ -1,4 +1,5 @@
 export { renderCostText } from './render-cost-text.ts';
+export { renderGaugeText } from './render-gauge-text.ts';
 export { renderHazardText } from './render-hazard-text.ts';
 export { renderHeatText } from './render-heat-text.ts';
 export { renderKnowledgeText } from './render-knowledge-text.ts';

@@ -38,6 +38,7 @@ export {
   seamPlace,
   seamVerdictWords,
   setAsideWords,
+  spreadLength,
   stretchWords,
   teachesWords,
 } from './survey-words.ts';

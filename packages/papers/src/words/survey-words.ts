@@ -27,6 +27,11 @@ export function gaugeLength(millimetres: number, units: UnitSystem): string {
   return units === 'inch' ? `${(millimetres / 25.4).toFixed(3)} in` : `${millimetres.toFixed(1)} mm`;
 }
 
+/** A spread of readings, to a hundredth of a millimetre. */
+export function spreadLength(millimetres: number, units: UnitSystem): string {
+  return units === 'inch' ? `${(millimetres / 25.4).toFixed(4)} in` : `${millimetres.toFixed(3)} mm`;
+}
+
 /** A measured quantity with its uncertainty; undefined where it was declined. */
 export function measuredWords(
   quantity: SurveyReport['sections'][number]['depth_mm'],
@@ -88,6 +93,8 @@ export function setAsideWords({ at_mm, depth_mm, why, would_be_mm }: Reading, un
   const read = gaugeLength(depth_mm.value, units);
   const place = seamPlace(at_mm, units);
   if (why === 'outside_seam') return `${place} lies outside the seam; ${read} there is not used.`;
+  if (why === 'gauge_failed')
+    return `${read} at ${place} was read with a gauge that failed its check, and is not used.`;
   if (why === 'cut_again')
     return `${read} at ${place} was measured before it was cut again, and counts no more.`;
   if (why === 'before_last_pass')

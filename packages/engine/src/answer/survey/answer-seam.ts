@@ -14,6 +14,7 @@ import {
   type DepthBand,
   type FaultSpot,
   fusePieces,
+  type JudgedReading,
   judgeSeam,
   nextStations,
   type RepairLaw,
@@ -67,8 +68,9 @@ export function answerSeam(
     (_, i) => runOut + ((job.seam.length - 2 * runOut) * i) / PLACES,
   );
   const total = Math.hypot(prediction.spread.common, prediction.spread.course);
-  const judged = gauged.map((reading) => {
+  const judged = gauged.map((reading): JudgedReading => {
     const outside = reading.at < -1e-9 || reading.at > job.seam.length * (1 + 1e-9);
+    if (!outside && reading.gaugeFailed === true) return { reading, why: 'gauge_failed', wouldBe: null };
     const isGone = (reading.afterRecut ?? 0) < cutOf(reading.at, recuts);
     const isEarly = isBeforeLast(reading, plan);
     const slip =

@@ -4,7 +4,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../../job/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
 import { surveySchema } from '../../result/index.ts';
+import { readGauge } from '../../survey/index.ts';
 import { answerJob } from '../job/answer-job.ts';
+import { gaugeOfSurvey } from './answer-gauge.ts';
 import { answerSurvey } from './answer-survey.ts';
 
 let read: ReadJob;
@@ -106,6 +108,55 @@ describe('a survey of a job', () => {
       { at_mm: 3000, why: 'before_last_pass', would_be_mm: null },
     ]);
     expect(seam!.verdict).toBe('holds');
+  });
+
+  it('takes the uncertainty of a reading from the study of the gauge, and no reading by a gauge that failed', () => {
+    const text = readFileSync(
+      new URL('../../../../../examples/gauges/bridge-gauge.yaml', import.meta.url),
+      'utf8',
+    );
+    const by = (gaugeText: string) => {
+      const gauge = readGauge(gaugeText);
+      if (!gauge.ok) throw new Error(gauge.issues[0]?.message);
+      const files = [{ name: 'g.csv', bytes: new TextEncoder().encode(table(GOOD)) }];
+      const outcome = answerSurvey({
+        files,
+        job: { read, answer, knowledge: undefined },
+        gauge: gaugeOfSurvey(gauge.value),
+        version: '0',
+      });
+      if (!outcome.ok) throw new Error(outcome.issues[0]?.message);
+      return outcome.value;
+    };
+    const good = by(text);
+    expect(good.inputs.gauge_u_mm).toBeCloseTo(0.2141, 3);
+    expect(good.inputs.gauge_u_from).toMatch(
+      /^bridge gauge 3: a crossed gauge study by analysis of variance/u,
+    );
+    expect(good.seam!.readings[0]!.depth_mm.u95).toBeCloseTo(1.96 * good.inputs.gauge_u_mm!, 9);
+    const failed = by(text.replace('block: 10 mm', 'block: 9 mm'));
+    expect(failed.gauge_check).toMatchObject({ verdict: 'fails', by: 'Ada' });
+    expect(failed.seam!.readings.every(({ why }) => why === 'gauge_failed')).toBe(true);
+    expect(failed.remarks[0]).toMatch(/failed its check/u);
+    // without a study the deviation on the block adds to what the job states
+    const [head, , rest] = text.split(/crossed:|checks:/u);
+    const unstudied = by(`${head}checks:${rest}`);
+    expect(unstudied.inputs.gauge_u_mm).toBeCloseTo(
+      Math.hypot(1000 * read.job.kit.gauge.reading_sd, good.gauge_check!.off_mm, good.gauge_check!.u_mm),
+      9,
+    );
+  });
+
+  it('judges the check that a readings file tells', () => {
+    const check = (shown: number) =>
+      `gauge_check: { block: 10 mm, allowed: 0.2 mm, readings: [{ reading: ${shown} mm }, { reading: ${shown} mm }] }`;
+    const text = (shown: number) =>
+      `furrow_readings: 1\n${check(shown)}\nstations: [{ at: 1 m, depth: 15 mm }]\n`;
+    expect(surveyed(text(10.1), 'r.yaml').gauge_check).toMatchObject({
+      verdict: 'holds',
+      off_mm: expect.closeTo(0.1, 9),
+    });
+    expect(surveyed(text(12), 'r.yaml').seam!.readings[0]!.why).toBe('gauge_failed');
   });
 
   it('says so of a groove of another job', () => {

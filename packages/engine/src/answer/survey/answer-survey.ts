@@ -8,9 +8,10 @@ import type { PlanOutcome } from '../../plan/index.ts';
 import { inUnit } from '../../quantity/index.ts';
 import type { Readings } from '../../readings/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
-import { stateSeam, stateSection, stateSurveyFile } from '../../result/index.ts';
+import { stateGaugeCheck, stateSeam, stateSection, stateSurveyFile } from '../../result/index.ts';
 import type { DepthAlong } from '../../run/index.ts';
 import {
+  checkOf,
   type GivenSurvey,
   isReadingsFile,
   measureSection,
@@ -22,6 +23,7 @@ import {
   type Section,
   type SurveyFile,
 } from '../../survey/index.ts';
+import type { GaugeOfSurvey } from './answer-gauge.ts';
 import { answerSeam } from './answer-seam.ts';
 import { entryOfGroove, type GaugedGroove, type RanPass, ranByHand } from './groove-entry.ts';
 
@@ -49,12 +51,8 @@ export interface SurveyQuestion {
   readonly entry?: Pick<GaugedGroove, 'id' | 'date' | 'torch'>;
   /** How the passes were run, by the log; left out: as a readings file says, else as planned. */
   readonly ran?: readonly RanPass[];
-  /** Standard uncertainty of one gauge reading and what it comes from; left out: that of the job [m]. */
-  readonly gauge?: {
-    /** Standard uncertainty [m]. */
-    readonly u: number;
-    readonly from: string;
-  };
+  /** The gauge, by its study and checks; left out: as a readings file says, else as the job does. */
+  readonly gauge?: GaugeOfSurvey;
   /** Cutoff of the profile filter [m]; left out: none. */
   readonly filter?: number;
   /** Version of the program, for the result. */
@@ -100,8 +98,9 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
   const measured: { section: Section; file: string }[] = read.flatMap(({ name, sections }) =>
     sections.slice(0, SECTIONS_MOST).map((scan) => ({ section: measureSection(scan, options), file: name })),
   );
-  const studied = first.find(({ reading_spread: spread }) => spread !== undefined);
-  const handSd = gauge?.u ?? studied?.reading_spread ?? job?.read.job.kit.gauge.reading_sd;
+  const hand = handGauge(gauge, first, job?.read.job);
+  const handSd = hand.u;
+  const gaugeFailed = hand.check?.verdict === 'fails';
   const gauged = [
     ...measured.flatMap(({ section, file }): SeamGauged[] =>
       'declined' in section.depth || section.station === undefined
@@ -134,6 +133,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
             ...(track === undefined ? {} : { track }),
             ...(afterPass === undefined ? {} : { afterPass }),
             from: 'gauge',
+            ...(gaugeFailed ? { gaugeFailed } : {}),
             file: name,
             row,
             afterRecut: station.afterRecut ?? afterRecut.get(name) ?? 0,
@@ -161,12 +161,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
         knowledge: job?.answer.inputs.knowledge.id ?? null,
         filter_mm: filter === undefined ? null : inUnit(filter, 'mm'),
         gauge_u_mm: hasHand && handSd !== undefined ? inUnit(handSd, 'mm') : null,
-        gauge_u_from: !hasHand
-          ? 'no reading was gauged by hand'
-          : (gauge?.from ??
-            studied?.spread_from ??
-            (studied !== undefined ? 'the readings file' : undefined) ??
-            (job === undefined ? 'no job states it' : "the job's gauge, one reading")),
+        gauge_u_from: hasHand ? hand.from : 'no reading was gauged by hand',
       },
       reading: read.map(stateSurveyFile),
       sections: measured.map(({ section, file }) => stateSection(section, file)),
@@ -174,7 +169,13 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
         seam === null || job === undefined || plan === undefined
           ? null
           : stateSeam(seam, taughtBy(seam, job.read.job, plan, question, first), recuts, past),
+      gauge_check: hand.check === undefined ? null : stateGaugeCheck(hand.check),
       remarks: [
+        ...(hasHand && gaugeFailed
+          ? [
+              'The gauge failed its check against the block: no reading by it counts. Set it, check it, read again.',
+            ]
+          : []),
         ...(job !== undefined && seam === null
           ? ['The job has no plan, so nothing is said of its seam.']
           : []),
@@ -187,6 +188,30 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
       ],
     },
   };
+}
+
+/** The gauge that depths were read with: by its own file, else as a readings file says, else as the job does. */
+function handGauge(
+  gauge: GaugeOfSurvey | undefined,
+  records: readonly Readings[],
+  job: Job | undefined,
+): GaugeOfSurvey {
+  if (gauge?.u !== undefined) return gauge;
+  const recorded = records.findLast(({ gauge_check: check }) => check !== undefined)?.gauge_check;
+  const check = gauge?.check ?? (recorded === undefined ? undefined : checkOf(recorded));
+  const studied = records.find(({ reading_spread: spread }) => spread !== undefined);
+  const alone = studied?.reading_spread ?? job?.kit.gauge.reading_sd;
+  const source =
+    studied?.spread_from ??
+    (studied !== undefined
+      ? 'the readings file'
+      : job === undefined
+        ? 'no job states it'
+        : "the job's gauge, one reading");
+  // a deviation that is not corrected is part of the uncertainty
+  return check === undefined || alone === undefined
+    ? { u: alone, from: source, check }
+    : { u: Math.hypot(alone, check.off, check.u), from: `${source}, and its check against a block`, check };
 }
 
 /** What the readings file says of how a file that it lists is read. */

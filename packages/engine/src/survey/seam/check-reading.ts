@@ -1,6 +1,7 @@
 /** Why a reading is not used. */
 export type SetAsideReason =
   | 'outside_seam'
+  | 'gauge_failed'
   | 'cut_again'
   | 'before_last_pass'
   | 'inch_for_mm'

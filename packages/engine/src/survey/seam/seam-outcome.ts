@@ -23,6 +23,8 @@ export interface SeamGauged {
   /** Pass after which it was read, where others were still to come; left out: all were done [-]. */
   readonly afterPass?: number;
   readonly from: 'gauge' | 'scan';
+  /** Whether the gauge failed its check [-]. */
+  readonly gaugeFailed?: boolean;
   /** File that it stands in. */
   readonly file: string;
   /** Row of that file, from 1; null for a scan [-]. */
