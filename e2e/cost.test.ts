@@ -17,9 +17,11 @@ describe.skipIf(NO_BROWSER)('the page of cost and time', () => {
     expect(await seenText(cost.region('The whole job'))).toMatch(/up to [\d.]+ EUR/u);
     const picture = page.getByRole('img', { name: /^Where minutes and money go\./u });
     expect(await picture.getAttribute('aria-label')).toMatch(/Refill welding: [^;]+ · \d+ %/u);
-    expect(await cost.rowsOf('What each extra millimetre costs').count()).toBe(7);
-    expect(await cost.rowsOf('Other ways to make the groove').count()).toBe(5);
-    expect(await cost.rowsOf('What a change would do').count()).toBe(4);
+    expect(await cost.rowsOf('What a larger groove than planned adds in grinding and refill').count()).toBe(
+      7,
+    );
+    expect(await cost.rowsOf('Other ways, the whole job at medians and usual durations').count()).toBe(5);
+    expect(await cost.rowsOf('Changes, planned anew').count()).toBe(4);
   });
 
   it('reckons anew when a rate is changed', async () => {

@@ -21,7 +21,9 @@ describe.skipIf(NO_BROWSER)('hazards', () => {
     await page.goto(PAGE);
     await pages.planned();
     expect(await seenText(pages.region('To keep clear of'))).toContain('Nothing here permits work');
-    expect(await seenText(pages.region('Noise: Day shift'))).toContain('5 dB family (OSHA)');
+    expect(await seenText(pages.region('Noise: Day shift, 3 people, shift 8 h'))).toContain(
+      '5 dB family (OSHA)',
+    );
     const rules = pages.region('Noise against the rules');
     expect(await rules.getByRole('columnheader', { name: 'Night shift, seam 8' }).count()).toBe(1);
     expect(await seenText(rules)).toContain('over the figure named');
@@ -46,7 +48,7 @@ describe.skipIf(NO_BROWSER)('hazards', () => {
       .first()
       .waitFor();
     await shift.fill('9 h');
-    await pages.region('Noise: Day shift').getByText('shift 9 h').waitFor();
+    await pages.region('Noise: Day shift, 3 people, shift 9 h').waitFor();
     await pages.button('Save').click();
     await pages.saveState.filter({ hasText: 'saved as revision 1' }).waitFor();
     expect(page.url()).toMatch(/\/jobs\/[^/]+\/hazards$/u);

@@ -20,7 +20,7 @@ export class CostPage {
 
   /** Waits until no change is being tried any more. */
   async tried(): Promise<void> {
-    await this.region('What a change would do').getByText('each planned anew').waitFor();
+    await this.region('Changes, planned anew').getByText('by the objective of the job').waitFor();
   }
 
   region(name: string): Locator {

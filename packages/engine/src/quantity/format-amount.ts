@@ -113,6 +113,14 @@ function formatBore(value: number, system: UnitSystem): string {
   return system === 'inch' ? inches : `${formatMetricLength(value)} (${inches})`;
 }
 
+/** A mass of metal, in no more than three figures below a hundred: 0.35 kg, 14.0 kg, 250 kg. */
+function formatMass(value: number, system: UnitSystem): string {
+  const { of, unit } = SHOWN.mass[system];
+  const size = Math.abs(of(value));
+  const decimals = size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2;
+  return withUnit(fixed(of(value), size === 0 ? 0 : decimals), unit);
+}
+
 /** Percent; never rounded up to certainty, because 99.99 % is not 100 %. */
 function formatShare(share: number): string {
   const percent = share * 100;
@@ -158,6 +166,7 @@ export function formatAmount(
   if (kind === 'depth') return formatDepth(value, system);
   if (kind === 'time') return formatTime(value);
   if (kind === 'share') return formatShare(value);
+  if (kind === 'mass') return formatMass(value, system);
   return inShownUnit(value, shownUnit(value, kind, system));
 }
 
@@ -207,9 +216,13 @@ export function formatApart(
  * formatBand(0.01205, 0.01562, 'depth', 'metric') // => "12.1 to 15.6 mm"
  */
 export function formatBand(low: number, high: number, kind: AmountKind, system: UnitSystem): string {
-  const [first, last] = [formatAmount(low, kind, system), formatAmount(high, kind, system)];
+  return bandText(formatAmount(low, kind, system), formatAmount(high, kind, system));
+}
+
+/** Two written amounts as a band, with a unit that both have at its end alone; one of them where they read the same. */
+export function bandText(first: string, last: string): string {
   if (first === last) return last;
-  const tail = / \D+$/u.exec(last)?.[0] ?? '';
+  const tail = / \S+$/u.exec(last)?.[0] ?? '';
   // `1 min 30 s` has a unit of its own before the last one
   const isPlain = tail !== '' && /^[−\-\d./ ]+$/u.test(last.slice(0, -tail.length));
   const start = isPlain && first.endsWith(tail) ? first.slice(0, -tail.length) : first;

@@ -1,5 +1,5 @@
 import type { Amount, AmountKind } from './amount.ts';
-import { formatAmount, formatApart, formatBand } from './format-amount.ts';
+import { bandText, formatAmount, formatApart, formatBand } from './format-amount.ts';
 import type { UnitSystem } from './quantity-kind.ts';
 import { fromUnit, kindOfUnit, type StatedUnit } from './stated-unit.ts';
 
@@ -68,11 +68,12 @@ export function formatStatedApart(
  * @source common practice, no source
  * @example
  * formatStatedBand(12.05, 15.62, 'mm', 'inch') // => "0.47 to 0.61 in"
+ * formatStatedBand(95, 105, 'dBA', 'metric') // => "95.0 to 105.0 dBA"
  */
 export function formatStatedBand(low: number, high: number, unit: StatedUnit, system: UnitSystem): string {
   const kind = kindOfUnit(unit);
   if (kind === undefined || kind === 'sound')
-    return `${formatStated(low, unit, system)} to ${formatStated(high, unit, system)}`;
+    return bandText(formatStated(low, unit, system), formatStated(high, unit, system));
   return formatBand(fromUnit(low, unit), fromUnit(high, unit), kind, system);
 }
 

@@ -37,6 +37,7 @@ const UNITS = {
   kJ: { kind: 'energy', perSi: [1, 1e3] },
   MJ: { kind: 'energy', perSi: [1, 1e6] },
   'kJ/mm': { kind: 'heat_per_length', perSi: [1, 1e6] },
+  'kJ/m': { kind: 'heat_per_length', perSi: [1, 1e3] },
   'J/mm3': { perSi: [1, 1e9] },
   kPa: { kind: 'pressure', perSi: [1, 1e3] },
   bar: { kind: 'pressure', perSi: [1, 1e5] },

@@ -1,19 +1,19 @@
 import {
   type CostChangeReport,
   type CostReport,
+  formatAmount,
   formatStated,
   sentenceText,
   type UnitSystem,
+  type WayReport,
 } from '@furrow/engine';
 import {
   byLength,
   cheaperFrom,
   difference,
-  metalMass,
   money,
   noteText,
   perLength,
-  sectionArea,
   sharePercent,
   sourceText,
   workTime,
@@ -141,7 +141,7 @@ export function extraTable(cost: CostReport, units: UnitSystem): TableBlock {
         title: 'Weld metal',
         align: 'end',
         weight: 1,
-        of: (each) => `+${metalMass(each.weld_metal_kg, units)}`,
+        of: (each) => `+${formatStated(each.weld_metal_kg, 'kg', units)}`,
       },
       { title: 'Part', align: 'end', weight: 0.7, of: (each) => `+${each.weld_metal_percent.toFixed(0)} %` },
       { title: 'Time', align: 'end', weight: 1, of: (each) => `+${workTime(each.time_s)}` },
@@ -180,13 +180,21 @@ export function assumptionTable({ assumptions }: CostReport, units: UnitSystem):
 /** The refill in two sentences. */
 export function refillText({ refill }: CostReport, units: UnitSystem): string {
   return (
-    `${metalMass(refill.weld_metal_kg, units)} of weld metal by ${refill.process} ` +
-    `(${metalMass(refill.filler_kg, units)} of filler), ${workTime(refill.arc_time_s)} of arc in ` +
-    `${workTime(refill.time_s)}. The gouged section is ${sectionArea(refill.gouged_area_mm2, units)}; grinding ` +
-    `${formatStated(refill.skin_allowance_mm, 'mm', units)} off makes it ${sectionArea(refill.ground_area_mm2, units)}, ` +
-    `which is ${metalMass(refill.skin_weld_metal_kg, units)} of the weld metal.`
+    `${formatStated(refill.weld_metal_kg, 'kg', units)} of weld metal by ${refill.process} ` +
+    `(${formatStated(refill.filler_kg, 'kg', units)} of filler), ${workTime(refill.arc_time_s)} of arc in ` +
+    `${workTime(refill.time_s)}. The gouged section is ${formatStated(refill.gouged_area_mm2, 'mm2', units)}; grinding ` +
+    `${formatStated(refill.skin_allowance_mm, 'mm', units)} off makes it ${formatStated(refill.ground_area_mm2, 'mm2', units)}, ` +
+    `which is ${formatStated(refill.skin_weld_metal_kg, 'kg', units)} of the weld metal.`
   );
 }
+
+/** Where the rate of a way comes from. */
+const RATES: Readonly<Record<WayReport['rate'], string>> = {
+  planned: 'planned',
+  stated: 'stated by the job',
+  assumed: 'assumed',
+  missing: 'not known',
+};
 
 /** Other ways to the same groove, beside the planned one. */
 export function wayTable(cost: CostReport, units: UnitSystem): TableBlock {
@@ -196,7 +204,7 @@ export function wayTable(cost: CostReport, units: UnitSystem): TableBlock {
     cost,
     [
       { title: 'Way', align: 'start', weight: 1.4, of: ({ title }) => title },
-      { title: 'Rate', align: 'start', weight: 1, of: ({ rate }) => rate },
+      { title: 'Rate', align: 'start', weight: 1, of: ({ rate }) => RATES[rate] },
       {
         title: 'Groove',
         align: 'end',
@@ -270,8 +278,32 @@ export function changeTable(
   );
 }
 
+/** What each change is, in a sentence. */
+export function changeNotes(changes: readonly CostChangeReport[], units: UnitSystem): ListBlock {
+  return {
+    kind: 'list',
+    tone: 'plain',
+    items: changes.map(({ title, says }) => `${title}: ${sentenceText(says, units)}.`),
+  };
+}
+
 function settingText({ outcome, setting }: CostChangeReport, units: UnitSystem): string {
   if (setting === null) return outcome === 'no_plan' ? 'no plan' : 'not tried';
   const electrode = formatStated(setting.electrode_diameter_mm, 'mm', units, 'length');
-  return `${electrode}, ${setting.current_A.toFixed(0)} A, ${setting.passes} ${setting.passes === 1 ? 'pass' : 'passes'}`;
+  return `${electrode}, ${formatStated(setting.current_A, 'A', units)}, ${setting.passes} ${setting.passes === 1 ? 'pass' : 'passes'}`;
+}
+
+/** How the figures were drawn, and how far they can be off by that alone. */
+export function trialText(
+  { time_s, cost, currency, seam_length_m, trials, seed, reworked, priced }: CostReport,
+  units: UnitSystem,
+): string {
+  const off = (time: number, amount: number): string =>
+    priced ? `${workTime(time)} and ${money(amount, currency)}` : workTime(time);
+  return (
+    `${formatAmount(seam_length_m, 'length', units)} of seam; ${trials} trials, seed ${seed}. By the number of trials alone ` +
+    `the first column can be off by ${off(time_s.p50_half_width, cost.p50_half_width)}, ` +
+    `the second by ${off(time_s.p90_half_width, cost.p90_half_width)} (95 %). ` +
+    `In ${sharePercent(reworked)} of the trials the depth was not reached at first.`
+  );
 }

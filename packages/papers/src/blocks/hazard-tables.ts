@@ -1,15 +1,19 @@
 import {
+  breaksRule,
   type CrewNoiseReport,
   type FieldReport,
   type FumeReport,
   formatStated,
   type HazardRow,
   type HazardSection,
+  type HazardWording,
+  type SubstanceLimit,
+  type SubstanceReport,
   sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
 import { figureText, noteText, rangeText, sourceText } from '../words/index.ts';
-import type { TableBlock } from './paper-document.ts';
+import type { ListBlock, ParagraphBlock, TableBlock, TableMark } from './paper-document.ts';
 
 /** A crew's noise: what it does, and by each family of rules what comes of it. */
 export function noiseTable(crew: CrewNoiseReport, units: UnitSystem): TableBlock {
@@ -18,7 +22,7 @@ export function noiseTable(crew: CrewNoiseReport, units: UnitSystem): TableBlock
   const people = crew.people === null ? '' : `, ${crew.people} people`;
   return {
     kind: 'table',
-    caption: `Noise: ${crew.name}${people}, shift ${shift}`,
+    caption: `Noise: ${crew.name}${people}, shift ${shift}${crew.stated ? '' : '; stands in for a crew that the job does not state'}`,
     small: true,
     columns: [
       { title: 'Task', align: 'start', weight: 1.6, strong: true },
@@ -77,6 +81,12 @@ export function crewTables(crews: readonly CrewNoiseReport[], units: UnitSystem)
         }),
         sourceText(rule.source),
       ]),
+      marks: (some[0]?.rows ?? []).flatMap(({ id }, row) =>
+        some.flatMap(({ rows }, index) => {
+          const own = rows.find((each) => each.id === id);
+          return own === undefined ? [] : verdictMark(own.verdict, row, index + 2);
+        }),
+      ),
     }),
   );
 }
@@ -104,31 +114,81 @@ export function verdictTable(caption: string, rows: readonly HazardRow[], units:
       row.verdict,
       noteText(row),
     ]),
+    marks: rows.flatMap(({ verdict }, row) => verdictMark(verdict, row, VERDICT_COLUMN)),
   };
 }
 
-/** Substances to reckon with and their limits by every set. */
-export function fumeTable({ substances }: FumeReport, units: UnitSystem): TableBlock {
+/** Where the verdict stands in a table of values held against rules [-]. */
+const VERDICT_COLUMN = 3;
+
+/** What makes a verdict stand out on a screen. */
+function verdictMark(verdict: HazardWording, row: number, column: number): TableMark[] {
+  if (breaksRule(verdict)) return [{ row, column, mark: 'broken' }];
+  return verdict === 'not covered by the source' ? [{ row, column, mark: 'open' }] : [];
+}
+
+/**
+ * Substances to expect in the fume with their limits by every set, what was measured against each, and the air that
+ * would keep to it; verdicts stand where something was measured, air flows where they can be worked out.
+ */
+export function fumeTable(fume: FumeReport, units: UnitSystem): TableBlock {
+  const { set: flowsBy, substances } = fume;
   const sets = substances[0]?.limits.map(({ set }) => set) ?? [];
+  const flows = substances.map(
+    ({ limits }) => limits.find(({ set }) => set === flowsBy)?.flow_if_all_m3_per_min ?? null,
+  );
+  const withFlows = flows.some((flow) => flow !== null);
   return {
     kind: 'table',
-    caption: 'Fume and gas to reckon with',
+    caption: 'Fume and gas to expect',
     small: true,
     columns: [
       { title: 'Substance', align: 'start', weight: 1.4, strong: true },
-      { title: 'Why', align: 'start', weight: 1.8 },
       ...sets.map((set) => ({ title: set, align: 'start' as const, weight: 1.3 })),
       { title: 'Measured', align: 'end', weight: 0.9 },
+      ...(withFlows
+        ? [{ title: `Air if all were it, by the ${flowsBy}`, align: 'end' as const, weight: 1.1 }]
+        : []),
+      { title: 'Why', align: 'start', weight: 1.8, below: 'by_row' },
     ],
-    rows: substances.map(({ name, why, limits, measured_mg_per_m3: measured }) => [
-      name,
-      why,
-      ...limits.map(({ written, source }) =>
-        written === '' ? 'not covered' : `${written}${source?.provenance === 'memory' ? ' (memory)' : ''}`,
-      ),
-      formatStated(measured, 'mg/m3', units),
+    rows: substances.map((substance, index) => [
+      substance.name,
+      ...substance.limits.map((limit) => limitText(limit, substance)),
+      measuredText(substance, units),
+      ...(withFlows ? [formatStated(flows[index] ?? null, 'm3/min', units)] : []),
+      substance.why,
     ]),
+    marks: substances.flatMap(({ limits }, row) =>
+      limits.flatMap(({ verdict }, index) =>
+        breaksRule(verdict) ? [{ row, column: index + 1, mark: 'broken' } as const] : [],
+      ),
+    ),
   };
+}
+
+/** A limit as its set writes it, and how what was measured stands to it. */
+function limitText({ written, source, verdict }: SubstanceLimit, substance: SubstanceReport): string {
+  if (written === '') return 'not covered';
+  const limit = `${written}${source?.provenance === 'memory' ? ' (memory)' : ''}`;
+  return substance.measured_mg_per_m3 === null ? limit : `${limit}: ${verdict}`;
+}
+
+/** The mean over eight hours, and the highest where a ceiling is held against it. */
+function measuredText(
+  { measured_mg_per_m3: mean, highest_mg_per_m3: highest, limits }: SubstanceReport,
+  units: UnitSystem,
+): string {
+  const ceiling = highest !== null && highest !== mean && limits.some(({ ceiling }) => ceiling);
+  const told = formatStated(mean, 'mg/m3', units);
+  return ceiling ? `${told}, highest ${formatStated(highest, 'mg/m3', units)}` : told;
+}
+
+/** Where the limits of the substances stand, each source once with its set. */
+export function fumeSources({ substances }: FumeReport): ListBlock {
+  const told = substances.flatMap(({ limits }) =>
+    limits.flatMap(({ set, source }) => (source === null ? [] : [`${set}: ${sourceText(source)}`])),
+  );
+  return { kind: 'list', tone: 'plain', items: [...new Set(told)] };
 }
 
 /** What rules ask in words, with where they stand. */
@@ -175,38 +235,13 @@ export function fieldTable({ apart_mm, distances }: FieldReport, units: UnitSyst
   };
 }
 
-/** The additive index of what was measured, by each set of limits. */
-export function mixtureText({ mixtures }: FumeReport, units: UnitSystem): string {
+/** The additive index of what was measured, by each set of limits; nothing where nothing was. */
+export function mixtureBlocks({ substances, mixtures }: FumeReport, units: UnitSystem): ParagraphBlock[] {
+  if (substances.every(({ measured_mg_per_m3: measured }) => measured === null)) return [];
   const each = mixtures.map(({ set, index, verdict, not_covered }) => {
     const without = index === null || not_covered.length === 0 ? '' : ` (without ${not_covered.join(', ')})`;
     return `${set} ${formatStated(index, '-', units)}, ${verdict}${without}`;
   });
-  return `Additive index of what was measured, at most 1: ${each.join('; ')}.`;
-}
-
-/** Limits of each substance by every set, with what was measured and the air that would keep to it. */
-export function fumeLimitTable({ set, substances }: FumeReport, units: UnitSystem): TableBlock {
-  return {
-    kind: 'table',
-    caption: `Substances to reckon with; air flows by the ${set}`,
-    small: true,
-    columns: [
-      { title: 'Substance', align: 'start', weight: 1.4 },
-      { title: 'Set', align: 'start', weight: 1 },
-      { title: 'Limit', align: 'start', weight: 1.4 },
-      { title: 'Measured', align: 'end', weight: 0.9 },
-      { title: 'Verdict', align: 'start', weight: 1 },
-      { title: 'Air if all were it', align: 'end', weight: 1 },
-    ],
-    rows: substances.flatMap(({ name, measured_mg_per_m3, highest_mg_per_m3, limits }) =>
-      limits.map((limit, index) => [
-        index === 0 ? name : '',
-        limit.set,
-        limit.written === '' ? 'not covered' : limit.written,
-        formatStated(limit.ceiling ? highest_mg_per_m3 : measured_mg_per_m3, 'mg/m3', units),
-        limit.verdict,
-        formatStated(limit.flow_if_all_m3_per_min, 'm3/min', units),
-      ]),
-    ),
-  };
+  const text = `Additive index of what was measured, at most 1: ${each.join('; ')}.`;
+  return [{ kind: 'paragraph', tone: 'plain', text }];
 }

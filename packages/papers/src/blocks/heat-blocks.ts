@@ -1,5 +1,12 @@
-import { formatAmount, type HeatReport, type Job, sentencesWritten, type UnitSystem } from '@furrow/engine';
-import { metalMass } from '../words/index.ts';
+import {
+  formatAmount,
+  formatStated,
+  type HeatReport,
+  type Job,
+  sentencesWritten,
+  type UnitSystem,
+} from '@furrow/engine';
+import { rangeText } from '../words/index.ts';
 import { labelTable } from './label-table.ts';
 import type { PaperBlock } from './paper-document.ts';
 
@@ -7,7 +14,7 @@ import type { PaperBlock } from './paper-document.ts';
 export function heatBlocks(job: Job, heat: HeatReport | undefined, units: UnitSystem): PaperBlock[] {
   const report = heat === undefined ? undefined : sentencesWritten(heat, units);
   const kelvin = (value: number): string => formatAmount(value, 'temperature', units);
-  const celsius = (value: number): string => kelvin(value + 273.15);
+  const celsius = (value: number): string => formatStated(value, 'degC', units);
   const stated: (readonly [string, string])[] = [
     ['Greatest interpass temperature', kelvin(job.heat.interpass_most)],
     ['Grind off the gouged face', formatAmount(job.heat.skin_allowance, 'depth', units)],
@@ -47,27 +54,24 @@ export function heatBlocks(job: Job, heat: HeatReport | undefined, units: UnitSy
           ),
         ]),
     ...stated,
-    ['Back of the plate, expected', `${celsius(back.least)} to ${celsius(back.most)}`],
+    ['Back of the plate, expected', rangeText(back, 'degC', units)],
     [
       'Waits between passes',
       waits.length === 0
         ? 'none asked for'
         : waits
-            .map(
-              ({ number, wait_s }) =>
-                `before pass ${number}: ${formatAmount(wait_s.least, 'time', units)} to ${formatAmount(wait_s.most, 'time', units)}`,
-            )
+            .map(({ number, wait_s }) => `before pass ${number}: ${rangeText(wait_s, 's', units)}`)
             .join('; '),
     ],
     [
       'Hardness beside the groove',
       hardness === null
         ? (report.hardness_missing ?? 'not covered')
-        : `${Math.round(hardness.least_HV)} to ${Math.round(hardness.most_HV)} HV`,
+        : rangeText({ least: hardness.least_HV, most: hardness.most_HV }, 'HV', units),
     ],
     [
       'Weld metal to fill it again',
-      `${metalMass(skin.refill_kg, units)}, ${metalMass(skin.added_kg, units)} of it for the grinding`,
+      `${formatStated(skin.refill_kg, 'kg', units)}, ${formatStated(skin.added_kg, 'kg', units)} of it for the grinding`,
     ],
   ];
   return [

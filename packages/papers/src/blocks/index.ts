@@ -1,12 +1,14 @@
 export { type CheckedReading, checkBlocks, connectionTable } from './commission-tables.ts';
 export {
   assumptionTable,
+  changeNotes,
   changeTable,
   extraTable,
   itemTable,
   refillText,
   stepTable,
   totalTable,
+  trialText,
   wayNotes,
   wayTable,
 } from './cost-tables.ts';
@@ -14,17 +16,28 @@ export { costDefaults, defaultsTable } from './defaults-table.ts';
 export { type Figure, valueAndUnit } from './figure.ts';
 export { gaugeTable } from './gauge-table.ts';
 export { grooveTable, plateTable } from './groove-table.ts';
+export { crewBlocks, sectionBlocks } from './hazard-blocks.ts';
 export {
   crewTables,
-  fieldTable,
-  fumeLimitTable,
+  fumeSources,
   fumeTable,
-  mixtureText,
+  mixtureBlocks,
   noiseTable,
   ruleTable,
   verdictTable,
 } from './hazard-tables.ts';
 export { heatBlocks } from './heat-blocks.ts';
+export {
+  coolingBlocks,
+  endBlocks,
+  hardnessBlocks,
+  heatGround,
+  heatPassTable,
+  heatTable,
+  preheatBlocks,
+  restList,
+  skinBlock,
+} from './heat-tables.ts';
 export { limitTable, remedyList } from './limit-table.ts';
 export type {
   ColumnsBlock,
@@ -42,6 +55,7 @@ export type {
   SignaturesBlock,
   TableBlock,
   TableColumn,
+  TableMark,
 } from './paper-document.ts';
 export { bandText, passTable } from './pass-table.ts';
 export { choiceTable, stationTable, sureList } from './plan-tables.ts';

@@ -55,12 +55,22 @@ export interface TableColumn {
   readonly below?: 'once' | 'by_row';
 }
 
+/** What makes a cell, or a whole row, stand out on a screen; its words say the same. */
+export interface TableMark {
+  /** Number of the row, from 0 [-]. */
+  readonly row: number;
+  /** Number of the column, from 0 [-]; absent: the whole row. */
+  readonly column?: number;
+  readonly mark: 'chosen' | 'broken' | 'open' | 'ask';
+}
+
 /** A table; every row has a text for every column. */
 export interface TableBlock {
   readonly kind: 'table';
   readonly caption: string;
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly string[])[];
+  readonly marks?: readonly TableMark[];
   /** Rows are filled in by hand: taller, and with lines between the columns. */
   readonly hand?: boolean;
   /** Smaller letters, for tables of many words. */

@@ -8,18 +8,16 @@ import type {
   HeatReport,
   Plan,
 } from '@furrow/engine';
-import { boundOf, say } from '@furrow/engine';
+import { boundOf, formatStated, say } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import {
   actionText,
   breachTexts,
   chanceWords,
   gaugePlaces,
-  metalMass,
   perLength,
   rangeText,
   readingText,
-  sectionArea,
   sharePercent,
   skinText,
 } from '../words/index.ts';
@@ -271,7 +269,7 @@ describe('hazards', () => {
   });
 
   it('tell noise by crew with both families apart', () => {
-    const { rows, caption } = noiseTable(crew, 'metric');
+    const { rows, caption } = noiseTable({ ...crew, stated: true }, 'metric');
     expect(caption).toBe('Noise: Crew, 2 people, shift 8 h');
     expect(rows).toEqual([
       ['Gouging', '30 min', '100.0 to 110.0 dBA', '2 h set against it', '1 min 30 s set against it'],
@@ -316,9 +314,9 @@ describe('money and metal', () => {
     ]);
     expect(extraTable(report, 'inch').rows[0]!.slice(0, 3)).toEqual(['0.08 in', '–', '+10.0 lb']);
     expect(perLength(100, 'inch')).toBeCloseTo(30.48, 12);
-    expect(metalMass(0.45359237, 'inch')).toBe('1.00 lb');
-    expect(sectionArea(645.16, 'inch')).toBe('1.00 in²');
-    expect(sectionArea(645.16, 'metric')).toBe('645 mm²');
+    expect(formatStated(0.45359237, 'kg', 'inch')).toBe('1.00 lb');
+    expect(formatStated(645.16, 'mm2', 'inch')).toBe('1.000 in²');
+    expect(formatStated(645.16, 'mm2', 'metric')).toBe('645.2 mm²');
     expect(sharePercent(0.004)).toBe('< 1 %');
     const skin = { gouged_area_mm2: 100, ground_area_mm2: 120, added_percent: 20, refill_kg: 5, added_kg: 1 };
     expect(skinText({ skin } as HeatReport, 'metric')).toBe(

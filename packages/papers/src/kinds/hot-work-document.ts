@@ -8,8 +8,9 @@ import {
 import {
   crewTables,
   type Figure,
+  fumeSources,
   fumeTable,
-  mixtureText,
+  mixtureBlocks,
   noiseTable,
   type PaperBlock,
   type PaperDocument,
@@ -78,6 +79,7 @@ export function hotWorkDocument(subject: PaperSubject, options: PaperOptions): P
         units,
       ),
       fumeTable(report.fume, units),
+      fumeSources(report.fume),
       ...mixtureBlocks(report.fume, units),
       ruleTable(report.sections, units),
     ],
@@ -161,12 +163,6 @@ function zoneBlocks(
       ],
     },
   ];
-}
-
-/** The additive index by each set of limits, where something was measured. */
-function mixtureBlocks(fume: HazardReport['fume'], units: UnitSystem): PaperBlock[] {
-  if (fume.substances.every(({ measured_mg_per_m3: measured }) => measured === null)) return [];
-  return [{ kind: 'paragraph', tone: 'plain', text: mixtureText(fume, units) }];
 }
 
 function checksBefore({ setting }: HazardReport): TableBlock {

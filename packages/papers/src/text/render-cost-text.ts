@@ -3,7 +3,6 @@ import {
   type CostAnswer,
   type CostChangeReport,
   type CostReport,
-  formatAmount,
   jobFields,
   type ReadJob,
   sentenceText,
@@ -11,6 +10,7 @@ import {
 } from '@furrow/engine';
 import {
   assumptionTable,
+  changeNotes,
   changeTable,
   costDefaults,
   defaultsTable,
@@ -20,10 +20,11 @@ import {
   refillText,
   stepTable,
   totalTable,
+  trialText,
   wayNotes,
   wayTable,
 } from '../blocks/index.ts';
-import { money, NEVER_IN_COST, sharePercent, unpricedText, workTime } from '../words/index.ts';
+import { NEVER_IN_COST, unpricedText } from '../words/index.ts';
 import { blocksToText } from './block-to-text.ts';
 import { GOVERNED, heading, paragraph, titled } from './told.ts';
 
@@ -70,31 +71,7 @@ function reportBlocks(
     extraTable(cost, units),
     wayTable(cost, units),
     wayNotes(cost),
-    ...(changes.length === 0
-      ? []
-      : [
-          changeTable(changes, cost, units),
-          {
-            kind: 'list',
-            tone: 'plain',
-            items: changes.map(({ title, says }) => `${title}: ${sentenceText(says, units)}.`),
-          } as const,
-        ]),
+    ...(changes.length === 0 ? [] : [changeTable(changes, cost, units), changeNotes(changes, units)]),
     assumptionTable(cost, units),
   ];
-}
-
-/** How the figures were drawn, and how far they can be off by that alone. */
-function trialText(
-  { time_s, cost, currency, seam_length_m, trials, seed, reworked, priced }: CostReport,
-  units: UnitSystem,
-): string {
-  const off = (time: number, amount: number): string =>
-    priced ? `${workTime(time)} and ${money(amount, currency)}` : workTime(time);
-  return (
-    `${formatAmount(seam_length_m, 'length', units)} of seam; ${trials} trials, seed ${seed}. By the number of trials alone ` +
-    `the first column can be off by ${off(time_s.p50_half_width, cost.p50_half_width)}, ` +
-    `the second by ${off(time_s.p90_half_width, cost.p90_half_width)} (95 %). ` +
-    `In ${sharePercent(reworked)} of the trials the depth was not reached at first.`
-  );
 }

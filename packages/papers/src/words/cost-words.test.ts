@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  difference,
-  metalMass,
-  money,
-  moneyRange,
-  sectionArea,
-  sharePercent,
-  workTime,
-} from './cost-words.ts';
+import { difference, money, moneyRange, sharePercent, workTime } from './cost-words.ts';
 
 describe('words of cost', () => {
   it('write money in three figures with its currency', () => {
@@ -22,13 +14,6 @@ describe('words of cost', () => {
     expect(workTime(52_572)).toBe('14 h 36 min');
     expect(workTime(2964)).toBe('49 min');
     expect(workTime(257)).toBe('4 min 17 s');
-  });
-
-  it('write metal in the units of the shop', () => {
-    expect(metalMass(13.98, 'metric')).toBe('14.0 kg');
-    expect(metalMass(13.98, 'inch')).toBe('30.8 lb');
-    expect(sectionArea(208.4, 'metric')).toBe('208 mm²');
-    expect(sectionArea(208.4, 'inch')).toBe('0.32 in²');
   });
 
   it('write a share so that little is not nothing', () => {

@@ -1,7 +1,11 @@
-import { type CostReport, formatAmount, type HeatReport, type UnitSystem } from '@furrow/engine';
+import {
+  type CostReport,
+  formatAmount,
+  formatStated,
+  type HeatReport,
+  type UnitSystem,
+} from '@furrow/engine';
 
-const POUND = 0.45359237;
-const INCH_MM = 25.4;
 const FOOT_M = 0.3048;
 
 /** From here on a time is told to the minute [s]. */
@@ -46,24 +50,12 @@ export function perLength(perMetre: number, units: UnitSystem): number {
   return units === 'inch' ? perMetre * FOOT_M : perMetre;
 }
 
-/** A mass of weld metal in kilograms or pounds. */
-export function metalMass(kilograms: number, units: UnitSystem): string {
-  return units === 'inch' ? `${threeFigures(kilograms / POUND)} lb` : `${threeFigures(kilograms)} kg`;
-}
-
-/** Area of a groove's section. */
-export function sectionArea(squareMillimetres: number, units: UnitSystem): string {
-  return units === 'inch'
-    ? `${threeFigures(squareMillimetres / INCH_MM ** 2)} in²`
-    : `${threeFigures(squareMillimetres)} mm²`;
-}
-
 /** What grinding the skin off does to section and weld metal, in one sentence. */
 export function skinText({ skin }: Pick<HeatReport, 'skin'>, units: UnitSystem): string {
   return (
-    `The section grows from ${sectionArea(skin.gouged_area_mm2, units)} to ${sectionArea(skin.ground_area_mm2, units)}, ` +
-    `${skin.added_percent.toFixed(0)} % more to fill: ${metalMass(skin.refill_kg, units)} of weld metal for the whole seam, ` +
-    `${metalMass(skin.added_kg, units)} of it for the grinding.`
+    `The section grows from ${formatStated(skin.gouged_area_mm2, 'mm2', units)} to ${formatStated(skin.ground_area_mm2, 'mm2', units)}, ` +
+    `${skin.added_percent.toFixed(0)} % more to fill: ${formatStated(skin.refill_kg, 'kg', units)} of weld metal for the whole seam, ` +
+    `${formatStated(skin.added_kg, 'kg', units)} of it for the grinding.`
   );
 }
 

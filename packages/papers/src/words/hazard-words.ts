@@ -1,11 +1,9 @@
 import {
   formatStated,
   type HazardBreach,
-  type HazardRange,
   type HazardReport,
   type HazardRow,
   type Source,
-  type StatedUnit,
   type UnitSystem,
 } from '@furrow/engine';
 
@@ -20,15 +18,6 @@ export function figureText(
   units: UnitSystem,
 ): string {
   return figure === null ? '–' : `at ${sense} ${formatStated(figure, unit, units)}`;
-}
-
-/** A band with one unit at its end; one number where both ends are the same. */
-export function rangeText(range: HazardRange | null, unit: StatedUnit, units: UnitSystem): string {
-  if (range === null) return '–';
-  const [least, most] = [formatStated(range.least, unit, units), formatStated(range.most, unit, units)];
-  if (least === most) return most;
-  const tail = / \S+$/u.exec(most)?.[0] ?? '';
-  return `${tail !== '' && least.endsWith(tail) ? least.slice(0, -tail.length) : least} to ${most}`;
 }
 
 /** What must be known beside a value, and where its rule stands. */

@@ -6,13 +6,11 @@ export {
   byLength,
   cheaperFrom,
   difference,
-  metalMass,
   money,
   moneyRange,
   NEVER_IN_COST,
   perLength,
   pricedText,
-  sectionArea,
   sharePercent,
   skinText,
   unpricedText,
@@ -23,12 +21,13 @@ export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';
 export { driftWords } from './drift-words.ts';
 export { actionText, gaugePlaces, RISK_HEADS, readingText, riskTexts } from './gauge-words.ts';
 export { GLOSSARY } from './glossary.ts';
-export { breachTexts, figureText, noteText, rangeText, shadeFigure, sourceText } from './hazard-words.ts';
+export { breachTexts, figureText, noteText, shadeFigure, sourceText } from './hazard-words.ts';
 export { jobWords } from './job-words.ts';
 export { knowledgeWords, sentenceOf, shortKnowledgeWords } from './knowledge-words.ts';
 export { drawnLength, drawnNumber, fineNumber, fineStated, fineUnit } from './length-text.ts';
 export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
+export { rangeText } from './range-text.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
 export {
   gaugeLength,

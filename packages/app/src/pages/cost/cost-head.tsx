@@ -1,13 +1,6 @@
-import type { CostReport } from '@furrow/engine';
-import {
-  byLength,
-  metalMass,
-  money,
-  perLength,
-  sharePercent,
-  unpricedText,
-  workTime,
-} from '@furrow/papers/words';
+import { type CostReport, formatStated } from '@furrow/engine';
+import { trialText } from '@furrow/papers/blocks';
+import { byLength, money, perLength, unpricedText, workTime } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -44,20 +37,12 @@ export function CostHead({ cost }: { readonly cost: CostReport }): VNode {
         <Figure name="Working time" value={workTime(time_s.p50)} note={`up to ${workTime(time_s.p90)}`} />
         <Figure
           name="Weld metal"
-          value={metalMass(refill.weld_metal_kg, units)}
-          note={`${metalMass(refill.skin_weld_metal_kg, units)} of it because the skin is ground off`}
+          value={formatStated(refill.weld_metal_kg, 'kg', units)}
+          note={`${formatStated(refill.skin_weld_metal_kg, 'kg', units)} of it because the skin is ground off`}
         />
       </dl>
       {unpriced === undefined ? null : <p class="notice">{unpriced}</p>}
-      <p class="caption">
-        {cost.trials} trials, seed {cost.seed}: by their number alone{' '}
-        {priced
-          ? `money can be off by ${money(cost.cost.p50_half_width, currency)} and ${money(cost.cost.p90_half_width, currency)}, `
-          : ''}
-        time{priced ? '' : ' can be off'} by {workTime(time_s.p50_half_width)} and{' '}
-        {workTime(time_s.p90_half_width)} (95 %). In {sharePercent(cost.reworked)} of them the depth was not
-        reached at first.
-      </p>
+      <p class="caption">{trialText(cost, units)}</p>
     </section>
   );
 }

@@ -1,19 +1,25 @@
 import type { CostReport } from '@furrow/engine';
+import {
+  assumptionTable,
+  changeNotes,
+  changeTable,
+  extraTable,
+  itemTable,
+  refillText,
+  wayNotes,
+  wayTable,
+} from '@furrow/papers/blocks';
 import type { VNode } from 'preact';
 import { JobHeader, RestoredNotice } from '../../job/page/index.ts';
 import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { GroupForm } from '../../sheet/form/index.ts';
-import { Said } from '../../ui/theme/index.ts';
-import { AssumptionList } from './assumption-list.tsx';
-import { ChangeTable } from './change-table.tsx';
+import { BlockList, BlockPanel } from '../../ui/block/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 import { CostHead } from './cost-head.tsx';
 import type { CostState } from './cost-state.ts';
-import { ExtraTable } from './extra-table.tsx';
-import { ItemTable } from './item-table.tsx';
 import { StepPanel } from './step-panel.tsx';
 import { useCost } from './use-cost.ts';
-import { WayTable } from './way-table.tsx';
 
 /** Parts of the job that time and money rest on, in the order in which they matter. */
 const GROUPS = ['rates', 'reweld', 'after'];
@@ -56,15 +62,50 @@ export function CostView(): VNode {
 }
 
 function Report({ cost, state }: { readonly cost: CostReport; readonly state: CostState }): VNode {
+  const units = useUnits();
+  const { changes, trying } = state;
+  const [items] = itemTable(cost, units);
+  const unpriced = cost.items.filter(({ part }) => cost.unpriced.includes(part));
   return (
     <>
       <CostHead cost={cost} />
       <StepPanel cost={cost} />
-      <ExtraTable cost={cost} />
-      <ItemTable cost={cost} />
-      <ChangeTable changes={state.changes} trying={state.trying} cost={cost} />
-      <WayTable cost={cost} />
-      <AssumptionList cost={cost} />
+      <BlockPanel
+        id="cost-extra"
+        table={extraTable(cost, units)}
+        note="over the whole seam, at the usual pace; the arc is not in it"
+        lead={<p class="panel-lead">{refillText(cost, units)}</p>}
+      />
+      {items === undefined ? null : (
+        <BlockPanel
+          id="cost-items"
+          table={items}
+          note={
+            unpriced.length === 0
+              ? undefined
+              : `without a price: ${unpriced.map(({ title }) => title.toLowerCase()).join(', ')}`
+          }
+        />
+      )}
+      <BlockPanel
+        id="cost-changes"
+        table={changeTable(changes, cost, units)}
+        note={trying ? 'planning anew, one change after the other' : 'by the objective of the job'}
+      >
+        <BlockList blocks={[changeNotes(changes, units)]} />
+      </BlockPanel>
+      <BlockPanel
+        id="cost-ways"
+        table={wayTable(cost, units)}
+        note="state your own rates under “Alternatives”"
+      >
+        <BlockList blocks={[wayNotes(cost)]} />
+      </BlockPanel>
+      <BlockPanel
+        id="cost-assumptions"
+        table={assumptionTable(cost, units)}
+        note="besides the defaults, which stand in grey in the form"
+      />
       <CautionPanel cautions={cost.cautions} />
     </>
   );

@@ -1,18 +1,16 @@
 import type { HazardReport } from '@furrow/engine';
+import { crewBlocks, crewTables, sectionBlocks } from '@furrow/papers/blocks';
 import type { VNode } from 'preact';
 import { JobHeader, RestoredNotice } from '../../job/page/index.ts';
 import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { useHazards } from '../../job/use-hazards.ts';
 import { GroupForm } from '../../sheet/form/index.ts';
+import { BlockList, BlockPanel } from '../../ui/block/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { BreachPanel } from './breach-panel.tsx';
-import { CrewNoise } from './crew-noise.tsx';
-import { CrewTable } from './crew-table.tsx';
-import { FieldTable } from './field-table.tsx';
-import { FumeTable } from './fume-table.tsx';
 import { HazardHead } from './hazard-head.tsx';
-import { SectionPanel } from './section-panel.tsx';
 import { StopWork } from './stop-work.tsx';
 import { ZonePanel } from './zone-panel.tsx';
 
@@ -46,22 +44,37 @@ export function HazardsView(): VNode {
 }
 
 function Report({ report }: { readonly report: HazardReport }): VNode {
-  const { noise, sections, fume, field, limits, fire_zone: zone, stop_work: stop, cautions } = report;
+  const { noise, sections, limits, fire_zone: zone, stop_work: stop, cautions } = report;
+  const units = useUnits();
   return (
     <>
       <BreachPanel breaches={report.breaches} />
       <HazardHead report={report} />
       <StopWork conditions={stop} />
       <ZonePanel zone={zone} />
-      {noise.map((crew) => (
-        <CrewNoise key={crew.name} crew={crew} />
+      {noise.map((crew, index) => {
+        const [tasks, ...notes] = crewBlocks(crew, units);
+        return (
+          <BlockPanel key={crew.name} id={`crew-${index}`} table={tasks}>
+            <BlockList blocks={notes} />
+          </BlockPanel>
+        );
+      })}
+      {crewTables(noise, units).map((table, index) => (
+        <BlockPanel
+          key={index}
+          id={`crew-rules-${index}`}
+          table={table}
+          note="each rule names its family; the upper end of a band is held against the figure"
+        />
       ))}
-      {noise.length === 0 ? null : <CrewTable crews={noise} />}
       {sections.map((section) => (
-        <SectionPanel key={section.id} section={section}>
-          {section.id === 'fume' ? <FumeTable fume={fume} /> : null}
-          {section.id === 'field' ? <FieldTable field={field} /> : null}
-        </SectionPanel>
+        <section key={section.id} class="panel" aria-labelledby={`hazard-${section.id}-title`}>
+          <header class="panel-head">
+            <h2 id={`hazard-${section.id}-title`}>{section.title}</h2>
+          </header>
+          <BlockList blocks={sectionBlocks(section, report, units)} />
+        </section>
       ))}
       {limits.length === 0 ? null : <MarginList limits={limits} />}
       <CautionPanel cautions={cautions} />

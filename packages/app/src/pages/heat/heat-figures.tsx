@@ -1,8 +1,16 @@
-import { formatStated, type HeatReport, type Job, type UnitSystem, type Written } from '@furrow/engine';
+import {
+  formatAmount,
+  formatBand,
+  formatStated,
+  type HeatReport,
+  type Job,
+  type UnitSystem,
+  type Written,
+} from '@furrow/engine';
+import { rangeText } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import { rangeText } from './range-text.ts';
 
 interface HeatFiguresProps {
   readonly report: Written<HeatReport>;
@@ -61,24 +69,26 @@ export function HeatFigures({ report, heat }: HeatFiguresProps): VNode {
       <Figure
         name="Hardness"
         value={
-          hardness === null ? '–' : `${hardness.least_HV.toFixed(0)} to ${hardness.most_HV.toFixed(0)} HV`
+          hardness === null
+            ? '–'
+            : rangeText({ least: hardness.least_HV, most: hardness.most_HV }, 'HV', units)
         }
         note={
           hardness === null
             ? (report.hardness_missing ?? '')
-            : `over ${hardness.formulas.length} formulas; the skin left on ${hardness.skin_HV.toFixed(0)} HV`
+            : `over ${hardness.formulas.length} formulas; the skin left on ${formatStated(hardness.skin_HV, 'HV', units)}`
         }
       />
       <Figure name="Preheat for gouging" value={gouging.value} note={gouging.note} />
       <Figure
         name="Waits between passes"
-        value={wait < 0.5 ? 'none' : formatStated(wait, 's', 'metric')}
+        value={wait < 0.5 ? 'none' : formatStated(wait, 's', units)}
         note="at most, for the interpass temperature"
       />
       <Figure
         name="Grinding"
         value={formatStated(skin.allowance_mm, 'mm', units)}
-        note={`adds ${skin.added_percent.toFixed(0)} % to the refill; plate keeps ${(100 * kept_share.least).toFixed(0)} to ${(100 * kept_share.most).toFixed(0)} % of the arc’s energy`}
+        note={`adds ${skin.added_percent.toFixed(0)} % to the refill; plate keeps ${formatBand(kept_share.least, kept_share.most, 'share', units)} of the arc’s energy`}
       />
     </dl>
   );
@@ -101,6 +111,6 @@ function gougingText(
     };
   }
   if (stated !== undefined)
-    return { value: formatStated(stated - 273.15, 'degC', units), note: 'as the job states' };
+    return { value: formatAmount(stated, 'temperature', units), note: 'as the job states' };
   return { value: 'not covered', note: preheat_missing ?? '' };
 }

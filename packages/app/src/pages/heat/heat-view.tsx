@@ -1,25 +1,30 @@
 import { sentencesWritten } from '@furrow/engine';
-import type { VNode } from 'preact';
+import {
+  coolingBlocks,
+  endBlocks,
+  hardnessBlocks,
+  heatGround,
+  heatPassTable,
+  type PaperBlock,
+  preheatBlocks,
+  restList,
+  skinBlock,
+} from '@furrow/papers/blocks';
+import type { ComponentChildren, VNode } from 'preact';
 import { JobHeader, RestoredNotice } from '../../job/page/index.ts';
 import { CautionPanel, ResultStatus } from '../../job/result/index.ts';
 import { SeamStripView } from '../../job/seam-strip/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { GroupForm } from '../../sheet/form/index.ts';
+import { BlockList, BlockPanel } from '../../ui/block/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import { CoolingPanel } from './cooling-panel.tsx';
 import { CoursePanel } from './course-panel.tsx';
-import { EndsPanel } from './ends-panel.tsx';
-import { HardnessPanel } from './hardness-panel.tsx';
 import { useHeat } from './heat-context.ts';
 import { HeatFigures } from './heat-figures.tsx';
 import { HeatSection } from './heat-section.tsx';
 import type { ShownHeat } from './heat-state.ts';
 import { HeatStatus } from './heat-status.tsx';
-import { PassHeatTable } from './pass-heat-table.tsx';
-import { PreheatPanel } from './preheat-panel.tsx';
-import { RestsPanel } from './rests-panel.tsx';
-import { SkinPanel } from './skin-panel.tsx';
 import { useTorch } from './use-torch.ts';
 
 /** Parts of the job that the heat rests on. */
@@ -79,19 +84,59 @@ function Report({ shown }: { readonly shown: ShownHeat }): VNode {
   // what the planner held the plan to stands before what the field says of it
   const planner = shown.planned.answer.plan?.limits.filter(({ id }) => id === 'back_face') ?? [];
   const limits = [...planner, ...report.limits];
+  const [cooling, coolingRemarks] = coolingBlocks(report, units);
+  const stated = report.preheat?.gouging.stated ?? false;
   return (
     <>
       {limits.length === 0 ? null : <MarginList limits={limits} />}
-      <PassHeatTable report={report} />
-      {report.ends === undefined ? null : <EndsPanel ends={report.ends} />}
-      <PreheatPanel report={report} />
-      <CoolingPanel report={report} />
+      <BlockPanel
+        id="pass-heat"
+        table={heatPassTable(report, units)}
+        note={heatGround(report, units).join(' ')}
+      />
+      {report.ends === undefined ? null : <Ends ends={endBlocks(report.ends, units)} />}
+      <Part id="preheat" title="Preheat" blocks={preheatBlocks(report, units)}>
+        {report.preheat === null ? null : (
+          <p class="caption">
+            {stated
+              ? 'Clear the field “Preheat for gouging” to go back to that of the re-weld.'
+              : 'Another one can be written into “Preheat for gouging”.'}
+          </p>
+        )}
+      </Part>
+      <BlockPanel id="cooling" table={cooling}>
+        <BlockList blocks={[coolingRemarks]} />
+      </BlockPanel>
       <div class="heat-pair">
-        <HardnessPanel report={report} />
-        <SkinPanel report={report} />
+        <Part id="hardness" title="Hardness" blocks={hardnessBlocks(report, units)} />
+        <Part id="skin" title="Carburised skin and refill" blocks={[skinBlock(report, units)]} />
       </div>
-      <RestsPanel report={report} />
+      <Part id="rests" title="What it rests on" blocks={[restList(report, units)]} />
       <CautionPanel cautions={report.cautions} />
     </>
+  );
+}
+
+function Ends({ ends: [table, note] }: { readonly ends: ReturnType<typeof endBlocks> }): VNode {
+  return <BlockPanel id="heat-ends" table={table} lead={<BlockList blocks={[note]} />} />;
+}
+
+interface PartProps {
+  readonly id: string;
+  readonly title: string;
+  readonly blocks: readonly PaperBlock[];
+  readonly children?: ComponentChildren;
+}
+
+/** A part of the report in a panel of its own. */
+function Part({ id, title, blocks, children }: PartProps): VNode {
+  return (
+    <section class="panel" aria-labelledby={`${id}-title`}>
+      <header class="panel-head">
+        <h2 id={`${id}-title`}>{title}</h2>
+      </header>
+      <BlockList blocks={blocks} />
+      {children}
+    </section>
   );
 }

@@ -1,0 +1,73 @@
+import type { TableBlock } from '@furrow/papers/blocks';
+import { boundUnits } from '@furrow/papers/words';
+import type { ComponentChildren, VNode } from 'preact';
+import { ScrollBox } from '../table/index.ts';
+
+/** Letters from which on a column of words is broken into lines [-]. */
+const WORDY = 26;
+
+export interface BlockTableProps {
+  readonly table: TableBlock;
+  /** Makes the first cell of a row a control: handed its text and the number of the row. */
+  readonly head?: ((text: string, row: number) => ComponentChildren) | undefined;
+  /** What can be done with a row, in a column behind the first. */
+  readonly doing?: { readonly title: string; readonly of: (row: number) => ComponentChildren } | undefined;
+}
+
+/** A table of a paper on the page, where it scrolls by itself; columns for a hand to write in are left out. */
+export function BlockTable({ table, head, doing }: BlockTableProps): VNode {
+  const { caption, columns, rows } = table;
+  const shown = columns.map((column, at) => ({ column, at })).filter(({ column }) => column.hand !== true);
+  const wordy = new Set(
+    shown.filter(({ at }) => rows.some((row) => (row[at] ?? '').length > WORDY)).map(({ at }) => at),
+  );
+  return (
+    <ScrollBox name={`${caption}, table`}>
+      <table>
+        <thead>
+          <tr>
+            {shown.map(({ column: { title }, at }, index) => [
+              <th key={at} scope="col">
+                {title}
+              </th>,
+              index === 0 && doing !== undefined ? (
+                <th key="doing" scope="col">
+                  {doing.title}
+                </th>
+              ) : null,
+            ])}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((cells, row) => (
+            // a table made anew as a whole has no better name for its rows than their place
+            <tr key={row} class={markOf(table, row)}>
+              {shown.map(({ at }, index) => {
+                const text = boundUnits(cells[at] ?? '');
+                const marked = [markOf(table, row, at), wordy.has(at) ? 'words' : undefined];
+                const name = marked.filter((each) => each !== undefined).join(' ');
+                if (index > 0)
+                  return (
+                    <td key={at} class={name === '' ? undefined : name}>
+                      {text}
+                    </td>
+                  );
+                return [
+                  <th key={at} scope="row" class={name === '' ? undefined : name}>
+                    {head === undefined ? text : head(text, row)}
+                  </th>,
+                  doing === undefined ? null : <td key="doing">{doing.of(row)}</td>,
+                ];
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollBox>
+  );
+}
+
+function markOf({ marks = [] }: TableBlock, row: number, column?: number): string | undefined {
+  const mark = marks.find((each) => each.row === row && each.column === column)?.mark;
+  return mark === undefined ? undefined : `shown-${mark}`;
+}
