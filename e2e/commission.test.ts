@@ -20,7 +20,7 @@ describe.skipIf(NO_BROWSER)('the rig before the first arc', () => {
     await rig.reading(FLOWING).fill('5 psi');
     await rig
       .verdict(FLOWING)
-      .filter({ hasText: /low: the band is .*Too little air at the torch/su })
+      .filter({ hasText: /low: .* is below the band of .*Too little air at the torch/su })
       .waitFor();
     const causes = rig.causes.getByRole('listitem');
     expect(await seenText(causes.first())).toContain('Too little air at the torch');

@@ -43,10 +43,10 @@ describe('whatever the plan and the supply', () => {
             expect([check.least, check.expected, check.most].every(Number.isFinite), check.id).toBe(true);
             expect(check.least, check.id).toBeLessThanOrEqual(check.expected);
             expect(check.most, check.id).toBeGreaterThanOrEqual(check.expected);
-            expect(judgeReading(check, check.expected, 'inch').verdict, check.id).toBe('in_band');
+            expect(judgeReading(check, check.expected).verdict, check.id).toBe('in_band');
             const width = check.most - check.least;
-            expect(judgeReading(check, check.most + width + 1, 'metric').verdict).toBe('high');
-            expect(judgeReading(check, check.least - width - 1, 'metric').verdict).toBe('low');
+            expect(judgeReading(check, check.most + width + 1).verdict).toBe('high');
+            expect(judgeReading(check, check.least - width - 1).verdict).toBe('low');
           }
         },
       ),

@@ -23,6 +23,6 @@ export { type Connection, connectionSchedule, connectionSchema } from './connect
 export { type CommissionInstruments, type StatedFigure, USUAL_INSTRUMENTS } from './instruments.ts';
 export { evidenceOf, judgeReading, type ReadingJudgement } from './judge-reading.ts';
 export { readReading } from './read-reading.ts';
-export { type CommissionReading, recordReading } from './record-reading.ts';
+export { readingAmount } from './reading-amount.ts';
 export { commissionSupplyOf } from './supply-of-kit.ts';
 export { READING_KINDS } from './units.ts';

@@ -35,7 +35,7 @@ describe('a sound rig is judged as it is at the check', () => {
       ['flowing_pressure_2', torch],
       ['receiver_pressure', receiver],
     ] as const)
-      expect(judgeReading(measured(checks, id), pressure / 1000, 'metric').verdict, id).toBe('in_band');
+      expect(judgeReading(measured(checks, id), pressure / 1000).verdict, id).toBe('in_band');
   });
 
   it('with cold leads and a current anywhere in its own band, the volts lost are in theirs', () => {
@@ -50,12 +50,12 @@ describe('a sound rig is judged as it is at the check', () => {
       if (!cold.ok || cold.value.kind !== 'operating_point') throw new Error('no working point');
       const { needed_V, leads } = cold.value;
       const check = measured(checks, 'loaded_source_1');
-      expect(judgeReading(check, needed_V, 'metric').verdict).toBe('in_band');
+      expect(judgeReading(check, needed_V).verdict).toBe('in_band');
       const back = leads.find(({ side }) => side === 'work')!;
       const lost = checks.find(
         ({ id, title }) => id.startsWith('loaded_work') && title.includes('negative'),
       )!;
-      expect(judgeReading(lost, back.drop_V, 'metric').verdict).toBe('in_band');
+      expect(judgeReading(lost, back.drop_V).verdict).toBe('in_band');
     }
   });
 
@@ -87,8 +87,10 @@ describe('the plate before the first arc', () => {
     expect(check.expected).toBeCloseTo(100, 9);
     expect(check.least).toBeCloseTo(100, 9);
     expect(check.most).toBeCloseTo(155, 9);
-    expect(judgeReading(check, 90, 'metric')).toMatchObject({ verdict: 'low' });
-    expect(judgeReading(check, 90, 'inch').words).toContain('194 °F is below the band of 212 °F');
+    expect(judgeReading(check, 90)).toMatchObject({ verdict: 'low' });
+    expect(sentenceText(judgeReading(check, 90).says, 'inch')).toContain(
+      '194 °F is below the band of 212 °F',
+    );
     expect(sentenceText(check.ask, 'metric')).toContain('At least 100 °C, at most 150 °C');
   });
 
@@ -103,10 +105,10 @@ describe('a reading at the edge of its band', () => {
 
   it('is never told to lie beyond a figure that reads the same', () => {
     for (const beyond of [0.01, 0.1, 1, 3, 10]) {
-      const high = judgeReading(check, check.most + beyond, 'metric').words;
+      const high = sentenceText(judgeReading(check, check.most + beyond).says, 'metric');
       const [, value, end] = /^([\d.]+) bar is above the band of .* to ([\d.]+) bar/u.exec(high)!;
       expect(Number(value), high).toBeGreaterThan(Number(end));
-      const low = judgeReading(check, check.least - beyond, 'metric').words;
+      const low = sentenceText(judgeReading(check, check.least - beyond).says, 'metric');
       const [, under, least] = /^([\d.]+) bar is below the band of ([\d.]+) bar/u.exec(low)!;
       expect(Number(under), low).toBeLessThan(Number(least));
     }

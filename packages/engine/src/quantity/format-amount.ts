@@ -8,6 +8,8 @@ import type { UnitSystem } from './quantity-kind.ts';
 export interface FormatOptions {
   /** Unit to show instead of the usual one, such as `kcmil` for a cable or `thou` for a fine reading. */
   readonly unit?: string;
+  /** Decimals in that unit instead of four figures [-]. */
+  readonly decimals?: number;
 }
 
 /** A unit in which amounts are shown. */
@@ -138,7 +140,7 @@ function formatShare(share: number): string {
  * @param value - amount in the SI unit of its kind [SI unit of the kind], any finite number
  * @param kind - what it measures [text], one of the AmountKind names
  * @param system - units to show [text], inch or metric
- * @param options - unit to show instead of the usual one [record], a spelling of unitsOf(kind)
+ * @param options - unit to show instead of the usual one [record], a spelling of unitsOf(kind), with decimals where four figures would not do
  * @returns amount with its unit [text]
  * @source common practice, no source
  * @example
@@ -148,6 +150,7 @@ function formatShare(share: number): string {
  * formatAmount(12.7, 'mass', 'inch') // => "28.0 lb"
  * formatAmount(0.01905, 'bore', 'metric') // => "19.1 mm (3/4 in)"
  * formatAmount(7850, 'density', 'inch') // => "0.284 lb/in³"
+ * formatAmount(0.4501, 'voltage', 'inch', { unit: 'mV', decimals: 0 }) // => "450 mV"
  */
 export function formatAmount(
   value: number,
@@ -159,7 +162,9 @@ export function formatAmount(
   if (options.unit !== undefined) {
     const unit = unitNamed(options.unit);
     if (unit.kind !== kind) throw new RangeError(`${options.unit} is no unit of ${kind}`);
-    return `${Number(unit.scale.fromSi(value).toPrecision(4))} ${options.unit}`;
+    const shown = unit.scale.fromSi(value);
+    const { decimals } = options;
+    return `${decimals === undefined ? Number(shown.toPrecision(4)) : fixed(shown, decimals)} ${options.unit}`;
   }
   if (kind === 'length') return system === 'inch' ? formatInchLength(value) : formatMetricLength(value);
   if (kind === 'bore') return formatBore(value, system);
@@ -180,6 +185,7 @@ const DECIMALS_MOST = 6;
  * @param second - the other [SI unit of the kind], any finite number
  * @param kind - what both measure [text], one of the AmountKind names
  * @param system - units to show [text], inch or metric
+ * @param options - unit to show instead of the usual one [record], as for formatAmount
  * @returns the two amounts with their unit [two texts]
  * @source common practice, no source
  * @example
@@ -191,10 +197,17 @@ export function formatApart(
   second: number,
   kind: AmountKind,
   system: UnitSystem,
+  options: FormatOptions = {},
 ): readonly [string, string] {
-  const usual = [formatAmount(first, kind, system), formatAmount(second, kind, system)] as const;
+  const usual = [
+    formatAmount(first, kind, system, options),
+    formatAmount(second, kind, system, options),
+  ] as const;
   if (usual[0] !== usual[1] || Math.abs(first - second) <= 1e-9 * Math.abs(second)) return usual;
-  const { unit, of, decimals } = shownUnit(second, kind === 'bore' ? 'length' : kind, system);
+  const { unit, of, decimals } =
+    options.unit === undefined
+      ? shownUnit(second, kind === 'bore' ? 'length' : kind, system)
+      : shownIn(options.unit, options.decimals ?? 0);
   for (let more = decimals; more <= DECIMALS_MOST; more += 1) {
     const [one, other] = [fixed(of(first), more), fixed(of(second), more)];
     if (one !== other) return [withUnit(one, unit), withUnit(other, unit)];

@@ -8,6 +8,7 @@ export { formatStated, formatStatedApart, formatStatedBand, statedApart } from '
 export { parseAmount } from './parse-amount.ts';
 export { QUANTITY_KINDS, type QuantityKind, type UnitSystem } from './quantity-kind.ts';
 export {
+  amountText,
   capitalised,
   joinSentences,
   type Reader,

@@ -100,12 +100,23 @@ function amountFor(amount: Amount, reader: Reader): string {
   return metric === inch ? metric : `${metric} (${inch})`;
 }
 
-function amountText({ value, kind, beside, bound }: Amount, system: UnitSystem): string {
+/**
+ * Writes an amount in the reader's units, or on the scale that it is read on.
+ *
+ * @param amount - the amount [record], its value finite
+ * @param system - units to write [text], inch or metric
+ * @returns amount with its unit [text]
+ * @source none: bookkeeping
+ * @example
+ * amountText({ value: 620528, kind: 'pressure' }, 'inch') // => "90 psi"
+ * amountText({ value: 0.45, kind: 'voltage', scale: { unit: 'mV', decimals: 1 } }, 'inch') // => "450.0 mV"
+ */
+export function amountText({ value, kind, beside, bound, scale }: Amount, system: UnitSystem): string {
   // only what documents may state is given a bound
   if (bound !== undefined) return formatBound(value, kind as QuantityKind, system, bound);
   return beside === undefined
-    ? formatAmount(value, kind, system)
-    : formatApart(value, beside, kind, system)[0];
+    ? formatAmount(value, kind, system, scale)
+    : formatApart(value, beside, kind, system, scale)[0];
 }
 
 /** A result whose sentences are written out: where it had a sentence it has a text. */

@@ -2,16 +2,13 @@ import {
   type CommissionCheck,
   type CommissionStage,
   type Connection,
-  formatAmount,
   formatStated,
-  fromUnit,
   inUnit,
   judgeReading,
-  type MeasureCheck,
-  READING_KINDS,
   sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
+import { checkBand, checkReading } from '../words/index.ts';
 import type { PaperBlock, TableBlock } from './paper-document.ts';
 
 /** A reading as it was taken at the rig. */
@@ -108,13 +105,9 @@ export function checkBlocks(
         rows: own.map((check) => [
           check.title,
           sentenceText(check.ask, units),
-          check.kind === 'measure' ? amountOf(check, check.expected, units) : 'yes',
-          check.kind === 'measure'
-            ? `${amountOf(check, check.least, units)} to ${amountOf(check, check.most, units)}`
-            : '',
-          ...(checked === undefined
-            ? ['', ...BY_HAND.map(() => '')]
-            : written(check, checked[check.id], units)),
+          check.kind === 'measure' ? checkReading(check, check.expected, units) : 'yes',
+          check.kind === 'measure' ? checkBand(check, units) : '',
+          ...(checked === undefined ? ['', ...BY_HAND.map(() => '')] : written(check, checked[check.id])),
         ]),
       },
     ];
@@ -136,29 +129,15 @@ const VERDICTS = {
 } as const;
 
 /** What was read, and what it means; empty cells where a hand is to write. */
-function written(
-  check: CommissionCheck,
-  reading: CheckedReading | undefined,
-  units: UnitSystem,
-): [string, string] {
+function written(check: CommissionCheck, reading: CheckedReading | undefined): [string, string] {
   if (reading === undefined || reading.text === '') return ['', ''];
   const read = reading.note === '' ? reading.text : `${reading.text} (${reading.note})`;
   const meant = meaning(check, reading);
-  return [read, meant === undefined ? 'not readable' : VERDICTS[judgeReading(check, meant, units).verdict]];
+  return [read, meant === undefined ? 'not readable' : VERDICTS[judgeReading(check, meant).verdict]];
 }
 
 /** The reading in the unit of the check, or whether it is met; undefined if it was neither. */
 function meaning(check: CommissionCheck, { text, value }: CheckedReading): number | boolean | undefined {
   if (check.kind === 'measure') return value === null ? undefined : inUnit(value, check.unit);
   return text === 'yes' ? true : text === 'no' ? false : undefined;
-}
-
-/** Millivolts and seconds stay as the meter shows them, whatever the shop's units, to a tenth of the band's half. */
-function amountOf(check: MeasureCheck, value: number, units: UnitSystem): string {
-  if (check.unit !== 'mV' && check.unit !== 's')
-    return formatAmount(fromUnit(value, check.unit), READING_KINDS[check.unit], units);
-  const half = (check.most - check.least) / 2;
-  const digits = half > 0 ? Math.max(0, 1 - Math.floor(Math.log10(half))) : 3;
-  // adding 0 takes the sign off a zero that was rounded from below
-  return `${(Number(value.toFixed(Math.min(digits, 6))) + 0).toFixed(Math.min(digits, 6))} ${check.unit}`;
 }

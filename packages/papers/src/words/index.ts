@@ -28,6 +28,7 @@ export { drawnLength, drawnNumber, fineNumber, fineStated, fineUnit } from './le
 export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
 export { rangeText } from './range-text.ts';
+export { checkBand, checkReading } from './reading-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
 export {
   gaugeLength,

@@ -1,10 +1,10 @@
 import type { Issue } from '@furrow/engine';
+import { checkBand, checkReading } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { Said } from '../../ui/theme/index.ts';
 import { judgeTyped, typedValue } from './judge-typed.ts';
 import { ReadingEntry } from './reading-entry.tsx';
-import { bandText, readingText } from './reading-text.ts';
 import { ReadingVerdict } from './reading-verdict.tsx';
 import { type CheckRowFacts, useReading, useRig, useRigState } from './rig-context.ts';
 
@@ -17,7 +17,7 @@ interface CheckRowProps extends CheckRowFacts {
 export function CheckRow({ check, system, changedAt, told }: CheckRowProps): VNode {
   const { id, title, ask, why, caution } = check;
   const reading = useReading(id);
-  const typed = judgeTyped(check, reading.text, system);
+  const typed = judgeTyped(check, reading.text);
   return (
     <li class="check" id={`check-${id}`}>
       <h4>{title}</h4>
@@ -35,19 +35,17 @@ export function CheckRow({ check, system, changedAt, told }: CheckRowProps): VNo
           <dl class="expect">
             <div>
               <dt>Expect</dt>
-              <dd>{readingText(check, check.expected, system)}</dd>
+              <dd>{checkReading(check, check.expected, system)}</dd>
             </div>
             <div>
               <dt>Band</dt>
-              <dd>{bandText(check, system)}</dd>
+              <dd>{checkBand(check, system)}</dd>
             </div>
           </dl>
         )}
         <ReadingEntry check={check} unread={typed.is === 'unread'} />
         <div id={`verdict-${id}`} role="status" aria-label={`Verdict, ${title}`}>
-          {typed.is === 'judged' ? (
-            <ReadingVerdict check={check} judgement={typed.judgement} system={system} />
-          ) : null}
+          {typed.is === 'judged' ? <ReadingVerdict check={check} judgement={typed.judgement} /> : null}
           {typed.is === 'unread' ? <Unread check={check} issue={typed.issue} /> : null}
           {typed.is === 'none' ? null : <Outrun id={id} changedAt={changedAt} />}
         </div>

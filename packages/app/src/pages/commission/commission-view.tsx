@@ -36,9 +36,7 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
         <Origin />
         <ResultStatus />
         <NothingToSetUp />
-        {planned === undefined ? null : (
-          <RigProgress connections={connections} checks={checks} system={system} />
-        )}
+        {planned === undefined ? null : <RigProgress connections={connections} checks={checks} />}
         <div class="commission-panes">
           <div class="commission-checks">
             {typeof kit === 'string' ? <KitMissing draft={kit === 'mistakes'} /> : null}
@@ -46,7 +44,7 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
             {checks.length === 0 ? null : <CheckList checks={checks} system={system} changedAt={changedAt} />}
           </div>
           <div class="commission-faults">
-            <RigFaults checks={checks} shop={shop} system={system} />
+            <RigFaults checks={checks} shop={shop} />
           </div>
         </div>
         {supply === undefined || supply.cautions.length === 0 ? null : (

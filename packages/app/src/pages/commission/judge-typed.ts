@@ -5,7 +5,6 @@ import {
   parseAmount,
   type ReadingJudgement,
   readReading,
-  type UnitSystem,
 } from '@furrow/engine';
 
 /** What a typed reading comes to: nothing yet, not readable, or judged. */
@@ -15,11 +14,11 @@ export type TypedReading =
   | { readonly is: 'judged'; readonly judgement: ReadingJudgement };
 
 /** Reads and judges what was typed at a check. */
-export function judgeTyped(check: CommissionCheck, text: string, system: UnitSystem): TypedReading {
+export function judgeTyped(check: CommissionCheck, text: string): TypedReading {
   if (text.trim() === '') return { is: 'none' };
   const read = readReading(check, text);
   if (!read.ok) return { is: 'unread', issue: read.issues[0]! };
-  return { is: 'judged', judgement: judgeReading(check, read.value, system) };
+  return { is: 'judged', judgement: judgeReading(check, read.value) };
 }
 
 /** What was typed as a number in SI units; null where it is no number [SI unit]. */

@@ -1,17 +1,16 @@
-import type { CommissionCheck, ReadingJudgement, UnitSystem } from '@furrow/engine';
+import type { CommissionCheck, ReadingJudgement } from '@furrow/engine';
 import type { VNode } from 'preact';
+import { Said } from '../../ui/theme/index.ts';
 import { ReadingMark, VERDICT_WORDS } from './reading-mark.tsx';
-import { bandText } from './reading-text.ts';
 
 interface ReadingVerdictProps {
   readonly check: CommissionCheck;
   readonly judgement: ReadingJudgement;
-  readonly system: UnitSystem;
 }
 
 /** Whether the reading is in its band, in words and a mark, and what explains it where it is not. */
-export function ReadingVerdict({ check, judgement, system }: ReadingVerdictProps): VNode {
-  const { verdict, faults } = judgement;
+export function ReadingVerdict({ check, judgement }: ReadingVerdictProps): VNode {
+  const { verdict, says, faults } = judgement;
   const fine = verdict === 'in_band' || verdict === 'met';
   const hint = hintOf(check, verdict);
   return (
@@ -20,7 +19,11 @@ export function ReadingVerdict({ check, judgement, system }: ReadingVerdictProps
         <ReadingMark verdict={verdict} />
         <span>
           <strong>{VERDICT_WORDS[verdict]}</strong>
-          {fine || check.kind === 'confirm' ? null : `: the band is ${bandText(check, system)}`}
+          {fine || check.kind === 'confirm' ? null : (
+            <>
+              : <Said sentence={says} />
+            </>
+          )}
         </span>
       </p>
       {fine ? null : (

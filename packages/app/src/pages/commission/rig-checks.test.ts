@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { PROGRAM_VERSION } from '@furrow/contract';
 import { type Answer, answerJob, FAULT_MODEL, readKit } from '@furrow/engine';
+import { checkBand } from '@furrow/papers/words';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { planOf, readGood } from '../../testing/index.ts';
 import { connectionId } from './connection-id.ts';
 import { judgeTyped, typedValue } from './judge-typed.ts';
-import { bandText } from './reading-text.ts';
 import { rigChecks } from './rig-checks.ts';
 import { readingEvidence } from './rig-faults.tsx';
 import { progressText } from './rig-progress.tsx';
@@ -53,20 +53,20 @@ describe('the checks at the rig', () => {
   it('judge what is typed at once, and tell the table of faults', () => {
     const checks = rigChecks({ read, answer }, FAULT_MODEL);
     const flowing = checks.find(({ id }) => id.startsWith('flowing_pressure'))!;
-    expect(judgeTyped(flowing, '', 'metric')).toEqual({ is: 'none' });
-    expect(judgeTyped(flowing, '40', 'metric').is).toBe('unread');
-    const low = judgeTyped(flowing, '5 psi', 'metric');
+    expect(judgeTyped(flowing, '')).toEqual({ is: 'none' });
+    expect(judgeTyped(flowing, '40').is).toBe('unread');
+    const low = judgeTyped(flowing, '5 psi');
     expect(low.is === 'judged' && low.judgement.verdict).toBe('low');
     expect(low.is === 'judged' && low.judgement.faults.map(({ cause }) => cause)).toContain('low_air');
     expect(typedValue(flowing, '1 bar')).toBeCloseTo(100_000, 6);
     expect(typedValue(flowing, 'many')).toBeNull();
-    expect(flowing.kind === 'measure' && bandText(flowing, 'inch')).toMatch(/psi to \d.* psi$/u);
+    expect(flowing.kind === 'measure' && checkBand(flowing, 'inch')).toMatch(/psi to \d.* psi$/u);
     const readings = {
       [flowing.id]: { text: '5 psi', value: null, note: '' },
       emergency_stop: { text: 'yes', value: null, note: '' },
     };
-    expect(readingEvidence(checks, readings, 'metric')).toEqual({ flowing_pressure: 'low' });
-    const words = progressText({ readings, ticks: {}, findings: {} }, [], checks, 'metric');
+    expect(readingEvidence(checks, readings)).toEqual({ flowing_pressure: 'low' });
+    const words = progressText({ readings, ticks: {}, findings: {} }, [], checks);
     expect(words).toBe(`2 of ${checks.length} checks made, 1 of them not as it should be`);
   });
 });

@@ -1,4 +1,4 @@
-import { type CommissionCheck, evidenceOf, type FaultEvidence, type UnitSystem } from '@furrow/engine';
+import { type CommissionCheck, evidenceOf, type FaultEvidence } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { type FaultAnswer, FaultsPanel, newId, onlyNamed } from './faults/index.ts';
 import { judgeTyped } from './judge-typed.ts';
@@ -9,16 +9,15 @@ import type { ShopFaults } from './use-fault-counts.ts';
 interface RigFaultsProps {
   readonly checks: readonly CommissionCheck[];
   readonly shop: ShopFaults;
-  readonly system: UnitSystem;
 }
 
 /** The panel of faults of this rig: fed by its readings, kept with its record, counted for the shop. */
-export function RigFaults({ checks, shop, system }: RigFaultsProps): VNode {
+export function RigFaults({ checks, shop }: RigFaultsProps): VNode {
   const rig = useRig();
   const findings = useRigState((state) => state.record.findings);
   const typed = useRigState((state) => state.record.readings);
   const open = openFinding(findings);
-  const readings = readingEvidence(checks, typed, system);
+  const readings = readingEvidence(checks, typed);
   const titles = new Map(shop.model.causes.map(({ id, title }) => [id, title]));
 
   const answer = (observable: string, outcome: FaultAnswer): void => {
@@ -84,10 +83,9 @@ function openFinding(findings: RigRecord['findings']): RigFinding {
 export function readingEvidence(
   checks: readonly CommissionCheck[],
   readings: RigRecord['readings'],
-  system: UnitSystem,
 ): FaultEvidence {
   const judgements = checks.flatMap((check) => {
-    const typed = judgeTyped(check, readings[check.id]?.text ?? '', system);
+    const typed = judgeTyped(check, readings[check.id]?.text ?? '');
     return typed.is === 'judged' ? [typed.judgement] : [];
   });
   return evidenceOf(judgements);

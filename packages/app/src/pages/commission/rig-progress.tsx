@@ -1,4 +1,4 @@
-import type { CommissionCheck, Connection, UnitSystem } from '@furrow/engine';
+import type { CommissionCheck, Connection } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { connectionId } from './connection-id.ts';
 import { judgeTyped } from './judge-typed.ts';
@@ -8,15 +8,14 @@ import type { RigRecord } from './rig-record.ts';
 interface RigProgressProps {
   readonly connections: readonly Connection[];
   readonly checks: readonly CommissionCheck[];
-  readonly system: UnitSystem;
 }
 
 /** How far the rig is, in words. */
-export function RigProgress({ connections, checks, system }: RigProgressProps): VNode {
+export function RigProgress({ connections, checks }: RigProgressProps): VNode {
   const record = useRigState((state) => state.record);
   return (
     <p class="rig-progress" role="status" aria-label="Progress">
-      {progressText(record, connections, checks, system)}
+      {progressText(record, connections, checks)}
     </p>
   );
 }
@@ -26,11 +25,10 @@ export function progressText(
   { ticks, readings }: RigRecord,
   connections: readonly Connection[],
   checks: readonly CommissionCheck[],
-  system: UnitSystem,
 ): string {
   const ticked = connections.filter((connection) => Object.hasOwn(ticks, connectionId(connection))).length;
   const judged = checks.flatMap((check) => {
-    const typed = judgeTyped(check, readings[check.id]?.text ?? '', system);
+    const typed = judgeTyped(check, readings[check.id]?.text ?? '');
     return typed.is === 'judged' ? [typed.judgement.verdict] : [];
   });
   const off = judged.filter((verdict) => verdict !== 'in_band' && verdict !== 'met').length;

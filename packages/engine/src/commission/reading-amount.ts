@@ -1,0 +1,28 @@
+import { type Amount, fromUnit } from '../quantity/index.ts';
+import type { MeasureCheck } from './check.ts';
+import { READING_KINDS } from './units.ts';
+
+/** Decimals of a reading whose band has no width [-]. */
+const DECIMALS_OF_A_POINT = 3;
+/** No meter shows more [-]. */
+const DECIMALS_MOST = 6;
+
+/**
+ * A reading of a check as an amount for a sentence.
+ *
+ * Millivolts and seconds stay on the scale of meter and watch, whatever the shop's units, to a tenth of the band's half.
+ *
+ * @param check - the check [record], one with a reading
+ * @param value - reading in the unit of the check [unit of the check], finite
+ * @returns the amount [record]
+ * @source common practice, no source
+ * @example
+ * readingAmount({ unit: 'mV', least: 440, most: 460 }, 450) // => {"value":0.45,"kind":"voltage","scale":{"unit":"mV","decimals":0}}
+ */
+export function readingAmount({ unit, least, most }: MeasureCheck, value: number): Amount {
+  const amount = { value: fromUnit(value, unit), kind: READING_KINDS[unit] };
+  if (unit !== 'mV' && unit !== 's') return amount;
+  const half = (most - least) / 2;
+  const decimals = half > 0 ? Math.max(0, 1 - Math.floor(Math.log10(half))) : DECIMALS_OF_A_POINT;
+  return { ...amount, scale: { unit, decimals: Math.min(decimals, DECIMALS_MOST) } };
+}
