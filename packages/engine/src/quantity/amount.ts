@@ -28,8 +28,12 @@ export interface Amount {
   readonly beside?: number;
   /** The side to which it is rounded where it bounds what may be: entered as it reads, it lies inside. */
   readonly bound?: 'least' | 'most';
-  /** The scale it is read on, whatever the reader's units: unit, and decimals that the reading has [-]. */
-  readonly scale?: { readonly unit: string; readonly decimals: number };
+  /** The scale it is read on, whatever the reader's units. */
+  readonly scale?: {
+    readonly unit: string;
+    /** Decimals that the reading has [-]. */
+    readonly decimals: number;
+  };
 }
 
 /**
