@@ -4,7 +4,7 @@ import { textTable } from './text-table.ts';
 import { wrapped } from './wrapped.ts';
 
 /** Letters per line of a terminal [-]. */
-export const WIDTH = 100;
+const WIDTH = 100;
 
 /** Writes blocks for the terminal, an empty line between one and the next; what only paper can carry is left out. */
 export function blocksToText(blocks: readonly PaperBlock[]): string {
@@ -20,7 +20,7 @@ export function blocksToText(blocks: readonly PaperBlock[]): string {
 }
 
 /** The lines of one block. */
-export function blockLines(block: PaperBlock): string[] {
+function blockLines(block: PaperBlock): string[] {
   switch (block.kind) {
     case 'heading':
       return [block.text, ...(block.below ?? [])].flatMap((text) => wrapped(plainLine(text), WIDTH));
