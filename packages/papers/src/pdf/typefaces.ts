@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { unpackWoff } from './unpack-woff.ts';
 
 /** Weight of a text on paper. */
 export type Weight = 'regular' | 'bold';
@@ -36,6 +37,15 @@ export function paperFace(weight: Weight): Uint8Array {
   return readFileSync(FILES[weight][0]!);
 }
 
+const unpacked = new Map<string, Uint8Array>();
+
+/** A typeface as pdfkit reads it quickly, unpacked once. */
+function fontIn(file: string): Uint8Array {
+  const known = unpacked.get(file) ?? unpackWoff(readFileSync(file));
+  unpacked.set(file, known);
+  return known;
+}
+
 /** The part of an embedded font that tells which characters it has; pdfkit's types leave it out. */
 interface CoveringFont {
   hasGlyphForCodePoint(codePoint: number): boolean;
@@ -56,7 +66,7 @@ export function typefacesOf(pdf: PDFKit.PDFDocument): Typefaces {
   for (const weight of ['regular', 'bold'] as const) {
     for (const [index, file] of FILES[weight].entries()) {
       const name = `${weight}-${index}`;
-      pdf.registerFont(name, readFileSync(file) as unknown as PDFKit.Mixins.PDFFontSource);
+      pdf.registerFont(name, fontIn(file) as unknown as PDFKit.Mixins.PDFFontSource);
       names[weight].push(name);
     }
   }
