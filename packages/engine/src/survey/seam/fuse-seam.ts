@@ -4,7 +4,7 @@ import { conditionGaussian } from './condition-gaussian.ts';
 import { type SeamReading, type SeamSpread, type SeamStates, seamStates } from './seam-states.ts';
 
 /** Readings up to which the exact answer is taken [-]. */
-const EXACT_MOST = 500;
+const EXACT_MOST = 100;
 
 /** What prediction and readings together say along a seam. */
 export interface SeamPosterior {
@@ -23,7 +23,7 @@ export interface SeamPosterior {
 /**
  * Fuses a prediction along a seam with readings: a Gaussian process with a common part and a Matern 3/2 course.
  *
- * Up to 500 readings are solved exactly, more by a filter that is linear in their number; both give the same.
+ * Up to 100 readings are solved exactly, more by a filter that is linear in their number; both give the same.
  *
  * @param spread - standard deviations and range [record], course and range > 0
  * @param readings - readings less the prediction [list], each with a standard deviation > 0

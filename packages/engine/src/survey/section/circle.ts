@@ -147,7 +147,8 @@ function weigh(x: ArrayLike<number>, y: ArrayLike<number>, circle: Circle, weigh
   if (!(spread > 1e-12 * circle.radius)) return;
   for (let i = 0; i < n; i += 1) {
     const share = away[i]! / (TUKEY * spread);
-    weights[i] = share < 1 ? (1 - share * share) ** 2 : 0;
+    const left = 1 - share * share;
+    weights[i] = share < 1 ? left * left : 0;
   }
 }
 
@@ -206,12 +207,14 @@ function leastDistances(
   for (let step = 0; step < steps; step += 1) {
     const inverse = inverse3(sums.matrix, 1 + damping);
     if (inverse === undefined) return undefined;
-    const [a, b, c] = inverse.map((row) => row.reduce((sum, each, j) => sum + each * sums.gradient[j]!, 0));
-    const next = { x: circle.x + a!, y: circle.y + b!, radius: circle.radius + c! };
+    const [gx, gy, gr] = sums.gradient;
+    const along = (row: readonly number[]): number => row[0]! * gx + row[1]! * gy + row[2]! * gr;
+    const [a, b, c] = [along(inverse[0]!), along(inverse[1]!), along(inverse[2]!)];
+    const next = { x: circle.x + a, y: circle.y + b, radius: circle.radius + c };
     const nextSums = sumsOf(x, y, weights, next);
     if (!Number.isFinite(nextSums.squares) || next.radius > 1e6 * start.radius) return undefined;
     if (nextSums.squares <= sums.squares) {
-      const moved = Math.abs(a!) + Math.abs(b!) + Math.abs(c!);
+      const moved = Math.abs(a) + Math.abs(b) + Math.abs(c);
       circle = next;
       sums = nextSums;
       damping = Math.max(damping / 10, 1e-14);
