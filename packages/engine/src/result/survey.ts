@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Stated } from '../limit/index.ts';
 import { inUnit, type StatedUnit } from '../quantity/index.ts';
 import type {
+  CurvePlace,
   CutAgain,
   Measured,
   RecutSetting,
@@ -135,6 +136,10 @@ const recutPlanSchema = z
       .number()
       .exactOptional()
       .describe('Chance that it then reaches its depth everywhere [-].'),
+    chance_plate_kept: z
+      .number()
+      .exactOptional()
+      .describe('Chance that the plate left keeps its least everywhere [-].'),
     chance_not_too_deep: z.number().exactOptional().describe('Chance that it is then too deep nowhere [-].'),
     missing_mm: z.number().exactOptional().describe('Mean depth that is missing.'),
     over_mm: z.number().exactOptional().describe('Mean depth beyond the greatest.'),
@@ -142,6 +147,8 @@ const recutPlanSchema = z
     says: z.array(z.string()).describe('What to do and to mind, in words.'),
   })
   .meta({ id: 'RecutPlan', description: 'How a stretch that fails is mended.' });
+
+const verdictSchema = z.enum(['holds', 'in_doubt', 'fails']);
 
 const seamSchema = z
   .object({
@@ -152,9 +159,30 @@ const seamSchema = z
         at_mm: z.number(),
         depth_mm: bandSchema,
         remaining_mm: bandSchema.describe('Plate left under the groove.'),
+        width_mm: bandSchema.describe('Width at the surface.'),
       }),
     ),
     limits: z.object({ least_mm: z.number(), most_mm: z.number(), plate_left_least_mm: z.number() }),
+    remaining: z
+      .object({ verdict: verdictSchema, least_mm: z.number(), stretches: z.array(stretchSchema) })
+      .describe('Plate left under the groove, judged by itself.'),
+    width: z
+      .object({
+        verdict: verdictSchema,
+        limits: z.object({ least_mm: z.number(), most_mm: z.number() }),
+        readings: z.int().describe('Widths measured that count; 0: the prediction alone [-].'),
+        set_aside: z.int().describe('Widths that a wrong unit or a slipped decimal point explains [-].'),
+        stretches: z.array(stretchSchema),
+      })
+      .describe('Width at the surface, judged by itself; it counts for the whole where it was measured.'),
+    spread: z
+      .object({
+        common: z.number().describe('Common to the whole seam, in ln depth [-].'),
+        course: z.number().describe('Of the course along the seam, in ln depth [-].'),
+        common_before: z.number().describe('The same before the readings [-].'),
+        course_before: z.number().describe('The same before the readings [-].'),
+      })
+      .describe('Standard deviations of the depth about its prediction, as the readings leave them.'),
     readings: z.array(stationSchema),
     stretches: z.array(stretchSchema),
     rule: z.string().describe('The decision rule, by name.'),
@@ -332,18 +360,38 @@ export function stateSeam(
 ): SurveySeam {
   const left = (taken: number): number => inUnit(seam.thickness - taken, 'mm');
   const mm = (metres: number): number => inUnit(metres, 'mm');
+  const { width, spread } = seam;
   return {
     verdict: seam.verdict,
     prediction: seam.prediction,
-    curve: seam.curve.map(({ at, depth: { p05, p50, p95 } }) => ({
+    curve: seam.curve.map(({ at, depth: { p05, p50, p95 } }, i) => ({
       at_mm: mm(at),
       depth_mm: { p05: mm(p05), p50: mm(p50), p95: mm(p95) },
       remaining_mm: { p05: left(p95), p50: left(p50), p95: left(p05) },
+      width_mm: bandIn(seam.width.curve[i]!),
     })),
     limits: {
       least_mm: mm(seam.band.least),
       most_mm: mm(seam.band.most),
       plate_left_least_mm: mm(seam.ligamentLeast),
+    },
+    remaining: {
+      verdict: seam.remaining.verdict,
+      least_mm: mm(seam.ligamentLeast),
+      stretches: seam.remaining.stretches.map(stateStretch),
+    },
+    width: {
+      verdict: width.verdict,
+      limits: { least_mm: mm(width.band.least), most_mm: mm(width.band.most) },
+      readings: width.readings,
+      set_aside: width.setAside,
+      stretches: width.stretches.map(stateStretch),
+    },
+    spread: {
+      common: spread.after.common,
+      course: spread.after.course,
+      common_before: spread.before.common,
+      course_before: spread.before.course,
     },
     readings: seam.readings.map(({ reading, why, wouldBe }) => ({
       at_mm: mm(reading.at),
@@ -417,6 +465,10 @@ const SURE = 0.95;
 
 const MEASURE_AGAIN = 'Measure again at both ends and in the middle before the seam is accepted.';
 
+function bandIn({ p05, p50, p95 }: CurvePlace['depth']): z.output<typeof bandSchema> {
+  return { p05: inUnit(p05, 'mm'), p50: inUnit(p50, 'mm'), p95: inUnit(p95, 'mm') };
+}
+
 function stateRecut({ recut }: StretchRecut, setting: RecutSetting): RecutPlan {
   if (recut.kind === 'weld') {
     return {
@@ -446,6 +498,7 @@ function stateRecut({ recut }: StretchRecut, setting: RecutSetting): RecutPlan {
     electrode_mm: inUnit(setting.diameter, 'mm'),
     push_angle_deg: inUnit(setting.pushAngle, 'deg'),
     chance_reached: recut.reached,
+    chance_plate_kept: recut.plateKept,
     chance_not_too_deep: recut.notTooDeep,
     says: [
       'Clean the stretch, strike the arc at the start of the run-in while the carriage moves, and let it run out over the run-out.',

@@ -66,9 +66,11 @@ export type {
   SeamOutcome,
   SeamPast,
   SeamTeaching,
+  SeamWidth,
   StretchRecut,
 } from './seam/seam-outcome.ts';
 export type { SeamReading, SeamSpread } from './seam/seam-states.ts';
+export { type SeamSpreadNode, spreadAfter } from './seam/spread-belief.ts';
 export { type Circle, type CircleFit, geometricCircle, taubinCircle } from './section/circle.ts';
 export {
   measureSection,

@@ -51,4 +51,13 @@ describe('the text of a survey', () => {
     const holds = { ...DOUBTED, seam: { ...DOUBTED.seam!, enough: true, stretches: [] } };
     expect(renderSurveyText(holds, 'metric')).toContain('Enough: no further reading');
   });
+
+  it('tells width and plate left each by itself, in the units of the reader', () => {
+    const text = renderSurveyText(DOUBTED, 'metric').replace(/\s+/gu, ' ');
+    expect(text).toContain('Width wanted: 14.0 mm to 22.0 mm: holds over the whole seam, by the plan alone');
+    expect(text).toContain('Plate left, at least 10.0 mm: ');
+    expect(renderSurveyText(DOUBTED, 'inch').replace(/\s+/gu, ' ')).toContain(
+      'Width wanted: 0.551 in to 0.866 in',
+    );
+  });
 });

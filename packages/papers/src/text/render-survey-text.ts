@@ -4,6 +4,7 @@ import {
   measuredWords,
   recutWords,
   SURVEY_VERDICT_WORDS,
+  seamMeasuresWords,
   seamPlace,
   seamVerdictWords,
   setAsideWords,
@@ -55,6 +56,7 @@ function seamLines({ seam }: SurveyReport, units: UnitSystem): string[] {
       `Depth wanted: ${gaugeLength(seam.limits.least_mm, units)} to ${gaugeLength(seam.limits.most_mm, units)}. ${seam.rule}`,
       WIDTH,
     ),
+    ...seamMeasuresWords(seam, units).flatMap((line) => wrapped(line, WIDTH)),
     '',
     'Measure next',
     ...(seam.enough

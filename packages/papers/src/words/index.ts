@@ -35,6 +35,7 @@ export {
   measuredWords,
   recutWords,
   SURVEY_VERDICT_WORDS,
+  seamMeasuresWords,
   seamPlace,
   seamVerdictWords,
   setAsideWords,

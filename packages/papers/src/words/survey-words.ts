@@ -81,6 +81,30 @@ export function stretchWords({
   return `may be ${what}; chance that it is out somewhere: ${percent(accept)}`;
 }
 
+/** What is said of width and plate left, each by itself. */
+export function seamMeasuresWords({ width, remaining }: SurveySeam, units: UnitSystem): string[] {
+  const where = (stretches: readonly Stretch[]): string =>
+    stretches
+      .filter(({ verdict }) => verdict !== 'holds')
+      .map(
+        ({ from_mm, to_mm, verdict }) =>
+          `${seamPlace(from_mm, units)} to ${seamPlace(to_mm, units)} ${SURVEY_VERDICT_WORDS[verdict]}`,
+      )
+      .join(', ');
+  const say = (verdict: Stretch['verdict'], stretches: readonly Stretch[]): string =>
+    verdict === 'holds' ? 'holds over the whole seam' : where(stretches);
+  const { least_mm: least, most_mm: most } = width.limits;
+  return [
+    `Width wanted: ${gaugeLength(least, units)} to ${gaugeLength(most, units)}: ${say(width.verdict, width.stretches)}${width.readings === 0 ? ', by the plan alone: no width was measured' : ''}.`,
+    ...(width.set_aside === 0
+      ? []
+      : [
+          `${width.set_aside === 1 ? '1 width looks' : `${width.set_aside} widths look`} like a wrong unit or a slipped decimal point, and ${width.set_aside === 1 ? 'is' : 'are'} not used.`,
+        ]),
+    `Plate left, at least ${gaugeLength(remaining.least_mm, units)}: ${say(remaining.verdict, remaining.stretches)}.`,
+  ];
+}
+
 /** A chance with no more figures than it is good to. */
 function percent(chance: number): string {
   if (chance < 0.005) return 'below 1 %';
@@ -115,7 +139,7 @@ export function recutWords({ plan }: SurveySeam['recut'][number], units: UnitSys
   const first = ((): string => {
     switch (plan.kind) {
       case 'pass':
-        return `One pass from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatAmount(plan.travel_mm_per_min! / 60_000, 'speed', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}.`;
+        return `One pass from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatAmount(plan.travel_mm_per_min! / 60_000, 'speed', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}, to leave the plate its least ${percent(plan.chance_plate_kept!)}.`;
       case 'weld':
         return `${gaugeLength(plan.over_mm!, units)} too deep on the mean: ${units === 'inch' ? `${(plan.weld_metal_kg! / 0.45359237).toFixed(2)} lb` : `${plan.weld_metal_kg!.toFixed(2)} kg`} of weld metal up to the greatest depth.`;
       default:

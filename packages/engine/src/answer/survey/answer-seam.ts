@@ -4,7 +4,7 @@ import type { Knowledge } from '../../learn/index.ts';
 import { metalOf } from '../../material/index.ts';
 import { normalProbability, normalQuantile } from '../../numeric/index.ts';
 import type { PlanOutcome } from '../../plan/index.ts';
-import { beliefOfElectrode, middleLaw, type RemovalBelief } from '../../removal/index.ts';
+import { beliefOfElectrode, middleLaw, type RemovalBelief, type SpreadLevels } from '../../removal/index.ts';
 import type { Answer } from '../../result/index.ts';
 import type { DepthAlong } from '../../run/index.ts';
 import {
@@ -23,10 +23,16 @@ import {
   type SeamGauged,
   type SeamOutcome,
   type SeamPosterior,
+  type SeamReading,
   type SeamSpread,
+  type SeamSpreadNode,
+  type SeamVerdict,
+  type SeamWidth,
   type SetAsideReason,
+  type Stretch,
   slipOf,
   spotFaults,
+  spreadAfter,
 } from '../../survey/index.ts';
 import { beliefOfJob } from '../knowledge/belief-of-job.ts';
 
@@ -43,7 +49,9 @@ const RAMP = 1;
 interface SeamPrediction {
   readonly from: 'plan' | 'run';
   readonly medianAt: (place: number) => number;
+  /** In the middle of the nodes. */
   readonly spread: SeamSpread;
+  readonly nodes: readonly SeamSpreadNode[];
 }
 
 /** What the readings say of the seam of a job: curve, verdicts, where to measure next, what to cut again. */
@@ -56,6 +64,7 @@ export function answerSeam(
   gauged: readonly SeamGauged[],
   run: DepthAlong | undefined,
   recuts: readonly CutAgain[] = [],
+  readingSd?: number,
 ): SeamOutcome | null {
   const { job } = read;
   const plan = answer.basis?.plan;
@@ -85,26 +94,25 @@ export function answerSeam(
     return { reading, why, wouldBe: isGone ? null : (slip?.wouldBe ?? null) };
   });
   const plausible = judged.filter(({ why }) => why === null).map(({ reading }) => reading);
+  const lnOf = ({ at: place, depth, u }: SeamGauged): SeamReading => {
+    const median = prediction.medianAt(place);
+    const seen = Math.max(depth, NOTHING_CUT * median);
+    return { at: place, value: Math.log(seen / median), sd: Math.max(u / seen, 1e-4) };
+  };
   const fused = (readings: readonly SeamGauged[], places: readonly number[]): SeamPosterior =>
-    fusePieces(
-      prediction.spread,
-      readings.map(({ at: place, depth, u }) => {
-        const median = prediction.medianAt(place);
-        const seen = Math.max(depth, NOTHING_CUT * median);
-        return { at: place, value: Math.log(seen / median), sd: Math.max(u / seen, 1e-4) };
-      }),
-      places,
-      recuts,
-    );
+    fusePieces(prediction.spread, readings.map(lnOf), places, recuts);
   const band = bandOf(job);
   const apart = apartFrom(plausible, fused, prediction, total, band);
   const used = plausible.filter((reading) => !apart.includes(reading));
-  const posterior = fused(used, at);
+  const spread = spreadAfter(prediction.nodes, used.map(lnOf), recuts);
+  const posterior = fusePieces(spread, used.map(lnOf), at, recuts);
   const depth: SeamDepth = { median: at.map(prediction.medianAt), posterior };
   const stretches = spotFaults(judgeSeam(depth, band), spotsOf(apart, used, band, at));
   const stakes = stakesOf(job, plan);
-  const next = nextStations(depth, band, job.kit.gauge.reading_sd, stakes);
-  const law = repairLaw(job, plan, belief, depth, prediction);
+  const next = nextStations(depth, band, readingSd ?? job.kit.gauge.reading_sd, stakes);
+  const law = repairLaw(job, plan, belief, depth, spread);
+  const width = widthAlong(job, plan, belief, used, at, recuts);
+  const remaining = judgeSeam(depth, { least: 1e-9, most: job.plate.thickness - job.groove.ligament_least });
   const far = used.filter(({ at: place, depth: seen, u }) => {
     const median = prediction.medianAt(place);
     return (
@@ -112,9 +120,12 @@ export function answerSeam(
     );
   });
   const last = plan.passes.at(-1)!;
-  const verdicts = stretches.map(({ verdict }) => verdict);
   return {
-    verdict: verdicts.includes('fails') ? 'fails' : verdicts.includes('in_doubt') ? 'in_doubt' : 'holds',
+    // a width that nobody measured is told, and does not hold a groove up
+    verdict: worstOf([...stretches, ...remaining, ...(width.readings > 0 ? width.stretches : [])]),
+    remaining: { verdict: worstOf(remaining), stretches: remaining },
+    width,
+    spread: { before: prediction.spread, after: spread },
     prediction: prediction.from,
     curve: at.map((place, i) => {
       const p50 = depth.median[i]! * Math.exp(posterior.mean[i]!);
@@ -226,39 +237,89 @@ function bandOf({ groove, plate }: Job): DepthBand {
   return { least: wanted - minus, most: Math.min(wanted + plus, plate.thickness - groove.ligament_least) };
 }
 
+/** The worst verdict of stretches. */
+function worstOf(stretches: readonly Stretch[]): SeamVerdict {
+  const verdicts = stretches.map(({ verdict }) => verdict);
+  return verdicts.includes('fails') ? 'fails' : verdicts.includes('in_doubt') ? 'in_doubt' : 'holds';
+}
+
 /** The plan's own floor, or the depth by the log of the run, with the spread of the removal law about it. */
 function predictionOf(plan: PlanOutcome, belief: RemovalBelief, run: DepthAlong | undefined): SeamPrediction {
-  const level = (of: 'job' | 'pass' | 'seam'): number =>
-    Math.sqrt(belief.depth.reduce((sum, { weight, levels }) => sum + weight * levels[of] ** 2, 0));
-  const course = level('seam');
-  const least = Math.hypot(level('job'), level('pass'));
   if (run !== undefined) {
     const cellAt = (place: number): number =>
       Math.min(run.cells - 1, Math.max(0, Math.floor(place / run.cell)));
     const middle = Math.floor(run.cells / 2);
-    const total = Math.log(run.at(middle, 0.95) / run.at(middle, 0.05)) / (2 * Q95);
     return {
       from: 'run',
       medianAt: (place) => Math.max(1e-5, run.median(cellAt(place))),
-      spread: {
-        common: Math.max(least, Math.sqrt(Math.max(0, total ** 2 - course ** 2))),
-        course,
-        range: belief.seamRange,
-      },
+      ...spreadsOf(belief, Math.log(run.at(middle, 0.95) / run.at(middle, 0.05)) / (2 * Q95)),
     };
   }
   const { p05, p50, p95 } = plan.section;
   const deepest = p50.reduce((best, depth, i) => (depth > p50[best]! ? i : best), 0);
   const median = p50[deepest]!;
-  const total = Math.log(p95[deepest]! / Math.max(p05[deepest]!, 1e-6)) / (2 * Q95);
   return {
     from: 'plan',
     medianAt: () => median,
-    spread: {
-      common: Math.max(least, Math.sqrt(Math.max(0, total ** 2 - course ** 2))),
-      course,
-      range: belief.seamRange,
-    },
+    ...spreadsOf(belief, Math.log(p95[deepest]! / Math.max(p05[deepest]!, 1e-6)) / (2 * Q95)),
+  };
+}
+
+/** The levels of the removal law at each of its nodes; what a prediction spreads beyond them is not known of the shop. */
+function spreadsOf(belief: RemovalBelief, total: number): Pick<SeamPrediction, 'spread' | 'nodes'> {
+  const mean = (of: (levels: SpreadLevels) => number): number =>
+    belief.depth.reduce((sum, { weight, levels }) => sum + weight * of(levels), 0);
+  const own = mean(({ job, pass }) => job ** 2 + pass ** 2);
+  const course = mean(({ seam }) => seam ** 2);
+  const family = Math.max(0, total ** 2 - own - course);
+  const range = belief.seamRange;
+  return {
+    spread: { common: Math.sqrt(family + own), course: Math.sqrt(course), range },
+    nodes: belief.depth.map(({ weight, levels: { job, pass, seam } }) => ({
+      weight,
+      spread: { common: Math.sqrt(family + job ** 2 + pass ** 2), course: seam, range },
+    })),
+  };
+}
+
+/** Part of a width below which it is no width of this groove [-]. */
+const WIDTH_LEAST = 0.03;
+
+/** The width along the seam: the plan's, with the widths that were measured; judged against its own band. */
+function widthAlong(
+  { groove }: Job,
+  plan: PlanOutcome,
+  belief: RemovalBelief,
+  used: readonly SeamGauged[],
+  at: readonly number[],
+  recuts: readonly CutAgain[],
+): SeamWidth {
+  const { p05, p50, p95 } = plan.width;
+  const total = Math.log(p95 / Math.max(p05, 1e-6)) / (2 * Q95);
+  // along a pass it is taken to wander as it does from pass to pass (judgement, no source)
+  const pass = Math.sqrt(belief.extraWidth.reduce((sum, { weight, pass: sd }) => sum + weight * sd ** 2, 0));
+  const course = Math.max(pass / p50, 1e-3);
+  const common = Math.max(course, Math.sqrt(Math.max(0, total ** 2 - course ** 2)));
+  const given = used.flatMap(({ at: place, width }) => (width === undefined ? [] : [{ place, ...width }]));
+  const good = given.filter(({ value }) => slipOf(value, p50, Math.hypot(common, course)) === undefined);
+  const readings = good.map(({ place, value, u }): SeamReading => {
+    const seen = Math.max(value, WIDTH_LEAST * p50);
+    return { at: place, value: Math.log(seen / p50), sd: Math.max(u / seen, 1e-4) };
+  });
+  const posterior = fusePieces({ common, course, range: belief.seamRange }, readings, at, recuts);
+  const band = groove.width;
+  const stretches = judgeSeam({ median: at.map(() => p50), posterior }, band);
+  return {
+    verdict: worstOf(stretches),
+    readings: good.length,
+    setAside: given.length - good.length,
+    band: { least: band.least, most: band.most },
+    stretches,
+    curve: at.map((_, i) => {
+      const middle = p50 * Math.exp(posterior.mean[i]!);
+      const [low, high] = [-Q95, Q95].map((z) => middle * Math.exp(z * posterior.sd[i]!));
+      return { p05: low!, p50: middle, p95: high! };
+    }),
   };
 }
 
@@ -283,7 +344,7 @@ function repairLaw(
   plan: PlanOutcome,
   belief: RemovalBelief,
   depth: SeamDepth,
-  prediction: SeamPrediction,
+  spread: SeamSpread,
 ): RepairLaw {
   const last = plan.passes.at(-1)!;
   const { mean, sd } = depth.posterior;
@@ -297,7 +358,9 @@ function repairLaw(
     depth: last.depth.p50 * Math.exp(common),
     travel: last.travel,
     power: middleLaw(belief)[1]!,
-    spread: { ...prediction.spread, common: Math.hypot(pass, known) },
+    spread: { ...spread, common: Math.hypot(pass, known) },
+    plateMost: job.plate.thickness - job.groove.ligament_least,
+    plateChance: job.groove.ligament_assurance,
     travelLeast: job.kit.travel.least,
     travelMost: job.kit.travel.most,
     ramp: RAMP * plan.electrode.diameter,

@@ -159,6 +159,46 @@ describe('a survey of a job', () => {
     expect(surveyed(text(12), 'r.yaml').seam!.readings[0]!.why).toBe('gauge_failed');
   });
 
+  it('fuses the widths that were measured, and judges them against their own band', () => {
+    const rows = (width: (at: number) => number | string): string =>
+      ['station (m);depth (mm);width (mm)', ...GOOD.map(([at, depth]) => `${at};${depth};${width(at)}`)].join(
+        '\n',
+      );
+    const unmeasured = surveyed(table(GOOD)).seam!;
+    expect(unmeasured.width.readings).toBe(0);
+    const good = surveyed(rows(() => 17)).seam!;
+    expect(good.width).toMatchObject({
+      verdict: 'holds',
+      readings: GOOD.length,
+      set_aside: 0,
+      limits: { least_mm: expect.closeTo(14, 9), most_mm: expect.closeTo(22, 9) },
+    });
+    expect(good.verdict).toBe('holds');
+    const at24 = (seam: typeof good) => seam.curve.find(({ at_mm }) => Math.abs(at_mm - 2400) < 1)!.width_mm;
+    expect(at24(good).p50).toBeCloseTo(17, 0);
+    expect(at24(good).p95 - at24(good).p05).toBeLessThan(at24(unmeasured).p95 - at24(unmeasured).p05);
+    const wide = surveyed(rows(() => 25)).seam!;
+    expect([wide.width.verdict, wide.verdict]).toEqual(['fails', 'fails']);
+    expect(wide.width.stretches[0]!.miss).toBe('deep');
+    expect(wide.stretches.every(({ verdict }) => verdict === 'holds')).toBe(true);
+    // one written in inches is no width of this groove
+    const slipped = surveyed(rows((at) => (at === 1 ? 0.669 : 17))).seam!;
+    expect(slipped.width).toMatchObject({ verdict: 'holds', readings: GOOD.length - 1, set_aside: 1 });
+  });
+
+  it('judges the plate left by itself, and tells what the readings make of the spreads', () => {
+    const { seam } = surveyed(table(GOOD));
+    expect(seam!.remaining).toMatchObject({ verdict: 'holds', least_mm: expect.closeTo(10, 9) });
+    const { common, course, common_before: before, course_before: courseBefore } = seam!.spread;
+    // nine readings alike say that the course is steadier than was thought
+    expect(course).toBeLessThan(courseBefore);
+    expect(Math.abs(common / before - 1)).toBeLessThan(0.15);
+    const thin = 1000 * read.job.plate.thickness - 9;
+    const through = surveyed(table(GOOD.map(([at]) => [at, thin] as const))).seam!;
+    expect(through.remaining.verdict).toBe('fails');
+    expect(through.remaining.stretches.every(({ miss }) => miss === 'deep')).toBe(true);
+  });
+
   it('says so of a groove of another job', () => {
     const { seam } = surveyed(table(GOOD.map(([at]) => [at, 4.1] as const)));
     expect(seam!.verdict).toBe('fails');

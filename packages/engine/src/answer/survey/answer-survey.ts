@@ -144,7 +144,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
   ];
   const hasHand = read.some(({ stations }) => stations.length > 0);
   const unplaced = measured.filter(({ section }) => section.station === undefined).length;
-  const seam = job === undefined ? null : answerSeam(job, gauged, question.run, recuts);
+  const seam = job === undefined ? null : answerSeam(job, gauged, question.run, recuts, handSd);
   const past = recuts.flatMap((_, count): SeamPast[] => {
     const before = gauged.filter(({ afterRecut: after = 0 }) => after <= count);
     const then = job && answerSeam(job, before, question.run, recuts.slice(0, count));

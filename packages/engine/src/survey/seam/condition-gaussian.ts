@@ -99,8 +99,7 @@ function dotUpTo(a: Float64Array, b: Float64Array, count: number): number {
 /** Solves with the lower factor alone. */
 function forwards(lower: readonly Float64Array[], right: readonly number[]): Float64Array {
   const out = new Float64Array(lower.length);
-  for (let i = 0; i < lower.length; i += 1)
-    out[i] = (right[i]! - dotUpTo(lower[i]!, out, i)) / lower[i]![i]!;
+  for (let i = 0; i < lower.length; i += 1) out[i] = (right[i]! - dotUpTo(lower[i]!, out, i)) / lower[i]![i]!;
   return out;
 }
 

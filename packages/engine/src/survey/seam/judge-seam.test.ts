@@ -127,6 +127,8 @@ const LAW = {
   travel: 0.012,
   power: 1.39,
   spread: { common: 0.05, course: 0.045, range: 0.25 },
+  plateMost: 0.03,
+  plateChance: 0.99,
   travelLeast: 0.003,
   travelMost: 0.06,
   ramp: 0.012,
@@ -158,6 +160,19 @@ describe('a recut', () => {
         travelLeast: 0.02,
       }).kind,
     ).toBe('none');
+  });
+
+  it('is refused where the plate might be cut through, however shallow the groove', () => {
+    const over = { ...LAW, plateMost: 0.011 };
+    const recut = recutOf(stretch, shallow, BAND, over);
+    if (recut.kind === 'pass' || recut.kind === 'weld') throw new Error(recut.kind);
+    expect(recut.reason).toMatch(/plate its least thickness/u);
+    const spare = recutOf(stretch, shallow, BAND, { ...LAW, plateMost: 0.0165, plateChance: 0.99 });
+    if (spare.kind !== 'pass') throw new Error(spare.kind);
+    expect(spare.plateKept).toBeGreaterThanOrEqual(0.99);
+    const free = recutOf(stretch, shallow, BAND, LAW);
+    if (free.kind !== 'pass') throw new Error(free.kind);
+    expect(free.plateKept).toBe(1);
   });
 
   it('is weld metal where it is too deep: what lies beyond the greatest depth', () => {

@@ -12,6 +12,10 @@ export interface RepairLaw {
   readonly power: number;
   /** Spread of a pass about its median, and along it; in ln depth. */
   readonly spread: SeamSpread;
+  /** Greatest depth that leaves the plate its least [m]. */
+  readonly plateMost: number;
+  /** Chance with which it is to be left at least [-]. */
+  readonly plateChance: number;
   /** Least travel that the carriage keeps [m/s]. */
   readonly travelLeast: number;
   /** Greatest travel that it keeps [m/s]. */
@@ -41,6 +45,8 @@ export interface RecutPass {
   readonly reached: number;
   /** Chance that it is then too deep nowhere, plate left included [-]. */
   readonly notTooDeep: number;
+  /** Chance that the plate left keeps its least everywhere, run-in and run-out included [-]. */
+  readonly plateKept: number;
 }
 
 /** What is done about a stretch that fails. */
@@ -88,7 +94,7 @@ const CHANCE_LEAST = 0.5;
  * @source derived: the removal law about the measured floor
  * @example
  * const posterior = fuseSeam({ common: 0.01, course: 0.01, range: 0.25 }, [], [0, 0.1, 0.2, 0.3]);
- * const law = { depth: 0.01, travel: 0.01, power: 1.4, spread: { common: 0.04, course: 0.045, range: 0.25 }, travelLeast: 0.002, travelMost: 0.05, ramp: 0.01, density: 7850, width: 0.016 };
+ * const law = { depth: 0.01, travel: 0.01, power: 1.4, spread: { common: 0.04, course: 0.045, range: 0.25 }, plateMost: 0.02, plateChance: 0.99, travelLeast: 0.002, travelMost: 0.05, ramp: 0.01, density: 7850, width: 0.016 };
  * recutOf({ from: 0, to: 0.3, miss: 'shallow' }, { median: [0.008, 0.008, 0.008, 0.008], posterior }, { least: 0.01, most: 0.014 }, law).kind // => "pass"
  */
 export function recutOf(
@@ -137,28 +143,44 @@ export function recutOf(
   });
   const lowest = Math.min(...own.map(depthAt));
   const most = Math.max(band.most - lowest, 1e-4);
-  let best: { take: number; reached: number; kept: number } | undefined;
+  let best: { take: number; reached: number; kept: number; plate: number } | undefined;
   for (let k = 1; k <= TRIED; k += 1) {
     const take = (most * k) / TRIED;
     let reached = 0;
     let kept = 0;
+    let plate = 0;
     for (const floor of floors) {
       let shallow = false;
       let deep = false;
+      let through = false;
       floor.forEach((each, j) => {
         const after = each.floor + share[j]! * take * each.cut;
         const inside = at[touched[j]!]! >= from - 1e-9 && at[touched[j]!]! <= to + 1e-9;
         if (inside && after < band.least) shallow = true;
         if (after > band.most) deep = true;
+        if (after > law.plateMost) through = true;
       });
       if (!shallow) reached += 1;
       if (!deep) kept += 1;
+      if (!through) plate += 1;
     }
-    const found = { take, reached: reached / DRAWS, kept: kept / DRAWS };
+    const found = { take, reached: reached / DRAWS, kept: kept / DRAWS, plate: plate / DRAWS };
+    // a plate that may be cut through is no repair, whatever else it would bring
+    if (best !== undefined && found.plate < law.plateChance) break;
     if (best === undefined || Math.min(found.reached, found.kept) > Math.min(best.reached, best.kept))
       best = found;
   }
-  const { take, reached, kept } = best!;
+  const { take, reached, kept, plate } = best!;
+  if (plate < law.plateChance) {
+    return {
+      kind: 'none',
+      from,
+      to,
+      missing,
+      reason:
+        'no pass would surely leave the plate its least thickness: grind it, and measure the plate left from behind',
+    };
+  }
   const travel = law.travel * (law.depth / take) ** (1 / law.power);
   if (travel > law.travelMost) {
     return {
@@ -198,5 +220,6 @@ export function recutOf(
     travel,
     reached,
     notTooDeep: kept,
+    plateKept: plate,
   };
 }

@@ -2,6 +2,7 @@ import type { SetAsideReason } from './check-reading.ts';
 import type { DepthBand, SeamVerdict, Stretch } from './judge-seam.ts';
 import type { NextStations } from './next-station.ts';
 import type { SeamRepair } from './recut.ts';
+import type { SeamSpread } from './seam-states.ts';
 
 /** A depth at a place, gauged or scanned; SI. */
 export interface SeamGauged {
@@ -37,6 +38,11 @@ export interface SeamGauged {
 export interface SeamOutcome {
   /** The worst of its stretches. */
   readonly verdict: SeamVerdict;
+  /** Plate left under the groove, judged by itself. */
+  readonly remaining: { readonly verdict: SeamVerdict; readonly stretches: readonly Stretch[] };
+  readonly width: SeamWidth;
+  /** Spread of ln depth about the prediction, before the readings and after them. */
+  readonly spread: { readonly before: SeamSpread; readonly after: SeamSpread };
   /** What the curve is without readings. */
   readonly prediction: 'plan' | 'run';
   readonly curve: readonly CurvePlace[];
@@ -65,6 +71,20 @@ export interface SeamPast {
   /** Recuts done until then [-]. */
   readonly afterRecut: number;
   readonly seam: Pick<SeamOutcome, 'verdict' | 'stretches' | 'readings'>;
+}
+
+/** The width along a seam; SI. */
+export interface SeamWidth {
+  /** The worst of its stretches. */
+  readonly verdict: SeamVerdict;
+  /** Widths that were measured and count [-]. */
+  readonly readings: number;
+  /** Widths that a wrong unit or a slipped decimal point explains, which do not count [-]. */
+  readonly setAside: number;
+  readonly band: DepthBand;
+  readonly stretches: readonly Stretch[];
+  /** At each place of the curve. */
+  readonly curve: readonly CurvePlace['depth'][];
 }
 
 /** The depth at one place with its 90 % interval; SI. */

@@ -26,6 +26,8 @@ export interface SeamStates {
   readonly at: Float64Array;
   readonly mean: Float64Array;
   readonly variance: Float64Array;
+  /** ln of the density of the readings [-]. */
+  readonly lnDensity: number;
   /** Covariance of the process at one place, by its index, with it at every place. */
   readonly covarianceWith: (index: number) => Float64Array;
   /** One course of the process as it may be, given the readings. */
@@ -67,6 +69,7 @@ export function seamStates(
   const forecastP = new Float64Array(SIZE * n);
   const steps = new Float64Array(4 * n);
   let next = 0;
+  let lnDensity = 0;
   for (let k = 0; k < n; k += 1) {
     if (k === 0) {
       forecastP.set([course2, 0, 0, 0, course2, 0, 0, 0, common2], 0);
@@ -99,7 +102,7 @@ export function seamStates(
     for (let i = 0; i < 3; i += 1) m[3 * k + i] = forecast[3 * k + i]!;
     for (let i = 0; i < SIZE; i += 1) p[SIZE * k + i] = forecastP[SIZE * k + i]!;
     for (; next < order.length && order[next]!.at - at[k]! <= SAME; next += 1) {
-      update(m, p, k, order[next]!);
+      lnDensity += update(m, p, k, order[next]!);
     }
   }
   const gain = new Float64Array(SIZE * n);
@@ -151,12 +154,18 @@ export function seamStates(
     const o = SIZE * k;
     variance[k] = Math.max(0, smooth[o]! + 2 * smooth[o + 2]! + smooth[o + 8]!);
   }
+  const passes: Passes = { m, p, gain, forecast, forecastP };
+  let factors: Float64Array | undefined;
   return {
     at,
     mean: value,
     variance,
+    lnDensity,
     covarianceWith: (index) => covarianceWith(index, n, gain, smooth),
-    draw: (stream) => drawCourse(stream, n, { m, p, gain, forecast, forecastP }),
+    draw: (stream) => {
+      factors ??= drawFactors(n, passes);
+      return drawCourse(stream, n, passes, factors);
+    },
   };
 }
 
@@ -166,14 +175,15 @@ function mirror(matrix: Float64Array, o: number): void {
   matrix[o + 7] = matrix[o + 5]!;
 }
 
-/** One reading of course plus common part. */
-function update(m: Float64Array, p: Float64Array, k: number, { value, sd }: SeamReading): void {
+/** One reading of course plus common part; gives ln of its density, those before it known. */
+function update(m: Float64Array, p: Float64Array, k: number, { value, sd }: SeamReading): number {
   const o = SIZE * k;
   const h = [p[o]! + p[o + 2]!, p[o + 3]! + p[o + 5]!, p[o + 6]! + p[o + 8]!] as const;
   const s = h[0] + h[2] + sd * sd;
   const away = value - m[3 * k]! - m[3 * k + 2]!;
   for (let i = 0; i < 3; i += 1) m[3 * k + i]! += (h[i]! / s) * away;
   for (let i = 0; i < 3; i += 1) for (let j = 0; j < 3; j += 1) p[o + 3 * i + j]! -= (h[i]! * h[j]!) / s;
+  return -0.5 * ((away * away) / s + Math.log(2 * Math.PI * s));
 }
 
 /** Inverse of a symmetric 3 x 3 matrix, each row scaled by its diagonal first. */
@@ -226,21 +236,17 @@ interface Passes {
   readonly forecastP: Float64Array;
 }
 
-/** A course drawn from the end backwards, each state given the next. */
-function drawCourse(stream: DrawStream, n: number, passes: Passes): Float64Array {
-  const { m, p, gain, forecast, forecastP } = passes;
-  const out = new Float64Array(n);
-  const state = [0, 0, 0];
+/** Lower factors of the spread of each state given the next, six numbers each: what all drawn courses share. */
+function drawFactors(n: number, { p, gain, forecastP }: Passes): Float64Array {
+  const out = new Float64Array(6 * n);
   const spread = new Float64Array(SIZE);
-  for (let k = n - 1; k >= 0; k -= 1) {
+  for (let k = 0; k < n; k += 1) {
     const o = SIZE * k;
-    const mean = [m[3 * k]!, m[3 * k + 1]!, m[3 * k + 2]!];
     for (let i = 0; i < SIZE; i += 1) spread[i] = p[o + i]!;
     if (k < n - 1) {
       const f = SIZE * (k + 1);
       for (let i = 0; i < 3; i += 1) {
         for (let j = 0; j < 3; j += 1) {
-          mean[i]! += gain[o + 3 * i + j]! * (state[j]! - forecast[3 * (k + 1) + j]!);
           let sum = 0;
           for (let s = 0; s < 3; s += 1)
             for (let t = 0; t < 3; t += 1)
@@ -255,11 +261,36 @@ function drawCourse(stream: DrawStream, n: number, passes: Passes): Float64Array
     const l11 = Math.sqrt(Math.max(0, spread[4]! - l10 * l10));
     const l21 = l11 > 0 ? (spread[7]! - l20 * l10) / l11 : 0;
     const l22 = Math.sqrt(Math.max(0, spread[8]! - l20 * l20 - l21 * l21));
-    const [z0, z1, z2] = [stream.normal(), stream.normal(), stream.normal()];
-    state[0] = mean[0]! + l00 * z0;
-    state[1] = mean[1]! + l10 * z0 + l11 * z1;
-    state[2] = mean[2]! + l20 * z0 + l21 * z1 + l22 * z2;
-    out[k] = state[0] + state[2];
+    out.set([l00, l10, l20, l11, l21, l22], 6 * k);
+  }
+  return out;
+}
+
+/** A course drawn from the end backwards, each state given the next. */
+function drawCourse(stream: DrawStream, n: number, passes: Passes, factors: Float64Array): Float64Array {
+  const { m, gain, forecast } = passes;
+  const out = new Float64Array(n);
+  let [x0, x1, x2] = [0, 0, 0];
+  for (let k = n - 1; k >= 0; k -= 1) {
+    const q = 3 * k;
+    let [m0, m1, m2] = [m[q]!, m[q + 1]!, m[q + 2]!];
+    if (k < n - 1) {
+      const o = SIZE * k;
+      const d0 = x0 - forecast[q + 3]!;
+      const d1 = x1 - forecast[q + 4]!;
+      const d2 = x2 - forecast[q + 5]!;
+      m0 += gain[o]! * d0 + gain[o + 1]! * d1 + gain[o + 2]! * d2;
+      m1 += gain[o + 3]! * d0 + gain[o + 4]! * d1 + gain[o + 5]! * d2;
+      m2 += gain[o + 6]! * d0 + gain[o + 7]! * d1 + gain[o + 8]! * d2;
+    }
+    const z0 = stream.normal();
+    const z1 = stream.normal();
+    const z2 = stream.normal();
+    const l = 6 * k;
+    x0 = m0 + factors[l]! * z0;
+    x1 = m1 + factors[l + 1]! * z0 + factors[l + 3]! * z1;
+    x2 = m2 + factors[l + 2]! * z0 + factors[l + 4]! * z1 + factors[l + 5]! * z2;
+    out[k] = x0 + x2;
   }
   return out;
 }
