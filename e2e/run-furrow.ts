@@ -43,6 +43,8 @@ export function serveFurrow(
 ): {
   readonly url: Promise<string>;
   readonly stop: () => Promise<FurrowRun>;
+  /** Ends it by force, as when the power goes. */
+  readonly kill: () => Promise<FurrowRun>;
 } {
   const child = start(['serve', ...args], 'pipe', environment);
   const { stdout } = child;
@@ -61,6 +63,10 @@ export function serveFurrow(
     url,
     stop() {
       child.kill('SIGTERM');
+      return end;
+    },
+    kill() {
+      child.kill('SIGKILL');
       return end;
     },
   };

@@ -13,6 +13,18 @@ export class RunPage {
     this.cursor = page.getByRole('slider', { name: /^(Place along the seam|Time of the log)$/u });
   }
 
+  /** Opens the run of a saved job, by the address of its bench. */
+  async openSaved(job: string): Promise<this> {
+    await this.page.goto(`${job}/run`);
+    await this.region('Runs of this job').waitFor();
+    return this;
+  }
+
+  /** The row of a run among those that are kept, by its name. */
+  keptRun(name: string): Locator {
+    return this.region('Runs of this job').getByRole('row').filter({ hasText: name });
+  }
+
   /** Opens the run of a demo job, which plays a rehearsal by itself. */
   async open(demo = 'defect-pocket'): Promise<this> {
     await this.page.goto(`/demo/${demo}/run`);

@@ -20,3 +20,17 @@ export {
 export { fetchKit, fetchKitExamples, saveKit } from './kit.ts';
 export { fetchTrials, fetchTrialsExamples, fetchTrialsRevisions, saveTrials } from './knowledge.ts';
 export { fetchFilled, fetchPapers, type PapersOf, paperPage, paperPath, tellPrinted } from './papers.ts';
+export {
+  beginRun,
+  endRun,
+  eraseLogger,
+  eraseRun,
+  fetchLoggers,
+  fetchOriginal,
+  fetchRuns,
+  keepLogger,
+  keepRun,
+  livePath,
+  runFilePath,
+  sendOriginal,
+} from './runs.ts';

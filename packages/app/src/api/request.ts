@@ -8,7 +8,26 @@ export async function request<T>(
   schema: z.ZodType<T>,
   body?: unknown,
 ): Promise<Reply<T>> {
-  const answer = await send(method, path, body);
+  return readAnswer(await send(method, path, asJson(body)), schema);
+}
+
+/** Sends a file as it is, and reads the answer by a schema of the contract. */
+export async function sendFile<T>(path: string, file: Blob, schema: z.ZodType<T>): Promise<Reply<T>> {
+  const content = { headers: { 'content-type': 'application/octet-stream' }, body: file };
+  return readAnswer(await send('POST', path, content), schema);
+}
+
+/** Asks for a file. */
+export function fetchFile(path: string): Promise<Reply<Blob>> {
+  return fileOf(send('GET', path, {}));
+}
+
+/** Sends a request whose answer is a file. */
+export function requestFile(path: string, body: unknown): Promise<Reply<Blob>> {
+  return fileOf(send('POST', path, asJson(body)));
+}
+
+async function readAnswer<T>(answer: Reply<Response>, schema: z.ZodType<T>): Promise<Reply<T>> {
   if (!answer.ok) return answer;
   let content: unknown;
   try {
@@ -24,22 +43,28 @@ export async function request<T>(
   );
 }
 
-/** Sends a request whose answer is a file. */
-export async function requestFile(path: string, body: unknown): Promise<Reply<Blob>> {
-  const answer = await send('POST', path, body);
+async function fileOf(sent: Promise<Reply<Response>>): Promise<Reply<Blob>> {
+  const answer = await sent;
   if (!answer.ok) return answer;
-  if (answer.value.ok) return { ok: true, value: await answer.value.blob() };
+  if (answer.value.ok) {
+    try {
+      return { ok: true, value: await answer.value.blob() };
+    } catch {
+      return failed('The file broke off on its way: try again.');
+    }
+  }
   const content: unknown = await answer.value.json().catch(() => undefined);
   return failureOf(answer.value.status, content);
 }
 
-async function send(method: string, path: string, body: unknown): Promise<Reply<Response>> {
-  const sent =
-    body === undefined
-      ? { method }
-      : { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
+function asJson(body: unknown): RequestInit {
+  if (body === undefined) return {};
+  return { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
+}
+
+async function send(method: string, path: string, content: RequestInit): Promise<Reply<Response>> {
   try {
-    return { ok: true, value: await fetch(path, sent) };
+    return { ok: true, value: await fetch(path, { method, ...content }) };
   } catch {
     return failed('The Furrow server does not answer: is the program still running?');
   }

@@ -47,6 +47,8 @@ export type RunPart =
       readonly trace: LogTrace;
       /** The description that has the next file of this logger read the same way. */
       readonly logger: string;
+      /** The file that was reviewed; of a rig that is played, the one that its logger would write. */
+      readonly file: Blob;
     }
   | { readonly is: 'unread'; readonly why: readonly string[] };
 
@@ -89,7 +91,9 @@ export function* runParts(
   const trace = traceLog();
   const hash = fileHash();
   const pieces = source.is === 'file' ? piecesOf(source.file, bytesOf) : played(source, read, answer, trials);
+  const written: Uint8Array<ArrayBuffer>[] = [];
   for (const { bytes, share } of pieces) {
+    if (source.is === 'rehearsal') written.push(bytes);
     hash.add(bytes);
     for (const batch of review.push(bytes)) trace.push(batch);
     yield { is: 'progress', share };
@@ -103,7 +107,13 @@ export function* runParts(
   for (const batch of batches) trace.push(batch);
   yield {
     is: 'part',
-    part: { is: 'reviewed', report, trace: trace.end(), logger: writeLogger(reading, '') },
+    part: {
+      is: 'reviewed',
+      report,
+      trace: trace.end(),
+      logger: writeLogger(reading, ''),
+      file: source.is === 'file' ? source.file : new Blob(written),
+    },
   };
 }
 
@@ -112,7 +122,7 @@ function unread(why: readonly string[]): WorkStep<RunPart> {
 }
 
 interface Piece {
-  readonly bytes: Uint8Array;
+  readonly bytes: Uint8Array<ArrayBuffer>;
   readonly share: number;
 }
 
@@ -138,7 +148,7 @@ function* played(
   const asked = readFaults(faults, job, plan, seed);
   const belief = beliefOfJob(job, learnedFrom(trials));
   const show = rehearse({ job, plan, belief, seed, rate: RATE, faults: asked.ok ? asked.value : [] });
-  const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+  const bytes = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text);
   const mark = `${REHEARSAL_MARK}: these readings were made up, no rig was run; seed ${seed}, job ${revision.slice(0, 12)}`;
   yield { bytes: bytes(rehearsalHead(mark, REHEARSAL_CHANNELS)), share: 0 };
   for (const batch of show.batches)

@@ -33,6 +33,17 @@ describe('JSON lines', () => {
     expect(column('current')).toEqual([850, 851.5, Number.NaN]);
   });
 
+  it('may begin with words, which are no rows', () => {
+    const { end, column } = readAll(`{"note":"made up"}\n${rows.join('\n')}\n{"note":"late"}\n`);
+    expect(end).toMatchObject({
+      rowsRead: 3,
+      rejectedCount: 1,
+      reading: { preamble: ['made up'], preambleLines: 1 },
+    });
+    expect(column('time')).toEqual([0, 0.1, 0.2]);
+    expect(readAll('{"U [V]":"41.5"}\n{"U [V]":42}\n').column('voltage')).toEqual([41.5, 42]);
+  });
+
   it('hold frames of readings, and objects inside them', () => {
     const { column } = readAll(
       '{"t":[0,0.1,0.2],"arc":{"U [V]":[41,42,43],"I [kA]":0.85}}\n{"t":0.3,"arc":{"U [V]":44}}\n',

@@ -50,6 +50,14 @@ function fieldsOf(line: string): Fields | string {
   return add('', read, 0) ?? fields;
 }
 
+/** Whether a line holds one text that is no number, and nothing else: no reading does. */
+function isWords(fields: Fields): boolean {
+  const [only = []] = fields.values();
+  return (
+    fields.size === 1 && only.length === 1 && typeof only[0] === 'string' && Number.isNaN(Number(only[0]))
+  );
+}
+
 function cellOf(value: unknown): string {
   if (typeof value === 'number' || typeof value === 'string') return String(value);
   return value === null || value === undefined ? '' : '?';
@@ -188,6 +196,11 @@ export class JsonLinesReader implements TableSource {
   }
 
   #begin(): void {
+    // lines of words before the first reading, such as what a rehearsal says of itself, are a preamble
+    const first = this.#head.findIndex(({ fields }) => !isWords(fields));
+    const preamble = this.#head
+      .splice(0, Math.max(0, first))
+      .map(({ fields }) => [...fields.values()].join(' '));
     const names = [...new Set(this.#head.flatMap(({ fields }) => [...fields.keys()]))].slice(0, NAMES_MOST);
     if (names.length === 0) return;
     const data = this.#head.slice(0, 4000).flatMap(({ line, fields }): TextRow[] =>
@@ -207,6 +220,7 @@ export class JsonLinesReader implements TableSource {
         quoting: { quote: '"', insideQuote: 'backslash' },
         names,
         data,
+        preamble,
         choices: [{ about: 'encoding', says: 'JSON lines, which are UTF-8', sure: true }],
       },
       this.#given,

@@ -14,13 +14,15 @@ export interface NamedHead {
   readonly quoting: Pick<Dialect, 'quote' | 'insideQuote'>;
   readonly names: readonly string[];
   readonly data: readonly TextRow[];
+  /** Lines of words before them; none where left out. */
+  readonly preamble?: readonly string[];
   /** What was chosen beside the columns. */
   readonly choices: readonly Choice[];
 }
 
 /** How a file of named values is read: its columns guessed from names and values, or as given. */
 export function readingOfNames(
-  { format, quoting, names, data, choices }: NamedHead,
+  { format, quoting, names, data, preamble = [], choices }: NamedHead,
   given: GivenReading,
 ): TableReading {
   const layout = {
@@ -40,10 +42,10 @@ export function readingOfNames(
     dialect: { delimiter: '', repeated: false, ...quoting },
     marks: PLAIN_MARKS,
     comment: '',
-    preambleLines: 0,
+    preambleLines: preamble.length,
     headerLines: 0,
     columns,
-    preamble: [],
+    preamble: [...preamble],
     preview: preview.map(({ cells }) => cells),
     previewLines: preview.map(({ line }) => line),
     choices: [

@@ -1,9 +1,11 @@
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { useBenchState } from '../../job/state/index.ts';
+import { isUnsaved } from '../../sheet/keep/index.ts';
 import { ChooseFile } from '../../ui/take-in/index.ts';
-import { useRun, useRunDesk } from './run-context.ts';
-import type { RunState } from './run-state.ts';
+import { LoggerOffers } from './logger-offers.tsx';
+import { useKept, useKeptRuns, useRun, useRunDesk } from './run-context.ts';
+import type { OpenedLog, RunState } from './run-state.ts';
 
 /** Where the log comes from: a file dropped or chosen, or a rehearsal; and how far its review is. */
 export function LogSource(): VNode {
@@ -41,15 +43,51 @@ export function LogSource(): VNode {
         <button type="button" disabled={!planned} onClick={() => desk.rehearse(seed)}>
           Play a rehearsal
         </button>
+        <KeepButton />
         <p class={`status status-${run.is}`} role="status" aria-label="Review">
-          {statusWords(log?.name, run, planned)}
+          {statusWords(log, run, planned)}
         </p>
       </div>
+      <LoggerOffers />
     </section>
   );
 }
 
-function statusWords(name: string | undefined, run: RunState['run'], planned: boolean): string {
+/** Keeps the log that is open as a run of the job. */
+function KeepButton(): VNode | null {
+  const kept = useKeptRuns();
+  const doing = useKept((state) => state.doing);
+  const log = useRun((state) => state.log);
+  const reviewed = useRun((state) => state.run.is === 'done');
+  const saved = useBenchState((state) => state.saved !== undefined);
+  const unsaved = useBenchState(isUnsaved);
+  if (log === undefined || log.live === true) return null;
+  if (log.kept !== undefined) return <p class="caption">Kept as a run of this job.</p>;
+  const wanting =
+    !saved || unsaved ? 'Save the job first: a run is kept with the revision that was run.' : '';
+  return (
+    <>
+      <button
+        type="button"
+        disabled={wanting !== '' || !reviewed || doing !== undefined}
+        aria-describedby={wanting === '' ? undefined : 'keep-wanting'}
+        onClick={() => void kept.keep()}
+      >
+        Keep this run
+      </button>
+      {wanting === '' ? null : (
+        <p class="caption" id="keep-wanting">
+          {wanting}
+        </p>
+      )}
+    </>
+  );
+}
+
+function statusWords(log: OpenedLog | undefined, run: RunState['run'], planned: boolean): string {
+  const name = log?.name;
+  if (log?.live === true && run.is === 'unread') return `${name}: too little has come in to be reviewed yet.`;
+  if (log?.live === true && run.is !== 'failed') return `${name}: live`;
   if (!planned && name === undefined) return 'A log is held against the plan; this job has none yet.';
   switch (run.is) {
     case 'waiting':

@@ -3,8 +3,10 @@ import { useEffect, useState } from 'preact/hooks';
 import { JobPage } from '../../job/page/index.ts';
 import { useBench } from '../../job/state/index.ts';
 import { startRunWorker } from '../../work/index.ts';
-import { RunContext } from './run-context.ts';
-import { openRunDesk, type RunDesk } from './run-desk.ts';
+import { openKeptRuns } from './kept-runs.ts';
+import { openLiveDesk } from './live-run.ts';
+import { RunContext, type RunTools } from './run-context.ts';
+import { openRunDesk } from './run-desk.ts';
 import { RunView } from './run-view.tsx';
 import './style.css';
 
@@ -28,12 +30,18 @@ function RunOfBench({
   readonly children: ComponentChildren;
 }): VNode | null {
   const bench = useBench();
-  const [desk, setDesk] = useState<RunDesk>();
+  const [tools, setTools] = useState<RunTools>();
   useEffect(() => {
-    const opened = openRunDesk(bench, { startWorker: startRunWorker, demo });
-    setDesk(opened);
-    return opened.close;
+    const desk = openRunDesk(bench, { startWorker: startRunWorker, demo });
+    const kept = openKeptRuns(bench, desk);
+    const live = openLiveDesk(bench, desk, kept);
+    setTools({ desk, kept, live });
+    return () => {
+      live.close();
+      kept.close();
+      desk.close();
+    };
   }, [bench, demo]);
-  if (desk === undefined) return null;
-  return <RunContext.Provider value={desk}>{children}</RunContext.Provider>;
+  if (tools === undefined) return null;
+  return <RunContext.Provider value={tools}>{children}</RunContext.Provider>;
 }

@@ -162,35 +162,65 @@ export function paintDepth(
 /** Kinds of events that leave a mark on the groove or cast doubt on the readings. */
 const PLAIN = new Set(['touch_down', 'electrode_change', 'restart_short']);
 
+/** Where something lies on the strip: in time, and on the seam where that is known. */
+interface Span {
+  readonly from_mm: number | null;
+  readonly to_mm: number | null;
+  readonly start_s: number;
+  readonly end_s: number;
+}
+
+/** One pass as a row of the strip, with its events. */
+export interface PassRow {
+  readonly label: string;
+  readonly pass: Span;
+  readonly events: readonly (Span & { readonly kind: string })[];
+}
+
+/** The passes of a run as rows; those of another run bear its name. */
+export function passRows(
+  run: {
+    readonly passes: readonly (Span & { readonly number: number })[];
+    readonly events: readonly (Span & { readonly kind: string; readonly pass: number | null })[];
+  },
+  name?: string,
+): PassRow[] {
+  return run.passes.map((pass) => ({
+    label: name === undefined ? `Pass ${pass.number}` : `${shortened(name)} ${pass.number}`,
+    pass,
+    events: run.events.filter((event) => event.pass === pass.number),
+  }));
+}
+
+const LABEL_MOST = 10;
+
+function shortened(name: string): string {
+  return name.length > LABEL_MOST ? `${name.slice(0, LABEL_MOST - 1)}…` : name;
+}
+
 /** Draws each pass as a bar, one under the other, with its events as marks. */
 export function paintPasses(
   context: CanvasRenderingContext2D,
-  report: Written<RunReport>,
-  spanOf: (of: {
-    readonly from_mm: number | null;
-    readonly to_mm: number | null;
-    readonly start_s: number;
-    readonly end_s: number;
-  }) => readonly [number, number] | undefined,
+  rows: readonly PassRow[],
+  spanOf: (of: Span) => readonly [number, number] | undefined,
   top: number,
   width: number,
   ink: StripInk,
 ): void {
   const { passes: height, left } = LANE;
   const clip = (at: number): number => Math.min(left + width, Math.max(left, at));
-  report.passes.forEach((pass, row) => {
+  rows.forEach(({ label, pass, events }, row) => {
     const y = top + row * height;
     context.fillStyle = ink.soft;
     context.textAlign = 'right';
     context.textBaseline = 'middle';
-    context.fillText(`Pass ${pass.number}`, left - 6, y + height / 2);
+    context.fillText(label, left - 6, y + height / 2);
     const bar = spanOf(pass);
     if (bar === undefined) return;
     const [a, b] = [clip(Math.min(...bar)), clip(Math.max(...bar))];
     context.fillStyle = ink.wash;
     context.fillRect(a, y + 4, b - a, height - 8);
-    for (const event of report.events) {
-      if (event.pass !== pass.number) continue;
+    for (const event of events) {
       const span = spanOf(event);
       if (span === undefined) continue;
       const [from, to] = [Math.min(...span), Math.max(...span)];

@@ -1,9 +1,11 @@
 import { COLUMN_QUANTITIES, type ColumnQuantity, type RunReport, type Written } from '@furrow/engine';
 import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
 import { download } from '../../ui/hand-out/index.ts';
 import { ScrollBox } from '../../ui/table/index.ts';
 import { OpenFileButton } from '../../ui/take-in/index.ts';
-import { useRun, useRunDesk } from './run-context.ts';
+import { ReadingForm } from './reading-form.tsx';
+import { useKept, useKeptRuns, useRun, useRunDesk } from './run-context.ts';
 
 interface ReadingPanelProps {
   readonly report: Written<RunReport>;
@@ -15,6 +17,9 @@ interface ReadingPanelProps {
 export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
   const desk = useRunDesk();
   const log = useRun((state) => state.log);
+  const kept = useKeptRuns();
+  const loggers = useKept((state) => state.loggers);
+  const [name, setName] = useState('');
   const { reading } = report;
   const open = reading.columns.some(({ sure }) => !sure) || reading.rows_rejected_count > 0;
   const correct = (at: number, quantity: string): void =>
@@ -66,6 +71,7 @@ export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
           </tbody>
         </table>
       </ScrollBox>
+      <ReadingForm reading={reading} onCorrect={desk.correct} />
       <ul class="run-choices">
         {reading.choices
           .filter(({ about }) => about !== 'column')
@@ -85,7 +91,14 @@ export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
           type="button"
           onClick={() => download(new Blob([logger], { type: 'application/yaml' }), 'logger.yaml')}
         >
-          Keep as logger description
+          Save as logger description
+        </button>
+        <label class="live-field">
+          <span>Name of the logger</span>
+          <input value={name} onInput={(event) => setName(event.currentTarget.value)} />
+        </label>
+        <button type="button" onClick={() => void kept.keepLogger(named(logger, name))}>
+          Keep for the next file of this logger
         </button>
         <OpenFileButton
           noun="logger description"
@@ -95,6 +108,28 @@ export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
           onTrouble={() => undefined}
         />
       </div>
+      {loggers.length === 0 ? null : (
+        <ul class="run-choices" aria-label="Logger descriptions of the shop">
+          {loggers.map(({ revision, name: called, columns }) => (
+            <li key={revision}>
+              {called === '' ? 'without a name' : called} ({columns.join(', ')}){' '}
+              <button
+                type="button"
+                aria-label={`Erase the logger description ${called}`}
+                onClick={() => void kept.eraseLogger(revision)}
+              >
+                Erase
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
     </details>
   );
+}
+
+/** A logger description under a name: a JSON text is YAML too, so that any name can be written. */
+function named(description: string, name: string): string {
+  const called = name.trim();
+  return called === '' ? description : `${description.trimEnd()}\nname: ${JSON.stringify(called)}\n`;
 }

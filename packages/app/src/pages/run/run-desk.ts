@@ -13,6 +13,10 @@ export interface RunDesk {
   readonly rehearse: (seed: number) => void;
   /** Reads the log again with what a person says of it. */
   readonly correct: (given: GivenReading) => void;
+  /** The log that is open is kept as that run now. */
+  readonly isKept: (run: string) => void;
+  /** That run is no longer kept. */
+  readonly isErased: (run: string) => void;
   readonly close: () => void;
 }
 
@@ -85,7 +89,15 @@ export function openRunDesk(
     rehearse,
     correct(given) {
       const { log } = store.get();
-      if (log !== undefined) open({ ...log, given: { ...log.given, ...given } });
+      if (log !== undefined) open({ ...log, kept: undefined, given: { ...log.given, ...given } });
+    },
+    isKept(run) {
+      const { log } = store.get();
+      if (log !== undefined) store.set({ log: { ...log, kept: run } });
+    },
+    isErased(run) {
+      const { log } = store.get();
+      if (log?.kept === run) store.set({ log: { ...log, kept: undefined } });
     },
     close() {
       forget();

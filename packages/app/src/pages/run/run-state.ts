@@ -9,6 +9,8 @@ export interface ShownRun {
   readonly trace: LogTrace;
   /** Text of the description that has the next file of this logger read the same way. */
   readonly logger: string;
+  /** The file that was reviewed. */
+  readonly file: Blob;
 }
 
 /** The log that is looked at, and what is known of how it is read. */
@@ -18,6 +20,10 @@ export interface OpenedLog {
   readonly given?: GivenReading | undefined;
   /** Text of a logger description by which it is read. */
   readonly logger?: string | undefined;
+  /** Identifier of the run that it is kept as; undefined while it is not. */
+  readonly kept?: string | undefined;
+  /** Whether more of it comes in. */
+  readonly live?: boolean;
 }
 
 /** How far the review is. */

@@ -12,9 +12,11 @@ import type { VNode } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { useSize } from '../../ui/drawing/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
+import { depthAt } from './depth-at.ts';
 import { groupPlaces } from './group-places.ts';
 import { type GroupPlaces, laneColumns, nearestGroup } from './lane-columns.ts';
-import { inkOf, LANE, paintDepth, paintPasses, paintReadings } from './paint-strip.ts';
+import { inkOf, LANE, paintDepth, paintPasses, paintReadings, passRows } from './paint-strip.ts';
+import { useKept } from './run-context.ts';
 import { StripControls } from './strip-controls.tsx';
 import type { StripView } from './use-strip-view.ts';
 
@@ -51,7 +53,12 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
   const width = Math.max(0, Math.floor(outer) - LANE.left - 8);
   const depthTop = 0;
   const passTop = axis === 'seam' && report.depth.length > 0 ? LANE.depth + LANE.between : 0;
-  const readingTop = passTop + report.passes.length * LANE.passes + LANE.between;
+  const beside = useRunsBeside();
+  const rows = [
+    ...passRows(report),
+    ...(axis === 'seam' ? beside.flatMap(({ name, found }) => passRows(found, name)) : []),
+  ];
+  const readingTop = passTop + rows.length * LANE.passes + LANE.between;
   const height = readingTop + channels.length * (LANE.reading + LANE.between);
   const x = (at: number): number => LANE.left + ((at - from) / (to - from)) * width;
 
@@ -79,7 +86,7 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
           ? undefined
           : [x(of.from_mm / 1000), x(of.to_mm / 1000)];
       };
-      paintPasses(context, report, spanOf, passTop, width, ink);
+      paintPasses(context, rows, spanOf, passTop, width, ink);
       channels.forEach((channel, lane) => {
         const { kind } = READINGS[channel];
         const columns = laneColumns(trace, trace.channels[channel]!, places, [from, to], width);
@@ -183,6 +190,15 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
   );
 }
 
+/** Runs whose passes are shown under those of the log that is open. */
+function useRunsBeside() {
+  const runs = useKept((state) => state.runs);
+  const beside = useKept((state) => state.beside);
+  return (runs ?? []).flatMap(({ id, name, review }) =>
+    beside.includes(id) && review?.summary != null ? [{ name, found: review.summary }] : [],
+  );
+}
+
 /** How far apart two fingers are [px]. */
 function spread(fingers: ReadonlyMap<number, number>): number {
   const [a = 0, b = 0] = [...fingers.values()];
@@ -228,7 +244,7 @@ function cursorWords(
           const high = formatAmount(most, kind, units);
           return [low === high ? `${name} ${low}` : `${name} ${low} to ${high}`];
         });
-  const depth = axis === 'seam' ? nearestDepth(report, cursor * 1000) : undefined;
+  const depth = axis === 'seam' ? depthAt(report.depth, cursor * 1000) : undefined;
   const band =
     depth === undefined
       ? []
@@ -236,15 +252,4 @@ function cursorWords(
           `depth predicted ${formatAmount(depth.p50_mm / 1000, 'depth', units)} (90 %: ${formatAmount(depth.p05_mm / 1000, 'depth', units)} to ${formatAmount(depth.p95_mm / 1000, 'depth', units)})`,
         ];
   return [where, ...band, ...readings];
-}
-
-function nearestDepth(
-  { depth }: Written<RunReport>,
-  at: number,
-): Written<RunReport>['depth'][number] | undefined {
-  return depth.reduce<Written<RunReport>['depth'][number] | undefined>(
-    (best, each) =>
-      best === undefined || Math.abs(each.at_mm - at) < Math.abs(best.at_mm - at) ? each : best,
-    undefined,
-  );
 }

@@ -5,10 +5,13 @@ import { ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { EventTable } from './event-table.tsx';
+import { KeptTable } from './kept-table.tsx';
+import { LiveRun } from './live-view.tsx';
 import { LogSource } from './log-source.tsx';
 import { ReadingPanel } from './reading-panel.tsx';
 import { useRun } from './run-context.ts';
 import { RunFigures } from './run-figures.tsx';
+import { RunSection } from './run-section.tsx';
 import type { ShownRun } from './run-state.ts';
 import { RunStrip } from './run-strip.tsx';
 import { StretchTable } from './stretch-table.tsx';
@@ -27,12 +30,14 @@ export function RunView(): VNode {
           <RestoredNotice />
           <ResultStatus />
         </div>
+        <LiveRun />
         <LogSource />
         {shown === undefined ? null : (
           <div class={`run-report${outdated ? ' outdated' : ''}`}>
             <Report shown={shown} />
           </div>
         )}
+        <KeptTable />
       </main>
     </>
   );
@@ -54,6 +59,7 @@ function Report({ shown }: { readonly shown: ShownRun }): VNode {
       </section>
       <RunFigures report={report} />
       <RunStrip report={report} trace={shown.trace} view={view} />
+      <RunSection shown={shown} report={report} view={view} />
       <StretchTable report={report} show={view.show} />
       <EventTable report={report} show={view.show} />
       <section class="panel run-untold" aria-labelledby="run-untold-title">
