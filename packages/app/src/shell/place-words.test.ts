@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { openBench } from '../job/state/index.ts';
+import { openBench, standingOf } from '../job/state/index.ts';
 import { FakeWorker, MemoryStorage, planOf } from '../testing/index.ts';
 import { placeWords } from './place-words.ts';
 
@@ -40,6 +40,20 @@ describe('placeWords', () => {
     expect(judged(['tight', 'fails', 'holds', 'tight'])).toBe('1 fails, 2 tight');
     expect(judged(answer.plan!.limits.map(() => 'fails'))).toBe(`${answer.plan!.limits.length} fail`);
     expect(words('shop')).toBe('no kit yet');
+  });
+
+  it('tells of the runs that are kept, and of one that is under way; a rehearsal is none', () => {
+    const { bench, words } = setUp(DEMO);
+    const [run, live] = [{ live: false }, { live: true }].map((each) => ({ ...each, rehearsal: false }));
+    const told = (runs: Parameters<typeof standingOf>[0]): string => {
+      bench.setRuns(standingOf(runs));
+      return words('run');
+    };
+    expect(told([])).toBe('no run kept');
+    expect(told([{ live: false, rehearsal: true }])).toBe('no run kept');
+    expect(told([run!])).toBe('one run kept');
+    expect(told([run!, run!])).toBe('2 runs kept');
+    expect(told([run!, live!])).toBe('live now');
   });
 
   it('tells of mistakes, and of a result that the text has outrun', () => {

@@ -23,8 +23,10 @@ export function placeWords(place: Place, state: BenchState): string {
     case 'set-up':
       return state.save.is === 'failed' ? 'not saved' : jobSaveWords(state).replace(', not saved yet', '');
     case 'run':
-      // what a run left is known on its page alone
-      return '';
+      if (state.runs === undefined) return '';
+      if (state.runs.live) return 'live now';
+      if (state.runs.kept === 0) return 'no run kept';
+      return state.runs.kept === 1 ? 'one run kept' : `${state.runs.kept} runs kept`;
     case 'shop':
       return answer === undefined ? '' : (answer.supply?.kit.title ?? 'no kit yet');
   }

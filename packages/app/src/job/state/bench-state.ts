@@ -2,6 +2,7 @@ import type { SavedJob } from '@furrow/contract';
 import { type Answer, fromUnit, type ReadJob } from '@furrow/engine';
 import type { KeptSheetState } from '../../sheet/keep/index.ts';
 import type { KitInUse } from './bench-kit.ts';
+import type { RunStanding } from './bench-runs.ts';
 
 /** A planned result and the edit it belongs to. */
 export interface Planned {
@@ -33,6 +34,8 @@ export interface BenchState extends KeptSheetState<SavedJob> {
   /** What is planned with. */
   readonly kit: KitInUse;
   readonly history: BenchHistory;
+  /** Where the job stands in being run; undefined while that is not known. */
+  readonly runs: RunStanding | undefined;
   /** Place of the seam strip's cursor, from the start of the seam; the middle until it is moved [m]. */
   readonly cursor: number | undefined;
 }

@@ -8,6 +8,7 @@ import { createStore, type Store } from '../../ui/store/index.ts';
 import { createClient, type PlanWorker, type WorkEvent } from '../../work/index.ts';
 import type { BenchTrials } from './bench-history.ts';
 import { type KitInUse, usedKit } from './bench-kit.ts';
+import type { RunStanding } from './bench-runs.ts';
 import type { BenchState } from './bench-state.ts';
 import { markEdit } from './timing.ts';
 
@@ -33,6 +34,8 @@ export interface Bench extends Sheet {
   readonly useHistory: (used: boolean) => void;
   /** Tells mistakes in other units from now on. */
   readonly setUnits: (units: UnitSystem) => void;
+  /** Where the job stands in being run from now on. */
+  readonly setRuns: (runs: RunStanding) => void;
   readonly close: () => void;
 }
 
@@ -43,6 +46,8 @@ export interface BenchStart {
   readonly kit?: KitInUse;
   /** What the shop has tried and gauged; nothing where left out. */
   readonly history?: BenchTrials;
+  /** Where the job stands in being run; not known where left out. */
+  readonly runs?: RunStanding | undefined;
   /** Units in which mistakes are told; metric where left out. */
   readonly units?: UnitSystem;
   /** The job as it is saved; undefined as long as it is not. */
@@ -76,6 +81,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
     undoable: 0,
     kit: start.kit ?? 'none',
     history: { trials: undefined, moreSince: false, ...start.history, used: true },
+    runs: start.runs,
     cursor: undefined,
   });
   const planner = createClient(startWorker, (event) => store.set(afterEvent(store.get(), event)));
@@ -181,6 +187,7 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       const outcome = readJob(store.get().file.text, units);
       store.set({ issues: outcome.ok ? [] : outcome.issues });
     },
+    setRuns: (runs) => store.set({ runs }),
     close: () => planner.close(),
   };
 }

@@ -3,6 +3,7 @@ import { draftOf } from '../../sheet/keep/index.ts';
 import type { BenchStart } from './bench.ts';
 import { fetchHistory } from './bench-history.ts';
 import { fetchKitInUse } from './bench-kit.ts';
+import { fetchStanding } from './bench-runs.ts';
 
 /** The demo job shown when nothing else is asked for. */
 export const DEMO_JOB = 'penstock-seam';
@@ -12,8 +13,12 @@ export async function startOf(id: string | undefined, name: string): Promise<Ben
   const start = await jobOf(id, name);
   if (typeof start === 'string') return start;
   const demo = start.demo === true;
-  const [kit, history] = await Promise.all([fetchKitInUse(demo), fetchHistory(demo, start.saved?.saved_at)]);
-  return { ...start, kit: kit ?? 'none', ...(history !== undefined && { history }) };
+  const [kit, history, runs] = await Promise.all([
+    fetchKitInUse(demo),
+    fetchHistory(demo, start.saved?.saved_at),
+    fetchStanding(start.saved?.id),
+  ]);
+  return { ...start, runs, kit: kit ?? 'none', ...(history !== undefined && { history }) };
 }
 
 async function jobOf(id: string | undefined, name: string): Promise<BenchStart | string> {

@@ -10,7 +10,7 @@ import {
   type Reply,
   sendOriginal,
 } from '../../api/index.ts';
-import type { Bench } from '../../job/state/index.ts';
+import { type Bench, standingOf } from '../../job/state/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import type { RunDesk } from './run-desk.ts';
 
@@ -69,6 +69,7 @@ export function openKeptRuns(bench: Bench, desk: RunDesk): KeptRuns {
       ...(loggers.ok ? { loggers: loggers.value } : {}),
       ...(trouble?.ok === false ? { trouble: trouble.failure.message } : {}),
     });
+    if (runs?.ok === true) bench.setRuns(standingOf(runs.value));
     clearTimeout(again);
     const waits = store.get().runs?.some(({ live, review }) => !live && review === null);
     if (waits === true) again = setTimeout(() => void load(), LOOK_AGAIN);

@@ -165,7 +165,7 @@ export function readingsOf(line: string): Readonly<Record<string, number>> | und
   } catch {
     return undefined;
   }
-  if (typeof read !== 'object' || read === null) return undefined;
+  if (typeof read !== 'object' || read === null || Array.isArray(read)) return undefined;
   const entries = Object.entries(read).flatMap(([name, value]): [string, number][] => {
     const last: unknown = Array.isArray(value) ? value.at(-1) : value;
     return typeof last === 'number' ? [[name, last]] : [];

@@ -34,7 +34,7 @@ export function LiveRun(): VNode | null {
       <section class="panel live-run" aria-labelledby="live-run-title">
         <header class="panel-head">
           <h2 id="live-run-title">Live: {followed.run.name}</h2>
-          <p class="caption">{followed.run.source}</p>
+          <p class="caption">{followed.run.source}; the numbers are as they came.</p>
         </header>
         <Followed followed={followed} />
         <div class="log-source-row">
@@ -69,7 +69,7 @@ function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
       <dl class="headline live-figures">
         <LastAge followed={followed} />
         {Object.entries(last).map(([name, value]) => (
-          <Figure key={name} name={name} value={String(Number(value.toPrecision(5)))} note="as it came" />
+          <Figure key={name} name={name} value={String(Number(value.toPrecision(5)))} note="" />
         ))}
       </dl>
       <ul class="run-choices">

@@ -47,10 +47,14 @@ function Report({ shown }: { readonly shown: ShownRun }): VNode {
   const units = useUnits();
   const report = sentencesWritten(shown.report, units);
   const view = useStripView(shown);
+  const live = useRun((state) => state.log?.live === true);
   return (
     <>
       <section class="panel run-verdict" aria-labelledby="run-verdict-title">
-        <h2 id="run-verdict-title">Verdict</h2>
+        <h2 id="run-verdict-title">{live ? 'Verdict so far' : 'Verdict'}</h2>
+        {live ? (
+          <p class="run-so-far">The run is under way: what is not cut yet stands here as not run.</p>
+        ) : null}
         <ul>
           {report.verdict.map((text) => (
             <li key={text}>{text}</li>
