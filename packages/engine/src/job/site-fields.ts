@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, count, described } from '../document/index.ts';
+import { amount, count, described, text } from '../document/index.ts';
 import { crew } from './crew-fields.ts';
 
 const INCH = 0.0254;
@@ -208,6 +208,10 @@ export const site = z.strictObject({
     help: 'Open air, an open bay, or a closed space such as a vessel.',
     fallback: { text: 'open_bay', why: 'most gouging is done in a bay' },
   }),
+  bay: text(60, {
+    title: 'Bay',
+    help: 'Name of the bay in the kit in which the job is done; left out: the control station is not placed, and plans show the seam alone.',
+  }).optional(),
   workplace: described(z.enum(['fixed', 'changing']), {
     title: 'Workplace',
     help: 'A fixed gouging place, or one that changes with the work.',

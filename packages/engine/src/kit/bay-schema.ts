@@ -19,6 +19,10 @@ const distance = (most: number, facts: { title: string; help: string; text: stri
 
 /** A bay in plan view. */
 export const baySchema = z.strictObject({
+  name: text(60, {
+    title: 'Name',
+    help: 'Name of the bay; a job that states it as its bay is drawn in it, any other on a plain plan of its own seam.',
+  }).optional(),
   outline,
   obstacles: z.array(area('obstacle')).max(60).optional(),
   walkways: z.array(area('walkway')).max(30).optional(),

@@ -6,7 +6,7 @@ export { type KitField, kitFields, kitJsonSchema } from './kit-fields.ts';
 export { type KitLimits, kitLimits, wantedPressures } from './kit-limits.ts';
 export type { Kit } from './kit-schema.ts';
 export { type KitTime, kitTime } from './kit-time.ts';
-export { type KitBay, type PlaceOutcome, placeOfKit, type StockPiece } from './place-of-kit.ts';
+export { bayOfJob, type KitBay, type PlaceOutcome, placeOfKit, type StockPiece } from './place-of-kit.ts';
 export { type ChosenPolarity, polarityOf } from './polarity.ts';
 export { KIT_TEXT_MOST, type ReadKit, readKit } from './read-kit.ts';
 export { type LaidLoad, stationTaskOfKit } from './station-of-kit.ts';

@@ -20,6 +20,25 @@ import { stationTaskOfKit } from './station-of-kit.ts';
 /** The bay that a kit describes. */
 export type KitBay = NonNullable<Kit['bay']>;
 
+/**
+ * The bay that a job is done in: the kit's, where the job names it.
+ *
+ * @param kit - the kit [record], one that was read
+ * @param job - the job [record], from `readJob`
+ * @returns the bay [record]; undefined where the kit describes none or the job names no bay of the kit
+ * @source none: bookkeeping
+ * @example
+ * bayOfJob({ bay: { name: 'Bay 2' } }, { site: { bay: 'bay 2' } })?.name // => "Bay 2"
+ */
+export function bayOfJob(
+  kit: { readonly bay?: KitBay | undefined },
+  job: { readonly site: Pick<Job['site'], 'bay'> },
+): KitBay | undefined {
+  const plain = (name: string | undefined): string | undefined => name?.trim().toLowerCase();
+  const named = plain(job.site.bay);
+  return named !== undefined && plain(kit.bay?.name) === named ? kit.bay : undefined;
+}
+
 /** Pieces of one kind in stock. */
 export type StockPiece = {
   readonly name: string;
@@ -62,10 +81,10 @@ export interface PlaceOutcome {
  * @param job - the job whose seam it is [record], from `readJob`
  * @param solved - the electric loop at the setting [record], from `solveLoop`
  * @param air - the air at the setting [record], from `airPoint`
- * @returns the place and what is laid to it, or why no place does [record]; undefined without a bay
+ * @returns the place and what is laid to it, or why no place does [record]; undefined where the job names no bay of the kit
  * @source as chooseStation
  * @example
- * placeOfKit({}, {}, {}, {}) // => undefined
+ * placeOfKit({}, { site: {} }, {}, {}) // => undefined
  */
 export function placeOfKit(
   kit: Kit,
@@ -73,7 +92,7 @@ export function placeOfKit(
   solved: WorkingLoop,
   air: Pick<AirPoint, 'torchFlow' | 'regulator'>,
 ): PlaceOutcome | undefined {
-  const { bay } = kit;
+  const bay = bayOfJob(kit, job);
   if (bay === undefined) return undefined;
   // As many side by side as in the leads laid now.
   const parallels = Math.max(1, ...solved.leads.map((lead) => lead.parallels));

@@ -1,13 +1,16 @@
+import { bayOfJob, type FireZoneReport } from '@furrow/engine';
+import { fireZoneDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { type KitDesk, kitSaveWords } from '../../job/kit/index.ts';
 import { KitNotice, ResultStatus } from '../../job/result/index.ts';
-import { isOutdated, useBenchState } from '../../job/state/index.ts';
+import { isOutdated, useBench, useBenchState } from '../../job/state/index.ts';
 import { useHazards } from '../../job/use-hazards.ts';
 import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
+import { DrawingView, useSize } from '../../ui/drawing/index.ts';
 import { PageLink } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
-import { Said } from '../../ui/theme/index.ts';
+import { Said, useUnits } from '../../ui/theme/index.ts';
 import { BayPlan } from './bay-plan.tsx';
 import { PickList } from './pick-list.tsx';
 import { PlaceTable } from './place-table.tsx';
@@ -23,6 +26,8 @@ export function BayView({ desk }: BayViewProps): VNode {
   const words = useSelected(desk.store, kitSaveWords);
   const failed = useSelected(desk.store, (state) => state.save.is === 'failed');
   const kit = useSelected(desk.store, (state) => state.read?.kit);
+  const job = useBenchState((state) => state.read?.job);
+  const here = kit !== undefined && job !== undefined && bayOfJob(kit, job) !== undefined;
   const place = useBenchState((state) => state.planned?.answer.supply?.place ?? undefined);
   const issues = useBenchState((state) => state.planned?.answer.supply?.issues);
   const outdated = useBenchState(isOutdated);
@@ -49,6 +54,8 @@ export function BayView({ desk }: BayViewProps): VNode {
         <KitNotice />
         {kit?.bay === undefined ? (
           <NoBay described={kit !== undefined} />
+        ) : !here ? (
+          <OtherBay desk={desk} name={kit.bay.name} stated={job?.site.bay} zone={zone} />
         ) : (
           <div class="bay-panes">
             <div class="result-details">
@@ -90,6 +97,49 @@ export function BayView({ desk }: BayViewProps): VNode {
   );
 }
 
+interface OtherBayProps {
+  readonly desk: KitDesk;
+  /** What the kit calls its bay. */
+  readonly name: string | undefined;
+  /** Bay that the job names. */
+  readonly stated: string | undefined;
+  readonly zone: FireZoneReport | undefined;
+}
+
+/** A job that is not done in the kit's bay: its seam alone, and how to say that it is done there after all. */
+function OtherBay({ desk, name, stated, zone }: OtherBayProps): VNode {
+  const bench = useBench();
+  const units = useUnits();
+  const [box, { width }] = useSize<HTMLDivElement>();
+  const bay = name ?? 'Bay of the kit';
+  return (
+    <section class="panel" aria-labelledby="other-bay-title">
+      <header class="panel-head">
+        <h2 id="other-bay-title">Plan of the seam</h2>
+      </header>
+      <p>
+        {stated === undefined
+          ? `The job does not say in which bay it is done, so nothing but its own seam is drawn. The kit describes “${bay}”.`
+          : `The job is done in “${stated}”; the kit describes “${bay}”. Nothing but the job’s own seam is drawn.`}{' '}
+        <button
+          type="button"
+          onClick={() => {
+            if (name === undefined) desk.change([{ do: 'set', path: ['bay', 'name'], value: bay }]);
+            bench.change([{ do: 'set', path: ['site', 'bay'], value: bay }]);
+          }}
+        >
+          This job is done in {bay}
+        </button>
+      </p>
+      <div ref={box} class="drawing-box">
+        {zone === undefined || width === 0 ? null : (
+          <DrawingView drawing={fireZoneDrawing({ zone, units, width, heightMost: 480 })} />
+        )}
+      </div>
+    </section>
+  );
+}
+
 /** What there is to describe before the bay can be drawn. */
 function NoBay({ described }: { readonly described: boolean }): VNode {
   return (
@@ -99,7 +149,7 @@ function NoBay({ described }: { readonly described: boolean }): VNode {
       </header>
       <p>
         {described
-          ? 'The kit can be read, and describes no bay yet. To have the control station placed, describe:'
+          ? 'The kit can be read, and describes no bay; it need not. To have the control station placed, describe:'
           : 'No kit that can be read is described yet. Power, leads and air come first; for a place of the control station, then:'}
       </p>
       <ul class="needed-list">

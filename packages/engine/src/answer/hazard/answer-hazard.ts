@@ -1,6 +1,6 @@
 import { type ElectrodeGas, electrodeGas, hazardLimits, judgeHazards } from '../../hazard/index.ts';
 import type { Job, ReadJob } from '../../job/index.ts';
-import { hoseBores, noLoadVoltages, type ReadKit } from '../../kit/index.ts';
+import { bayOfJob, hoseBores, noLoadVoltages, type ReadKit } from '../../kit/index.ts';
 import type { Limit } from '../../limit/index.ts';
 import { metalOf } from '../../material/index.ts';
 import { heaviestPass, type PlanOutcome } from '../../plan/index.ts';
@@ -29,7 +29,7 @@ export function answerHazard({ job }: ReadJob, { basis }: Answer, kit?: ReadKit)
     gas: plan && gasOf(job, plan),
     sources: kit && noLoadVoltages(kit.kit),
     hoseBores: kit && hoseBores(kit.kit),
-    baySeam: kit?.kit.bay?.seam,
+    baySeam: kit && bayOfJob(kit.kit, job)?.seam,
   });
   return stateHazard(outcome, plan === undefined ? [] : ownLimits(plan, job));
 }

@@ -1,8 +1,9 @@
 import { commissionChecks, commissionSupplyOf, connectionSchedule } from '../../commission/index.ts';
-import type { Outcome } from '../../issue/index.ts';
+import type { Issue, Outcome } from '../../issue/index.ts';
 import type { Job } from '../../job/index.ts';
 import {
   airOfKit,
+  bayOfJob,
   type ChosenPolarity,
   electricOfKit,
   hosesOfKit,
@@ -84,10 +85,27 @@ function settingOf(input: SupplyInput, shown: PlanOutcome, failed: readonly Limi
     issues: [
       ...(polarity.issue === undefined ? [] : [polarity.issue]),
       ...issuesOf(air),
+      ...bayIssues(kit, job),
       ...(place?.issues ?? []),
       ...commissioning.issues,
     ],
   };
+}
+
+/** A bay that the job names and the kit does not have. */
+function bayIssues(kit: Kit, job: Job): readonly Issue[] {
+  const { bay } = job.site;
+  if (bay === undefined || bayOfJob(kit, job) !== undefined) return [];
+  const known =
+    kit.bay?.name === undefined ? 'The kit names no bay' : `The bay of the kit is “${kit.bay.name}”`;
+  return [
+    {
+      code: 'JOB_COMBINATION',
+      path: 'site.bay',
+      read: bay,
+      message: `${known}, the job’s is “${bay}”: the station is not placed.`,
+    },
+  ];
 }
 
 function electricAt(
