@@ -87,6 +87,16 @@ describe.skipIf(NO_BROWSER)('a first job of one’s own', () => {
     );
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     await page.getByText('saved as revision 1').waitFor();
+    // an earlier revision is told in words, and comes back as a change that is not saved yet
+    await page.getByRole('textbox', { name: 'Title' }).fill('Tank bay, new leads');
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByText('saved as revision 2').waitFor();
+    const changes = page.getByRole('region', { name: 'What changed' });
+    await changes.getByText('Title: “Tank bay” before, “Tank bay, new leads” now.').waitFor();
+    await changes.getByRole('button', { name: 'Put revision 1 back in the form' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Tank bay', exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Tank bay, new leads' }).waitFor();
     // the form stays, however much of the text is taken out
     await page.getByRole('tab', { name: 'Text' }).click();
     await page.getByRole('textbox', { name: /text/iu }).first().fill('');

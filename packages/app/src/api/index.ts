@@ -17,7 +17,14 @@ export {
   restoreJob,
   saveJob,
 } from './jobs.ts';
-export { fetchKit, fetchKitExamples, saveKit } from './kit.ts';
+export {
+  eraseEarlierKits,
+  fetchKit,
+  fetchKitExamples,
+  fetchKitRevision,
+  fetchKitRevisions,
+  saveKit,
+} from './kit.ts';
 export { fetchTrials, fetchTrialsExamples, fetchTrialsRevisions, saveTrials } from './knowledge.ts';
 export { fetchFilled, fetchPapers, type PapersOf, paperPage, paperPath, tellPrinted } from './papers.ts';
 export {

@@ -1,4 +1,11 @@
-import { API_PATHS, type Example, exampleSchema, kitSchemas, type SavedShopFile } from '@furrow/contract';
+import {
+  API_PATHS,
+  type Example,
+  exampleSchema,
+  kitSchemas,
+  type SavedShopFile,
+  type ShopFileRevisionSummary,
+} from '@furrow/contract';
 import { z } from 'zod';
 import type { Reply } from './failure.ts';
 import { request } from './request.ts';
@@ -11,6 +18,21 @@ export function fetchKit(): Promise<Reply<SavedShopFile>> {
 /** Saves the kit, as the next revision after the one it was made from. */
 export function saveKit(text: string, basedOn: number): Promise<Reply<SavedShopFile>> {
   return request('PUT', API_PATHS.kit, kitSchemas.saved, { text, based_on: basedOn });
+}
+
+/** Every revision of the kit, newest first. */
+export function fetchKitRevisions(): Promise<Reply<ShopFileRevisionSummary[]>> {
+  return request('GET', `${API_PATHS.kit}/revisions`, z.array(kitSchemas.summary));
+}
+
+/** One revision of the kit with its text. */
+export function fetchKitRevision(number: number): Promise<Reply<z.output<typeof kitSchemas.revision>>> {
+  return request('GET', `${API_PATHS.kit}/revisions/${number}`, kitSchemas.revision);
+}
+
+/** Erases every revision of the kit but the newest for good. */
+export function eraseEarlierKits(): Promise<Reply<unknown>> {
+  return request('DELETE', `${API_PATHS.kit}/revisions`, z.unknown());
 }
 
 /** The demo kits that come with the program. */

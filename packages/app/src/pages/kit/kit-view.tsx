@@ -6,6 +6,7 @@ import { FormView } from '../../sheet/form/index.ts';
 import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { KitHeader } from './kit-header.tsx';
+import { KitHistory } from './kit-history.tsx';
 import { KitQuestions } from './kit-questions.tsx';
 import { KitSummary } from './kit-summary.tsx';
 
@@ -37,7 +38,14 @@ export function KitView({ desk, examples }: KitViewProps): VNode {
       <p class={`status${wrong ? ' status-mistakes' : ''}`} role="status" aria-live="polite" aria-label="Kit">
         {status}
       </p>
-      {!begun ? <Begin desk={desk} examples={examples} /> : <KitSummary desk={desk} />}
+      {!begun ? (
+        <Begin desk={desk} examples={examples} />
+      ) : (
+        <>
+          <KitSummary desk={desk} />
+          <KitHistory desk={desk} />
+        </>
+      )}
     </main>
   );
   return (

@@ -7,7 +7,7 @@ import { SiteHeader, Waiting } from '../../ui/site/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { ChangesPanel } from './changes-panel.tsx';
 import { ChoiceBar } from './choice-bar.tsx';
-import { HistoryPanel } from './history-panel.tsx';
+import { JobHistory } from './job-history.tsx';
 import { PaperTable } from './paper-table.tsx';
 import { Preview } from './preview.tsx';
 import './style.css';
@@ -117,7 +117,7 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
               onTrouble={setTrouble}
             />
             {id === undefined || list.revision_number === null ? null : (
-              <HistoryPanel id={id} newest={list.revision_number} units={units} />
+              <JobHistory id={id} newest={list.revision_number} units={units} />
             )}
           </>
         )}

@@ -1,31 +1,45 @@
-import type { RevisionSummary } from '@furrow/contract';
-import type { UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { eraseEarlierRevisions, fetchRevision, fetchRevisions } from '../../api/index.ts';
-import { keepDraft } from '../../sheet/keep/index.ts';
+import type { Reply } from '../../api/index.ts';
 import { EraseDialog } from '../../ui/dialog/index.ts';
-import { goTo, jobPath } from '../../ui/route/index.ts';
-import { differenceWords } from './difference-words.ts';
+import './style.css';
+
+/** Where the revisions of a file come from, and in what two of them differ. */
+export interface HistorySource {
+  /** Every revision, newest first. */
+  readonly revisions: () => Promise<Reply<readonly SavedWhen[]>>;
+  readonly revision: (number: number) => Promise<Reply<{ readonly text: string }>>;
+  /** Erases every revision but the newest for good. */
+  readonly eraseEarlier: () => Promise<Reply<unknown>>;
+  /** In what two texts differ, in words. */
+  readonly difference: (before: string, after: string) => readonly string[];
+}
+
+interface SavedWhen {
+  /** From 1 [-]. */
+  readonly revision_number: number;
+  /** ISO 8601, UTC. */
+  readonly saved_at: string;
+}
 
 interface HistoryPanelProps {
-  readonly id: string;
+  /** Made anew only where the file is another one. */
+  readonly source: HistorySource;
   /** Number of the newest revision [-]. */
   readonly newest: number;
-  readonly units: UnitSystem;
+  /** Where an earlier text is put, such as `back on the bench`. */
+  readonly where: string;
+  /** What is erased, as a sentence. */
+  readonly erases: string;
+  /** Puts an earlier text in place of the newest, unsaved. */
+  readonly onPutBack: (text: string) => void;
 }
 
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
-/** Opens a job with an earlier text in place of the newest, unsaved. */
-function putBack(id: string, text: string, newest: number): void {
-  keepDraft(localStorage, id, { text, based_on: newest });
-  goTo(jobPath(id), { anew: true });
-}
-
-/** In what an earlier revision of the job differs from the newest one, in words. */
-export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | null {
-  const [revisions, setRevisions] = useState<readonly RevisionSummary[]>([]);
+/** In what an earlier revision differs from the newest one, in words; any can be looked at and put back. */
+export function HistoryPanel({ source, newest, where, erases, onPutBack }: HistoryPanelProps): VNode | null {
+  const [revisions, setRevisions] = useState<readonly SavedWhen[]>([]);
   const [chosen, setChosen] = useState(newest - 1);
   const [words, setWords] = useState<readonly string[]>();
   const [earlier, setEarlier] = useState<string>();
@@ -33,38 +47,38 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
   const [trouble, setTrouble] = useState<string>();
   const erase = async (): Promise<void> => {
     setAsked(false);
-    const reply = await eraseEarlierRevisions(id);
+    const reply = await source.eraseEarlier();
     if (reply.ok) setRevisions([]);
     setTrouble(reply.ok ? undefined : reply.failure.message);
   };
   useEffect(() => {
     let left = false;
     setChosen(newest - 1);
-    void fetchRevisions(id).then((reply) => {
+    void source.revisions().then((reply) => {
       if (!left && reply.ok) setRevisions(reply.value.filter(({ revision_number: n }) => n < newest));
     });
     return () => {
       left = true;
     };
-  }, [id, newest]);
+  }, [source, newest]);
   useEffect(() => {
     if (chosen < 1) return undefined;
     let left = false;
     setWords(undefined);
     setEarlier(undefined);
-    void Promise.all([fetchRevision(id, chosen), fetchRevision(id, newest)]).then(([before, after]) => {
+    void Promise.all([source.revision(chosen), source.revision(newest)]).then(([before, after]) => {
       if (left) return;
       if (!before.ok) setWords([before.failure.message]);
       else if (!after.ok) setWords([after.failure.message]);
       else {
-        setWords(differenceWords(before.value.text, after.value.text, units));
+        setWords(source.difference(before.value.text, after.value.text));
         setEarlier(before.value.text);
       }
     });
     return () => {
       left = true;
     };
-  }, [id, chosen, newest, units]);
+  }, [source, chosen, newest]);
   if (revisions.length === 0) return null;
   return (
     <section class="panel" aria-labelledby="history-title">
@@ -84,7 +98,7 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
       </label>
       <div role="status" aria-label="Differences">
         {words === undefined ? null : (
-          <ul class="paper-changes">
+          <ul class="difference-words">
             {words.map((line) => (
               <li key={line}>{line}</li>
             ))}
@@ -98,10 +112,10 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
             <pre class="revision-text">{earlier}</pre>
           </details>
           <p>
-            <button type="button" onClick={() => putBack(id, earlier, newest)}>
-              Put revision {chosen} back on the bench
+            <button type="button" onClick={() => onPutBack(earlier)}>
+              Put revision {chosen} {where}
             </button>{' '}
-            <span class="aside">Nothing is saved before you press Save there; revision {newest} stays.</span>
+            <span class="aside">Nothing is saved before you press Save; revision {newest} stays.</span>
           </p>
         </>
       )}
@@ -116,11 +130,7 @@ export function HistoryPanel({ id, newest, units }: HistoryPanelProps): VNode | 
         </p>
       )}
       {asked ? (
-        <EraseDialog
-          what={`Every revision before ${newest} of this job goes, with the people and prices named in it.`}
-          onErase={() => void erase()}
-          onClose={() => setAsked(false)}
-        />
+        <EraseDialog what={erases} onErase={() => void erase()} onClose={() => setAsked(false)} />
       ) : null}
     </section>
   );

@@ -1,0 +1,1 @@
+export { HistoryPanel, type HistorySource } from './history-panel.tsx';
