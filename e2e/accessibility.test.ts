@@ -1,11 +1,9 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { brokenRules } from './broken-rules.ts';
 import { BenchPage } from './pages/bench-page.ts';
 import { JobsPage } from './pages/jobs-page.ts';
 import { NO_BROWSER, SCREENS, useStage } from './stage.ts';
-
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** Every page and state, and how to come to it. */
 const STATES: readonly { readonly name: string; readonly reach: (page: Page) => Promise<void> }[] = [
@@ -101,6 +99,17 @@ const STATES: readonly { readonly name: string; readonly reach: (page: Page) => 
 describe.skipIf(NO_BROWSER)('accessibility', () => {
   const stage = useStage();
 
+  it('is looked at: what breaks a rule is found, and of colours alone nothing else', async () => {
+    const { page } = await stage.visit();
+    await page.setContent(
+      '<html lang="en"><title>t</title><main><input><p style="color: #ddd; background: #fff">pale</p></main></html>',
+    );
+    const found = async (which: 'all' | 'colours'): Promise<string[]> =>
+      (await brokenRules(page, which)).map(({ id, nodes }) => `${id} at ${nodes[0]?.target.join(' ')}`);
+    expect(await found('all')).toEqual(['color-contrast at p', 'label at input']);
+    expect(await found('colours')).toEqual(['color-contrast at p']);
+  });
+
   it.each(STATES)('$name: no rule of WCAG 2.2 AA broken, no sideways scrolling', async ({ reach }) => {
     const { page } = await stage.visit();
     await reach(page);
@@ -109,13 +118,7 @@ describe.skipIf(NO_BROWSER)('accessibility', () => {
       await page.setViewportSize(size);
       for (const colorScheme of ['light', 'dark'] as const) {
         await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-        // nothing is framed here, and within the page itself the check is quicker
-        const axe = new AxeBuilder({ page }).setLegacyMode();
-        // the theme changes colours alone
-        const { violations } = await (colorScheme === 'light'
-          ? axe.withTags(RULES)
-          : axe.withRules('color-contrast')
-        ).analyze();
+        const violations = await brokenRules(page, colorScheme === 'light' ? 'all' : 'colours');
         for (const { id, nodes } of violations) {
           wrong.push(...nodes.map((node) => `${screen} ${colorScheme}: ${id} at ${node.target.join(' ')}`));
         }

@@ -1,10 +1,8 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { describe, expect, it } from 'vitest';
+import { brokenRules } from './broken-rules.ts';
 import { HeatPage } from './pages/heat-page.ts';
 import { seenText } from './seen-text.ts';
 import { NO_BROWSER, useStage } from './stage.ts';
-
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** The hottest place that a picture's words tell of [degC]. */
 function hottest(described: string): number {
@@ -102,12 +100,7 @@ describe.skipIf(NO_BROWSER)('heat', () => {
     await new HeatPage(page).open('penstock-seam');
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-      const axe = new AxeBuilder({ page }).setLegacyMode();
-      // the theme changes colours alone
-      const { violations } = await (colorScheme === 'light'
-        ? axe.withTags(RULES)
-        : axe.withRules('color-contrast')
-      ).analyze();
+      const violations = await brokenRules(page, colorScheme === 'light' ? 'all' : 'colours');
       expect(
         violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${colorScheme} ${id}: ${html}`)),
       ).toEqual([]);
