@@ -138,7 +138,10 @@ export const COMMANDS: readonly CommandRecord[] = [
   {
     name: 'survey',
     description: 'measure a groove from gauge tables, scans or clouds, and judge the seam of a job by them',
-    args: { 'files...': 'gauge tables, scanned sections (x and z), points (XYZ, PLY) or readings files' },
+    args: {
+      'files...':
+        'gauge tables, scanned sections (x and z), points (XYZ, PLY), height maps (ASCII grid) or readings files',
+    },
     options: [
       new Option(
         '--job <file>',

@@ -15,6 +15,7 @@ import type { Issue, Outcome } from '../../issue/index.ts';
 import { type Readings, readReadings } from '../../readings/index.ts';
 import { unrollCloud } from '../cloud/unroll-cloud.ts';
 import type { SectionScan } from '../section/scan.ts';
+import { isGrid, readGrid } from './read-grid.ts';
 import { type CloudPoints, isPly, readPly } from './read-ply.ts';
 
 /** What was gauged by hand at one place; SI. */
@@ -87,7 +88,8 @@ function refused(message: string, accepted: string): Outcome<never> {
 }
 
 /**
- * Reads one file of what was measured: a gauge table, scanned sections, a cloud as XYZ or PLY, or a readings file.
+ * Reads one file of what was measured: a gauge table, scanned sections, a cloud as XYZ or PLY, a height map as an
+ * ASCII grid, or a readings file.
  *
  * @param name - name of the file, from which the place of a scan is taken where it tells it [text], any
  * @param bytes - its content [bytes], any
@@ -108,6 +110,11 @@ export function readSurveyFile(
     return outcome.ok
       ? cloudFile(name, outcome.value, given, [{ about: 'format', says: 'a PLY file', sure: true }], {})
       : outcome;
+  }
+  if (isGrid(bytes)) {
+    const outcome = readGrid(bytes);
+    const about = { about: 'format', says: 'a height map as an ASCII grid', sure: true } as const;
+    return outcome.ok ? cloudFile(name, outcome.value, given, [about], {}) : outcome;
   }
   if (isReadingsFile(bytes)) return readingsFile(name, bytes);
   return tableFile(name, bytes, given);
