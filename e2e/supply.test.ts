@@ -45,8 +45,8 @@ describe.skipIf(NO_BROWSER)('power and air', () => {
     await pages.saveDemoKit();
     await pages.open('supply');
     expect(await seenText(pages.region(/^The kit carries/u))).toContain('limits the time');
-    expect(await pages.rowsOf('Power sources').count()).toBe(2);
-    expect(await pages.rowsOf('Where the volts go').count()).toBe(6);
+    expect(await pages.rowsOf('Power sources at the setting').count()).toBe(2);
+    expect(await pages.rowsOf(/^Where the volts go.* in the arc$/u).count()).toBe(6);
     for (const lead of ['Electrode lead', 'Torch lead', 'Work lead']) {
       await pages.drawing(new RegExp(`^Temperature of ${lead}\\.`, 'u')).waitFor();
     }
@@ -91,7 +91,7 @@ describe.skipIf(NO_BROWSER)('power and air', () => {
     const pages = new SupplyPages(page);
     await pages.saveDemoKit();
     await pages.open('bay');
-    expect(await pages.rowsOf('Ways').count()).toBe(5);
+    expect(await pages.rowsOf('Ways of leads and hoses, slack in what is needed').count()).toBe(5);
     const across = pages.place('Power source', 'across');
 
     await pages.handle('Power source').press('ArrowRight');

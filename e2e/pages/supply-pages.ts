@@ -57,7 +57,7 @@ export class SupplyPages {
   }
 
   /** Rows of a table, without its head. */
-  rowsOf(name: string): Locator {
+  rowsOf(name: string | RegExp): Locator {
     return this.region(name)
       .getByRole('row')
       .filter({ has: this.page.getByRole('rowheader') });

@@ -107,7 +107,7 @@ export {
   statePlan,
   type Tryout,
 } from './plan.ts';
-export { deepenText, planTables, tryoutText } from './plan-tables.ts';
+export { planTables } from './plan-tables.ts';
 export { bandSchema, spreadSchema } from './prediction.ts';
 export { type ReadingReport, readingSchema, stateReading } from './reading.ts';
 export { RESULT_NAMES, RESULT_SCHEMAS, type ResultName, resultJsonSchema } from './result-schema.ts';

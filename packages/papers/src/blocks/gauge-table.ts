@@ -1,5 +1,5 @@
-import { deepenText, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
-import { actionText, fineUnit, RISK_HEADS, readingText, riskTexts } from '../words/index.ts';
+import type { GaugeRow, GaugeStop, UnitSystem } from '@furrow/engine';
+import { actionText, deepenText, fineUnit, RISK_HEADS, readingText, riskTexts } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { bandText } from './pass-table.ts';
 
@@ -18,6 +18,7 @@ export function gaugeTable(
     form === 'whole' ? [{ title: `Then expect, ${unit}`, align: 'end', weight: 1.7 }] : [];
   const risks = RISK_HEADS.map((title): TableColumn => ({ title, align: 'end', weight: 0.8 }));
   const outcome = [...expected, ...risks];
+  const shown = askedTogether(stop.table);
   return {
     kind: 'table',
     ...(form === 'narrow' && { close: true }),
@@ -30,7 +31,7 @@ export function gaugeTable(
       { title: 'Do this', align: 'start', weight: 1.9, strong: true },
       ...outcome,
     ],
-    rows: askedTogether(stop.table).map((row) => [
+    rows: shown.map((row) => [
       readingText(row, units),
       form === 'narrow' && row.action === 'ask'
         ? 'stop and ask'
@@ -39,6 +40,7 @@ export function gaugeTable(
         ? outcome.map(() => '–')
         : [...expected.map(() => bandText(row.expected_depth_mm, units)), ...riskTexts(row)]),
     ]),
+    marks: shown.flatMap(({ action }, row) => (action === 'ask' ? [{ row, mark: 'ask' } as const] : [])),
   };
 }
 

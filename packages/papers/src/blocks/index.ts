@@ -58,9 +58,18 @@ export type {
   TableMark,
 } from './paper-document.ts';
 export { bandText, passTable } from './pass-table.ts';
-export { choiceTable, stationTable, sureList } from './plan-tables.ts';
+export { choiceTable, setupText, stationTable, sureList } from './plan-tables.ts';
 export { plateWords } from './plate-figures.ts';
 export { refusalBlocks, refusalReasons } from './refusal-blocks.ts';
 export { runBlocks, runFigures } from './run-blocks.ts';
 export { expectationFigures, passesNote, rigFigures, settingFigures } from './setting-figures.ts';
-export { airTable, leadTable, pickTable, sourceTable, supplyBlocks } from './supply-blocks.ts';
+export {
+  airTable,
+  leadTable,
+  lossTable,
+  pickTable,
+  routeTable,
+  senseList,
+  sourceTable,
+  supplyBlocks,
+} from './supply-blocks.ts';

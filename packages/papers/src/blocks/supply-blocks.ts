@@ -8,7 +8,7 @@ import {
   type UnitSystem,
 } from '@furrow/engine';
 import type { Figure } from './figure.ts';
-import type { PaperBlock, TableBlock } from './paper-document.ts';
+import type { ListBlock, PaperBlock, TableBlock } from './paper-document.ts';
 
 /** What is set and expected at power source and air, for the plan's heaviest pass. */
 export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBlock[] {
@@ -61,6 +61,7 @@ type Point = Extract<NonNullable<SupplyReport['electric']>, { kind: 'operating_p
 /** The power sources, each with what it gives. */
 export function sourceTable({ sources }: Point, units: UnitSystem): TableBlock {
   const volts = (value: number): string => formatAmount(value, 'voltage', units);
+  const lined = sources.some(({ line_current_A: line }) => (line ?? null) !== null);
   return {
     kind: 'table',
     caption: 'Power sources at the setting',
@@ -72,14 +73,18 @@ export function sourceTable({ sources }: Point, units: UnitSystem): TableBlock {
       { title: 'Terminals', align: 'end', weight: 1 },
       { title: 'No load', align: 'end', weight: 1 },
       { title: 'May run in ten minutes', align: 'end', weight: 1.4 },
+      ...(lined ? [{ title: 'Mains line', align: 'end' as const, weight: 1 }] : []),
     ],
     rows: sources.map((source) => [
-      source.name,
+      source.drops_out ? `${source.name}, drops out` : source.name,
       formatAmount(source.current_A, 'current', units),
       `${source.share_percent.toFixed(0)} %`,
       volts(source.terminal_voltage_V),
       volts(source.no_load_voltage_V),
       `${source.permissible_minutes.toFixed(1)} min`,
+      ...(lined
+        ? [source.line_current_A === null ? 'not stated' : formatStated(source.line_current_A, 'A', units)]
+        : []),
     ]),
   };
 }
@@ -125,22 +130,87 @@ export function airTable({ points }: AirReport, units: UnitSystem): TableBlock {
   };
 }
 
-/** What to take from stock. */
-export function pickTable({ picks }: PlaceReport, units: UnitSystem): TableBlock {
+/** Where the volts between source and arc go: copper and joints, with the heat that each makes. */
+export function lossTable({ losses, loss_W, needed_V, arc_voltage_V }: Point, units: UnitSystem): TableBlock {
+  const volts = (value: number): string => formatAmount(value, 'voltage', units);
   return {
     kind: 'table',
-    caption: 'From stock',
+    caption: `Where the volts go, from ${volts(needed_V)} at the terminals to ${volts(arc_voltage_V)} in the arc`,
+    small: true,
     columns: [
-      { title: 'Pick', align: 'end', weight: 0.5 },
-      { title: 'Kind', align: 'start', weight: 1.5 },
+      { title: 'Lead', align: 'start', weight: 2, strong: true },
+      { title: 'Part', align: 'start', weight: 2 },
+      { title: 'Voltage', align: 'end', weight: 1 },
+      { title: 'Heat', align: 'end', weight: 1 },
+      { title: 'Share of the loss', align: 'end', weight: 1 },
+    ],
+    rows: losses.map((loss) => [
+      loss.lead,
+      loss.joint === null ? 'its copper' : `joint: ${loss.joint}`,
+      volts(loss.drop_V),
+      formatAmount(loss.loss_W, 'power', units),
+      `${(loss_W > 0 ? (100 * loss.loss_W) / loss_W : 0).toFixed(0)} %`,
+    ]),
+  };
+}
+
+/** What a wrong landing of the sense wires does. */
+export function senseList({ sense }: Point): ListBlock {
+  return {
+    kind: 'list',
+    tone: 'plain',
+    items: sense.map(({ landed, says }) => `Sense wires: ${landed}: ${says}`),
+  };
+}
+
+/** The ways of leads and hoses in the bay: what each needs, slack in it, and the pieces it is made of. */
+export function routeTable({ routes }: PlaceReport, units: UnitSystem): TableBlock {
+  const length = (metres: number): string => formatAmount(metres, 'length', units);
+  return {
+    kind: 'table',
+    caption: 'Ways of leads and hoses, slack in what is needed',
+    small: true,
+    columns: [
+      { title: 'Way', align: 'start', weight: 1.4, strong: true },
+      { title: 'What', align: 'start', weight: 0.8 },
+      { title: 'Needed', align: 'end', weight: 1 },
+      { title: 'Picked', align: 'end', weight: 1 },
+      { title: 'Pieces', align: 'start', weight: 1.6 },
+      { title: 'Joints', align: 'end', weight: 0.6 },
+      { title: 'Cleats', align: 'end', weight: 0.6 },
+      { title: 'Lost', align: 'end', weight: 0.8 },
+    ],
+    rows: routes.map((route) => [
+      route.name,
+      route.kind,
+      length(route.needed_m),
+      length(route.picked_m),
+      route.pieces.join(' + '),
+      String(route.joints),
+      String(route.cleats),
+      formatAmount(route.loss_W, 'power', units),
+    ]),
+  };
+}
+
+/** Pieces of stock: what is picked of it, or what is left. */
+export function pickTable(caption: string, picks: PlaceReport['picks'], units: UnitSystem): TableBlock {
+  return {
+    kind: 'table',
+    caption,
+    columns: [
+      { title: 'Name', align: 'start', weight: 1.5, strong: true },
+      { title: 'Kind', align: 'start', weight: 0.8 },
       { title: 'Size', align: 'start', weight: 1 },
       { title: 'Length', align: 'end', weight: 1 },
+      { title: 'How many', align: 'end', weight: 0.6 },
     ],
     rows: picks.map((pick) => [
-      String(pick.count),
       pick.name,
+      pick.kind,
       sentenceText(pick.size, units),
       formatAmount(pick.length_m, 'length', units),
+      String(pick.count),
     ]),
   };
 }

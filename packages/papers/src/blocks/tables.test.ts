@@ -151,19 +151,18 @@ describe('power, air and stock', () => {
     const air = { points: [{ behind: 'hose', static_kPa: 700, flowing_kPa: 600 }] } as unknown as AirReport;
     expect(airTable(air, 'metric').rows).toEqual([['hose', '7.0 bar', '6.0 bar']]);
     expect(airTable(air, 'inch').rows).toEqual([['hose', '102 psi', '87 psi']]);
-    const picks = {
-      picks: [
-        {
-          name: 'A',
-          kind: 'hose',
-          size: { say: [{ value: 0.0254, kind: 'bore' }] },
-          length_m: 3.048,
-          count: 2,
-        },
-      ],
-    };
-    expect(pickTable(picks as never, 'inch').rows).toEqual([['2', 'A', '1 in', '10 ft']]);
-    expect(pickTable(picks as never, 'metric').rows).toEqual([['2', 'A', '25.4 mm (1 in)', '3.05 m']]);
+    const picks = [
+      {
+        name: 'A',
+        kind: 'hose',
+        size: { say: [{ value: 0.0254, kind: 'bore' }] },
+        length_m: 3.048,
+        count: 2,
+      },
+    ] as const;
+    const rows = (units: 'metric' | 'inch') => pickTable('From stock', picks, units).rows;
+    expect(rows('inch')).toEqual([['A', 'hose', '1 in', '10 ft', '2']]);
+    expect(rows('metric')).toEqual([['A', 'hose', '25.4 mm (1 in)', '3.05 m', '2']]);
   });
 });
 

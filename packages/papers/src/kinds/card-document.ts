@@ -4,7 +4,6 @@ import {
   type Plan,
   planTables,
   type ReadJob,
-  tryoutText,
   type UnitSystem,
 } from '@furrow/engine';
 import {
@@ -19,7 +18,7 @@ import {
   sureList,
 } from '../blocks/index.ts';
 import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
-import { gaugePlaces, jobWords, knowledgeWords, limitWords, sentenceOf } from '../words/index.ts';
+import { gaugePlaces, jobWords, knowledgeWords, limitWords, sentenceOf, tryoutText } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions } from './paper-subject.ts';
 

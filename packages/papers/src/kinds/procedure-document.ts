@@ -1,4 +1,4 @@
-import { jobFields, type Plan, planTables, tryoutText } from '@furrow/engine';
+import { jobFields, type Plan, planTables } from '@furrow/engine';
 import {
   defaultsTable,
   expectationFigures,
@@ -24,6 +24,7 @@ import {
   jobWords,
   knowledgeWords,
   sentenceOf,
+  tryoutText,
 } from '../words/index.ts';
 import { framedPaper, shownRevision } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';

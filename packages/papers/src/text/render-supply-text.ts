@@ -6,9 +6,12 @@ import {
   connectionTable,
   leadTable,
   limitTable,
+  lossTable,
   type PaperBlock,
   pickTable,
   remedyList,
+  routeTable,
+  senseList,
   sourceTable,
 } from '../blocks/index.ts';
 import { blocksToText } from './block-to-text.ts';
@@ -59,21 +62,9 @@ function electricBlocks(electric: ElectricReport, units: UnitSystem): PaperBlock
     ),
     sourceTable(electric, units),
     leadTable(electric, units),
-    {
-      kind: 'list',
-      tone: 'plain',
-      items: electric.sense.map(
-        ({ landed, error_V, depth_change_percent }) =>
-          `Sense wires: ${landed}: ${error_V.toFixed(1)} V wrong${depthWords(depth_change_percent)}.`,
-      ),
-    },
+    lossTable(electric, units),
+    senseList(electric),
   ];
-}
-
-/** What a wrong landing does to the depth; beyond the limits no figure is told. */
-function depthWords(percent: number | null): string {
-  if (percent === null) return ', beyond the limits of process or sources: do not run it so';
-  return `, depth about ${percent < 0 ? '' : '+'}${percent.toFixed(0)} %, and the electrode may touch down`;
 }
 
 function airBlocks(air: AirReport, units: UnitSystem): PaperBlock[] {
@@ -99,6 +90,7 @@ function placeBlocks(place: PlaceReport, units: UnitSystem): PaperBlock[] {
   return [
     heading('Place'),
     paragraph(`${at}${sentenceText(place.says, units)}`),
-    ...(place.picks.length === 0 ? [] : [pickTable(place, units)]),
+    ...(place.routes.length === 0 ? [] : [routeTable(place, units)]),
+    ...(place.picks.length === 0 ? [] : [pickTable('From stock', place.picks, units)]),
   ];
 }

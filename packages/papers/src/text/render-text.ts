@@ -5,7 +5,6 @@ import {
   planTables,
   type ReadJob,
   sentenceText,
-  tryoutText,
   type UnitSystem,
 } from '@furrow/engine';
 import {
@@ -30,6 +29,7 @@ import {
   gaugePlaces,
   jobWords,
   knowledgeWords,
+  tryoutText,
   wayWords,
 } from '../words/index.ts';
 import { blocksToText } from './block-to-text.ts';

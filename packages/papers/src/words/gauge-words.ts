@@ -1,4 +1,11 @@
-import { formatAmount, formatStated, type GaugeRow, type GaugeStop, type UnitSystem } from '@furrow/engine';
+import {
+  formatAmount,
+  formatStated,
+  type GaugeRow,
+  type GaugeStop,
+  type Plan,
+  type UnitSystem,
+} from '@furrow/engine';
 
 const MM_PER_INCH = 25.4;
 /** What readings are written in: thousandths of an inch, as hundredths would give two rows the same bounds, or tenths of a millimetre [steps of one unit]. */
@@ -57,4 +64,23 @@ export function gaugePlaces(stop: GaugeStop, units: UnitSystem): string {
     `Clean and gauge each track at ${stations}: ${places.join(', ')} from the start. ` +
     `The mean is the reading; one reading spreads by ${formatStated(stop.reading_sd_mm, 'mm', units, 'length')}.`
   );
+}
+
+/** What to cut before a table after layer 0 can be read; nothing without a trial or a run-in. */
+export function tryoutText(plan: Pick<Plan, 'trial' | 'run_in'>, units: UnitSystem): string | undefined {
+  const tryout = plan.trial ?? plan.run_in;
+  if (tryout === undefined) return undefined;
+  const length = formatStated(tryout.length_mm, 'mm', units);
+  const travel = formatStated(tryout.travel_mm_per_min, 'mm/min', units);
+  const setting = `${formatStated(tryout.current_A, 'A', units)} and ${travel}`;
+  if (plan.trial === undefined)
+    return `First cut the first ${length} of the seam at ${setting}, gauge it, and run the rest as the table says; deepen this stretch at the end.`;
+  const on = tryout.on === 'run_on' ? 'the run-on plate' : 'scrap of the same metal';
+  return `First cut a trial of ${length} on ${on} at ${setting}, gauge it, and set the seam as the table says.`;
+}
+
+/** What a row of a run-in says of its stretch at the end; empty for rows of other tables. */
+export function deepenText(row: Pick<GaugeRow, 'deepen_travel_mm_per_min'>, units: UnitSystem): string {
+  const travel = row.deepen_travel_mm_per_min;
+  return travel === null ? '' : `; at the end the first stretch at ${formatStated(travel, 'mm/min', units)}`;
 }

@@ -19,7 +19,15 @@ export {
 export { defaultText, fieldOf } from './default-words.ts';
 export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';
 export { driftWords } from './drift-words.ts';
-export { actionText, gaugePlaces, RISK_HEADS, readingText, riskTexts } from './gauge-words.ts';
+export {
+  actionText,
+  deepenText,
+  gaugePlaces,
+  RISK_HEADS,
+  readingText,
+  riskTexts,
+  tryoutText,
+} from './gauge-words.ts';
 export { GLOSSARY } from './glossary.ts';
 export { breachTexts, figureText, noteText, shadeFigure, sourceText } from './hazard-words.ts';
 export { jobWords } from './job-words.ts';

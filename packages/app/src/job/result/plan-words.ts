@@ -14,16 +14,6 @@ export function currentText(plan: Plan, units: UnitSystem): string {
   return currents.join(', ');
 }
 
-/** How the passes lie: 3 passes: 1 track, 3 layers. */
-export function patternText(plan: Plan): string {
-  return `${counted(plan.tracks, 'track')}, ${counted(plan.layers, 'layer')}`;
-}
-
-/** Electrode in words: 1/2 in, jointed. */
-export function electrodeText(plan: Plan, units: UnitSystem): string {
-  return `${formatStated(plan.electrode_diameter_mm, 'mm', units, 'length')} ${plan.electrode_kind}`;
-}
-
 /** The least of the chances that the job asks for. */
 export function assuranceOf(plan: Plan): number {
   const { depth_reached, not_too_deep } = plan.assurance;

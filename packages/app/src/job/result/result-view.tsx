@@ -1,7 +1,10 @@
 import { planTables } from '@furrow/engine';
+import { passTable } from '@furrow/papers/blocks';
 import type { ComponentChildren, VNode } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
+import { BlockPanel } from '../../ui/block/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { isOutdated, markPlanned, useBenchState } from '../state/index.ts';
 import { AdvicePanel } from './advice-panel.tsx';
 import { CautionPanel } from './caution-panel.tsx';
@@ -10,7 +13,6 @@ import { DoubtPanel } from './doubt-panel.tsx';
 import { GaugeTable } from './gauge-table.tsx';
 import { Headline } from './headline.tsx';
 import { InputsPanel } from './inputs-panel.tsx';
-import { PassTable } from './pass-table.tsx';
 import { RefusalPanel } from './refusal-panel.tsx';
 
 /** The big numbers or, where no plan holds, why. */
@@ -30,6 +32,7 @@ export function ResultHead(): VNode | null {
 
 /** Everything of the result under the drawings. */
 export function ResultDetails(): VNode | null {
+  const units = useUnits();
   const planned = useBenchState((state) => state.planned);
   useLayoutEffect(() => {
     // the other parts of the page that show this result are redrawn in the same go
@@ -42,7 +45,11 @@ export function ResultDetails(): VNode | null {
       {plan === undefined ? null : (
         <>
           <MarginList limits={plan.limits} />
-          <PassTable plan={plan} />
+          <BlockPanel
+            id="passes"
+            table={passTable(plan, units)}
+            note="what each takes off holds for 90 in 100"
+          />
           {planTables(plan).map((stop) => (
             <GaugeTable key={stop.after_layer} stop={stop} plan={plan} />
           ))}

@@ -1,4 +1,5 @@
 import { bayOfJob, type FireZoneReport } from '@furrow/engine';
+import { pickTable, routeTable } from '@furrow/papers/blocks';
 import { fireZoneDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { type KitDesk, kitSaveWords } from '../../job/kit/index.ts';
@@ -6,15 +7,14 @@ import { KitNotice, ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBench, useBenchState } from '../../job/state/index.ts';
 import { useHazards } from '../../job/use-hazards.ts';
 import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
+import { BlockPanel } from '../../ui/block/index.ts';
 import { DrawingView, useSize } from '../../ui/drawing/index.ts';
 import { PageLink } from '../../ui/route/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { Said, useUnits } from '../../ui/theme/index.ts';
 import { BayPlan } from './bay-plan.tsx';
-import { PickList } from './pick-list.tsx';
 import { PlaceTable } from './place-table.tsx';
-import { WayTable } from './way-table.tsx';
 
 interface BayViewProps {
   readonly desk: KitDesk;
@@ -32,6 +32,7 @@ export function BayView({ desk }: BayViewProps): VNode {
   const issues = useBenchState((state) => state.planned?.answer.supply?.issues);
   const outdated = useBenchState(isOutdated);
   const zone = useHazards()?.fire_zone;
+  const units = useUnits();
   const told = (issues ?? []).filter((issue) => place === undefined && issue.path.startsWith('bay'));
   return (
     <>
@@ -60,7 +61,7 @@ export function BayView({ desk }: BayViewProps): VNode {
           <div class="bay-panes">
             <div class="result-details">
               <BayPlan desk={desk} kit={kit} place={place} zone={zone} outdated={outdated} />
-              {place === undefined ? null : <WayTable place={place} />}
+              {place === undefined ? null : <BlockPanel id="ways" table={routeTable(place, units)} />}
             </div>
             <div class={`bay-side${outdated ? ' result-details outdated' : ' result-details'}`}>
               {place === undefined ? null : (
@@ -88,7 +89,12 @@ export function BayView({ desk }: BayViewProps): VNode {
                 </ul>
               )}
               <PlaceTable desk={desk} kit={kit} />
-              {place === undefined ? null : <PickList place={place} />}
+              {place === undefined ? null : (
+                <>
+                  <BlockPanel id="picks" table={pickTable('From stock', place.picks, units)} />
+                  <BlockPanel id="left" table={pickTable('Left in stock', place.left, units)} />
+                </>
+              )}
             </div>
           </div>
         )}

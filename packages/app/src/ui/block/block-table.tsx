@@ -3,8 +3,9 @@ import { boundUnits } from '@furrow/papers/words';
 import type { ComponentChildren, VNode } from 'preact';
 import { ScrollBox } from '../table/index.ts';
 
-/** Letters from which on a column of words is broken into lines [-]. */
+/** Letters from which on a column is broken into lines, and from which on its lines are long [-]. */
 const WORDY = 26;
+const LONG = 90;
 
 export interface BlockTableProps {
   readonly table: TableBlock;
@@ -18,8 +19,8 @@ export interface BlockTableProps {
 export function BlockTable({ table, head, doing }: BlockTableProps): VNode {
   const { caption, columns, rows } = table;
   const shown = columns.map((column, at) => ({ column, at })).filter(({ column }) => column.hand !== true);
-  const wordy = new Set(
-    shown.filter(({ at }) => rows.some((row) => (row[at] ?? '').length > WORDY)).map(({ at }) => at),
+  const breadths = new Map(
+    shown.map(({ at }) => [at, breadthOf(Math.max(0, ...rows.map((row) => (row[at] ?? '').length)))]),
   );
   return (
     <ScrollBox name={`${caption}, table`}>
@@ -44,7 +45,7 @@ export function BlockTable({ table, head, doing }: BlockTableProps): VNode {
             <tr key={row} class={markOf(table, row)}>
               {shown.map(({ at }, index) => {
                 const text = boundUnits(cells[at] ?? '');
-                const marked = [markOf(table, row, at), wordy.has(at) ? 'words' : undefined];
+                const marked = [markOf(table, row, at), breadths.get(at)];
                 const name = marked.filter((each) => each !== undefined).join(' ');
                 if (index > 0)
                   return (
@@ -65,6 +66,11 @@ export function BlockTable({ table, head, doing }: BlockTableProps): VNode {
       </table>
     </ScrollBox>
   );
+}
+
+function breadthOf(letters: number): string | undefined {
+  if (letters > LONG) return 'words long-words';
+  return letters > WORDY ? 'words' : undefined;
 }
 
 function markOf({ marks = [] }: TableBlock, row: number, column?: number): string | undefined {
