@@ -359,7 +359,7 @@ export const MUTANTS = [
     file: 'packages/engine/src/plan/station-cuts.ts',
     find: 'reading >= from && (to === undefined || reading < to)',
     plant: 'reading >= from && (to === undefined || reading > to)',
-    tests: HEAT,
+    tests: ['packages/engine/src/plan/station-cuts.test.ts'],
   },
   {
     what: 'waits left out of the cost',

@@ -49,18 +49,18 @@ function splitLast(code: string): { statements: string; expression: string } {
   return { statements: code.slice(0, last.getStart()), expression: last.expression.getText() };
 }
 
-/** Runs an example with the given names in scope; tells what differs, or undefined where it holds. */
-export function runWorkedExample(
+/** Runs an example with the given names in scope, to the end of what it promises; tells what differs, or undefined where it holds. */
+export async function runWorkedExample(
   example: WorkedExample,
   scope: Readonly<Record<string, unknown>>,
-): string | undefined {
+): Promise<string | undefined> {
   try {
     const wanted = readWorkedValue(example.written);
     const body = ts.transpile(`${example.before}\nreturn (${example.expression});`, {
       target: ts.ScriptTarget.ES2022,
     });
     const run = new Function(...Object.keys(scope), `'use strict';\n${body}`);
-    const difference = workedDifference(wanted, run(...Object.values(scope)));
+    const difference = workedDifference(wanted, await run(...Object.values(scope)));
     return difference && `${example.expression}: ${difference}`;
   } catch (error) {
     return `${example.expression}: ${error instanceof Error ? error.message : String(error)}`;

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { faceLength, groundArea, plainGrooveArea } from './groove-section.ts';
+import { groundArea, plainFace, plainGrooveArea } from './groove-section.ts';
 
 describe('a plain groove', () => {
   it.each([0.01, 0.016, 0.03])('goes over from segment to U without a step, %d m wide', (width) => {
     const near = 1e-9;
     expect(plainGrooveArea(width, width / 2 - near)).toBeCloseTo(plainGrooveArea(width, width / 2), 9);
-    expect(faceLength(width, width / 2 - near)).toBeCloseTo(faceLength(width, width / 2), 4);
+    expect(plainFace(width, width / 2 - near)).toBeCloseTo(plainFace(width, width / 2), 4);
   });
 
   it('is a flat strip where nothing was cut', () => {
     expect(plainGrooveArea(0.02, 0)).toBe(0);
-    expect(faceLength(0.02, 0)).toBe(0.02);
+    expect(plainFace(0.02, 0)).toBe(0.02);
   });
 
   it('has a face no shorter than the way straight over its root', () => {
@@ -19,7 +19,7 @@ describe('a plain groove', () => {
       [0.014, 0.006],
       [0.012, 0.01],
     ] as const) {
-      expect(faceLength(width, depth)).toBeGreaterThan(2 * Math.hypot(width / 2, depth));
+      expect(plainFace(width, depth)).toBeGreaterThan(2 * Math.hypot(width / 2, depth));
     }
   });
 });

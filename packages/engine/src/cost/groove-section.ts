@@ -1,3 +1,5 @@
+import { faceLength } from '../groove/index.ts';
+
 /** A groove's section along its seam, as cost asks for it. */
 export interface GrooveSection {
   /** Area of the section: volume per length of seam [m2]. */
@@ -27,16 +29,14 @@ export interface GrooveSection {
 export function plainGrooveArea(width: number, depth: number): number {
   if (depth <= 0) return 0;
   if (depth >= width / 2) return (Math.PI / 8) * width ** 2 + width * (depth - width / 2);
-  const { radius, halfAngle } = segmentOf(width, depth);
+  const radius = rootRadius(width, depth);
+  const halfAngle = Math.acos(1 - depth / radius);
   return radius ** 2 * (halfAngle - Math.sin(halfAngle) * Math.cos(halfAngle));
 }
 
 /** Length of a plain groove's face across the seam, from shoulder over root to shoulder [m]. */
-export function faceLength(width: number, depth: number): number {
-  if (depth <= 0) return width;
-  if (depth >= width / 2) return (Math.PI / 2) * width + 2 * (depth - width / 2);
-  const { radius, halfAngle } = segmentOf(width, depth);
-  return 2 * radius * halfAngle;
+export function plainFace(width: number, depth: number): number {
+  return depth <= 0 ? width : faceLength({ width: 2 * rootRadius(width, depth), depth });
 }
 
 /**
@@ -55,12 +55,11 @@ export function faceLength(width: number, depth: number): number {
  * groundArea(cut, 0.0015) // => 0.000148357...
  */
 export function groundArea(section: GrooveSection, allowance: number): number {
-  const face = faceLength(section.topWidth, section.depth);
+  const face = plainFace(section.topWidth, section.depth);
   return section.areaPerLength + face * allowance + (Math.PI / 2) * allowance ** 2;
 }
 
-/** Circle through both shoulders and the root of a shallow groove, and half the angle it spans. */
-function segmentOf(width: number, depth: number): { readonly radius: number; readonly halfAngle: number } {
-  const radius = (width ** 2 / 4 + depth ** 2) / (2 * depth);
-  return { radius, halfAngle: Math.acos(1 - depth / radius) };
+/** Radius at the root: of the circle through both shoulders and the root, or half the width of a deeper groove [m]. */
+function rootRadius(width: number, depth: number): number {
+  return depth >= width / 2 ? width / 2 : (width ** 2 / 4 + depth ** 2) / (2 * depth);
 }

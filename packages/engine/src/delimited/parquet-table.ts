@@ -70,7 +70,8 @@ async function readRows(
  * @returns the table, or why there is none [record]
  * @source Apache Parquet, as read by hyparquet
  * @example
- * typeof openParquet // => "function"
+ * const torn = { byteLength: 4, slice: async () => new ArrayBuffer(4) };
+ * openParquet(torn).then(({ issues }) => issues[0].code) // => "TABLE_NOT_READABLE"
  */
 export async function openParquet(
   file: ParquetFile,

@@ -29,7 +29,8 @@ export interface DocumentField {
  * @returns the fields [list]
  * @source none: bookkeeping
  * @example
- * typeof documentFields // => "function"
+ * const width = amount('length', { least: 0, most: 1 }, { title: 'Width', help: 'How wide.' });
+ * documentFields(z.object({ width }))[0].entry // => "amount"
  */
 export function documentFields(schema: z.ZodObject): readonly DocumentField[] {
   const fields: DocumentField[] = [];

@@ -14,7 +14,8 @@ export type JsonSchema = Record<string, unknown>;
  * @returns the JSON Schema [record]
  * @source JSON Schema draft 2020-12
  * @example
- * typeof documentJsonSchema // => "function"
+ * const width = amount('length', { least: 0, most: 1 }, { title: 'Width', help: 'How wide.' });
+ * documentJsonSchema(z.object({ width }), 'Box').patternProperties // => {"^width_(mm|cm|m|in|ft)$":{"type":"number"}}
  */
 export function documentJsonSchema(schema: z.ZodObject, title: string): JsonSchema {
   const made = z.toJSONSchema(schema, {

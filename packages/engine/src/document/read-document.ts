@@ -44,7 +44,10 @@ export interface Meaning<Content, Whole> {
  * @returns content, what follows from it, defaults used and revision, or the issues [record]
  * @source none: bookkeeping
  * @example
- * typeof readDocument // => "function"
+ * const width = amount('length', { least: 0, most: 1 }, { title: 'Width', help: 'How wide.' });
+ * const kind = { name: 'box', versionField: 'box', schema: z.strictObject({ box: z.literal(1), width }), codes: {} };
+ * const meaning = { wholeOf: (box) => box, contradictions: () => [] };
+ * readDocument('box: 1\nwidth: 40 mm', kind, meaning).value.content // => {"box":1,"width":0.04}
  */
 export function readDocument<Schema extends z.ZodObject, Whole>(
   text: string,

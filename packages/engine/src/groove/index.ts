@@ -3,6 +3,7 @@ export { cutPass, type Floor, type FloorPass, flatFloor, floorDepthAt } from './
 export { type FloorShape, ligamentUnder, measureFloor, shallowestIn } from './measure-floor.ts';
 export {
   arcHeight,
+  faceLength,
   halfWidthAt,
   heightAt,
   type PassSection,

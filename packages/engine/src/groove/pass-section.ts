@@ -98,3 +98,21 @@ export function passArea(section: PassSection): number {
   const wall = section.depth - tangent;
   return segment + wall * (2 * radius * COS + wall * TAN);
 }
+
+/**
+ * Length of the face that a pass leaves, across the section from shoulder over bottom to shoulder.
+ *
+ * The arc of a shallow pass; of one deeper than its radius a half circle with upright walls above it: the flare of the
+ * walls, which passArea counts, changes the length by less than a thousandth.
+ *
+ * @param section - nominal width and depth [record], width > 0 and depth >= 0
+ * @returns length of the face [m]
+ * @source geometry: circular arc and upright walls
+ * @example
+ * faceLength({ width: 0.016, depth: 0.004 }) // => 0.0167551608...
+ * faceLength({ width: 0.016, depth: 0.01 }) // => 0.0291327412...
+ */
+export function faceLength({ width, depth }: PassSection): number {
+  const radius = width / 2;
+  return 2 * radius * Math.acos(Math.max(0, 1 - depth / radius)) + 2 * Math.max(0, depth - radius);
+}

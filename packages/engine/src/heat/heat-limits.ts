@@ -1,4 +1,4 @@
-import { passArea } from '../groove/index.ts';
+import { faceLength, passArea } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
 import { type Candidate, type LimitFunction, limitOf } from '../limit/index.ts';
 import type { ThermalMetal } from '../material/index.ts';
@@ -27,7 +27,8 @@ function ligamentOf({ groove, plate }: Job): number {
  * @returns the limit function [record]
  * @source derived: strip source on the ligament by image sums; the limit itself is the job's
  * @example
- * typeof heatLimits(thermalOf('carbon_steel'), 1.01e10) // => "function"
+ * const job = { ...demoJob.job, heat: { ...demoJob.job.heat, back_face_most: 473.15 } };
+ * heatLimits(thermalOf('carbon_steel'), 1.01e10)({ electrode: { diameter: 0.0127 }, current: 900, voltage: 42, travel: 0.0423, passDepth: 0.005, passWidth: 0.016, tracks: 1, layers: 1, passLength: 6 }, job)[0].demand // => 63.026...
  */
 export function heatLimits(metal: ThermalMetal, meltingEnergy: number): LimitFunction {
   let known: JobHeat | undefined;
@@ -71,11 +72,6 @@ function jobHeat(job: Job, metal: ThermalMetal, meltingEnergy: number): JobHeat 
   return { job, metal, start, need, ligament: ligamentOf(job), shares: [new Map(), new Map()] };
 }
 
-/** Length of the face of a pass across the section: its arc, and the walls above it. */
-function faceLength(radius: number, depth: number): number {
-  return 2 * radius * Math.acos(Math.max(0, 1 - depth / radius)) + 2 * Math.max(0, depth - radius);
-}
-
 /**
  * Arc power that melting the groove out and heating its face take, against what arcs bring to the work, as advice to the planner.
  *
@@ -97,7 +93,10 @@ export function arcReachLimit(metal: ThermalMetal, meltingEnergy: number): Limit
     need.set(start, needed);
     const { current, voltage, travel, passDepth, passWidth, electrode } = candidate;
     const melting = passArea({ width: passWidth, depth: passDepth }) * meltingEnergy;
-    const face = faceLength(passWidth / 2, passDepth) * needed.face * Math.sqrt(electrode.diameter / travel);
+    const face =
+      faceLength({ width: passWidth, depth: passDepth }) *
+      needed.face *
+      Math.sqrt(electrode.diameter / travel);
     return [
       limitOf({
         id: 'arc_reach',
@@ -126,7 +125,7 @@ function backFaceOf(candidate: Candidate, known: JobHeat): number {
       voltage,
       travel,
       area: passArea({ width: passWidth, depth: passDepth }),
-      face: faceLength(passWidth / 2, passDepth),
+      face: faceLength({ width: passWidth, depth: passDepth }),
       duration: electrode.diameter / travel,
     },
     need,

@@ -43,7 +43,8 @@ export interface LaidLoad {
  * @returns the task [record]
  * @source slack, tail and cleats: common practice; hose loss as hoseLossPerMetre
  * @example
- * typeof stationTaskOfKit // => "function"
+ * const load = { current: 900, parallels: 2, leadTemperature: 333, torchFlow: 0.015, regulator: 550e3 };
+ * stationTaskOfKit(demoKit.kit, demoKit.kit.bay, load, { ahead: 10, bothWays: false }).bay.workClamp // => {"x":12.2,"y":6.6}
  */
 export function stationTaskOfKit(kit: Kit, bay: KitBay, load: LaidLoad, jet: BayJet): StationTask {
   const { atmosphere, temperature } = kit.ambient;

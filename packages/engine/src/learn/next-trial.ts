@@ -105,7 +105,12 @@ const TRAVELS = 9;
  * @returns the trial [record]
  * @source derived: expected reduction of variance in a linear Gaussian model; a chance, no guarantee (arXiv 2403.12948, memory)
  * @example
- * typeof nextTrial // => "function"
+ * const nothing = learnFrom({ shop: 'yard', id: 'x', observations: [] });
+ * const family = { metal: 'carbon_steel', position: 'flat', electrode: 'jointed', band: 'middle' };
+ * const setting = { diameter: 0.0127, current: 900, voltage: 42, travel: 0.012, pushAngle: Math.PI / 4 };
+ * const times = { layOut: 300, start: 60, gauge: 30 };
+ * const window = { electrodes: [{ diameter: 0.0127, kind: 'jointed', least: 800, most: 1000 }], travel: { least: 0.008, most: 0.02 }, voltage: 42, pushAngle: Math.PI / 4, length: 0.3, stationsMost: 3, gaugeSd: 0.0003, times };
+ * nextTrial(nothing, [{ family, meltingEnergy: 1.05e10, setting }], window).doubt // => { before: 0.3350..., after: 0.1391... }
  */
 export function nextTrial(knowledge: Knowledge, jobs: readonly JobAhead[], window: TrialWindow): NextTrial {
   const tried = worksOf(jobs).flatMap(({ family: work, meltingEnergy }) =>

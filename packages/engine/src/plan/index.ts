@@ -19,7 +19,6 @@ export type {
   WayName,
 } from './outcome.ts';
 export { type PlanResult, type PlanWithin, planAlone, planJob } from './plan-job.ts';
-export { runPlan } from './run-plan.ts';
 export { drawSeamPaths } from './seam-paths.ts';
 export { drawShops } from './shop-draws.ts';
 export { type StationCut, type StationCutInput, stationCuts } from './station-cuts.ts';

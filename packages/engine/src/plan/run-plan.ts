@@ -13,21 +13,13 @@ export {
 } from './run-record.ts';
 
 /**
- * Runs a set-up in every shop and reads what came out.
+ * Runs a set-up in every shop and reads what came out: one value per shop of depths, widths, times and passes.
  *
  * What is common to a job is one value per shop, each pass has its own, and the floor's least and greatest along the
  * seam come from courses of the process drawn on a fine grid for that length. The courses of several layers add up to
  * one of the same process, as strong as the root of the summed squares of their parts; a stop's stations lie on
  * a course that is correlated with it as those of the layers so far are. No pass cuts deeper than the energy balance allows.
- *
- * @param setup - what is run [record], from the search
- * @param demand - what every run of the job has in common [record], lengths > 0
- * @param draws - the shops [record], from `drawShops`
- * @param rows - lists to write the rows of the tables into [record], from `rowsFor`, or left out
- * @returns depths, widths, times and passes, one value per shop [record]
- * @source derived: log-linear depth law with four levels of spread over a floor of circular bottoms with flared walls
- * @example
- * typeof runPlan // => "function"
+ * Rows of the tables are written into `rows`, where it is handed in.
  */
 export function runPlan(setup: Setup, demand: RunDemand, draws: ShopDraws, rows?: RowsRead): RunOutcomes {
   const out = emptyOutcomes(draws.count);

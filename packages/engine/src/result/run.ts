@@ -252,7 +252,9 @@ const orNull = (value: number | undefined): number | null => value ?? null;
  * @returns the report [record]
  * @source none: bookkeeping
  * @example
- * typeof stateRun // => "function"
+ * const totals = { arcTime: 90, arcOutTime: 0, energy: 3.6e6 };
+ * const outcome = { channels: ['current_A'], totals, interval: 0.01, notListed: {}, passes: [], events: [] };
+ * stateRun({ verdict: [], outcome, stretches: [], cannotTell: [] }).totals.arc_energy_kJ // => 3600
  */
 export function stateRun(run: RunStatement): RunReport {
   const { outcome, along, turn } = run;

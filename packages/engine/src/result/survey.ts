@@ -350,7 +350,10 @@ export function stateSurveyFile({
  * @returns the seam as it leaves the engine [record]
  * @source none: bookkeeping
  * @example
- * typeof stateSeam // => "function"
+ * const curve = [{ at: 0.5, depth: { p05: 0.009, p50: 0.01, p95: 0.011 } }];
+ * const none = { readings: [], stretches: [], recuts: [], apart: [], next: { risk: 0, stations: [] } };
+ * const seam = { ...none, thickness: 0.03, curve, band: { least: 0.009, most: 0.012 }, ligamentLeast: 0.004 };
+ * stateSeam(seam, { readings: 0, leftOut: [], entry: null }).curve[0].remaining_mm // => { p05: 19, p50: 20, p95: 21 }
  */
 export function stateSeam(
   seam: SeamOutcome,

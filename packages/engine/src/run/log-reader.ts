@@ -250,7 +250,8 @@ export class LogReader {
  * @returns what became of the log, or why it cannot be read [record]
  * @source Apache Parquet, as read by hyparquet
  * @example
- * typeof readParquetLog // => "function"
+ * const torn = { byteLength: 4, slice: async () => new ArrayBuffer(4) };
+ * readParquetLog(torn, () => undefined).then(({ issues }) => issues[0].code) // => "TABLE_NOT_READABLE"
  */
 export async function readParquetLog(
   file: ParquetFile,

@@ -29,7 +29,8 @@ export interface JobAtHand {
  * @returns the trial with what it takes and teaches, or undefined where no electrode of the kit has a current range [record]
  * @source none: composition
  * @example
- * typeof answerNextTrial // => "function"
+ * const nothing = learnFrom({ shop: 'yard', id: 'x', observations: [] });
+ * answerNextTrial(nothing, [{ read: demoJob, basis: demoAnswer.basis }]).current_A // => 570
  */
 export function answerNextTrial(
   knowledge: Knowledge,
