@@ -171,7 +171,15 @@ export function stateGauge(
   };
 }
 
-/** States a check of a gauge. */
+/**
+ * States a check of a gauge with units in its keys.
+ *
+ * @param check - the check [record], in SI
+ * @returns the check as it leaves the engine [record]
+ * @source none: bookkeeping
+ * @example
+ * stateGaugeCheck({ when: undefined, by: undefined, off: 0.0001, u: 0.00002, verdict: 'holds' }).off_mm // => 0.1
+ */
 export function stateGaugeCheck({
   when,
   by,

@@ -13,7 +13,14 @@ export interface BudgetInput {
   /** Standard uncertainty by its certificate [m]. */
   readonly calibration?: number | undefined;
   /** Deviation on the block that was found and is not corrected, and its standard uncertainty [m]. */
-  readonly deviation?: { readonly off: number; readonly u: number } | undefined;
+  readonly deviation?:
+    | {
+        /** Deviation [m]. */
+        readonly off: number;
+        /** Its standard uncertainty [m]. */
+        readonly u: number;
+      }
+    | undefined;
 }
 
 /** One line of an uncertainty budget. */
