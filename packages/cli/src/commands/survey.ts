@@ -53,7 +53,7 @@ interface SurveyOptions {
 type JobPart = NonNullable<SurveyQuestion['job']>;
 
 /** Measures a groove from gauge tables, scans or clouds, and judges the seam of a job by them. */
-export const run: Run<SurveyOptions> = async (names, options) => {
+export const run: Run<SurveyOptions> = async (names, options, streams) => {
   const files: { name: string; bytes: Uint8Array }[] = [];
   for (const name of names) {
     try {
@@ -81,6 +81,7 @@ export const run: Run<SurveyOptions> = async (names, options) => {
   };
   const outcome = answerSurvey({
     files,
+    progress: (share) => streams.progress?.(`survey ${Math.floor(100 * share)} %`),
     given,
     version: PROGRAM_VERSION,
     ...(job === undefined ? {} : { job }),
@@ -89,6 +90,7 @@ export const run: Run<SurveyOptions> = async (names, options) => {
     ...(trials === undefined ? {} : { entry: { id: freeId(trials.text, 'job'), date: today() } }),
     ...(filter === undefined ? {} : { filter: filter as number }),
   });
+  streams.progress?.('');
   if (!outcome.ok)
     return badInput(
       outcome.issues.map(

@@ -211,6 +211,26 @@ describe('a survey of a job', () => {
     expect(outcome.value.seam!.remarks.join(' ')).toMatch(/Nothing was measured/u);
   });
 
+  it('tells how far it is, from reading to the last section, never backwards', () => {
+    const rows = Array.from({ length: 60 }, (_, k) =>
+      Array.from({ length: 120 }, (__, i) => {
+        const x = -0.02 + (0.04 * i) / 119;
+        const depth = Math.abs(x) < 0.006 ? Math.sqrt(0.006 ** 2 - x * x) : 0;
+        return `${(1000 * x).toFixed(3)} ${(3 * k).toFixed(1)} ${(-1000 * depth + 0.01 * Math.sin(37 * i + k)).toFixed(4)}`;
+      }).join('\n'),
+    );
+    const told: number[] = [];
+    const outcome = answerSurvey({
+      files: [{ name: 'c.xyz', bytes: new TextEncoder().encode(rows.join('\n')) }],
+      progress: (share) => told.push(share),
+      version: '0',
+    });
+    expect(outcome.ok).toBe(true);
+    expect(told.length).toBeGreaterThan(3);
+    expect(told.at(-1)).toBe(1);
+    expect([...told].sort((a, b) => a - b)).toEqual(told);
+  });
+
   it('refuses a file that holds nothing of a groove, by its name', () => {
     const outcome = answerSurvey({
       files: [{ name: 'notes.txt', bytes: new TextEncoder().encode('hello there\nworld\n') }],

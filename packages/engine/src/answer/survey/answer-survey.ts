@@ -55,12 +55,17 @@ export interface SurveyQuestion {
   readonly gauge?: GaugeOfSurvey;
   /** Cutoff of the profile filter [m]; left out: none. */
   readonly filter?: number;
+  /** Called with the share of the work that is done, 0 to 1 [-]; left out: nobody is told. */
+  readonly progress?: (share: number) => void;
   /** Version of the program, for the result. */
   readonly version: string;
 }
 
 /** Sections of one survey at most [-]. */
 const SECTIONS_MOST = 5000;
+/** Part of the work that reading is taken to be, and sections between two words of how far it is [-]. */
+const READING = 0.6;
+const TOLD_EVERY = 20;
 
 /**
  * Reads and measures what was surveyed of a groove, and says what it means for the job.
@@ -73,7 +78,7 @@ const SECTIONS_MOST = 5000;
  * answerSurvey({ files: [{ name: 'g.csv', bytes }], version: '0' }).value.reading[0].kind // => "stations"
  */
 export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
-  const { files, given = {}, job, gauge, filter, version } = question;
+  const { files, given = {}, job, gauge, filter, version, progress } = question;
   const hashes = files.map(({ bytes }) => bytesToHex(sha256(bytes)));
   const read: SurveyFile[] = [];
   const issues: Issue[] = [];
@@ -86,7 +91,9 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
   const afterRecut = new Map<string, number>();
   for (const [index, { name, bytes }] of files.entries()) {
     const told = listed.find((each) => each.sha256 === hashes[index]);
-    const outcome = readSurveyFile(name, bytes, { ...given, ...givenOf(told) });
+    const outcome = readSurveyFile(name, bytes, { ...given, ...givenOf(told) }, (share) =>
+      progress?.((READING * (index + share)) / files.length),
+    );
     if (outcome.ok) {
       read.push(outcome.value);
       if (told?.after_recut !== undefined) afterRecut.set(name, told.after_recut);
@@ -95,9 +102,15 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
   }
   if (issues.length > 0) return { ok: false, issues };
   const options = filter === undefined ? {} : { filterCutoff: filter };
-  const measured: { section: Section; file: string }[] = read.flatMap(({ name, sections }) =>
-    sections.slice(0, SECTIONS_MOST).map((scan) => ({ section: measureSection(scan, options), file: name })),
+  const scans = read.flatMap(({ name, sections }) =>
+    sections.slice(0, SECTIONS_MOST).map((scan) => ({ scan, file: name })),
   );
+  const beyond = read.reduce((sum, { sections }) => sum + Math.max(0, sections.length - SECTIONS_MOST), 0);
+  const measured = scans.map(({ scan, file }, i): { section: Section; file: string } => {
+    if (i % TOLD_EVERY === 0) progress?.(READING + ((1 - READING) * i) / scans.length);
+    return { section: measureSection(scan, options), file };
+  });
+  progress?.(1);
   const hand = handGauge(gauge, first, job?.read.job);
   const handSd = hand.u;
   const gaugeFailed = hand.check?.verdict === 'fails';
@@ -171,6 +184,11 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
           : stateSeam(seam, taughtBy(seam, job.read.job, plan, question, first), recuts, past),
       gauge_check: hand.check === undefined ? null : stateGaugeCheck(hand.check),
       remarks: [
+        ...(beyond > 0
+          ? [
+              `${beyond} sections beyond the first ${SECTIONS_MOST} of a file were not measured: split the file.`,
+            ]
+          : []),
         ...(hasHand && gaugeFailed
           ? [
               'The gauge failed its check against the block: no reading by it counts. Set it, check it, read again.',

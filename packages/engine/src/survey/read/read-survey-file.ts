@@ -94,6 +94,7 @@ function refused(message: string, accepted: string): Outcome<never> {
  * @param name - name of the file, from which the place of a scan is taken where it tells it [text], any
  * @param bytes - its content [bytes], any
  * @param given - what a person says of it [record], any part
+ * @param progress - called with the share of a cloud that is unrolled, 0 to 1 [-]; left out: nobody is told
  * @returns what was read and how, or what is wrong [record]
  * @source none: bookkeeping
  * @example
@@ -104,20 +105,28 @@ export function readSurveyFile(
   name: string,
   bytes: Uint8Array,
   given: GivenSurvey = {},
+  progress?: (share: number) => void,
 ): Outcome<SurveyFile> {
   if (isPly(bytes)) {
     const outcome = readPly(bytes);
     return outcome.ok
-      ? cloudFile(name, outcome.value, given, [{ about: 'format', says: 'a PLY file', sure: true }], {})
+      ? cloudFile(
+          name,
+          outcome.value,
+          given,
+          [{ about: 'format', says: 'a PLY file', sure: true }],
+          {},
+          progress,
+        )
       : outcome;
   }
   if (isGrid(bytes)) {
     const outcome = readGrid(bytes);
     const about = { about: 'format', says: 'a height map as an ASCII grid', sure: true } as const;
-    return outcome.ok ? cloudFile(name, outcome.value, given, [about], {}) : outcome;
+    return outcome.ok ? cloudFile(name, outcome.value, given, [about], {}, progress) : outcome;
   }
   if (isReadingsFile(bytes)) return readingsFile(name, bytes);
-  return tableFile(name, bytes, given);
+  return tableFile(name, bytes, given, progress);
 }
 
 /**
@@ -171,7 +180,12 @@ function readingsFile(name: string, bytes: Uint8Array): Outcome<SurveyFile> {
   };
 }
 
-function tableFile(name: string, bytes: Uint8Array, given: GivenSurvey): Outcome<SurveyFile> {
+function tableFile(
+  name: string,
+  bytes: Uint8Array,
+  given: GivenSurvey,
+  progress: ((share: number) => void) | undefined,
+): Outcome<SurveyFile> {
   const first = guessTable(headOf(bytes), given);
   if (!first.ok) {
     const [issue] = first.issues as readonly [Issue];
@@ -254,7 +268,7 @@ function tableFile(name: string, bytes: Uint8Array, given: GivenSurvey): Outcome
   const height = vertical.sign === 1 ? heights : heights.map((value) => -value);
   const along = station ?? (x !== undefined && y !== undefined ? (fewValues(y) ?? fewValues(x)) : undefined);
   if (along === undefined && x !== undefined && y !== undefined)
-    return cloudFile(name, { x, y, z: height }, { ...given, unit: 'm' }, told, ended);
+    return cloudFile(name, { x, y, z: height }, { ...given, unit: 'm' }, told, ended, progress);
   const across = along === x || x === undefined ? y! : x;
   const sections = sectionsOf(table.row, along, across, height, given.station ?? stationOfName(name));
   const choice: SurveyChoice = {
@@ -499,6 +513,7 @@ function cloudFile(
   given: GivenSurvey,
   choices: readonly SurveyChoice[],
   ended: Pick<SurveyFile, 'table'>,
+  progress: ((share: number) => void) | undefined,
 ): Outcome<SurveyFile> {
   const span = extentOf(points.x) + extentOf(points.y);
   const unit = given.unit ?? (span > 8 ? 'mm' : span > 0 ? 'm' : 'mm');
@@ -509,7 +524,7 @@ function cloudFile(
     y: scale === 1 ? points.y : points.y.map((value) => value * scale),
     z: points.z.map((value) => value * scale * up),
   };
-  const unrolled = unrollCloud(metres);
+  const unrolled = unrollCloud(metres, progress === undefined ? {} : { progress });
   if (unrolled === undefined)
     return refused(
       'No groove can be told in the points: too few, or none lie below a plate.',
