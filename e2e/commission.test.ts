@@ -18,11 +18,11 @@ describe.skipIf(NO_BROWSER)('the rig before the first arc', () => {
     await rig.reading(FLOWING).fill('5 psi');
     await rig
       .verdict(FLOWING)
-      .filter({ hasText: /low: .* is below the band of .*Too little air at the torch/su })
+      .filter({ hasText: /low: .* is below the band of .*Too little air at the torch.*Check next: /su })
       .waitFor();
     const causes = rig.causes.getByRole('listitem');
     expect(await seenText(causes.first())).toContain('Too little air at the torch');
-    await page.getByRole('group', { name: 'Polarity' }).getByRole('radio', { name: 'Not so' }).check();
+    await page.getByRole('group', { name: 'Polarity' }).getByRole('radio', { name: 'Wrong' }).check();
     await rig.verdict('Polarity').filter({ hasText: 'Electrode on the wrong pole' }).waitFor();
     await page.getByRole('button', { name: `Add a note, ${FLOWING}` }).click();
     await page.getByRole('textbox', { name: `Note, ${FLOWING}` }).fill('gauge 3');

@@ -1,16 +1,19 @@
 import type { CommissionCheck, UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { CheckRow } from './check-row.tsx';
+import type { NextBesideReading } from './rig-faults.tsx';
 import { STAGE_TITLES, stagesOf } from './stage-words.ts';
 
 interface CheckListProps {
   readonly checks: readonly CommissionCheck[];
   readonly system: UnitSystem;
   readonly changedAt: string;
+  /** What to check next, told beside a reading that is off. */
+  readonly next: NextBesideReading | undefined;
 }
 
 /** The checks before the first arc, stage by stage in the order in which they are made. */
-export function CheckList({ checks, system, changedAt }: CheckListProps): VNode {
+export function CheckList({ checks, system, changedAt, next }: CheckListProps): VNode {
   return (
     <section class="panel" aria-labelledby="checks-title">
       <header class="panel-head">
@@ -25,7 +28,14 @@ export function CheckList({ checks, system, changedAt }: CheckListProps): VNode 
           {caution === null ? null : <p class="check-caution">{caution}</p>}
           <ol class="check-list">
             {own.map((check) => (
-              <CheckRow key={check.id} check={check} system={system} changedAt={changedAt} told={caution} />
+              <CheckRow
+                key={check.id}
+                check={check}
+                system={system}
+                changedAt={changedAt}
+                told={caution}
+                next={next}
+              />
             ))}
           </ol>
         </section>

@@ -7,14 +7,16 @@ import { judgeTyped, typedValue } from './judge-typed.ts';
 import { ReadingEntry } from './reading-entry.tsx';
 import { ReadingVerdict } from './reading-verdict.tsx';
 import { type CheckRowFacts, useReading, useRig, useRigState } from './rig-context.ts';
+import type { NextBesideReading } from './rig-faults.tsx';
 
 interface CheckRowProps extends CheckRowFacts {
   /** The caution told once for the whole stage. */
   readonly told: string | null;
+  readonly next: NextBesideReading | undefined;
 }
 
 /** One check: what to do, what to expect, what was read and what it means. */
-export function CheckRow({ check, system, changedAt, told }: CheckRowProps): VNode {
+export function CheckRow({ check, system, changedAt, told, next }: CheckRowProps): VNode {
   const { id, title, ask, why, caution } = check;
   const reading = useReading(id);
   const typed = judgeTyped(check, reading.text);
@@ -45,7 +47,9 @@ export function CheckRow({ check, system, changedAt, told }: CheckRowProps): VNo
         )}
         <ReadingEntry check={check} unread={typed.is === 'unread'} />
         <div id={`verdict-${id}`} role="status" aria-label={`Verdict, ${title}`}>
-          {typed.is === 'judged' ? <ReadingVerdict check={check} judgement={typed.judgement} /> : null}
+          {typed.is === 'judged' ? (
+            <ReadingVerdict check={check} judgement={typed.judgement} next={next} />
+          ) : null}
           {typed.is === 'unread' ? <Unread check={check} issue={typed.issue} /> : null}
           {typed.is === 'none' ? null : <Outrun id={id} changedAt={changedAt} />}
         </div>

@@ -9,7 +9,7 @@ import { CheckList } from './check-list.tsx';
 import { ConnectionList } from './connection-list.tsx';
 import { KitMissing } from './kit-missing.tsx';
 import { rigChecks } from './rig-checks.ts';
-import { RigFaults } from './rig-faults.tsx';
+import { RigFaults, useNextCheck } from './rig-faults.tsx';
 import { RigHeader } from './rig-header.tsx';
 import { RigProgress } from './rig-progress.tsx';
 import { SignOff } from './sign-off.tsx';
@@ -27,6 +27,7 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
     () => (planned === undefined ? [] : rigChecks(planned, shop.model)),
     [planned, shop.model],
   );
+  const next = useNextCheck({ checks, shop });
   const connections = supply?.connections ?? [];
   const changedAt = [savedAt ?? '', usedKit(kit)?.savedAt ?? ''].sort().at(-1) ?? '';
   return (
@@ -41,7 +42,9 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
           <div class="commission-checks">
             {typeof kit === 'string' ? <KitMissing draft={kit === 'mistakes'} /> : null}
             {connections.length === 0 ? null : <ConnectionList connections={connections} system={system} />}
-            {checks.length === 0 ? null : <CheckList checks={checks} system={system} changedAt={changedAt} />}
+            {checks.length === 0 ? null : (
+              <CheckList checks={checks} system={system} changedAt={changedAt} next={next} />
+            )}
           </div>
           <div class="commission-faults">
             <RigFaults checks={checks} shop={shop} />

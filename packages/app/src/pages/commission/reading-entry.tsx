@@ -4,8 +4,8 @@ import { type CheckRowFacts, useReading, useRig } from './rig-context.ts';
 
 const ANSWERS = [
   { text: 'yes', words: 'As it should be' },
-  { text: 'no', words: 'Not so' },
-  { text: '', words: 'Not looked' },
+  { text: 'no', words: 'Wrong' },
+  { text: '', words: 'Not checked' },
 ] as const;
 
 interface ReadingEntryProps extends Pick<CheckRowFacts, 'check'> {

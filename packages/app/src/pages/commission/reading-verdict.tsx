@@ -2,14 +2,17 @@ import type { CommissionCheck, ReadingJudgement } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { Said } from '../../ui/theme/index.ts';
 import { ReadingMark, VERDICT_WORDS } from './reading-mark.tsx';
+import type { NextBesideReading } from './rig-faults.tsx';
 
 interface ReadingVerdictProps {
   readonly check: CommissionCheck;
   readonly judgement: ReadingJudgement;
+  /** What to check next, where the reading is off. */
+  readonly next: NextBesideReading | undefined;
 }
 
 /** Whether the reading is in its band, in words and a mark, and what explains it where it is not. */
-export function ReadingVerdict({ check, judgement }: ReadingVerdictProps): VNode {
+export function ReadingVerdict({ check, judgement, next }: ReadingVerdictProps): VNode {
   const { verdict, says, faults } = judgement;
   const fine = verdict === 'in_band' || verdict === 'met';
   const hint = hintOf(check, verdict);
@@ -42,6 +45,12 @@ export function ReadingVerdict({ check, judgement }: ReadingVerdictProps): VNode
           )}
           {hint === undefined ? null : <p>{hint}</p>}
           {faults.length > 0 || hint !== undefined ? null : <p>Find out why before going on.</p>}
+          {next === undefined ? null : (
+            <p class="check-next">
+              Check next: <a href={next.href}>{next.title}</a> <span class="aside">{next.minutes} min</span> ·{' '}
+              <a href="#faults-title">All causes</a>
+            </p>
+          )}
         </>
       )}
     </div>

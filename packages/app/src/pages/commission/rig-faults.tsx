@@ -1,6 +1,7 @@
 import { type CommissionCheck, evidenceOf, type FaultEvidence } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { type FaultAnswer, FaultsPanel, newId, onlyNamed } from './faults/index.ts';
+import { useMemo } from 'preact/hooks';
+import { type FaultAnswer, FaultsPanel, faultsView, newId, onlyNamed } from './faults/index.ts';
 import { judgeTyped } from './judge-typed.ts';
 import { useRig, useRigState } from './rig-context.ts';
 import type { RigFinding, RigRecord } from './rig-record.ts';
@@ -71,6 +72,30 @@ export function RigFaults({ checks, shop }: RigFaultsProps): VNode {
       />
     </>
   );
+}
+
+/** The check that tells most after what was read and answered, and where on the page its reading is typed. */
+export interface NextBesideReading {
+  readonly title: string;
+  readonly minutes: number;
+  readonly href: string;
+}
+
+/** The best next check of the rig, to stand beside a reading that is off; undefined where nothing is left to check. */
+export function useNextCheck({ checks, shop }: RigFaultsProps): NextBesideReading | undefined {
+  const findings = useRigState((state) => state.record.findings);
+  const typed = useRigState((state) => state.record.readings);
+  return useMemo(() => {
+    const { symptoms } = openFinding(findings);
+    const [best] = faultsView(shop.model, symptoms, readingEvidence(checks, typed)).next;
+    if (best === undefined) return undefined;
+    const own = checks.find(({ evidence, kind }) => evidence === best.check && kind === 'measure');
+    return {
+      title: best.title,
+      minutes: best.minutes,
+      href: own === undefined ? '#faults-title' : `#check-${own.id}`,
+    };
+  }, [checks, shop.model, findings, typed]);
 }
 
 /** The fault that is looked into; a new one where all are found. */

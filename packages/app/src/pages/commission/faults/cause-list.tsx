@@ -42,8 +42,12 @@ function Cause({ fault, onFound }: CauseProps): VNode {
         <path class="cause-rest" d="M0 0h100v6h-100z" />
         <path class="cause-share" d={`M0 0h${(100 * probability).toFixed(1)}v6H0z`} />
       </svg>
-      <p>{words.slice(title.length + 2)}</p>
-      <p class="aside">{mechanism}</p>
+      <p>{chanceIn(words, title)}</p>
+      <details>
+        <summary>Why</summary>
+        <p>{words.slice(title.length + 2)}</p>
+        <p class="aside">{mechanism}</p>
+      </details>
       <p>
         <span class="remedy-label">What mends it</span>
         <span class="remedy">{remedy}</span>
@@ -53,4 +57,9 @@ function Cause({ fault, onFound }: CauseProps): VNode {
       </button>
     </li>
   );
+}
+
+/** The chance of a cause alone, without what speaks for and against it. */
+function chanceIn(words: string, title: string): string {
+  return words.slice(title.length + 2).split('. ', 1)[0] ?? '';
 }

@@ -47,6 +47,6 @@ export function NextCheck({ model, next, onAnswer, placeOf }: NextCheckProps): V
   );
 }
 
-function worthText({ minutes, information_bit_per_min }: NextFaultCheck): string {
-  return `takes ${minutes} min, tells ${information_bit_per_min.toFixed(3)} bit per minute`;
+function worthText({ minutes }: NextFaultCheck): string {
+  return `takes ${minutes} min`;
 }
