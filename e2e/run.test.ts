@@ -61,6 +61,25 @@ describe.skipIf(NO_BROWSER)('the run', () => {
     await run.reviewed('bay-2');
   });
 
+  it('lets a person say what the columns of a file without header are', async () => {
+    const { page } = await stage.visit();
+    const run = await new RunPage(page).open();
+    await run.take('bare.csv', germanLog().split('\n').slice(1).join('\n'));
+    await run.status.filter({ hasText: 'bare.csv cannot be read.' }).waitFor();
+    for (const [column, quantity, unit] of [
+      [1, 'time', 's'],
+      [2, 'voltage', 'V'],
+      [3, 'current', 'A'],
+      [4, 'travel', 'mm/min'],
+    ] as const) {
+      await page.getByRole('combobox', { name: `What column ${column} is` }).selectOption(quantity);
+      await page.getByRole('textbox', { name: `Unit of column ${column}` }).fill(unit);
+    }
+    await page.getByRole('button', { name: 'Read it so' }).click();
+    await run.reviewed('bare');
+    expect(await run.events().filter({ hasText: 'Arc out' }).count()).toBe(1);
+  });
+
   it('says why a file cannot be read, and shows nothing of it', async () => {
     const { page } = await stage.visit();
     const run = await new RunPage(page).open();

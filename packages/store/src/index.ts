@@ -12,7 +12,7 @@ export type {
   StoredSummary,
 } from './job/job-store.ts';
 export type { StoreSources } from './job/sql-job-store.ts';
-export { type Journal, JournalFailure, openJournal } from './journal/journal.ts';
+export { Journal, JournalFailure, openJournal } from './journal/journal.ts';
 export type { LoggerStore, StoredLogger } from './logger/logger-store.ts';
 export { openStore, type StorePlace } from './open-store.ts';
 export { OriginalDamaged, type Originals, openOriginals } from './original/index.ts';

@@ -4,7 +4,7 @@ export type { HeatPart, HeatQuality, HeatRequest, HeatWorker } from './heat.ts';
 export type { KnowledgePart } from './knowledge.ts';
 export type { PlanRequest, PlanWorker } from './plan.ts';
 export type { WorkEvent, WorkerLink, WorkReply } from './protocol.ts';
-export type { RunPart, RunSource, RunWorker } from './run.ts';
+export type { RunPart, RunSource, RunWorker, UnreadColumn } from './run.ts';
 export {
   startCostWorker,
   startHeatWorker,

@@ -2,8 +2,10 @@ import {
   type Answer,
   answerRun,
   beliefOfJob,
+  type ColumnQuantity,
   fileHash,
   type GivenReading,
+  guessTable,
   type LogTrace,
   REHEARSAL_CHANNELS,
   REHEARSAL_MARK,
@@ -50,7 +52,21 @@ export type RunPart =
       /** The file that was reviewed; of a rig that is played, the one that its logger would write. */
       readonly file: Blob;
     }
-  | { readonly is: 'unread'; readonly why: readonly string[] };
+  | {
+      readonly is: 'unread';
+      readonly why: readonly string[];
+      /** Columns of the table that it is all the same, which a person may know; empty where it is none. */
+      readonly columns: readonly UnreadColumn[];
+    };
+
+/** A column of a file that cannot be read as a log yet. */
+export interface UnreadColumn {
+  /** Empty where the file has no header. */
+  readonly name: string;
+  readonly quantity: ColumnQuantity | undefined;
+  /** Its first cells. */
+  readonly cells: readonly string[];
+}
 
 /** The worker that reviews logs. */
 export type RunWorker = WorkerLink<RunRequest, RunPart>;
@@ -100,7 +116,11 @@ export function* runParts(
   }
   const end = review.end(hash.hex());
   if (!end.ok) {
-    yield unread(end.issues.map(({ message }) => message));
+    const head = source.is === 'file' ? new Uint8Array(bytesOf(source.file.slice(0, HEAD))) : undefined;
+    yield unread(
+      end.issues.map(({ message }) => message),
+      head && columnsOf(head, { ...described?.value.given, ...given }),
+    );
     return;
   }
   const { batches, report, reading } = end.value;
@@ -117,8 +137,23 @@ export function* runParts(
   };
 }
 
-function unread(why: readonly string[]): WorkStep<RunPart> {
-  return { is: 'part', part: { is: 'unread', why } };
+function unread(why: readonly string[], columns: readonly UnreadColumn[] = []): WorkStep<RunPart> {
+  return { is: 'part', part: { is: 'unread', why, columns } };
+}
+
+/** Bytes of the beginning by which columns are told [bytes], and cells of each that are shown [-]. */
+const HEAD = 1 << 16;
+const CELLS_SHOWN = 4;
+
+function columnsOf(head: Uint8Array, given: GivenReading): readonly UnreadColumn[] {
+  const table = guessTable(head, given);
+  if (!table.ok) return [];
+  const { columns, preview } = table.value;
+  return columns.map(({ name, quantity }, at) => ({
+    name,
+    quantity,
+    cells: preview.slice(0, CELLS_SHOWN).map((cells) => cells[at] ?? ''),
+  }));
 }
 
 interface Piece {

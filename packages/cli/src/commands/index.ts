@@ -219,6 +219,7 @@ export const COMMANDS: readonly CommandRecord[] = [
       new Option('--trials', "that of a trials file in place of the job's").default(false),
       new Option('--summary', "that of a summary file in place of the job's").default(false),
       new Option('--gauge', "that of a gauge file in place of the job's").default(false),
+      new Option('--logger', "that of a logger description in place of the job's").default(false),
       new Option('--result <command>', 'that of what a command prints with --json').choices([
         'plan',
         'supply',

@@ -2,6 +2,7 @@ import {
   gaugeJsonSchema,
   jobJsonSchema,
   kitJsonSchema,
+  loggerJsonSchema,
   type ResultName,
   readingsJsonSchema,
   resultJsonSchema,
@@ -16,6 +17,7 @@ interface SchemaOptions {
   readonly trials: boolean;
   readonly summary: boolean;
   readonly gauge: boolean;
+  readonly logger: boolean;
   /** Command whose result is described, in place of a file. */
   readonly result?: ResultName;
 }
@@ -26,9 +28,10 @@ export const run: Run<SchemaOptions> = (_args, options) => ({
   print: JSON.stringify(schemaOf(options), null, 2),
 });
 
-function schemaOf({ kit, readings, trials, summary, gauge, result }: SchemaOptions): object {
+function schemaOf({ kit, readings, trials, summary, gauge, logger, result }: SchemaOptions): object {
   if (result !== undefined) return resultJsonSchema(result);
   if (summary) return summaryJsonSchema();
+  if (logger) return loggerJsonSchema();
   if (gauge) return gaugeJsonSchema();
   if (trials) return trialsJsonSchema();
   if (readings) return readingsJsonSchema();

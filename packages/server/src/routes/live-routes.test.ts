@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { connect, createServer } from 'node:net';
 import { join } from 'node:path';
 import { API_PATHS, fillPath, type LiveState, type OpenedRun, type SavedJob } from '@furrow/contract';
+import { Journal, JournalFailure } from '@furrow/store';
 import { ModbusTCPServer } from 'jsmodbus';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { RunningServer } from '../start-server.ts';
 import { startServer } from '../start-server.ts';
 import { EXAMPLES, type TestParts, testParts } from '../testing/test-server.ts';
@@ -185,6 +186,27 @@ describe('a live run', () => {
     expect(volts((await listen(({ lines }) => lines.length === 6)).lines)).toEqual([
       0, 0.1, 0.2, 0.3, 0.4, 0.5,
     ]);
+  });
+
+  it('on a full disk says so, acknowledges nothing, keeps what came before, and goes on when there is room', async () => {
+    await begin();
+    await post(frames(0, 10));
+    const full = vi.spyOn(Journal.prototype, 'add').mockImplementation(() => {
+      const error: NodeJS.ErrnoException = new Error('no space left');
+      error.code = 'ENOSPC';
+      return Promise.reject(new JournalFailure('run.jsonl', error));
+    });
+    const refused = await post(frames(10, 11));
+    expect([refused.status, await refused.json()]).toMatchObject([
+      503,
+      { code: 'STORE_UNAVAILABLE', message: expect.stringContaining('The disk is full') },
+    ]);
+    const told = await listen(({ states }) => (states.at(-1)?.trouble ?? null) !== null);
+    expect(told.lines).toHaveLength(10);
+    full.mockRestore();
+    await post(frames(10, 12));
+    const after = await listen(({ lines, states }) => lines.length === 12 && states.length > 0);
+    expect([volts(after.lines).at(-1), after.states.at(-1)?.trouble]).toEqual([1.1, null]);
   });
 
   it('of a rig that is played is marked as a rehearsal everywhere', async () => {

@@ -6,6 +6,7 @@ import { ChooseFile } from '../../ui/take-in/index.ts';
 import { LoggerOffers } from './logger-offers.tsx';
 import { useKept, useKeptRuns, useRun, useRunDesk } from './run-context.ts';
 import type { OpenedLog, RunState } from './run-state.ts';
+import { UnreadColumns } from './unread-columns.tsx';
 
 /** Where the log comes from: a file dropped or chosen, or a rehearsal; and how far its review is. */
 export function LogSource(): VNode {
@@ -49,6 +50,9 @@ export function LogSource(): VNode {
         </p>
       </div>
       <LoggerOffers />
+      {run.is === 'unread' && log?.live !== true && run.columns.length > 0 ? (
+        <UnreadColumns columns={run.columns} />
+      ) : null}
     </section>
   );
 }

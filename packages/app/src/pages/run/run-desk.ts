@@ -43,7 +43,7 @@ export function openRunDesk(
         return;
       case 'part': {
         const { part } = event;
-        if (part.is === 'unread') store.set({ shown: undefined, run: { is: 'unread', why: part.why } });
+        if (part.is === 'unread') store.set({ shown: undefined, run: part });
         else if (planned !== undefined) store.set({ shown: { planned, ...part }, run: { is: 'done' } });
         return;
       }

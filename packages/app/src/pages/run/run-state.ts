@@ -1,6 +1,6 @@
 import type { GivenReading, LogTrace, RunReport } from '@furrow/engine';
 import type { Planned } from '../../job/state/index.ts';
-import type { RunSource } from '../../work/index.ts';
+import type { RunSource, UnreadColumn } from '../../work/index.ts';
 
 /** A log as it is shown. */
 export interface ShownRun {
@@ -31,7 +31,7 @@ export type ReviewRun =
   | { readonly is: 'waiting' }
   | { readonly is: 'running'; readonly share: number }
   | { readonly is: 'done' }
-  | { readonly is: 'unread'; readonly why: readonly string[] }
+  | { readonly is: 'unread'; readonly why: readonly string[]; readonly columns: readonly UnreadColumn[] }
   | { readonly is: 'failed'; readonly why: string };
 
 /** What the page of a run shows. */
