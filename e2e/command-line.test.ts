@@ -428,7 +428,7 @@ describe('furrow survey', () => {
     expect(text.out.split('\n')[0]).toMatch(/^The groove fails: /u);
     const json = await runFurrow(['survey', table, '--job', SEAM, '--json', '-o', join(folder, 'survey')]);
     const report = JSON.parse(json.out);
-    expect(Object.keys(report)).toEqual(['inputs', 'reading', 'sections', 'seam', 'remarks']);
+    expect(Object.keys(report)).toEqual(['inputs', 'reading', 'sections', 'seam', 'gauge_check', 'remarks']);
     expect(Object.keys(report.seam)).toEqual(
       expect.arrayContaining(['curve', 'stretches', 'rule', 'measure_next', 'recut']),
     );
@@ -452,9 +452,9 @@ describe('furrow survey', () => {
     expect(text).toContain('# kept by hand');
     expect(text).toMatch(/id: j-01[\s\S]*travel: 700 mm\/min[\s\S]*depth: 7\.5 mm/u);
     expect(text).not.toMatch(/depth: 15 mm/u);
-    expect(told.out).toContain('2 readings can teach the shop how deep it cuts, as entry j-01');
+    expect(told.out).toContain('1 reading can teach the shop how deep it cuts, as entry j-01');
     const known = await runFurrow(['knowledge', trials, '--json']);
-    expect(JSON.parse(known.out).inputs.jobs).toBe(1);
+    expect(JSON.parse(known.out).knowledge.jobs).toBe(1);
     const alone = await runFurrow(['survey', readings, '--teach', trials]);
     expect([alone.code, readFileSync(trials, 'utf8')]).toEqual([2, text]);
   });
