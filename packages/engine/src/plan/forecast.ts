@@ -92,7 +92,9 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
   const wanted = cuts.map((cut) => energyForCut(law, rig, cut));
   const [low, high] = rig.energyRange;
   const slower = Math.max(...wanted) > high;
-  const quicker = Math.min(...wanted.slice(0, way.tryout?.kind === 'run_in' ? 2 : undefined)) < low;
+  // What is cut after a stop is set by a reading: where little is left, at the end of the travel or not at all.
+  const setBlind = way.tryout?.kind === 'run_in' ? 2 : way.shares.length - way.stops;
+  const quicker = Math.min(...wanted.slice(0, setBlind)) < low;
   return {
     logTarget,
     spread: margins.spread,
@@ -269,7 +271,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number,
           own: Math.hypot(pass, LATER_PASS_SD, changed),
           required: task.required / target,
           most: task.most / target,
-          enough: task.enough,
+          enough: task.enough * (way.leftFrom ?? 1),
           along: weight * extremes.sd,
         },
         demand.assurance,

@@ -35,7 +35,7 @@ export function runKept(
   const number = numbers.get(draws) ?? ++met;
   numbers.set(draws, number);
   const { electrode, current, voltage, angleTerm, energyRange, pattern } = rig;
-  const { tryout, shares, stops, stations } = way;
+  const { tryout, shares, stops, stations, leftFrom } = way;
   const key = [
     number,
     withRows,
@@ -53,6 +53,7 @@ export function runKept(
     shares,
     stops,
     stations,
+    leftFrom,
     passLength,
     readingSd,
     required,

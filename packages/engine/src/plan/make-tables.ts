@@ -214,7 +214,8 @@ function stopTable(
   targets: readonly number[],
   middle: readonly number[],
 ): ReadingTable {
-  const { law, rig, way, readingSd, required, most, enough } = task;
+  const { law, rig, way, readingSd, required, most } = task;
+  const enough = task.enough * (way.leftFrom ?? 1);
   const slope = law.mean[1];
   const state = beforeStop(task, way, layer, targets, middle[layer - 1]!);
   const error = Math.hypot(

@@ -24,6 +24,8 @@ const WORK = 20e6;
 const REFUSAL_WORK = 4e6;
 /** Distance between the seeds of the two, so that they share no draw [-]. */
 const FAIR_SEED = 104_729;
+/** Part of the objective by which a plan may be worse for being quicker [-]. */
+const UNNOTICED = 0.003;
 /** Alternatives told besides the plan, at most [-]. */
 const ALTERNATIVES_MOST = 5;
 
@@ -128,14 +130,14 @@ function reportOf({ job, belief, limits, fair }: SearchTask): ReportInput {
   return { job, belief, limits, draws: fair };
 }
 
-function bestOf(feasible: readonly Feasible[], job: Job): Feasible | undefined {
-  return feasible.reduce<Feasible | undefined>(
-    (least, each) => (least === undefined || isBetter(each, least, job) ? each : least),
-    undefined,
-  );
+/** What is best by the objective; of those that are as good to within what nobody notices, the quickest. */
+function bestOf(feasible: readonly Feasible[], { plan: { objective } }: Job): Feasible | undefined {
+  const least = Math.min(...feasible.map(({ merit }) => meritBy(merit, objective)));
+  const asGood = feasible.filter(({ merit }) => meritBy(merit, objective) <= least * (1 + UNNOTICED));
+  return asGood.sort((a, b) => a.merit.time - b.merit.time)[0];
 }
 
-/** Better by the objective; by time where that is the same. */
+/** Better by the objective. */
 function isBetter(a: Feasible, b: Feasible, { plan: { objective } }: Job): boolean {
   return meritBy(a.merit, objective) < meritBy(b.merit, objective);
 }

@@ -124,10 +124,10 @@ export function prospectsOf(
     if (isBeyond(input, leastMerit(task, 1), BEYOND)) continue;
     const key = rigKey(task);
     for (const family of wayFamilies(job, pattern.tracks, task.passLength)) {
-      const { layers } = family;
       // Where one plan is enough, those that measure most have the most room.
       const ways = input.firstOnly ? mostMeasured(family) : family.ways;
-      if (layers > 1 && isBeyond(input, leastMerit(task, layers), FAR_BEYOND)) continue;
+      const { layersLeast } = family;
+      if (layersLeast > 1 && isBeyond(input, leastMerit(task, layersLeast), FAR_BEYOND)) continue;
       const all = ways.filter((way) => isMeant(pattern, way)).map((way) => keptProspect(task, key, way));
       if (all.length === 0) continue;
       const inReach: Prospect[] = [];

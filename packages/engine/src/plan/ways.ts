@@ -4,8 +4,8 @@ import type { Tryout, Way } from './way.ts';
 /** Ways that differ only in numbers: parts of the depth, stations, length of a trial. */
 export interface WayFamily {
   readonly ways: readonly Way[];
-  /** Layers of every one of them [-]. */
-  readonly layers: number;
+  /** Layers that are run whatever is gauged [-]: those before the first stop. */
+  readonly layersLeast: number;
 }
 
 /** Lengths of a trial or a run-in that are tried, and the least [m]; those between are tried once the best is known. */
@@ -14,9 +14,11 @@ const TRYOUT_LEAST = 0.1;
 /** Numbers of stations that are tried [-]; those between them are tried once the best of these is known. */
 const STATIONS = [1, 2, 3, 5, 8, 12, 20, 35, 50] as const;
 /** Parts of the depth that the first of two layers takes off [-]. */
-const FIRST_OF_TWO = [0.5, 0.6, 0.7, 0.8, 0.88, 0.94] as const;
+const FIRST_OF_TWO = [0.5, 0.6, 0.7, 0.8, 0.88, 0.95] as const;
 /** Parts that the last layer takes off where more than two are run [-]. */
 const LAST_OF_MORE = [0.12, 0.2, 0.3] as const;
+/** Parts of the wanted chance from which on a gauged floor is left, tried once the best way is known [-]. */
+const LEFT_FROM = [1, 0.85, 0.7] as const;
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
 /** Part of the seam that a run-in may take up at most [-]. */
@@ -50,13 +52,13 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
     const even = evenShares(layers);
     const split = layers === 2 ? [even, [0.65, 0.35], [0.8, 0.2]] : [even];
     families.push({
-      layers,
+      layersLeast: layers,
       ways: split.map((shares) => ({ tryout: undefined, shares, stops: 0, stations: 1 })),
     });
     for (const { kind, list } of tryouts) {
       if (kind === 'run_in' && layers > 1) continue;
       families.push({
-        layers,
+        layersLeast: layers,
         ways: list.flatMap((tryout) => split.map((shares) => ({ tryout, shares, stops: 0, stations: 1 }))),
       });
     }
@@ -64,7 +66,7 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
     for (let stops = 1; stops <= Math.min(STOPS_MOST, layers - 1); stops += 1) {
       const shares = gaugedShares(layers, stops);
       families.push({
-        layers,
+        layersLeast: layers - stops,
         ways: atStops.flatMap((each) =>
           shares.map((share) => ({ tryout: undefined, shares: share, stops, stations: each })),
         ),
@@ -73,7 +75,7 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
       // With both, the length of the trial hardly matters: the longest is taken, and fewer numbers are tried.
       const longest = Math.max(0, ...trials.map(({ length }) => length));
       families.push({
-        layers,
+        layersLeast: layers - stops,
         ways: trials
           .filter((trial) => trial.length === longest && few.includes(trial.stations))
           .flatMap((tryout) =>
@@ -123,6 +125,7 @@ export function waysNear(way: Way, job: Job, passLength: number): Way[] {
     for (const each of [stations - 1, stations + 1]) {
       if (each >= 1 && each <= most) near.push({ ...way, stations: each });
     }
+    for (const leftFrom of LEFT_FROM) if (leftFrom !== (way.leftFrom ?? 1)) near.push({ ...way, leftFrom });
     const last = shares.length - 1;
     for (const part of [0.5, 0.7, 0.85, 1.2].map((factor) => factor * shares[last]!)) {
       if (part > 0.04 && part < 0.6) {

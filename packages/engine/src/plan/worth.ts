@@ -65,8 +65,8 @@ export function worthMeasuring({ forecast: task, solved }: Feasible): MeasuringW
 function bestOf(task: ForecastTask, layersMost: number): Forecast | undefined {
   const { objective } = task.job.plan;
   let best: Forecast | undefined;
-  for (const { ways, layers } of wayFamilies(task.job, task.rig.pattern.tracks, task.passLength)) {
-    if (layers > layersMost) continue;
+  for (const { ways } of wayFamilies(task.job, task.rig.pattern.tracks, task.passLength)) {
+    if ((ways[0]?.shares.length ?? 0) > layersMost) continue;
     for (const way of ways) {
       const each = forecast(task, way);
       if (each.slack < ROOM || each.outOfRange !== 0) continue;
