@@ -25,6 +25,8 @@ export const API_PATHS = {
   jobReadings: '/api/jobs/:id/readings',
   jobReadingsRevisions: '/api/jobs/:id/readings/revisions',
   jobReadingsRevision: '/api/jobs/:id/readings/revisions/:number',
+  /** A file that was measured on it, byte for byte. */
+  jobOriginal: '/api/jobs/:id/originals/:sha256',
   /** What that says of the groove. */
   jobSurvey: '/api/jobs/:id/survey',
   /** The runs of a job. */
@@ -59,6 +61,8 @@ export const API_PATHS = {
   knowledgeRevision: '/api/knowledge/revisions/:number',
   /** The invented history of the demo shop. */
   knowledgeExamples: '/api/knowledge-examples',
+  /** What was invented as run and gauged on the demo jobs. */
+  readingsExamples: '/api/readings-examples',
   /** The shop's own counts of faults found. */
   faultCounts: '/api/fault-counts',
   faultCase: '/api/fault-counts/:id',

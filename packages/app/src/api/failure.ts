@@ -5,6 +5,7 @@ import {
   errorSchema,
   kitSchemas,
   knowledgeSchemas,
+  readingsSchemas,
   type SavedJob,
   type SavedShopFile,
 } from '@furrow/contract';
@@ -20,6 +21,8 @@ export interface ApiFailure {
   readonly newerKit?: SavedShopFile;
   /** The shop's trials as they are saved now, where a save would have overwritten them. */
   readonly newerTrials?: SavedShopFile;
+  /** What was run and gauged on the job as it is saved now, where a save would have overwritten it. */
+  readonly newerReadings?: SavedShopFile;
   /** The rig's readings as they are saved now, where a save would have overwritten them. */
   readonly newerRig?: Commissioning;
 }
@@ -53,6 +56,11 @@ export function failureOf(
   if (trialsConflict.success) {
     const { message, newer } = trialsConflict.data;
     return { ok: false, failure: { message, issues: [], newerTrials: newer } };
+  }
+  const readingsConflict = readingsSchemas.conflict.safeParse(body);
+  if (readingsConflict.success) {
+    const { message, newer } = readingsConflict.data;
+    return { ok: false, failure: { message, issues: [], newerReadings: newer } };
   }
   const rigConflict = commissioningConflictSchema.safeParse(body);
   if (rigConflict.success) {

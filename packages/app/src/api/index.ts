@@ -28,6 +28,14 @@ export {
 export { fetchTrials, fetchTrialsExamples, fetchTrialsRevisions, saveTrials } from './knowledge.ts';
 export { fetchFilled, fetchPapers, type PapersOf, paperPage, paperPath, tellPrinted } from './papers.ts';
 export {
+  fetchMeasured,
+  fetchReadings,
+  fetchReadingsExamples,
+  fetchReadingsRevision,
+  fetchReadingsRevisions,
+  saveReadings,
+} from './readings.ts';
+export {
   beginRun,
   endRun,
   eraseLogger,

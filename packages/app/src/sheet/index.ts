@@ -1,4 +1,4 @@
 export { createPast } from './past.ts';
-export type { Sheet } from './sheet.ts';
+export { SHEET_TITLES, type Sheet } from './sheet.ts';
 export { SheetContext, useSheet, useSheetState } from './sheet-context.ts';
 export { UndoButton } from './undo-button.tsx';

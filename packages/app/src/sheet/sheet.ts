@@ -16,9 +16,12 @@ export interface SheetState {
   readonly undoable: number;
 }
 
-/** A file that is filled in, as a form or as text: a job or the shop's kit. */
+/** Kinds of files that are filled in, and what each is called above its form. */
+export const SHEET_TITLES = { job: 'Job', kit: 'Kit', readings: 'Readings' } as const;
+
+/** A file that is filled in, as a form or as text. */
 export interface Sheet {
-  readonly noun: 'job' | 'kit';
+  readonly noun: keyof typeof SHEET_TITLES;
   readonly store: Store<SheetState>;
   /** Changes fields of the file. */
   readonly change: (edits: readonly Edit[]) => void;

@@ -14,6 +14,7 @@ export const PLACES = [
   { place: 'check', title: 'Check' },
   { place: 'set-up', title: 'Set up' },
   { place: 'run', title: 'Run' },
+  { place: 'groove', title: 'Groove' },
   { place: 'shop', title: 'Shop' },
 ] as const;
 
@@ -104,6 +105,20 @@ export const PAGES: readonly PageEntry[] = [
     of: 'job',
     end: 'run',
     load: async () => (await import('../pages/run/page.tsx')).RunPage,
+  },
+  {
+    place: 'groove',
+    title: 'Groove',
+    of: 'job',
+    end: 'groove',
+    load: async () => (await import('../pages/groove/page.tsx')).GroovePage,
+  },
+  {
+    place: 'groove',
+    title: 'Record',
+    of: 'job',
+    end: 'record',
+    load: async () => (await import('../pages/record/page.tsx')).RecordPage,
   },
   {
     place: 'shop',

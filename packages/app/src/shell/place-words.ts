@@ -27,6 +27,9 @@ export function placeWords(place: Place, state: BenchState): string {
       if (state.runs.live) return 'live now';
       if (state.runs.kept === 0) return 'no run kept';
       return state.runs.kept === 1 ? 'one run kept' : `${state.runs.kept} runs kept`;
+    case 'groove':
+      // what was measured is known on its page alone
+      return '';
     case 'shop':
       return answer === undefined ? '' : (answer.supply?.kit.title ?? 'no kit yet');
   }

@@ -11,5 +11,7 @@ export {
   startKnowledgeWorker,
   startPlanWorker,
   startRunWorker,
+  startSurveyWorker,
 } from './start-worker.ts';
+export type { MeasuredFile, SurveyPart, SurveyWorker, UnreadFile } from './survey.ts';
 export { useClient } from './use-client.ts';

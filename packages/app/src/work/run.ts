@@ -19,6 +19,7 @@ import {
   traceLog,
   writeLogger,
 } from '@furrow/engine';
+import { bytesOf } from './bytes-of.ts';
 import { learnedFrom } from './learned-from.ts';
 import type { WorkerLink, WorkStep } from './protocol.ts';
 
@@ -77,20 +78,13 @@ export interface RunTools {
   readonly bytesOf: (piece: Blob) => ArrayBuffer;
 }
 
-/** What browsers give to workers alone, and so not to the types of a page. */
-declare class FileReaderSync {
-  readAsArrayBuffer(piece: Blob): ArrayBuffer;
-}
-
-const TOOLS: RunTools = { bytesOf: (piece) => new FileReaderSync().readAsArrayBuffer(piece) };
-
 /** Bytes read at once. */
 const PIECE = 1 << 20;
 
 /** Reviews the log piece by piece, with the share read on the way there. */
 export function* runParts(
   { source, version, read, answer, knowledge: trials, given, logger }: RunRequest,
-  { bytesOf }: RunTools = TOOLS,
+  { bytesOf: bytesIn }: RunTools = { bytesOf },
 ): Generator<WorkStep<RunPart>> {
   const described = logger === undefined ? undefined : readLogger(logger);
   if (described?.ok === false) {
@@ -106,7 +100,7 @@ export function* runParts(
   });
   const trace = traceLog();
   const hash = fileHash();
-  const pieces = source.is === 'file' ? piecesOf(source.file, bytesOf) : played(source, read, answer, trials);
+  const pieces = source.is === 'file' ? piecesOf(source.file, bytesIn) : played(source, read, answer, trials);
   const written: Uint8Array<ArrayBuffer>[] = [];
   for (const { bytes, share } of pieces) {
     if (source.is === 'rehearsal') written.push(bytes);

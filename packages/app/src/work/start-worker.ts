@@ -4,6 +4,7 @@ import type { KnowledgeWorker } from './knowledge.ts';
 import type { PlanWorker } from './plan.ts';
 import type { WorkerLink, WorkReply } from './protocol.ts';
 import type { RunWorker } from './run.ts';
+import type { SurveyWorker } from './survey.ts';
 
 /** Starts the browser's worker that plans. */
 export function startPlanWorker(): PlanWorker {
@@ -42,6 +43,14 @@ export function startRunWorker(): RunWorker {
   return linkWorker(
     new Worker(new URL('./run-worker.ts', import.meta.url), { type: 'module', name: 'run' }),
     'review of the log',
+  );
+}
+
+/** Starts the browser's worker that measures grooves. */
+export function startSurveyWorker(): SurveyWorker {
+  return linkWorker(
+    new Worker(new URL('./survey-worker.ts', import.meta.url), { type: 'module', name: 'survey' }),
+    'survey of the groove',
   );
 }
 

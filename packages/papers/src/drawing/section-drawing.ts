@@ -161,6 +161,7 @@ function outlineMarks(shape: SectionShape, frame: SectionFrame, size: number): M
   }
   marks.push(polyline('target', shape.wanted));
   if (shape.floor !== undefined) marks.push(polyline('floor-median', shape.floor.median));
+  if (shape.measured !== undefined) marks.push(polyline('course', shape.measured));
   return marks;
 }
 
@@ -260,6 +261,7 @@ function legendEntries(shape: SectionShape, size: number): LegendEntry[] {
       },
     );
   }
+  if (shape.measured !== undefined) entries.push({ text: 'measured', width, sample: line('course') });
   entries.push({ text: 'plate to keep', width, sample: line('ligament') });
   return entries;
 }

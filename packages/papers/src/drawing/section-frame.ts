@@ -5,6 +5,14 @@ export interface SectionSubject {
   readonly groove: Job['groove'];
   readonly plate: Job['plate'];
   readonly plan?: Plan | undefined;
+  /** What was scanned, in the frame of the plate. */
+  readonly measured?: MeasuredOutline | undefined;
+}
+
+/** A scanned section, points that count alone [mm]. */
+export interface MeasuredOutline {
+  readonly offset_mm: readonly number[];
+  readonly depth_mm: readonly number[];
 }
 
 /** The outlines of a section in metres; depth positive down. */
@@ -18,6 +26,8 @@ export interface SectionShape {
     readonly median: readonly OutlinePoint[];
     readonly deep: readonly OutlinePoint[];
   };
+  /** What was scanned of it, shoulders beside the groove included. */
+  readonly measured?: readonly OutlinePoint[];
   /** Half of the widest extent [m]. */
   readonly halfWidth: number;
   /** Deepest point of anything drawn [m]. */
@@ -32,8 +42,11 @@ export interface OutlinePoint {
   readonly depth: number;
 }
 
+/** Distance from the middle up to which a scan is drawn, in widths of the groove [-]. */
+const SHOULDER = 0.9;
+
 /** Gathers the outlines of the wanted groove and of the predicted floor. */
-export function sectionShape({ groove, plan }: SectionSubject): SectionShape {
+export function sectionShape({ groove, plan, measured }: SectionSubject): SectionShape {
   const wanted = targetOutline(groove, 'wanted');
   const least = targetOutline(groove, 'least');
   const most = targetOutline(groove, 'most');
@@ -46,12 +59,17 @@ export function sectionShape({ groove, plan }: SectionSubject): SectionShape {
           median: cutPart(outline(band.offset_mm, band.depth_p50_mm)),
           deep: cutPart(outline(band.offset_mm, band.depth_p95_mm)),
         };
-  const all = [...wanted, ...most, ...(floor?.deep ?? [])];
+  const reach = SHOULDER * groove.width.most;
+  const scanned = measured?.offset_mm
+    .map((offset, index) => ({ offset: offset / 1000, depth: (measured.depth_mm[index] ?? 0) / 1000 }))
+    .filter(({ offset }) => Math.abs(offset) <= reach);
+  const all = [...wanted, ...most, ...(floor?.deep ?? []), ...(scanned ?? [])];
   return {
     wanted,
     least,
     most,
     ...(floor === undefined ? {} : { floor }),
+    ...(scanned === undefined ? {} : { measured: scanned }),
     halfWidth: Math.max(groove.width.most / 2, ...all.map((point) => Math.abs(point.offset))),
     deepest: Math.max(groove.depth.wanted, ...all.map((point) => point.depth)),
     floorDepth: plan === undefined ? groove.depth.wanted : plan.floor_depth_mm.p50 / 1000,

@@ -35,7 +35,7 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
           { label: 'Plate or part number' },
         ],
       },
-      ...mismatchBlocks(subject),
+      ...mismatchBlocks(subject, units),
       {
         kind: 'columns',
         columns: [

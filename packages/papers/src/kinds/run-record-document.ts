@@ -45,7 +45,7 @@ export function runRecordDocument(subject: PaperSubject, options: PaperOptions):
           { label: 'Permit number' },
         ],
       },
-      ...mismatchBlocks(subject),
+      ...mismatchBlocks(subject, units),
       { kind: 'paragraph', tone: 'plain', text: plateWords(read, units) },
       ...(plan === undefined
         ? refusalBlocks(read, answer, units)

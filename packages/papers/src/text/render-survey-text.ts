@@ -1,8 +1,10 @@
-import { formatAmount, type SurveyReport, type UnitSystem } from '@furrow/engine';
+import type { SurveyReport, UnitSystem } from '@furrow/engine';
 import {
+  enoughWords,
   gaugeLength,
   measuredWords,
   recutWords,
+  riskWords,
   SURVEY_VERDICT_WORDS,
   seamMeasuresWords,
   seamPlace,
@@ -32,10 +34,6 @@ export function renderSurveyText(report: SurveyReport, units: UnitSystem): strin
 
 function seamLines({ seam }: SurveyReport, units: UnitSystem): string[] {
   if (seam === null) return [];
-  const money = (value: number): string =>
-    seam.risk_unit === 'm'
-      ? `${formatAmount(value, 'length', units)} of groove`
-      : `${value.toFixed(2)} ${seam.risk_unit}`;
   return [
     ...wrapped(seamVerdictWords(seam, units), WIDTH),
     ...seam.remarks.flatMap((remark) => wrapped(remark, WIDTH)),
@@ -62,7 +60,8 @@ function seamLines({ seam }: SurveyReport, units: UnitSystem): string[] {
     ...(seam.enough
       ? wrapped(enoughWords(seam.stretches), WIDTH, '  ')
       : seam.measure_next.map(
-          ({ at_mm, gain }) => `  at ${seamPlace(at_mm, units)}: takes away a risk of ${money(gain)}`,
+          ({ at_mm, gain }) =>
+            `  at ${seamPlace(at_mm, units)}: takes away a risk of ${riskWords(gain, seam.risk_unit, units)}`,
         )),
     ...seam.recut.flatMap((each) => [
       '',
@@ -78,12 +77,6 @@ function seamLines({ seam }: SurveyReport, units: UnitSystem): string[] {
 }
 
 /** Why nothing more is to be measured; what stays in doubt is not told as settled. */
-function enoughWords(stretches: readonly { readonly verdict: string }[]): string {
-  return stretches.some(({ verdict }) => verdict === 'in_doubt')
-    ? 'No further reading is worth its while: at the rates of the job it costs more than the risk that it would take away. What is in doubt stays in doubt: whoever accepts the groove decides, or it is cut again where it may be too shallow.'
-    : 'Enough: no further reading is worth its while.';
-}
-
 function sectionLines({ sections }: SurveyReport, units: UnitSystem): string[] {
   if (sections.length === 0) return [];
   const cell = (

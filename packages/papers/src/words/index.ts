@@ -37,11 +37,14 @@ export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
 export { rangeText } from './range-text.ts';
 export { checkBand, checkReading } from './reading-words.ts';
+export { gaugeCheckWords, otherPlanWords } from './readings-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
 export {
+  enoughWords,
   gaugeLength,
   measuredWords,
   recutWords,
+  riskWords,
   SURVEY_VERDICT_WORDS,
   seamMeasuresWords,
   seamPlace,

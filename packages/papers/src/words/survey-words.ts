@@ -169,3 +169,15 @@ export function teachesWords({ readings, left_out, entry }: SurveySeam['teaches'
     ...left_out.map((each) => `Not ${say(each.readings)}: ${why[each.why]}.`),
   ];
 }
+
+/** Why no further place is proposed. */
+export function enoughWords(stretches: SurveySeam['stretches']): string {
+  return stretches.some(({ verdict }) => verdict === 'in_doubt')
+    ? 'No further reading is worth its while: at the rates of the job it costs more than the risk that it would take away. What is in doubt stays in doubt: whoever accepts the groove decides, or it is cut again where it may be too shallow.'
+    : 'Enough: no further reading is worth its while.';
+}
+
+/** A risk in the money of the job, or in groove to be cut again where no rate is stated. */
+export function riskWords(risk: number, unit: SurveySeam['risk_unit'], units: UnitSystem): string {
+  return unit === 'm' ? `${formatAmount(risk, 'length', units)} of groove` : `${risk.toFixed(2)} ${unit}`;
+}

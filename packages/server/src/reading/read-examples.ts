@@ -4,11 +4,15 @@ import type { Example } from '@furrow/contract';
 import { topField } from '@furrow/engine';
 import { contentOf } from './job-reading.ts';
 import { KIT_READING } from './kit-reading.ts';
+import { READINGS_READING } from './readings-reading.ts';
+import type { ShopFileReading } from './shop-file-reading.ts';
 import { TRIALS_READING } from './trials-reading.ts';
 
 const ENDING = '.yaml';
 /** Folder, in that of the demo jobs and kits, of what their shop has tried and gauged. */
 const TRIALS = 'trials';
+/** The same of what was run and gauged on the demo jobs, each by the name of its job. */
+const READINGS = 'readings';
 
 /** What comes with the program to try it with. */
 export interface Examples {
@@ -16,6 +20,8 @@ export interface Examples {
   readonly kits: readonly Example[];
   /** Invented histories of the demo shop. */
   readonly trials: readonly Example[];
+  /** Invented readings of demo jobs, by their names. */
+  readonly readings: readonly Example[];
 }
 
 /** Reads the demo jobs and kits of a folder, each by name. */
@@ -27,12 +33,11 @@ export async function readExamples(folder: string): Promise<Examples> {
       kits.push({ name, title: KIT_READING.contentOf(text).title, text });
     else jobs.push({ name, title: contentOf(text).title, text });
   }
-  const trials = (await filesOf(join(folder, TRIALS))).map(({ name, text }) => ({
-    name,
-    title: TRIALS_READING.contentOf(text).title,
-    text,
-  }));
-  return { jobs, kits, trials };
+  const titled = async (inside: string, { contentOf: read }: ShopFileReading): Promise<Example[]> =>
+    (await filesOf(join(folder, inside))).map(({ name, text }) => ({ name, title: read(text).title, text }));
+  const trials = await titled(TRIALS, TRIALS_READING);
+  const readings = await titled(READINGS, READINGS_READING);
+  return { jobs, kits, trials, readings };
 }
 
 async function filesOf(folder: string): Promise<{ readonly name: string; readonly text: string }[]> {

@@ -31,4 +31,14 @@ export function aboutRoutes(server: ZodServer, store: JobStore, examples: Exampl
     },
     () => [...examples.trials],
   );
+  server.get(
+    API_PATHS.readingsExamples,
+    {
+      schema: {
+        summary: 'What was invented as run and gauged on the demo jobs, by their names',
+        response: { 200: z.array(exampleSchema) },
+      },
+    },
+    () => [...examples.readings],
+  );
 }

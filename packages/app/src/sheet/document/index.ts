@@ -4,4 +4,5 @@ export { fieldList, jobFieldAt } from './job-fields.ts';
 export { jobFile } from './job-file.ts';
 export { kitFieldAt, kitFile } from './kit-file.ts';
 export { pathOf, patternOf } from './path.ts';
+export { readingsFile } from './readings-file.ts';
 export { entriesAt, type TextFile, writtenAt } from './text-file.ts';

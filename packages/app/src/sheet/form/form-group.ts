@@ -16,10 +16,16 @@ const TITLES: Readonly<Record<string, string>> = {
   heat: 'Heat in the plate',
   reweld: 'Re-weld',
   after: 'Before and after the arc',
+  layers: 'Gauged on the way',
+  passes: 'Passes as run',
+  stations: 'Stations gauged',
+  recuts: 'Cut again',
+  files: 'Files measured',
+  'gauge_check.readings': 'Readings of the block',
 };
 
 /** Version of the file: it is no choice of the person. */
-const NOT_SHOWN = new Set(['furrow', 'furrow_kit']);
+const NOT_SHOWN = new Set(['furrow', 'furrow_kit', 'furrow_readings']);
 
 /** Arranges the fields of a file in groups: those at the top first, then the groups of the file. */
 export function formGroups(fields: readonly JobField[], title = 'Job'): readonly FormGroup[] {

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
-import { useSheet, useSheetState } from '../index.ts';
+import { SHEET_TITLES, useSheet, useSheetState } from '../index.ts';
 import { formGroups } from './form-group.ts';
 import { GroupView } from './group-view.tsx';
 import { IssueSummary } from './issue-summary.tsx';
@@ -12,7 +12,7 @@ type View = (typeof VIEWS)[number];
 /** A job or the kit to fill in: as a form, or as the text of its file. */
 export function FormView(): VNode {
   const { noun } = useSheet();
-  const title = noun === 'job' ? 'Job' : 'Kit';
+  const title = SHEET_TITLES[noun];
   const fields = useSheetState((state) => state.file.fields);
   const groups = useMemo(() => formGroups(fields.all, title), [fields, title]);
   const [view, setView] = useState<View>('form');

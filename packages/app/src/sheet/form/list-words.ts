@@ -41,6 +41,12 @@ const KNOWN: Readonly<Record<string, KnownWords>> = {
   tasks: { one: 'task', all: 'Tasks', least: 1, fresh: { time: '30 min' } },
   measured: { one: 'reading of the air', all: 'Readings of the air' },
   obstacles: { one: 'obstacle', all: 'Obstacles' },
+  passes: { one: 'pass', all: 'Passes' },
+  crew: { one: 'person', all: 'Crew' },
+  layers: { one: 'reading on the way', all: 'Readings on the way' },
+  electrode_changes: { one: 'electrode change', all: 'Electrode changes' },
+  files: { one: 'file', all: 'Files' },
+  'gauge_check.readings': { one: 'reading of the block', all: 'Readings of the block' },
   walkways: { one: 'walkway', all: 'Walkways' },
 };
 

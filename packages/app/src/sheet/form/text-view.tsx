@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { useSheet, useSheetState } from '../index.ts';
+import { SHEET_TITLES, useSheet, useSheetState } from '../index.ts';
 
 interface TextViewProps {
   /** Line to show and select, and a number that changes with each wish to see it. */
@@ -39,7 +39,7 @@ export function TextView({ wanted }: TextViewProps): VNode {
       </div>
       <textarea
         ref={area}
-        aria-label={`${noun === 'job' ? 'Job' : 'Kit'} file as text`}
+        aria-label={`${SHEET_TITLES[noun]} file as text`}
         aria-invalid={issues.length > 0}
         value={text}
         wrap="off"

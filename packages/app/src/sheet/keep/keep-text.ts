@@ -35,11 +35,10 @@ export function openText<Saved extends Revised>(
 /** Keeps the text of a file. */
 export function keepText<Saved extends SavedText>(
   store: Store<KeptSheetState<Saved>>,
-  tools: Pick<KeepTools<string, Saved>, 'put' | 'newerOf' | 'memory' | 'key'> &
-    Required<Pick<KeepTools<string, Saved>, 'send'>> & {
-      /** What is kept in the browser beside the text. */
-      readonly mark?: () => Pick<Draft, 'demo'>;
-    },
+  tools: Pick<KeepTools<string, Saved>, 'put' | 'newerOf' | 'memory' | 'key' | 'later' | 'send'> & {
+    /** What is kept in the browser beside the text. */
+    readonly mark?: () => Pick<Draft, 'demo'>;
+  },
 ): Keep<Saved> {
   const mine = (): string => store.get().file.text;
   return keepContent(store, {

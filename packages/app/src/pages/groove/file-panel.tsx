@@ -1,0 +1,233 @@
+import { COLUMN_QUANTITIES, type ColumnQuantity, type SurveyReport } from '@furrow/engine';
+import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
+import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
+import { ScrollBox } from '../../ui/table/index.ts';
+import { ChooseFile } from '../../ui/take-in/index.ts';
+import { columnsText } from './columns-text.ts';
+import { useGroove, useGrooveDesk } from './groove-context.ts';
+
+/** Files that were measured: handed in as they are, how each was read, and what is to be read otherwise. */
+export function FilePanel(): VNode {
+  const desk = useGrooveDesk();
+  const files = useReadings((state) => state.read?.readings.files) ?? [];
+  const shown = useGroove((state) => state.shown);
+  const missing = useGroove((state) => state.missing);
+  const [over, setOver] = useState(false);
+  const [trouble, setTrouble] = useState<string>();
+  const take = async (chosen: readonly File[]): Promise<void> =>
+    setTrouble(await desk.takeFiles(chosen, localStorage.getItem('furrow.gauged_by') ?? ''));
+  return (
+    <section
+      class={`panel groove-files-panel${over ? ' over' : ''}`}
+      aria-labelledby="files-title"
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault();
+        setOver(false);
+        void take([...(event.dataTransfer?.files ?? [])]);
+      }}
+    >
+      <header class="panel-head">
+        <h2 id="files-title">Files measured</h2>
+        <p class="caption">
+          Drop gauge tables, scanned sections or a cloud (XYZ, PLY): each is kept as it is, by its hash.
+        </p>
+      </header>
+      <p>
+        <ChooseFile label="Add file" name="Measured file" onFile={(file) => take([file])} />
+      </p>
+      {trouble === undefined ? null : (
+        <p class="notice" role="alert">
+          {trouble}
+        </p>
+      )}
+      {files.map(({ name, sha256 }, index) => (
+        <FileView
+          key={sha256}
+          name={name}
+          index={index}
+          count={files.length}
+          reading={shown?.report.reading.find(({ file }) => file === name)}
+          why={
+            missing.includes(name)
+              ? 'The file itself is not here; hand it in again.'
+              : shown?.unread.find((each) => each.name === name)?.why
+          }
+        />
+      ))}
+    </section>
+  );
+}
+
+interface FileViewProps {
+  readonly name: string;
+  /** Place in the list of the record [-]. */
+  readonly index: number;
+  readonly count: number;
+  readonly reading: SurveyReport['reading'][number] | undefined;
+  /** Why it cannot be read. */
+  readonly why: string | undefined;
+}
+
+const UNITS = ['mm', 'cm', 'm', 'in', 'um'] as const;
+
+/** One file: how it was read, with what can be said otherwise. */
+function FileView({ name, index, count, reading, why }: FileViewProps): VNode {
+  const desk = useReadingsDesk();
+  const told = useReadings((state) => state.read?.readings.files?.[index]);
+  const set = (field: string, value: string): void =>
+    desk.change([
+      value === ''
+        ? { do: 'remove', path: ['files', index, field] }
+        : { do: 'set', path: ['files', index, field], value },
+    ]);
+  const unsure = why !== undefined || (reading?.choices.some(({ sure }) => !sure) ?? false);
+  const choice = (
+    field: 'unit' | 'vertical',
+    title: string,
+    options: readonly string[],
+    none: string,
+  ): VNode => (
+    <label>
+      {title}{' '}
+      <select
+        aria-label={`${title} of ${name}`}
+        value={told?.[field] ?? ''}
+        onChange={(event) => set(field, event.currentTarget.value)}
+      >
+        <option value="">{none}</option>
+        {options.map((option) => (
+          <option key={option} value={option}>
+            {option}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+  return (
+    <details class="groove-file" open={unsure}>
+      <summary>
+        {name}: {why ?? (reading === undefined ? 'being read' : kindWords(reading))}
+      </summary>
+      <div class="groove-file-says">
+        {choice('unit', 'Unit where none is stated', UNITS, 'as found')}
+        {choice('vertical', 'Second coordinate', ['height', 'range'], 'as found')}
+        <label>
+          Place of a single section{' '}
+          <input
+            type="text"
+            aria-label={`Place of ${name}`}
+            defaultValue={told?.station === undefined ? '' : `${Math.round(1e6 * told.station) / 1000} mm`}
+            onChange={(event) => set('station', event.currentTarget.value.trim())}
+          />
+        </label>
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => desk.change([{ do: 'remove', path: count === 1 ? ['files'] : ['files', index] }])}
+        >
+          take {name} off the list
+        </button>
+      </div>
+      {reading === undefined ? null : (
+        <>
+          <ul class="groove-choices">
+            {reading.choices.map(({ about, says, sure }) => (
+              <li key={`${about}${says}`}>
+                {says}
+                {sure ? '' : ' — please look at it'}
+              </li>
+            ))}
+          </ul>
+          {reading.table === null ? null : (
+            <Columns
+              name={name}
+              table={reading.table}
+              onColumns={(text) => set('description', text)}
+              corrected={told?.description !== undefined}
+            />
+          )}
+        </>
+      )}
+    </details>
+  );
+}
+
+interface ColumnsProps {
+  readonly name: string;
+  readonly table: NonNullable<SurveyReport['reading'][number]['table']>;
+  /** Is handed the description by which the file is read from now on; empty: as found. */
+  readonly onColumns: (text: string) => void;
+  readonly corrected: boolean;
+}
+
+/** What each column of a table was taken for; a column that was taken wrongly is corrected here. */
+function Columns({ name, table, onColumns, corrected }: ColumnsProps): VNode {
+  const correct = (at: number, quantity: string): void =>
+    onColumns(
+      columnsText(
+        table.columns.map((column, index) => ({
+          name: column.name,
+          quantity: index === at ? (quantity as ColumnQuantity | 'none') : (column.quantity ?? 'none'),
+          unit: column.unit,
+        })),
+      ),
+    );
+  return (
+    <>
+      <ScrollBox name={`Columns of ${name}, table`}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Column</th>
+              <th scope="col">Read as</th>
+              <th scope="col">Unit</th>
+              <th scope="col">Why</th>
+            </tr>
+          </thead>
+          <tbody>
+            {table.columns.map((column, at) => (
+              <tr key={`${at}${column.name}`}>
+                <th scope="row">{column.name === '' ? `column ${at + 1}` : column.name}</th>
+                <td>
+                  <select
+                    aria-label={`Column ${at + 1} of ${name} is`}
+                    value={column.quantity ?? 'none'}
+                    onChange={(event) => correct(at, event.currentTarget.value)}
+                  >
+                    {['none', ...COLUMN_QUANTITIES].map((quantity) => (
+                      <option key={quantity} value={quantity}>
+                        {quantity === 'none' ? 'not used' : quantity.replaceAll('_', ' ')}
+                      </option>
+                    ))}
+                  </select>
+                </td>
+                <td>{column.unit ?? ''}</td>
+                <td class="words">{column.says}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollBox>
+      {corrected ? (
+        <p>
+          <button type="button" class="quiet" onClick={() => onColumns('')}>
+            read {name} as found again
+          </button>
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+function kindWords({ kind, rows_read }: SurveyReport['reading'][number]): string {
+  const rows = `${rows_read} ${kind === 'cloud' ? 'points' : 'rows'}`;
+  return { sections: `scanned sections, ${rows}`, stations: `gauge table, ${rows}`, cloud: `cloud, ${rows}` }[
+    kind
+  ];
+}

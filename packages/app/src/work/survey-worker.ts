@@ -1,0 +1,4 @@
+import { serveWorker } from './serve-worker.ts';
+import { surveyParts } from './survey.ts';
+
+serveWorker(surveyParts);
