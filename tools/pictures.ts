@@ -4,6 +4,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { type BenchServer, startBench } from '../e2e/bench-server.ts';
 import { BenchPage } from '../e2e/pages/bench-page.ts';
 import { CostPage } from '../e2e/pages/cost-page.ts';
+import { GroovePage } from '../e2e/pages/groove-page.ts';
 import { HeatPage } from '../e2e/pages/heat-page.ts';
 import { RunPage } from '../e2e/pages/run-page.ts';
 import { SupplyPages } from '../e2e/pages/supply-pages.ts';
@@ -35,6 +36,7 @@ const PICTURES: readonly Picture[] = [
   { name: 'hazards', size: WIDE, theme: 'light', take: hazards },
   { name: 'cost', size: WIDE, theme: 'light', take: cost },
   { name: 'run', size: WIDE, theme: 'light', take: run },
+  { name: 'groove', size: WIDE, theme: 'light', take: groove },
 ];
 
 async function wholeBench(page: Page): Promise<Buffer> {
@@ -90,6 +92,12 @@ async function cost(page: Page): Promise<Buffer> {
 /** The rehearsal that a demo job opens with. */
 async function run(page: Page): Promise<Buffer> {
   await new RunPage(page).open('penstock-seam');
+  return page.screenshot();
+}
+
+/** The invented readings of the demo job, judged. */
+async function groove(page: Page): Promise<Buffer> {
+  await new GroovePage(page).open();
   return page.screenshot();
 }
 

@@ -48,6 +48,7 @@ export {
   jobParametersSchema,
   jobSaveSchema,
   jobTextSchema,
+  originalParametersSchema,
   type PlanRequest,
   planRequestSchema,
   revisionParametersSchema,

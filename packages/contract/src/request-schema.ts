@@ -50,6 +50,15 @@ export const jobParametersSchema = z.object({
   id: keepableTextSchema.describe('Identifier of the saved job.'),
 });
 
+/** Parameters of an address that names a file that was measured on a job. */
+export const originalParametersSchema = z.object({
+  id: jobParametersSchema.shape.id,
+  sha256: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/u)
+    .describe('SHA-256 of the file, in hex.'),
+});
+
 /** Parameters of an address that names a revision. */
 export const revisionParametersSchema = z.object({
   id: jobParametersSchema.shape.id,

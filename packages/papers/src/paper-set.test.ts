@@ -79,16 +79,35 @@ describe('what was read is filled in', () => {
     renderHtml(makePaper(kind, subject, { units: 'metric', paper: 'a4' })).replaceAll('\u00a0', ' ');
 
   test('in the groove report, with a verdict for each place', () => {
-    expect(html('groove-report')).toContain('6 places gauged: 4 hold, 1 tight, 1 fails');
-    expect(html('groove-report')).toContain('depth 11.4 mm, at least 12.0 mm wanted; where the arc went out');
+    expect(html('groove-report')).toContain('6 places gauged: 5 hold, 0 tight, 1 fails');
+    expect(html('groove-report')).toContain('depth 4.9 mm, at least 12.0 mm wanted; where the arc went out');
     expect(html('groove-report', whole)).toContain('to be filled in');
+  });
+
+  test('in the groove report, with the verdict along the seam, what mends it, and how it was measured', () => {
+    const bytes = readFileSync(new URL('readings/penstock-seam.yaml', EXAMPLES));
+    const subject = subjectFor('groove-report', { ...filled, measured: [{ name: 'readings', bytes }] });
+    const report = html('groove-report', subject);
+    expect(report).toContain('The groove fails: ');
+    expect(report).toMatch(/To mend 3\.\d+ m to 3\.\d+ m/u);
+    expect(report).toContain('Measured by: Second hand.');
+    expect(report).toContain('Gauge against a block of 12.0 mm: off by 0.043 mm');
+    expect(report).toContain('Checked by Second hand, 2026-03-04 07:40.');
+    expect(report).toContain('One depth reading by hand');
+    // what the job states of its gauge, with the little that the check adds
+    const sd = read.job.kit.gauge.reading_sd;
+    expect(report).toContain(`${(1000 * sd).toFixed(2)} mm`);
+    expect(report).toContain('and its check against a block');
+    expect(html('groove-report')).not.toContain('Measured by');
   });
 
   test('in the run record, with what happened and who was there', () => {
     const record = html('run-record');
     expect(record).toContain('arc out for two seconds');
     expect(record).toContain('fire watch');
-    expect(record).toContain('1.42 m, 2.80 m, 4.25 m');
+    expect(record).toContain('after layer 2');
+    expect(record).toContain('9.7 mm');
+    expect(record).toContain('600 mm');
     expect(html('run-record', whole)).not.toContain('arc out for two seconds');
   });
 

@@ -130,10 +130,10 @@ export async function buildServer(
   kitRoutes(server, store.kit);
   knowledgeRoutes(server, store.knowledge);
   commissioningRoutes(server, store);
-  readingsRoutes(server, store, work);
+  readingsRoutes(server, { store, originals, work });
   faultRoutes(server, store.faultCases);
   cardRoutes(server, store, work);
-  paperRoutes(server, store, examples, work);
+  paperRoutes(server, { store, originals }, examples, work);
   const reviewer = openReviewer({ store, originals, background, log });
   const now = (): Date => new Date();
   const live = new LiveRuns({ store, originals, work, log, now, ended: reviewer.look });

@@ -304,6 +304,22 @@ for (const kind of testedKinds()) {
         expect(await store.readings.get(id)).toBeNull();
       });
 
+      it('names the files that were measured, in every revision', async () => {
+        const [one, other] = ['a'.repeat(64), 'b'.repeat(64)];
+        await store.readings.save(id, { ...first, text: `files: [{ sha256: ${one} }]` }, 0);
+        await store.readings.save(
+          id,
+          { ...first, text: `files: [{ sha256: ${other} }, { sha256: ${other} }]` },
+          1,
+        );
+        expect([...(await store.readings.hashesOf(id))].sort()).toEqual([one, other]);
+        expect(await store.readings.hasFile(one)).toBe(true);
+        expect(await store.readings.hasFile('c'.repeat(64))).toBe(false);
+        await store.readings.erase(id);
+        expect(await store.readings.hashesOf(id)).toEqual([]);
+        expect(await store.readings.hasFile(other)).toBe(false);
+      });
+
       it('is erased for good on its own', async () => {
         expect(await store.readings.erase(id)).toBe(false);
         await store.readings.save(id, first, 0);

@@ -23,7 +23,12 @@ export const run = onJob<PapersOptions>(
     try {
       const restored = holdSignals(() => recoverFolder(output));
       const superseded = await supersededIn(output, job, kit, units);
-      const made = await paperFiles({ read: job, answer, kit, knowledge, readings }, { units, paper });
+      const measured =
+        texts.readings === undefined
+          ? undefined
+          : [{ name: 'readings', bytes: new TextEncoder().encode(texts.readings) }];
+      const subject = { read: job, answer, kit, knowledge, readings, measured };
+      const made = await paperFiles(subject, { units, paper });
       const kept = keptFiles(texts);
       const files = [...made.files, ...kept];
       const { removed } = holdSignals(() => replacePapers(output, files, PROGRAM_VERSION));

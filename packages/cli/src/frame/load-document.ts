@@ -48,7 +48,11 @@ type LoadedFiles =
         readonly trials: ReadTrials | undefined;
         readonly summary: ReadSummary | undefined;
         /** Job and kit as written. */
-        readonly texts: { readonly job: string; readonly kit: string | undefined };
+        readonly texts: {
+          readonly job: string;
+          readonly kit: string | undefined;
+          readonly readings: string | undefined;
+        };
       };
     }
   | { readonly ok: false; readonly lines: readonly string[] };
@@ -125,7 +129,7 @@ export async function loadJobFiles(files: JobFiles, units: UnitSystem): Promise<
   );
   if (!job.ok || kit?.ok === false || readings?.ok === false || known.ok === false)
     return { ok: false, lines };
-  const texts = { job: job.text, kit: kit?.text };
+  const texts = { job: job.text, kit: kit?.text, readings: readings?.text };
   return {
     ok: true,
     read: { job: job.read, kit: kit?.read, readings: readings?.read, ...known.read, texts },

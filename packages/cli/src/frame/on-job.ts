@@ -33,7 +33,11 @@ export interface JobQuestion {
   /** What the shop has learned, where its trials were named. */
   readonly knowledge: Knowledge | undefined;
   /** The files as written. */
-  readonly texts: { readonly job: string; readonly kit: string | undefined };
+  readonly texts: {
+    readonly job: string;
+    readonly kit: string | undefined;
+    readonly readings: string | undefined;
+  };
 }
 
 /** The frame of every command about a job: reads the files, and hands over the question with its answer. */

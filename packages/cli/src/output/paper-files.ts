@@ -43,7 +43,7 @@ export async function paperFiles(whole: PaperSubject, options: PaperOptions): Pr
       left.push({ paper: kind, why });
       continue;
     }
-    const { bytes, pages } = await renderPaperPdf(makePaper(kind, subject, options));
+    const { bytes, pages } = await renderPaperPdf(makePaper(kind, subjectFor(kind, subject), options));
     files.push(fileOf(`${kind}.pdf`, paperTitle(kind), pages, bytes));
   }
   for (const kind of DRAWING_KINDS) {

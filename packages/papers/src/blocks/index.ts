@@ -73,3 +73,4 @@ export {
   sourceTable,
   supplyBlocks,
 } from './supply-blocks.ts';
+export { surveyBlocks } from './survey-blocks.ts';

@@ -4,9 +4,16 @@ import {
   judgeStation,
   type Plan,
   type Readings,
+  type SurveyReport,
   type UnitSystem,
 } from '@furrow/engine';
-import { grooveTable, type PaperBlock, type PaperDocument, type TableBlock } from '../blocks/index.ts';
+import {
+  grooveTable,
+  type PaperBlock,
+  type PaperDocument,
+  surveyBlocks,
+  type TableBlock,
+} from '../blocks/index.ts';
 import { depthDrawing, sectionDrawing } from '../drawing/index.ts';
 import { fineNumber, fineUnit, jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
@@ -21,7 +28,10 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
   const readings = subject.readings?.readings;
   const stations = readings?.stations;
   return framedPaper(subject, options, {
-    above: stations === undefined ? 'Groove report, to be filled in' : 'Groove report',
+    above:
+      stations === undefined && subject.survey === undefined
+        ? 'Groove report, to be filled in'
+        : 'Groove report',
     below: [job.groove.purpose, jobWords(job, units)],
     fitted: false,
     roles: ['Gauged by', 'Checked by', 'Accepted by'],
@@ -57,9 +67,12 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
           },
         ],
       },
+      ...(subject.survey === undefined ? [] : surveyBlocks(subject.survey, readings, units)),
       ...(stations === undefined
-        ? [emptyTable(job, answer.plan, units)]
-        : filledBlocks(stations, job, units)),
+        ? subject.survey === undefined
+          ? [emptyTable(job, answer.plan, units)]
+          : []
+        : filledBlocks(stations, job, units, subject.survey)),
       ...(readings?.note === undefined
         ? []
         : [{ kind: 'paragraph', tone: 'plain', text: readings.note } as const]),
@@ -118,13 +131,34 @@ function placesOf(job: Job, plan: Plan | undefined): readonly number[] {
   return Array.from({ length: count }, (_unused, index) => ((index + 0.5) / count) * job.seam.length);
 }
 
-function filledBlocks(stations: Stations, job: Job, units: UnitSystem): PaperBlock[] {
-  const inOrder = [...stations].sort((a, b) => a.at - b.at || (a.track ?? 0) - (b.track ?? 0));
-  const judged = inOrder.map((station) => ({ station, judgement: judgeStation(station, job, units) }));
+function filledBlocks(
+  stations: Stations,
+  job: Job,
+  units: UnitSystem,
+  survey: SurveyReport | undefined,
+): PaperBlock[] {
+  const isGone = (index: number): boolean =>
+    survey?.seam?.readings.some(
+      ({ from, row, why }) => from === 'gauge' && row === index + 1 && why === 'cut_again',
+    ) === true;
+  const judged = stations
+    .map((station, index) => ({
+      station,
+      gone: isGone(index),
+      judgement: isGone(index)
+        ? { verdict: null, words: ['cut again since'] }
+        : judgeStation(station, job, units),
+    }))
+    .sort(({ station: a }, { station: b }) => a.at - b.at || (a.track ?? 0) - (b.track ?? 0));
   const fine = (value: number | undefined): string => (value === undefined ? '' : fineNumber(value, units));
   return [
-    { kind: 'heading', level: 2, text: summary(judged.map(({ judgement }) => judgement.verdict)) },
-    ...(stations.length === 0
+    {
+      kind: 'heading',
+      level: 2,
+      text: summary(judged.filter(({ gone }) => !gone).map(({ judgement }) => judgement.verdict)),
+    },
+    // along the seam the survey draws them with its curve
+    ...(stations.length === 0 || (survey?.seam ?? null) !== null
       ? []
       : [
           {
@@ -145,7 +179,12 @@ function filledBlocks(stations: Stations, job: Job, units: UnitSystem): PaperBlo
         fine(station.width),
         fine(station.root_radius),
         judgement.verdict ?? 'not judged',
-        [...judgement.words, ...(station.note === undefined ? [] : [station.note])].join('; '),
+        [
+          ...judgement.words,
+          ...(station.note === undefined ? [] : [station.note]),
+          ...(station.by === undefined ? [] : [`by ${station.by}`]),
+          ...(station.when === undefined ? [] : [station.when]),
+        ].join('; '),
       ]),
     },
   ];

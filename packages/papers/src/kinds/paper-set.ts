@@ -9,6 +9,7 @@ import { procedureDocument } from './procedure-document.ts';
 import { quickHeat } from './quick-heat.ts';
 import { quoteDocument } from './quote-document.ts';
 import { runRecordDocument } from './run-record-document.ts';
+import { surveyOf } from './survey-of.ts';
 
 /** Every kind of paper, in the order in which a job needs them; the name is that of its file too. */
 export const PAPER_KINDS = [
@@ -51,8 +52,10 @@ export function paperWanting(kind: PaperKind, { answer }: Pick<PaperSubject, 'an
 /** Kinds that tell of preheat, waits or refill. */
 const WITH_HEAT: ReadonlySet<PaperKind> = new Set(['procedure-sheet', 'quote', 'estimate']);
 
-/** What a kind of paper is made of, with a quick look at the heat where the paper tells of it. */
+/** What a kind of paper is made of, with a quick look at the heat, or what was measured, where the paper tells of it. */
 export function subjectFor(kind: PaperKind, subject: PaperSubject): PaperSubject {
+  if (kind === 'groove-report' && subject.survey === undefined)
+    return { ...subject, survey: surveyOf(subject) };
   if (subject.heat !== undefined || !WITH_HEAT.has(kind)) return subject;
   return { ...subject, heat: quickHeat(subject.read, subject.answer, subject.knowledge) };
 }

@@ -5,6 +5,8 @@ import type {
   ReadJob,
   ReadKit,
   ReadReadings,
+  SurveyInput,
+  SurveyReport,
   UnitSystem,
 } from '@furrow/engine';
 import type { CheckedReading, PaperSize } from '../blocks/index.ts';
@@ -28,6 +30,10 @@ export interface PaperSubject {
   readonly knowledge?: Knowledge | undefined;
   readonly heat?: HeatReport | undefined;
   readonly readings?: ReadReadings | undefined;
+  /** The readings file and the files that were measured, as they are. */
+  readonly measured?: readonly SurveyInput[] | undefined;
+  /** What that says of the groove. */
+  readonly survey?: SurveyReport | undefined;
   /** What was read before the first arc, by identifier of the check. */
   readonly checked?: Readonly<Record<string, CheckedReading>> | undefined;
 }

@@ -14,7 +14,7 @@ import {
   refusalBlocks,
   type TableBlock,
 } from '../blocks/index.ts';
-import { fineStated, fineUnit, jobWords } from '../words/index.ts';
+import { fineNumber, fineStated, fineUnit, jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
 import { mismatchBlocks } from './readings-mismatch.ts';
@@ -50,7 +50,7 @@ export function runRecordDocument(subject: PaperSubject, options: PaperOptions):
       ...(plan === undefined
         ? refusalBlocks(read, answer, units)
         : [
-            ...(readings === undefined ? gaugeLines(plan) : []),
+            ...gaugedOnTheWay(plan, readings, units),
             passesRun(plan, readings, units),
             ...changes(plan, readings, units),
           ]),
@@ -64,6 +64,33 @@ export function runRecordDocument(subject: PaperSubject, options: PaperOptions):
           ]),
     ],
   });
+}
+
+/** What was gauged on the way with the travel set by it, or lines to write that on. */
+function gaugedOnTheWay(plan: Plan, readings: Readings | undefined, units: UnitSystem): TableBlock[] {
+  const layers = readings?.layers ?? [];
+  if (readings === undefined) return gaugeLines(plan);
+  if (layers.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'Gauged on the way, and what was set by it from the table of the card',
+      columns: [
+        { title: 'When', align: 'start', weight: 1.2, strong: true },
+        { title: 'Reading', align: 'end', weight: 0.8 },
+        { title: 'Travel set', align: 'end', weight: 1 },
+        { title: 'By', align: 'start', weight: 1 },
+        { title: 'Note', align: 'start', weight: 2 },
+      ],
+      rows: layers.map(({ after_layer, reading, travel_set, by = '', note = '' }) => [
+        after_layer === 0 ? 'after the trial cut or first stretch' : `after layer ${after_layer}`,
+        `${fineNumber(reading, units)} ${fineUnit(units)}`,
+        travel_set === undefined ? '' : formatAmount(travel_set, 'speed', units),
+        by,
+        note,
+      ]),
+    },
+  ];
 }
 
 /** Lines for what is gauged on the way, and the travel that is set by it from the card's table. */

@@ -39,7 +39,9 @@ export function measuredWords(
   units: UnitSystem,
 ): string | undefined {
   if ('declined' in quantity) return undefined;
-  const { value, u95 } = quantity;
+  const { u95 } = quantity;
+  // a step of -0.00 mm is none
+  const value = Math.abs(quantity.value) < 0.005 ? 0 : quantity.value;
   if (unit === 'deg') return `${value.toFixed(1)}° ± ${u95.toFixed(1)}°`;
   if (unit === 'mm2') {
     return units === 'inch'

@@ -120,7 +120,7 @@ function eraseRoutes(server: ZodServer, store: Store, originals: Originals): voi
     },
     async (request, reply) => {
       const { id } = request.params;
-      const files = await store.runs.hashesOf(id);
+      const files = [...(await store.runs.hashesOf(id)), ...(await store.readings.hashesOf(id))];
       if (await store.erase(id)) {
         await eraseFiles({ store, originals }, files);
         return reply.status(204).send();

@@ -13,7 +13,7 @@ import {
   paperOptionSchema,
   printedSchema,
 } from '@furrow/contract';
-import type { Store } from '@furrow/store';
+import type { Originals, Store } from '@furrow/store';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
@@ -38,11 +38,16 @@ const fileResponse = {
 const refusals = { 400: errorSchema, 404: errorSchema, 422: errorSchema, 503: errorSchema };
 
 /** The papers and drawings of saved jobs and of demo jobs, and which of them were handed out. */
-export function paperRoutes(server: ZodServer, store: Store, examples: Examples, work: Work): void {
+export function paperRoutes(
+  server: ZodServer,
+  { store, originals }: { readonly store: Store; readonly originals: Originals },
+  examples: Examples,
+  work: Work,
+): void {
   const demo = (name: string, choices: PaperChoices, signal: AbortSignal): Promise<PaperSource> =>
-    examplePaperSource({ store, work, signal }, examples, name, choices);
+    examplePaperSource({ store, originals, work, signal }, examples, name, choices);
   const saved: SavedSource = (id, choices, request, signal) =>
-    savedPaperSource({ store, work, signal }, id, choices, addressOf(request, id));
+    savedPaperSource({ store, originals, work, signal }, id, choices, addressOf(request, id));
   savedRoutes(server, store, work, saved);
   server.get(
     API_PATHS.examplePapers,

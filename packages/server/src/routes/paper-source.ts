@@ -1,24 +1,25 @@
 import type { PaperChoices } from '@furrow/contract';
-import { type ReadKit, readReadings } from '@furrow/engine';
-import type { Store } from '@furrow/store';
+import type { ReadKit } from '@furrow/engine';
+import type { Originals, Store } from '@furrow/store';
 import { Refused } from '../guard/refused.ts';
 import { readWhole } from '../reading/job-reading.ts';
 import { readWholeKit } from '../reading/kit-reading.ts';
 import type { Examples } from '../reading/read-examples.ts';
-import { toMend } from '../reading/to-mend.ts';
 import type { Work } from '../work/open-work.ts';
 import type { PaperSource } from '../work/paper-file.ts';
+import { type Measured, measuredOf, readRecord } from './measured-files.ts';
 import { storedJob } from './saved-job.ts';
 import { shopKit, shopTrials } from './shop-files.ts';
 
 /** Where papers come from: what is kept, who plans, and whether somebody still waits. */
 export interface PaperPlace {
   readonly store: Store;
+  readonly originals: Originals;
   readonly work: Work;
   readonly signal: AbortSignal;
 }
 
-/** What the papers of a saved job are made of, its readings before the first arc with it. */
+/** What the papers of a saved job are made of, with what was read before the first arc and what was run and gauged. */
 export async function savedPaperSource(
   from: PaperPlace,
   id: string,
@@ -28,12 +29,14 @@ export async function savedPaperSource(
   const { store } = from;
   const job = await storedJob(store, id);
   const checked = (await store.commissioning.get(id))?.readings ?? {};
+  const measured = await measuredOf(from, id);
   const { subject, options, trials } = await sourceOf(from, job.text, choices);
-  return {
+  const source = {
     trials,
     subject: { ...subject, ...(Object.keys(checked).length > 0 && { checked }) },
     options: { ...options, address, revision_number: job.revision_number },
   };
+  return measured === undefined ? source : withMeasured(source, measured);
 }
 
 /** What the papers of a demo job are made of; without a kit and trials of the shop's own, with the demo's. */
@@ -55,14 +58,11 @@ export function examplePaperSource(
 
 /** The same with what was run and gauged, for papers that are filled in from it. */
 export function filledSource(source: PaperSource, text: string): PaperSource {
-  const outcome = readReadings(text);
-  if (!outcome.ok) {
-    const { issues } = outcome;
-    throw new Refused('READINGS_NOT_READABLE', `The readings cannot be used yet: ${toMend(issues)}.`, {
-      issues,
-    });
-  }
-  return { ...source, subject: { ...source.subject, readings: outcome.value } };
+  return withMeasured(source, readRecord(text));
+}
+
+function withMeasured(source: PaperSource, { readings, files }: Measured): PaperSource {
+  return { ...source, subject: { ...source.subject, readings, measured: files } };
 }
 
 async function sourceOf(

@@ -1,28 +1,36 @@
+import { Readable } from 'node:stream';
 import {
   API_PATHS,
   errorSchema,
   jobParametersSchema,
+  originalParametersSchema,
   readingsSchemas,
   revisionParametersSchema,
   type SavedShopFile,
 } from '@furrow/contract';
-import { readReadings, surveySchema } from '@furrow/engine';
-import type { Store, StoredShopFile } from '@furrow/store';
+import { surveySchema } from '@furrow/engine';
+import type { Originals, Store, StoredShopFile } from '@furrow/store';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import { readWhole } from '../reading/job-reading.ts';
 import { READINGS_READING } from '../reading/readings-reading.ts';
-import { toMend } from '../reading/to-mend.ts';
 import type { Work } from '../work/open-work.ts';
+import { measuredOf } from './measured-files.ts';
 import { nobodyWaits } from './nobody-waits.ts';
+import { eraseFiles } from './run-routes.ts';
 import { jobNotFound, storedJob } from './saved-job.ts';
 import { shopKit, shopTrials } from './shop-files.ts';
 import type { ZodServer } from './zod-server.ts';
 
+const FILE = z.custom<Readable>().meta({ type: 'string', format: 'binary' });
+
 const ofJob = { params: jobParametersSchema };
 
 /** What was run and gauged on a job, with every revision, and what that says of its groove. */
-export function readingsRoutes(server: ZodServer, store: Store, work: Work): void {
+export function readingsRoutes(
+  server: ZodServer,
+  { store, originals, work }: { readonly store: Store; readonly originals: Originals; readonly work: Work },
+): void {
   const found = async (id: string): Promise<StoredShopFile | null> =>
     (await store.readings.get(id)) ?? ((await storedJob(store, id)) && null);
   server.get(
@@ -82,11 +90,35 @@ export function readingsRoutes(server: ZodServer, store: Store, work: Work): voi
       },
     },
     async (request, reply) => {
-      if (!(await store.readings.erase(request.params.id))) jobNotFound(request.params.id);
+      const { id } = request.params;
+      const files = await store.readings.hashesOf(id);
+      if (!(await store.readings.erase(id))) jobNotFound(id);
+      await eraseFiles({ store, originals }, files);
       return reply.status(204).send();
     },
   );
   revisionRoutes(server, store);
+  server.get(
+    API_PATHS.jobOriginal,
+    {
+      schema: {
+        summary: 'A file that was measured on a job, byte for byte',
+        params: originalParametersSchema,
+        response: { 200: FILE, 404: errorSchema },
+      },
+    },
+    async (request, reply) => {
+      const { id, sha256 } = request.params;
+      const named = (await store.readings.hashesOf((await storedJob(store, id)).id)).includes(sha256);
+      const length = named ? await originals.bytes(sha256) : undefined;
+      if (length === undefined)
+        throw new Refused('PATH_NOT_FOUND', 'The readings of this job name no such file that is kept.');
+      return reply
+        .headers({ 'content-length': length, 'content-disposition': 'attachment' })
+        .type('application/octet-stream')
+        .send(Readable.from(originals.read(sha256), { objectMode: false }));
+    },
+  );
   server.get(
     API_PATHS.jobSurvey,
     {
@@ -101,17 +133,10 @@ export function readingsRoutes(server: ZodServer, store: Store, work: Work): voi
       const { id } = request.params;
       const signal = nobodyWaits(reply);
       const read = readWhole((await storedJob(store, id)).text);
-      const readings = await found(id);
-      const outcome = readings === null ? undefined : readReadings(readings.text);
-      if (outcome?.ok === false) {
-        const { issues } = outcome;
-        throw new Refused('READINGS_NOT_READABLE', `The readings cannot be used yet: ${toMend(issues)}.`, {
-          issues,
-        });
-      }
+      const measured = await measuredOf({ store, originals }, id);
       const trials = await shopTrials(store);
       const answer = await work.answer({ read, kit: await shopKit(store), knowledge: trials }, signal);
-      const asked = { read, answer, trials, readings: readings?.text };
+      const asked = { read, answer, trials, files: measured?.files ?? [] };
       return surveySchema.parse(await work.make('survey', asked, signal));
     },
   );

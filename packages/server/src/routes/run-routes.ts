@@ -196,12 +196,15 @@ function fileRoutes(server: ZodServer, { store, originals }: RunParts): void {
   );
 }
 
-/** Erases files that no run has any longer. */
+/** Erases files that neither a run nor the readings of a job name any longer. */
 export async function eraseFiles(
   { store, originals }: Pick<RunParts, 'store' | 'originals'>,
   hashes: readonly string[],
 ): Promise<void> {
-  for (const sha256 of hashes) if (!(await store.runs.hasFile(sha256))) await originals.erase(sha256);
+  for (const sha256 of hashes) {
+    const isUsed = (await store.runs.hasFile(sha256)) || (await store.readings.hasFile(sha256));
+    if (!isUsed) await originals.erase(sha256);
+  }
 }
 
 /** The run of an identifier, or the refusal that names it. */

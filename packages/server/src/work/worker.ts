@@ -11,6 +11,7 @@ import {
   type ReadJob,
   type ReadKit,
   readKnowledge,
+  type SurveyInput,
   type SurveyReport,
 } from '@furrow/engine';
 import { cardDocument, type PaperOptions, renderHtml, renderPdf } from '@furrow/papers';
@@ -71,21 +72,20 @@ export const page = told(({ source, kind }: { readonly source: PaperSource; read
   renderHtml(paperDocument(withKnowledge(source), kind)),
 );
 
-/** What was measured of the groove of a job, with the text of its readings. */
+/** What was measured of the groove of a job. */
 export interface SurveyAsked {
   readonly read: ReadJob;
   readonly answer: Answer;
   /** Text of the trials that the answer was made with, where it was. */
   readonly trials: string | undefined;
-  /** Text of what was run and gauged, known to be readable; undefined where nothing was. */
-  readonly readings: string | undefined;
+  /** What was run and gauged, and the files that were measured. */
+  readonly files: readonly SurveyInput[];
 }
 
 /** Says what was measured of a groove. */
-export const survey = told(({ read, answer: planned, trials, readings }: SurveyAsked): SurveyReport => {
-  const bytes = new TextEncoder().encode(readings ?? '');
+export const survey = told(({ read, answer: planned, trials, files }: SurveyAsked): SurveyReport => {
   const outcome = answerSurvey({
-    files: readings === undefined ? [] : [{ name: 'readings', bytes }],
+    files,
     job: { read, answer: planned, knowledge: learned(trials) },
     version: PROGRAM_VERSION,
   });

@@ -20,6 +20,10 @@ export interface ReadingsStore {
   /** Newest first; undefined if there is no such job outside the bin. */
   revisions(jobId: string): Promise<readonly StoredShopFileSummary[] | undefined>;
   revision(jobId: string, number: number): Promise<StoredShopFile | undefined>;
+  /** SHA-256 of every file that the readings of a job name, in any revision; a job in the bin has them too. */
+  hashesOf(jobId: string): Promise<readonly string[]>;
+  /** Whether the readings of any job name a file, in any revision. */
+  hasFile(sha256: string): Promise<boolean>;
   /** Erases the readings of a job for good, with all revisions; false if there are none. */
   erase(jobId: string): Promise<boolean>;
 }

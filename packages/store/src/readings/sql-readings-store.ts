@@ -3,6 +3,9 @@ import { documentTable, writingOf } from '../document/document-table.ts';
 import { fileOf, summaryOf } from '../shop-file/shop-file-row.ts';
 import type { ReadingsStore } from './readings-store.ts';
 
+/** How a readings file names a file that was measured. */
+const SHA256 = /\b[0-9a-f]{64}\b/gu;
+
 /** What was run and gauged on the jobs among the documents, each under the identifier of its job. */
 export function sqlReadingsStore(
   { kysely, run, transact }: Work,
@@ -11,6 +14,12 @@ export function sqlReadingsStore(
 ): ReadingsStore {
   const jobs = documentTable(shop, 'job');
   const table = documentTable(shop, 'readings');
+  const contents = (on: typeof kysely) =>
+    on
+      .selectFrom('document_revision')
+      .select('content')
+      .where('shop', '=', shop)
+      .where('kind', '=', 'readings');
   return {
     get: (jobId) =>
       run(async () => {
@@ -37,6 +46,17 @@ export function sqlReadingsStore(
         (await jobs.find(kysely, jobId)) === undefined
           ? undefined
           : fileOf(await table.revision(kysely, jobId, number)),
+      ),
+    hashesOf: (jobId) =>
+      run(async () => {
+        const rows = await contents(kysely).where('id', '=', jobId).execute();
+        return [...new Set(rows.flatMap(({ content }) => content.match(SHA256) ?? []))];
+      }),
+    hasFile: (sha256) =>
+      run(
+        async () =>
+          (await contents(kysely).where('content', 'like', `%${sha256}%`).limit(1).executeTakeFirst()) !==
+          undefined,
       ),
     erase: (jobId) => {
       let erased = false;

@@ -1,6 +1,6 @@
 import { COLUMN_QUANTITIES, type ColumnQuantity, type SurveyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
 import { ScrollBox } from '../../ui/table/index.ts';
 import { ChooseFile } from '../../ui/take-in/index.ts';
@@ -87,6 +87,9 @@ function FileView({ name, index, count, reading, why }: FileViewProps): VNode {
         : { do: 'set', path: ['files', index, field], value },
     ]);
   const unsure = why !== undefined || (reading?.choices.some(({ sure }) => !sure) ?? false);
+  // what was open to be looked at stays so once it is put right
+  const doubted = useRef(false);
+  if (unsure) doubted.current = true;
   const choice = (
     field: 'unit' | 'vertical',
     title: string,
@@ -110,7 +113,7 @@ function FileView({ name, index, count, reading, why }: FileViewProps): VNode {
     </label>
   );
   return (
-    <details class="groove-file" open={unsure}>
+    <details class="groove-file" open={doubted.current}>
       <summary>
         {name}: {why ?? (reading === undefined ? 'being read' : kindWords(reading))}
       </summary>

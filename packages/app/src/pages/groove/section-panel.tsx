@@ -3,7 +3,7 @@ import { measuredWords, seamPlace } from '@furrow/papers';
 import { sectionDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
-import { DrawingView, useSize } from '../../ui/drawing/index.ts';
+import { DrawingView, NotReadYet, useSize } from '../../ui/drawing/index.ts';
 import { ScrollBox } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import type { ShownSurvey } from './groove-state.ts';
@@ -26,6 +26,10 @@ const NAMED_MOST = 12;
 
 /** A scanned section over the wanted shape, and what it measures with how surely, or why not. */
 export function SectionPanel({ shown }: { readonly shown: ShownSurvey }): VNode | null {
+  return shown.report.sections.length === 0 ? null : <Sections shown={shown} />;
+}
+
+function Sections({ shown }: { readonly shown: ShownSurvey }): VNode | null {
   const units = useUnits();
   const { sections } = shown.report;
   const [chosen, setChosen] = useState(0);
@@ -57,8 +61,10 @@ export function SectionPanel({ shown }: { readonly shown: ShownSurvey }): VNode 
       </header>
       <div class="groove-section-parts">
         <div ref={box} class="drawing-box">
-          {drawing === undefined ? (
+          {section.outline === null ? (
             <p>No plate line was found, so nothing is drawn.</p>
+          ) : drawing === undefined ? (
+            <NotReadYet />
           ) : (
             <DrawingView drawing={drawing} />
           )}

@@ -1,0 +1,167 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { API_PATHS, fillPath } from '@furrow/contract';
+import type { SurveyReport } from '@furrow/engine';
+import { describe, expect, it } from 'vitest';
+import { GroovePage } from './pages/groove-page.ts';
+import { saveDemoJob } from './saved-demo.ts';
+import { seenText } from './seen-text.ts';
+import { NO_BROWSER, SCREENS, useStage } from './stage.ts';
+
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** A scanned section: a round groove 14.5 mm deep in a level plate, one wild point, millimetres without a unit. */
+function scan(): string {
+  const rows = ['x;z'];
+  for (let n = 0; n <= 240; n += 1) {
+    const x = -24 + n * 0.2;
+    const radius = 9;
+    const inside = Math.abs(x) < radius;
+    const depth = inside ? 5.5 + Math.sqrt(radius ** 2 - x ** 2) : 0;
+    const wild = n === 30 ? 4 : 0;
+    rows.push(`${x.toFixed(2)};${(wild - depth + 0.02 * Math.sin(7 * n)).toFixed(3)}`);
+  }
+  return `${rows.join('\n')}\n`;
+}
+
+describe.skipIf(NO_BROWSER)('the groove', () => {
+  const stage = useStage();
+
+  it('is entered, judged, cut again, measured again and reported, on a tablet', async () => {
+    const { page, url } = await stage.visit({ screen: 'tablet' });
+    const job = await saveDemoJob(page, url);
+    const groove = await new GroovePage(page).open(job);
+    expect(await seenText(groove.region('Verdict'))).toContain('Nothing was measured on the seam yet');
+    await page.getByRole('textbox', { name: 'Who' }).fill('Second hand');
+    const stations = [
+      ['0.5', '14.5'],
+      ['1.8', '14.4'],
+      ['3', '9.5'],
+      ['4.2', '14.5'],
+      ['5.5', '14.6'],
+    ] as const;
+    for (const [at, depth] of stations) {
+      await groove.enter({ 'From the start': at, Depth: depth, Width: '17' });
+    }
+    expect(await seenText(groove.verdict)).toMatch(/^The groove fails: /u);
+    expect(await groove.gauged().count()).toBe(5);
+    expect(await seenText(groove.gauged().nth(2))).toMatch(
+      /depth 9\.5 mm, at least 12\.0 mm wanted.*Second hand/u,
+    );
+
+    // the place that takes most risk away goes into the form at a touch
+    const next = groove.region('Measure next').getByRole('button').first();
+    const place = await seenText(next);
+    await next.click();
+    expect(await page.getByRole('textbox', { name: 'From the start' }).inputValue()).toBe(place);
+    await groove.enter({ Depth: '14.5' });
+
+    await groove.region('Mend it').getByRole('button', { name: 'It was cut again' }).click();
+    await groove.region('What was said before').waitFor();
+    await groove.measured();
+    expect(await seenText(groove.region('What was said before'))).toContain('As first cut: fails');
+    expect(await seenText(groove.verdict)).not.toMatch(/fails/u);
+    expect(await seenText(groove.gauged().nth(2))).toContain('measured before it was cut again');
+    await groove.enter({ 'From the start': '3', Depth: '14.5' });
+    expect(await seenText(groove.region('What was said before'))).toMatch(/After recut 1: (holds|in doubt)/u);
+
+    await page
+      .getByRole('status', { name: 'Readings kept' })
+      .filter({ hasText: /saved as revision/u })
+      .waitFor();
+    const id = job.split('/').at(-1)!;
+    const report = (await (
+      await page.request.get(fillPath(API_PATHS.jobSurvey, { id }))
+    ).json()) as SurveyReport;
+    expect(report.seam!.history.map(({ verdict }) => verdict)).toEqual(['fails']);
+    await page.goto(`${fillPath(API_PATHS.jobPaperPage, { id, file: 'groove-report' })}?units=metric`);
+    const paper = await seenText(page.locator('body'));
+    expect(paper).toContain('As first cut: fails, by 6 readings. Then it was cut again from');
+    expect(paper).toContain('Measured by: Second hand.');
+  });
+
+  it('reads a file that is handed in, shows the section over what is wanted, and keeps it byte for byte', async () => {
+    const { page, url } = await stage.visit();
+    const job = await saveDemoJob(page, url);
+    const groove = await new GroovePage(page).open(job);
+    await groove.take('section at 2000 mm.csv', scan());
+    const section = groove.region('Section as scanned');
+    await section.waitFor();
+    expect(await seenText(section)).toMatch(/Depth\s+14\.\d+ ± 0\.\d+ mm/u);
+    expect(await seenText(section)).toMatch(/1 stand apart and do not count: rows \d+\./u);
+    // what was taken wrongly is said otherwise: the depth follows
+    await page.getByText(/^section at 2000 mm\.csv: scanned sections/u).click();
+    const unit = page.getByRole('combobox', { name: 'Unit where none is stated of section at 2000 mm.csv' });
+    if (!(await unit.isVisible()))
+      await page.getByText(/^section at 2000 mm\.csv: scanned sections/u).click();
+    await unit.selectOption('cm');
+    await section
+      .getByText(/14\d\.\d+ ± .* mm/u)
+      .first()
+      .waitFor();
+    await unit.selectOption('mm');
+    await section
+      .getByText(/14\.\d+ ± .* mm/u)
+      .first()
+      .waitFor();
+    await page
+      .getByRole('status', { name: 'Readings kept' })
+      .filter({ hasText: /saved as revision/u })
+      .waitFor();
+    // whoever opens the job elsewhere sees the same, from the original that is kept
+    await page.evaluate(() => localStorage.clear());
+    const elsewhere = await page.context().newPage();
+    const again = await new GroovePage(elsewhere).open(job);
+    await again.region('Section as scanned').waitFor();
+  });
+
+  it('is recorded by a form that begins with the passes of the plan, and earlier revisions come back', async () => {
+    const { page, url } = await stage.visit();
+    const job = await saveDemoJob(page, url);
+    await page.goto(`${job}/record`);
+    await page.getByRole('button', { name: 'Begin with the passes of the plan' }).click();
+    await page.getByRole('textbox', { name: 'Current, pass 1' }).fill('500');
+    const kept = page.getByRole('status', { name: 'Readings kept' });
+    await kept.filter({ hasText: /saved as revision/u }).waitFor();
+    const id = job.split('/').at(-1)!;
+    const paper = `${fillPath(API_PATHS.jobPaperPage, { id, file: 'run-record' })}?units=metric`;
+    const tab = await page.context().newPage();
+    await tab.goto(paper);
+    const record = await seenText(tab.locator('body'));
+    expect(record).toContain('500 A');
+    expect(record).toContain('Pass 1 was not run as planned here: 500 A against');
+  });
+
+  it('teaches a shop nothing from what is invented', async () => {
+    const { page } = await stage.visit();
+    const groove = await new GroovePage(page).open();
+    expect(await seenText(groove.region('Verdict'))).toContain('These readings are invented');
+    expect(await seenText(groove.region('What it teaches the shop'))).toContain(
+      'Invented readings teach nothing.',
+    );
+    expect(await page.getByRole('button', { name: 'Add to what this shop knows' }).count()).toBe(0);
+  });
+
+  it.each(['groove', 'record'])(
+    'has nothing on its page %s that the accessibility rules find',
+    async (end) => {
+      const { page } = await stage.visit();
+      if (end === 'groove') await new GroovePage(page).open();
+      else {
+        await page.goto('/demo/penstock-seam/record');
+        await page.getByRole('heading', { name: 'Record of the work' }).waitFor();
+      }
+      const wrong: unknown[] = [];
+      for (const size of Object.values(SCREENS)) {
+        await page.setViewportSize(size);
+        for (const colorScheme of ['light', 'dark'] as const) {
+          await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+          const { violations } = await new AxeBuilder({ page }).setLegacyMode().withTags(RULES).analyze();
+          wrong.push(...violations.map(({ id, nodes }) => [id, nodes[0]?.html]));
+        }
+        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        if (over > 0) wrong.push(`${size.width}: ${over} px too wide`);
+      }
+      expect(wrong).toEqual([]);
+    },
+  );
+});
