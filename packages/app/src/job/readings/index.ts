@@ -1,4 +1,4 @@
-export { ReadingsContext, useReadings, useReadingsDesk } from './readings-context.ts';
-export { openReadings, type ReadingsDesk } from './readings-desk.ts';
+export { useReadings, useReadingsDesk } from './readings-context.ts';
+export type { ReadingsDesk } from './readings-desk.ts';
 export { ReadingsOfJob } from './readings-of-job.tsx';
 export { ReadingsStatus } from './readings-status.tsx';
