@@ -8,7 +8,7 @@ import {
   sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
-import { checkBand, checkReading } from '../words/index.ts';
+import { checkBand, checkReading, conductorWords } from '../words/index.ts';
 import type { PaperBlock, TableBlock } from './paper-document.ts';
 
 /** A reading as it was taken at the rig. */
@@ -58,7 +58,7 @@ export function connectionTable(connections: readonly Connection[], units: UnitS
       row.to,
       row.size === null
         ? ''
-        : `${row.parallels === null || row.parallels === 1 ? '' : `${row.parallels} × `}${sentenceText(row.size, units)}`,
+        : `${row.parallels === null || row.parallels === 1 ? '' : `${row.parallels} × `}${conductorWords(row.size, units)}`,
       row.length_mm === null ? '' : formatStated(row.length_mm, 'mm', units, 'length'),
       row.polarity === null ? '' : row.polarity === 'positive' ? '+' : '−',
       row.tightness,

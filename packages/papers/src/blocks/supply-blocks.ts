@@ -7,6 +7,7 @@ import {
   sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
+import { conductorWords } from '../words/index.ts';
 import type { Figure } from './figure.ts';
 import type { ListBlock, PaperBlock, TableBlock } from './paper-document.ts';
 
@@ -106,7 +107,7 @@ export function leadTable({ leads }: Point, units: UnitSystem): TableBlock {
     ],
     rows: leads.map((lead) => [
       lead.name,
-      `${lead.parallels} × ${lead.size}`,
+      `${lead.parallels} × ${conductorWords(lead.size, units)}`,
       formatAmount(lead.length_m, 'length', units),
       formatAmount(lead.drop_V, 'voltage', units),
       degrees(lead.temperature_C),
@@ -208,7 +209,7 @@ export function pickTable(caption: string, picks: PlaceReport['picks'], units: U
     rows: picks.map((pick) => [
       pick.name,
       pick.kind,
-      sentenceText(pick.size, units),
+      conductorWords(pick.size, units),
       formatAmount(pick.length_m, 'length', units),
       String(pick.count),
     ]),

@@ -2,6 +2,7 @@ export { adviceWords } from './advice-words.ts';
 export { balanceWords } from './balance-words.ts';
 export { boundUnits } from './bound-units.ts';
 export { chanceWords } from './chance-words.ts';
+export { conductorWords } from './conductor-words.ts';
 export {
   byLength,
   cheaperFrom,

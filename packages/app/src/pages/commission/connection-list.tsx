@@ -1,4 +1,5 @@
-import { type Connection, formatAmount, formatStated, sentenceText, type UnitSystem } from '@furrow/engine';
+import { type Connection, formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
+import { conductorWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { connectionId } from './connection-id.ts';
 import { useRig, useRigState } from './rig-context.ts';
@@ -56,7 +57,7 @@ function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
   const done = useRigState((state) => Object.hasOwn(state.record.ticks, id));
   const facts = [
     KINDS[kind],
-    size === null ? '' : sizeText(sentenceText(size, system), parallels),
+    size === null ? '' : sizeText(conductorWords(size, system), parallels),
     length_mm === null ? '' : formatStated(length_mm, 'mm', system, 'length'),
     polarity === null ? '' : `${polarity} pole`,
     voltage_V === null ? '' : `loses ${lossText(voltage_V)} at the set current`,

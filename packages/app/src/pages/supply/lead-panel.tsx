@@ -1,4 +1,5 @@
 import { formatAmount, formatStated, type LeadReport, type UnitSystem } from '@furrow/engine';
+import { conductorWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { CourseBox, timeScale } from '../../ui/course/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -18,7 +19,7 @@ export function LeadPanel({ lead }: { readonly lead: LeadReport }): VNode {
         <h2 id={`${id}-title`}>{lead.name}</h2>
         <p class="caption">
           {lead.side} lead, {lead.parallels === 1 ? '' : `${lead.parallels} × `}
-          {lead.size}, {formatAmount(lead.length_m, 'length', units)}:{' '}
+          {conductorWords(lead.size, units)}, {formatAmount(lead.length_m, 'length', units)}:{' '}
           {formatStated(lead.current_A, 'A', units)}, {formatStated(lead.drop_V, 'V', units)} dropped
         </p>
       </header>
