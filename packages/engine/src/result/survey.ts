@@ -352,7 +352,9 @@ export function stateSurveyFile({
  * @example
  * const curve = [{ at: 0.5, depth: { p05: 0.009, p50: 0.01, p95: 0.011 } }];
  * const none = { readings: [], stretches: [], recuts: [], apart: [], next: { risk: 0, stations: [] } };
- * const seam = { ...none, thickness: 0.03, curve, band: { least: 0.009, most: 0.012 }, ligamentLeast: 0.004 };
+ * const width = { curve: [{ p05: 0.015, p50: 0.016, p95: 0.017 }], band: { least: 0.014, most: 0.02 }, stretches: [] };
+ * const spread = { before: { common: 0.2, course: 0.05 }, after: { common: 0.1, course: 0.04 } };
+ * const seam = { ...none, width, spread, remaining: { stretches: [] }, thickness: 0.03, curve, band: { least: 0.009, most: 0.012 }, ligamentLeast: 0.004 };
  * stateSeam(seam, { readings: 0, leftOut: [], entry: null }).curve[0].remaining_mm // => { p05: 19, p50: 20, p95: 21 }
  */
 export function stateSeam(

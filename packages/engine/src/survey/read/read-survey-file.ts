@@ -94,7 +94,7 @@ function refused(message: string, accepted: string): Outcome<never> {
  * @param name - name of the file, from which the place of a scan is taken where it tells it [text], any
  * @param bytes - its content [bytes], any
  * @param given - what a person says of it [record], any part
- * @param progress - called with the share of a cloud that is unrolled, 0 to 1 [-]; left out: nobody is told
+ * @param progress - called with the share of a cloud that is unrolled [-], 0 to 1; left out: nobody is told
  * @returns what was read and how, or what is wrong [record]
  * @source none: bookkeeping
  * @example

@@ -25,7 +25,7 @@ const READINGS_MOST = 200;
  * @example
  * const nodes = [0.01, 0.1].map((course) => ({ weight: 0.5, spread: { common: 0.1, course, range: 0.25 } }));
  * const readings = [0.08, -0.1, 0.09, -0.07].map((value, i) => ({ at: i, value, sd: 0.01 }));
- * spreadAfter(nodes, readings, []).course // => 0.0999...
+ * spreadAfter(nodes, readings, []).course // => 0.1
  */
 export function spreadAfter(
   nodes: readonly SeamSpreadNode[],
