@@ -15,7 +15,8 @@ function watchMarks(page: Page): Promise<void> {
   return page.evaluate(() => {
     const drawn: Record<string, number> = {};
     Object.assign(window, { drawn });
-    const look = (): void => {
+    // without a function of its own name: what names them is not there in the page
+    new MutationObserver(() => {
       for (const figure of document.querySelectorAll('.live-figures dd')) {
         const mark = /^9\d{3}/u.exec(figure.textContent ?? '')?.[0];
         if (mark !== undefined)
@@ -23,12 +24,7 @@ function watchMarks(page: Page): Promise<void> {
             drawn[mark] ??= Date.now();
           });
       }
-    };
-    new MutationObserver(look).observe(document.body, {
-      subtree: true,
-      childList: true,
-      characterData: true,
-    });
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });
   });
 }
 
