@@ -70,6 +70,7 @@ describe.skipIf(NO_BROWSER)('the places of the app', () => {
         '/demo/penstock-seam',
         '/demo/penstock-seam/supply',
         '/demo/penstock-seam/papers',
+        '/demo/penstock-seam/groove',
         '/kit',
         '/jobs',
       ]) {
@@ -77,7 +78,7 @@ describe.skipIf(NO_BROWSER)('the places of the app', () => {
         await page.getByRole('main').waitFor();
         await page.getByRole('heading', { level: 1 }).waitFor();
         const boxes = await Promise.all(
-          (['Plan', 'Check', 'Set up', 'Run', 'Shop'] as const).map((name) =>
+          (['Plan', 'Check', 'Set up', 'Run', 'Groove', 'Shop'] as const).map((name) =>
             frame.place(name).boundingBox(),
           ),
         );

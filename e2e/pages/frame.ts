@@ -11,7 +11,7 @@ export class Frame {
   }
 
   /** The way to a place, with where the job stands in it. */
-  place(name: 'Plan' | 'Check' | 'Set up' | 'Run' | 'Shop'): Locator {
+  place(name: 'Plan' | 'Check' | 'Set up' | 'Run' | 'Groove' | 'Shop'): Locator {
     return this.page
       .getByRole('navigation', { name: 'Places' })
       .getByRole('link', { name: new RegExp(`^${name}`, 'u') });
