@@ -41,6 +41,30 @@ describe('the review of a log as text', () => {
     expect(text).toMatch(/Electrode used +not told/u);
   });
 
+  test('tells each sum under its own name', () => {
+    expect(text).toMatch(/Arc time +21(\.0+)? s/u);
+    expect(text).toMatch(/Arc out +1\.0+ s/u);
+  });
+
+  test('tells what may be behind an event, and a recut with both its ends', () => {
+    const cause = { cause: 'stub', title: 'the electrode was used up', probability: 0.42, remedy: 'Look.' };
+    const recut = {
+      ...{ from_mm: 90, to_mm: 210, current_A: 450, arc_voltage_V: 40, travel_mm_per_min: 600, dwell_s: 1 },
+      depth_mm: { p05: 1, p50: 2, p95: 3 },
+    };
+    const [event] = report.events.filter(({ kind }) => kind === 'arc_out');
+    const told: RunReport = {
+      ...report,
+      events: [{ ...event!, causes: [cause], next_check: null }],
+      stretches: [
+        { kind: 'shallow', pass: 1, from_mm: 100, to_mm: 200, depth_mm: 2, says: event!.says, recut },
+      ],
+    };
+    const words = renderRunText(told, 'Drum seam', 'metric').replace(/\s+/gu, ' ');
+    expect(words).toContain('Arc out: most likely the electrode was used up (42 %). Look.');
+    expect(words).toContain('0.090 m to 0.210 m at 600 mm/min, 450 A, 40.0 V');
+  });
+
   test('stays within a hundred columns and lets no text of the job command the terminal', () => {
     const written = renderRunText(report, '\u001b[31mred '.repeat(30), 'metric');
     expect(Math.max(...written.split('\n').map((line) => [...line].length))).toBeLessThanOrEqual(100);

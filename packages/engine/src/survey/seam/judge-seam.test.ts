@@ -40,6 +40,18 @@ describe('the verdict along a seam', () => {
     expect(deep.find(({ verdict }) => verdict === 'fails')).toMatchObject({ miss: 'deep', simple: 'fails' });
   });
 
+  it('gives a stretch too short to act on to its neighbour, the worse of both counting', () => {
+    const at = Array.from({ length: 41 }, (_, i) => i * 0.005);
+    const posterior = fuseSeam({ common: 0.001, course: 0.001, range: 0.25 }, [], at);
+    const median = at.map((_, i) => (i === 20 ? 0.009 : 0.015));
+    const stretches = judgeSeam({ median, posterior }, BAND);
+    expect(stretches.map(({ verdict, miss }) => [verdict, miss])).toEqual([
+      ['fails', 'shallow'],
+      ['holds', 'none'],
+    ]);
+    expect(stretches[0]!.to).toBeCloseTo(0.1025, 9);
+  });
+
   it('is wrong no more often than it says', () => {
     let saidHold = 0;
     let holdWrong = 0;
@@ -181,5 +193,26 @@ describe('a recut', () => {
     if (weld.kind !== 'weld') throw new Error(weld.kind);
     expect(weld.over).toBeCloseTo(0.002, 4);
     expect(weld.weldMetal).toBeCloseTo(0.002 * 0.019 * 1 * 7850, 2);
+  });
+});
+
+describe('a stretch that no repair pass mends', () => {
+  const law = {
+    ...{ depth: 0.01, travel: 0.01, power: 1.4, travelLeast: 0.002, ramp: 0.01, density: 7850, width: 0.016 },
+    ...{ spread: { common: 0.01, course: 0.01, range: 0.25 }, plateMost: 0.03, plateChance: 0.99 },
+  };
+  const depth = { median: AT.map(() => 0.0105), posterior: fuseSeam(law.spread, [], AT) };
+
+  it('is told with the depth that is missing on the mean', () => {
+    const slow = recutOf({ from: 2, to: 3, miss: 'shallow' }, depth, BAND, { ...law, travelMost: 0.004 });
+    expect(slow.kind).toBe('grind');
+    expect(slow.kind === 'grind' && slow.missing).toBeCloseTo(0.0015, 9);
+  });
+
+  it('is filled where it is too deep, by the weld metal of its width and length', () => {
+    const deep = { ...depth, median: AT.map(() => 0.02) };
+    const filled = recutOf({ from: 2, to: 3, miss: 'deep' }, deep, BAND, { ...law, travelMost: 0.05 });
+    expect(filled).toMatchObject({ kind: 'weld', over: expect.closeTo(0.002, 9) });
+    expect(filled.kind === 'weld' && filled.weldMetal).toBeCloseTo(0.002 * 0.016 * 1 * 7850, 9);
   });
 });
