@@ -76,7 +76,7 @@ export function eased(job: FreeJob, freedom: Freedom): FreeJob {
 }
 
 /** Its changes to the test job. */
-export function documentOf(job: FreeJob): TestJobChange {
+function documentOf(job: FreeJob): TestJobChange {
   return {
     seam: { length: `${job.length_mm} mm` },
     plate: { thickness: '40 mm' },
