@@ -127,7 +127,7 @@ export function statePoint({ x, y }: { readonly x: number; readonly y: number })
  * @returns bay, station, routes and picks with units in their keys [record]
  * @source none: bookkeeping
  * @example
- * const place = placeOfKit(demoKit.kit, demoJob.job, { current_A: 600, leads: [{ parallels: 2, temperature_K: 320 }] }, { torchFlow: 0.01, regulator: 6e5 });
+ * const place = placeOfKit(demoKit.kit, { ...demoJob.job, site: { ...demoJob.job.site, bay: demoKit.kit.bay.name } }, { current_A: 600, leads: [{ parallels: 2, temperature_K: 320 }] }, { torchFlow: 0.01, regulator: 6e5 });
  * statePlace({ ...place, choice: undefined }).station // => null
  */
 export function statePlace(outcome: PlaceOutcome): PlaceReport {
