@@ -58,6 +58,7 @@ function electricBlocks(electric: ElectricReport, units: UnitSystem): PaperBlock
     paragraph(
       `${formatAmount(electric.current_A, 'current', units)} at ${volts(electric.arc_voltage_V)}; ` +
         `${volts(electric.needed_V)} needed at the source, ${volts(electric.available_V)} there; ` +
+        `${formatStated(electric.arc_kW, 'kW', units)} in the arc of ${formatStated(electric.output_kW, 'kW', units)} at the terminals, ` +
         `${formatStated(electric.loss_W, 'W', units)} lost${input}.`,
     ),
     sourceTable(electric, units),

@@ -53,7 +53,7 @@ export function CostView(): VNode {
               <Said sentence={cost.says} />
             </p>
           ) : (
-            <Report cost={cost} state={state} />
+            <CostPanels cost={cost} state={state} />
           )}
         </div>
       </main>
@@ -61,7 +61,7 @@ export function CostView(): VNode {
   );
 }
 
-function Report({ cost, state }: { readonly cost: CostReport; readonly state: CostState }): VNode {
+export function CostPanels({ cost, state }: { readonly cost: CostReport; readonly state: CostState }): VNode {
   const units = useUnits();
   const { changes, trying } = state;
   const [items] = itemTable(cost, units);

@@ -36,14 +36,14 @@ export function HazardsView(): VNode {
           <GroupForm paths={['site']} name="The site and its crews" />
         </section>
         <div class={`beside-result hazard-result${outdated ? ' outdated' : ''}`}>
-          {report === undefined ? <p role="status">Reckoning.</p> : <Report report={report} />}
+          {report === undefined ? <p role="status">Reckoning.</p> : <HazardPanels report={report} />}
         </div>
       </main>
     </>
   );
 }
 
-function Report({ report }: { readonly report: HazardReport }): VNode {
+export function HazardPanels({ report }: { readonly report: HazardReport }): VNode {
   const { noise, sections, limits, fire_zone: zone, stop_work: stop, cautions } = report;
   const units = useUnits();
   return (

@@ -70,7 +70,7 @@ export function HeatView(): VNode {
         </div>
         {shown === undefined ? null : (
           <div class={`heat-report${outdated ? ' outdated' : ''}`}>
-            <Report shown={shown} />
+            <HeatPanels shown={shown} />
           </div>
         )}
       </main>
@@ -78,7 +78,7 @@ export function HeatView(): VNode {
   );
 }
 
-function Report({ shown }: { readonly shown: ShownHeat }): VNode {
+export function HeatPanels({ shown }: { readonly shown: ShownHeat }): VNode {
   const units = useUnits();
   const report = sentencesWritten(shown.heat.report, units);
   // what the planner held the plan to stands before what the field says of it

@@ -35,7 +35,7 @@ export function SupplyView({ id, demo }: SupplyViewProps): VNode {
         <JobNotReadable id={id} />
         {supply !== undefined ? (
           <div class={`result-details${outdated ? ' outdated' : ''}`}>
-            <Report
+            <SupplyPanels
               supply={supply}
               bay={`${id === undefined ? `/demo/${encodeURIComponent(demo)}` : jobPath(id)}/bay`}
             />
@@ -59,7 +59,13 @@ function JobNotReadable({ id }: { readonly id: string | undefined }): VNode | nu
   );
 }
 
-function Report({ supply, bay }: { readonly supply: SupplyReport; readonly bay: string }): VNode {
+export function SupplyPanels({
+  supply,
+  bay,
+}: {
+  readonly supply: SupplyReport;
+  readonly bay: string;
+}): VNode {
   const { electric, air, place, limits, issues, cautions } = supply;
   return (
     <>
