@@ -178,7 +178,7 @@ module.exports = {
       name: 'page-door',
       comment: 'A page is entered through its page.tsx only.',
       severity: 'error',
-      from: { path: `${APP, pathNot: TEST_FILE }(?!pages/)` },
+      from: { path: `${APP}(?!pages/)`, pathNot: TEST_FILE },
       to: { path: `${APP}pages/`, pathNot: `${APP}pages/[^/]+/page\\.tsx$` },
     },
     ...layerRules('answer', ANSWER_LAYERS, ANSWER),
