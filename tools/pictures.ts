@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { type BenchServer, startBench } from '../e2e/bench-server.ts';
 import { BenchPage } from '../e2e/pages/bench-page.ts';
+import { CommissionPage } from '../e2e/pages/commission-page.ts';
 import { CostPage } from '../e2e/pages/cost-page.ts';
 import { GroovePage } from '../e2e/pages/groove-page.ts';
 import { HeatPage } from '../e2e/pages/heat-page.ts';
@@ -25,12 +26,16 @@ interface Picture {
 
 const PICTURES: readonly Picture[] = [
   { name: 'bench', size: WIDE, theme: 'light', take: wholeBench },
+  { name: 'bench-inch', size: WIDE, theme: 'light', take: inchBench },
   { name: 'bench-dark', size: WIDE, theme: 'dark', take: wholeBench },
   { name: 'tablet', size: TABLET, theme: 'light', take: wholeBench },
   { name: 'section', size: WIDE, theme: 'light', take: section },
   { name: 'wash', size: WIDE, theme: 'light', take: washSection },
   { name: 'refusal', size: WIDE, theme: 'light', take: refusal },
   { name: 'card', size: { width: 840, height: 1190 }, theme: 'light', take: card },
+  { name: 'kit', size: WIDE, theme: 'light', take: kit },
+  { name: 'commissioning', size: WIDE, theme: 'light', take: commissioning },
+  { name: 'papers', size: WIDE, theme: 'light', take: papers },
   { name: 'supply', size: WIDE, theme: 'light', take: supply },
   { name: 'heat', size: WIDE, theme: 'light', take: heat },
   { name: 'hazards', size: WIDE, theme: 'light', take: hazards },
@@ -41,6 +46,32 @@ const PICTURES: readonly Picture[] = [
 
 async function wholeBench(page: Page): Promise<Buffer> {
   await new BenchPage(page).open();
+  return page.screenshot();
+}
+
+/** The same to a reader in inches. */
+async function inchBench(page: Page): Promise<Buffer> {
+  await page.goto('/');
+  await page.getByRole('radio', { name: 'inch' }).check({ force: true });
+  return wholeBench(page);
+}
+
+/** The demo kit in its form, not saved. */
+async function kit(page: Page): Promise<Buffer> {
+  await page.goto('/kit');
+  await page.getByRole('button', { name: 'Begin with Penstock yard, bay 2' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Penstock yard, bay 2' }).waitFor();
+  return page.screenshot();
+}
+
+async function commissioning(page: Page): Promise<Buffer> {
+  await new CommissionPage(page).open('/demo/penstock-seam/commission');
+  return page.screenshot();
+}
+
+async function papers(page: Page): Promise<Buffer> {
+  await page.goto('/demo/penstock-seam/papers');
+  await page.frameLocator('iframe').getByRole('heading', { level: 1 }).waitFor();
   return page.screenshot();
 }
 
@@ -126,12 +157,15 @@ async function take(browser: Browser, { url, entry }: BenchServer, picture: Pict
   console.log(`docs/pictures/${picture.name}.png: ${Math.ceil(bytes.length / 1024)} kB`);
 }
 
+/** Names of the pictures to take; all where none is given. */
+const asked = process.argv.slice(2);
 const program = findBrowser();
 if (program === undefined) throw new Error('No Chromium was found; set FURROW_CHROMIUM to the path of one.');
 const server = await startBench();
 const browser = await chromium.launch({ executablePath: program, args: launchFlags() });
 try {
-  for (const picture of PICTURES) await take(browser, server, picture);
+  for (const picture of PICTURES)
+    if (asked.length === 0 || asked.includes(picture.name)) await take(browser, server, picture);
 } finally {
   await browser.close();
   await server.stop();
