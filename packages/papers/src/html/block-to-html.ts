@@ -57,7 +57,14 @@ function figureToHtml({ label, value, unit, note }: Figure): string {
   );
 }
 
-function tableToHtml({ caption, columns, rows, hand = false, small = false }: TableBlock): string {
+function tableToHtml({
+  caption,
+  columns,
+  rows,
+  hand = false,
+  small = false,
+  close = false,
+}: TableBlock): string {
   const classes = columns.map(({ align, strong = false }) => `${align}${strong ? ' strong' : ''}`);
   const head = columns.map(
     ({ title }, index) => `<th scope="col" class="${classes[index]}">${escapeMarkup(title)}</th>`,
@@ -66,7 +73,11 @@ function tableToHtml({ caption, columns, rows, hand = false, small = false }: Ta
     (row) =>
       `<tr>${row.map((cell, index) => `<td class="${classes[index]}">${worded(cell)}</td>`).join('')}</tr>`,
   );
-  const names = [...(hand ? ['hand'] : []), ...(small ? ['small-print'] : [])].join(' ');
+  const names = [
+    ...(hand ? ['hand'] : []),
+    ...(small ? ['small-print'] : []),
+    ...(close ? ['close'] : []),
+  ].join(' ');
   return (
     `<table${names === '' ? '' : ` class="${names}"`}><caption>${escapeMarkup(caption)}</caption><thead><tr>${head.join('')}</tr></thead>` +
     `<tbody>${body.join('')}</tbody></table>`

@@ -36,7 +36,7 @@ p { margin: 0; overflow-wrap: anywhere; }
 .figures.big > div { border-top: 2pt solid ${ACCENT}; padding-top: 0.353rem; }
 .figures dt { color: ${SOFT_INK}; font-size: 0.942rem; }
 .figures dd { margin: 0; font-weight: 700; line-height: 1.12; }
-.figures.big dd { font-size: 2.9rem; white-space: nowrap; }
+.figures.big dd { font-size: 2.4rem; white-space: nowrap; }
 .figures.big dd.note { white-space: normal; }
 .figures.plain dd { font-size: 1.471rem; }
 .figures dd .unit { font-size: 50%; }
@@ -50,6 +50,8 @@ th:first-child, td:first-child { padding-inline-start: 0; }
 .end { text-align: end; }
 td.strong { font-weight: 700; }
 table.small-print { font-size: 0.942rem; }
+table.close { font-size: 1.059rem; }
+table.close td.strong { white-space: nowrap; }
 table.hand td { height: 6mm; border-inline-start: 0.35pt solid #aeb8bf; }
 table.hand td:first-child { border-inline-start: 0; }
 .fields { display: grid; gap: 0.5rem 1.6rem; margin: 0; }
