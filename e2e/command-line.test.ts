@@ -196,17 +196,17 @@ describe.concurrent('command line', () => {
     expect(schema.required).toEqual(expect.arrayContaining(['furrow', 'groove', 'kit']));
   });
 
-  it('writes the card on one page, also when it says why there is no plan', async () => {
-    for (const [job, exit] of [
-      [POCKET, 0],
-      [REFUSED, 3],
+  it('writes the card on a front and a back, and on one page where it says why there is no plan', async () => {
+    for (const [job, exit, pages] of [
+      [POCKET, 0, 2],
+      [REFUSED, 3, 1],
     ] as const) {
       const card = join(folder, `${exit}.pdf`);
       const { code } = await runFurrow(['card', job, '-o', card, '--paper', 'letter']);
       expect(code).toBe(exit);
       const bytes = readFileSync(card);
       expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
-      expect(pdfPages(bytes)).toBe(1);
+      expect(pdfPages(bytes)).toBe(pages);
     }
   });
 
@@ -226,7 +226,7 @@ describe.concurrent('command line', () => {
       expect(kill.signal.aborted).toBe(true);
       const bytes = readFileSync(card);
       const whole = /%%EOF\s+%furrow [0-9a-f]{64}\n$/u.test(bytes.toString('latin1'));
-      expect(bytes.equals(old) || (whole && pdfPages(bytes) === 1)).toBe(true);
+      expect(bytes.equals(old) || (whole && pdfPages(bytes) === 2)).toBe(true);
     }
     expect(readdirSync(place).filter((name) => name.endsWith('.pdf'))).toEqual(['card.pdf']);
   });

@@ -54,13 +54,13 @@ describe.skipIf(NO_BROWSER)('files', () => {
     await page.getByRole('alert').filter({ hasText: 'too large' }).waitFor();
   });
 
-  it('hands out the card as a PDF of one page', async () => {
+  it('hands out the card as a PDF of a front and a back', async () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
     const { name, bytes } = await bench.handedOut(bench.button('Card as PDF'));
     expect(name).toMatch(/^penstock-section-7.*\.pdf$/u);
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
-    expect(pdfPages(bytes)).toBe(1);
+    expect(pdfPages(bytes)).toBe(2);
   });
 
   it('says why there is no card while the job has mistakes', async () => {
@@ -74,7 +74,7 @@ describe.skipIf(NO_BROWSER)('files', () => {
       .waitFor();
   });
 
-  it('shows the card of a saved job as a page that prints on one sheet', async () => {
+  it('shows the card of a saved job as a page that prints on the two sides of a sheet', async () => {
     const { page } = await stage.visit();
     const bench = await new BenchPage(page).open();
     await bench.save(1);
@@ -92,6 +92,6 @@ describe.skipIf(NO_BROWSER)('files', () => {
     expect(current).toMatch(/^\d+ A$/u);
     expect(words).toMatch(new RegExp(`Current\\s+${current}`, 'u'));
     const pdf = await card.pdf({ preferCSSPageSize: true, printBackground: true });
-    expect(pdfPages(pdf)).toBe(1);
+    expect(pdfPages(pdf)).toBe(2);
   });
 });

@@ -52,7 +52,8 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     const next = groove.region('Measure next').getByRole('button').first();
     const place = await seenText(next);
     await next.click();
-    expect(await page.getByRole('textbox', { name: 'From the start' }).inputValue()).toBe(place);
+    const from = page.getByRole('textbox', { name: 'From the start' });
+    await expect.poll(() => from.inputValue()).toBe(place);
     await groove.enter({ Depth: '14.5' });
 
     await groove.region('Mend it').getByRole('button', { name: 'It was cut again' }).click();

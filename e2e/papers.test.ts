@@ -193,7 +193,7 @@ describe.skipIf(NO_BROWSER)('papers page', () => {
     await file.setInputFiles(READINGS);
     const path = join(folder, 'filled-in.pdf');
     await (await coming).saveAs(path);
-    expect(pdfPages(readFileSync(path))).toBe(1);
+    expect(pdfPages(readFileSync(path))).toBe(2);
   });
 
   it.each(['bench', 'tablet'] as const)('can be used by everybody on a %s', async (screen) => {

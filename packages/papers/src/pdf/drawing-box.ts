@@ -4,6 +4,9 @@ import type { Box, Paint } from './paint.ts';
 import { paintLine } from './text-box.ts';
 import { textLines } from './text-layout.ts';
 
+/** The smallest letters on a paper, whatever a drawing is scaled by [pt]. */
+const LETTERS_LEAST = 8;
+
 /** A drawing as wide as the column, or narrower where the page has to be made to fit. */
 export function drawingBox(drawing: Drawing, width: number, paint: Paint): Box {
   const factor = Math.min(1, paint.scale) * (width / drawing.width);
@@ -16,7 +19,7 @@ export function drawingBox(drawing: Drawing, width: number, paint: Paint): Box {
         pdf.struct('Figure', { alt }, () => {
           pdf.save();
           pdf.translate(x + (width - drawing.width * factor) / 2, y).scale(factor);
-          for (const mark of drawing.marks) paintMark(mark, paint);
+          for (const mark of drawing.marks) paintMark(mark, paint, LETTERS_LEAST / factor);
           pdf.restore();
         }),
       );
@@ -24,15 +27,16 @@ export function drawingBox(drawing: Drawing, width: number, paint: Paint): Box {
   };
 }
 
-function paintMark(mark: Mark, paint: Paint): void {
+function paintMark(mark: Mark, paint: Paint, lettersLeast: number): void {
   const { pdf } = paint;
   const style = MARK_STYLES[mark.role];
   switch (mark.kind) {
     case 'text': {
-      const [line] = textLines(mark.text, style.bold ? 'bold' : 'regular', mark.size, 1e6, paint.faces);
+      const size = Math.max(mark.size, lettersLeast);
+      const [line] = textLines(mark.text, style.bold ? 'bold' : 'regular', size, 1e6, paint.faces);
       if (line === undefined) return;
       const shift = { start: 0, middle: line.width / 2, end: line.width }[mark.anchor];
-      paintLine(line, mark.at.x - shift, mark.at.y, mark.size, style.text, pdf);
+      paintLine(line, mark.at.x - shift, mark.at.y, size, style.text, pdf);
       return;
     }
     case 'dimension':

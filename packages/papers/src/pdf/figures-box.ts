@@ -6,7 +6,7 @@ import { textLines } from './text-layout.ts';
 
 const SIZES = {
   big: { label: 8.5, value: 29, note: 8 },
-  plain: { label: 8, value: 14, note: 8 },
+  plain: { label: 8, value: 16, note: 8 },
 } as const;
 
 /** Size of a unit, and its distance, relative to the value's size [-]. */

@@ -4,7 +4,6 @@ import { useEffect, useState } from 'preact/hooks';
 import { fetchReadings, fetchReadingsExamples, saveReadings } from '../../api/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { useLeaveGuard } from '../../sheet/keep/index.ts';
-import { Waiting } from '../../ui/site/index.ts';
 import { useBench, useBenchState } from '../state/index.ts';
 import { ReadingsContext, useReadings } from './readings-context.ts';
 import { moveReadings, openReadings, type ReadingsDesk } from './readings-desk.ts';
@@ -37,8 +36,9 @@ export function ReadingsOfJob({ demo, children }: ReadingsOfJobProps): VNode {
       left = true;
     };
   }, [id, demo]);
-  if (typeof loaded === 'string') return <Waiting text={loaded} trouble />;
-  if (loaded === undefined || loaded.id !== id) return <Waiting text="Opening what was measured." />;
+  // the page around it already stands: only its inside waits
+  if (typeof loaded === 'string') return <p role="alert">{loaded}</p>;
+  if (loaded === undefined || loaded.id !== id) return <p role="status">Opening what was measured.</p>;
   return (
     <Opened key={id} loaded={loaded}>
       {children}
