@@ -1,9 +1,8 @@
-import { COLUMN_QUANTITIES, type ColumnQuantity, type SurveyReport } from '@furrow/engine';
+import type { SurveyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
-import { ScrollBox } from '../../ui/table/index.ts';
-import { ChooseFile } from '../../ui/take-in/index.ts';
+import { ChooseFile, ColumnsTable, type ColumnUse } from '../../ui/take-in/index.ts';
 import { columnsText } from './columns-text.ts';
 import { useGroove, useGrooveDesk } from './groove-context.ts';
 
@@ -171,52 +170,19 @@ interface ColumnsProps {
 
 /** What each column of a table was taken for; a column that was taken wrongly is corrected here. */
 function Columns({ name, table, onColumns, corrected }: ColumnsProps): VNode {
-  const correct = (at: number, quantity: string): void =>
+  const correct = (at: number, quantity: ColumnUse): void =>
     onColumns(
       columnsText(
         table.columns.map((column, index) => ({
           name: column.name,
-          quantity: index === at ? (quantity as ColumnQuantity | 'none') : (column.quantity ?? 'none'),
+          quantity: index === at ? quantity : (column.quantity ?? 'none'),
           unit: column.unit,
         })),
       ),
     );
   return (
     <>
-      <ScrollBox name={`Columns of ${name}, table`}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Column</th>
-              <th scope="col">Read as</th>
-              <th scope="col">Unit</th>
-              <th scope="col">Why</th>
-            </tr>
-          </thead>
-          <tbody>
-            {table.columns.map((column, at) => (
-              <tr key={`${at}${column.name}`}>
-                <th scope="row">{column.name === '' ? `column ${at + 1}` : column.name}</th>
-                <td>
-                  <select
-                    aria-label={`Column ${at + 1} of ${name} is`}
-                    value={column.quantity ?? 'none'}
-                    onChange={(event) => correct(at, event.currentTarget.value)}
-                  >
-                    {['none', ...COLUMN_QUANTITIES].map((quantity) => (
-                      <option key={quantity} value={quantity}>
-                        {quantity === 'none' ? 'not used' : quantity.replaceAll('_', ' ')}
-                      </option>
-                    ))}
-                  </select>
-                </td>
-                <td>{column.unit ?? ''}</td>
-                <td class="words">{column.says}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <ColumnsTable name={`Columns of ${name}, table`} file={name} columns={table.columns} onUse={correct} />
       {corrected ? (
         <p>
           <button type="button" class="quiet" onClick={() => onColumns('')}>

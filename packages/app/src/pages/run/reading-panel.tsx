@@ -1,9 +1,8 @@
-import { COLUMN_QUANTITIES, type ColumnQuantity, type RunReport, type Written } from '@furrow/engine';
+import type { RunReport, Written } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { download } from '../../ui/hand-out/index.ts';
-import { ScrollBox } from '../../ui/table/index.ts';
-import { OpenFileButton } from '../../ui/take-in/index.ts';
+import { ColumnsTable, type ColumnUse, OpenFileButton } from '../../ui/take-in/index.ts';
 import { ReadingForm } from './reading-form.tsx';
 import { useKept, useKeptRuns, useRun, useRunDesk } from './run-context.ts';
 
@@ -22,11 +21,11 @@ export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
   const [name, setName] = useState('');
   const { reading } = report;
   const open = reading.columns.some(({ sure }) => !sure) || reading.rows_rejected_count > 0;
-  const correct = (at: number, quantity: string): void =>
+  const correct = (at: number, quantity: ColumnUse): void =>
     desk.correct({
       columns: reading.columns.map((column, index) => ({
         ...(column.name === '' ? { number: index + 1 } : { name: column.name }),
-        quantity: index === at ? (quantity as ColumnQuantity | 'none') : (column.quantity ?? 'none'),
+        quantity: index === at ? quantity : (column.quantity ?? 'none'),
         ...(column.unit === null || index === at ? {} : { unit: column.unit }),
       })),
     });
@@ -37,40 +36,13 @@ export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
         What was chosen, and why. Change what a column is where it was taken wrongly; the description keeps it
         for the next file of this logger.
       </p>
-      <ScrollBox name="Columns of the log, table">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Column</th>
-              <th scope="col">Read as</th>
-              <th scope="col">Unit</th>
-              <th scope="col">Why</th>
-            </tr>
-          </thead>
-          <tbody>
-            {reading.columns.map((column, at) => (
-              <tr key={`${at}${column.name}`}>
-                <th scope="row">{column.name === '' ? `column ${at + 1}` : column.name}</th>
-                <td>
-                  <select
-                    aria-label={`Column ${at + 1} is`}
-                    value={column.quantity ?? 'none'}
-                    onChange={(event) => correct(at, event.currentTarget.value)}
-                  >
-                    {['none', ...COLUMN_QUANTITIES].map((quantity) => (
-                      <option key={quantity} value={quantity}>
-                        {quantity === 'none' ? 'not used' : quantity.replaceAll('_', ' ')}
-                      </option>
-                    ))}
-                  </select>
-                </td>
-                <td>{column.unit ?? ''}</td>
-                <td class="words">{column.sure ? column.says : `${column.says} — please look at it`}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <ColumnsTable
+        name="Columns of the log, table"
+        columns={reading.columns.map((column) =>
+          column.sure ? column : { ...column, says: `${column.says} — please look at it` },
+        )}
+        onUse={correct}
+      />
       <ReadingForm reading={reading} onCorrect={desk.correct} />
       <ul class="run-choices">
         {reading.choices

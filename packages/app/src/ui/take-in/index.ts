@@ -1,2 +1,3 @@
 export { ChooseFile } from './choose-file.tsx';
+export { ColumnsTable, type ColumnUse } from './columns-table.tsx';
 export { OpenFileButton } from './open-file-button.tsx';
