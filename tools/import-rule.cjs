@@ -14,7 +14,7 @@ const LAYERS = [
   ['job', 'groove'],
   ['removal', 'limit'],
   ['supply', 'heat', 'hazard', 'cost'],
-  ['plan', 'kit', 'readings'],
+  ['plan', 'kit'],
   ['commission', 'faults'],
 ];
 

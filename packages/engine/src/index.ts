@@ -30,7 +30,6 @@ export * from './material/index.ts';
 export * from './numeric/index.ts';
 export * from './plan/index.ts';
 export * from './quantity/index.ts';
-export * from './readings/index.ts';
 export * from './removal/index.ts';
 export * from './result/index.ts';
 export * from './run/index.ts';

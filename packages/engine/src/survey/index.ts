@@ -41,6 +41,11 @@ export {
   type SurveyChoice,
   type SurveyFile,
 } from './read/read-survey-file.ts';
+export { judgeStation, type Station, type StationJudgement } from './record/judge-station.ts';
+export { READINGS_TEXT_MOST, type ReadReadings, readReadings } from './record/read-readings.ts';
+export { readingsFields } from './record/readings-fields.ts';
+export { readingsJsonSchema } from './record/readings-json-schema.ts';
+export type { Readings } from './record/readings-schema.ts';
 export { type SetAsideReason, slipOf } from './seam/check-reading.ts';
 export { conditionGaussian, type GaussianPosterior, type GaussianPrior } from './seam/condition-gaussian.ts';
 export { type CutAgain, cutOf, fusePieces } from './seam/fuse-pieces.ts';

@@ -10,6 +10,8 @@ import { axisShare, tickText, type ValueAxis, valueAxis } from './value-axis.ts'
 export interface DepthDrawingInput {
   readonly job: Job;
   readonly stations: readonly Station[];
+  /** Standard uncertainty of one reading [m]. */
+  readonly u: number;
   readonly units: UnitSystem;
   /** Width [drawing unit], at least 260. */
   readonly width: number;
@@ -162,8 +164,8 @@ function shapeMarks(shape: Shape, { x, y }: DrawingPoint, half: number): Mark[] 
   ];
 }
 
-function stationMarks(station: Station, { job, units }: DepthDrawingInput, frame: Frame): Mark[] {
-  const { verdict } = judgeStation(station, job, units);
+function stationMarks(station: Station, { job, units, u }: DepthDrawingInput, frame: Frame): Mark[] {
+  const { verdict } = judgeStation(station, job, units, u);
   if (verdict === null) return [];
   return shapeMarks(verdict, place(frame, station.at, station.depth), 0.4 * frame.size);
 }

@@ -80,11 +80,17 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
         kind: 'paragraph',
         tone: 'plain',
         text:
-          `A verdict here is arithmetic on what was read: “tight” lies inside what is accepted by no more than one standard deviation of a reading, ` +
-          `${formatAmount(job.kit.gauge.reading_sd, 'depth', units)}. Between the places nothing was read. A licensed person decides.`,
+          `A verdict here is arithmetic on what was read: “tight” lies inside what is accepted by no more than one standard uncertainty of a reading, ` +
+          `${formatAmount(readingU(job, subject.survey), 'depth', units)}. Between the places nothing was read. A licensed person decides.`,
       },
     ],
   });
+}
+
+/** Standard uncertainty of one gauge reading, as the survey has it [m]. */
+function readingU({ kit }: Job, survey: SurveyReport | undefined): number {
+  const stated = survey?.inputs.gauge_u_mm ?? null;
+  return stated === null ? kit.gauge.reading_sd : stated / 1000;
 }
 
 /** Places along the seam on an empty report, at least [-]. */
@@ -147,7 +153,7 @@ function filledBlocks(
       gone: isGone(index),
       judgement: isGone(index)
         ? { verdict: null, words: ['cut again since'] }
-        : judgeStation(station, job, units),
+        : judgeStation(station, job, units, readingU(job, survey)),
     }))
     .sort(({ station: a }, { station: b }) => a.at - b.at || (a.track ?? 0) - (b.track ?? 0));
   const fine = (value: number | undefined): string => (value === undefined ? '' : fineNumber(value, units));
@@ -163,7 +169,14 @@ function filledBlocks(
       : [
           {
             kind: 'drawing',
-            drawing: depthDrawing({ job, stations, units, width: 540, height: 150 }),
+            drawing: depthDrawing({
+              job,
+              stations,
+              u: readingU(job, survey),
+              units,
+              width: 540,
+              height: 150,
+            }),
           } as const,
         ]),
     {

@@ -14,7 +14,10 @@ export function GaugedPanel(): VNode | null {
   const desk = useReadingsDesk();
   const stations = useReadings((state) => state.read?.readings.stations) ?? [];
   const job = useBenchState((state) => state.planned?.read.job);
-  const seam = useGroove((state) => state.shown?.report.seam);
+  const report = useGroove((state) => state.shown?.report);
+  const seam = report?.seam;
+  const stated = report?.inputs.gauge_u_mm ?? undefined;
+  const u = stated === undefined ? undefined : stated / 1000;
   if (stations.length === 0 || job === undefined) return null;
   const fine = (metres: number | undefined): string =>
     metres === undefined ? '' : gaugeLength(1000 * metres, units);
@@ -35,7 +38,7 @@ export function GaugedPanel(): VNode | null {
       />
       <tbody>
         {stations.map((station, index) => {
-          const judged = judgeStation(station, job, units);
+          const judged = judgeStation(station, job, units, u);
           const aside = seam?.readings.find(
             ({ from, row, used }) => from === 'gauge' && row === index + 1 && !used,
           );

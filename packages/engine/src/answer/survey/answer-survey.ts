@@ -6,7 +6,6 @@ import type { Job, ReadJob } from '../../job/index.ts';
 import { type Knowledge, WIDTH_NOISE } from '../../learn/index.ts';
 import type { PlanOutcome } from '../../plan/index.ts';
 import { inUnit } from '../../quantity/index.ts';
-import type { Readings } from '../../readings/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
 import { stateGaugeCheck, stateSeam, stateSection, stateSurveyFile } from '../../result/index.ts';
 import type { DepthAlong } from '../../run/index.ts';
@@ -15,6 +14,7 @@ import {
   type GivenSurvey,
   isReadingsFile,
   measureSection,
+  type Readings,
   readSurveyFile,
   type SeamGauged,
   type SeamOutcome,

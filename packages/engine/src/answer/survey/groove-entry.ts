@@ -2,9 +2,8 @@ import type { Job } from '../../job/index.ts';
 import type { WrittenEntry } from '../../learn/index.ts';
 import { metalOf } from '../../material/index.ts';
 import type { PassOutcome, PlanOutcome } from '../../plan/index.ts';
-import type { Readings } from '../../readings/index.ts';
 import type { RunOutcome } from '../../run/index.ts';
-import type { NotTaught, SeamGauged, SeamTeaching } from '../../survey/index.ts';
+import type { NotTaught, Readings, SeamGauged, SeamTeaching } from '../../survey/index.ts';
 
 /** How a planned pass was run, as far as it is known; what is left out is as planned; SI. */
 export interface RanPass {

@@ -12,8 +12,9 @@ import {
   textOf,
 } from '../../delimited/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
-import { type Readings, readReadings } from '../../readings/index.ts';
 import { unrollCloud } from '../cloud/unroll-cloud.ts';
+import { readReadings } from '../record/read-readings.ts';
+import type { Readings } from '../record/readings-schema.ts';
 import type { SectionScan } from '../section/scan.ts';
 import { isGrid, readGrid } from './read-grid.ts';
 import { type CloudPoints, isPly, readPly } from './read-ply.ts';

@@ -1,4 +1,4 @@
-import { type DocumentField, documentFields } from '../document/index.ts';
+import { type DocumentField, documentFields } from '../../document/index.ts';
 import { readingsSchema } from './readings-schema.ts';
 
 /**

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readJob } from '../job/index.ts';
+import { readJob } from '../../job/index.ts';
 import { judgeStation } from './judge-station.ts';
 
-const text = readFileSync(new URL('../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
+const text = readFileSync(new URL('../../../../../examples/penstock-seam.yaml', import.meta.url), 'utf8');
 const outcome = readJob(text);
 if (!outcome.ok) throw new Error(outcome.issues[0]?.message);
 const { job } = outcome.value;
@@ -35,6 +35,11 @@ describe('a station against the groove of the job', () => {
     expect(judgeStation({ at: 1, depth: 0.015 }, thin, 'metric').words).toEqual([
       'plate left 9.0 mm, at least 10.0 mm wanted',
     ]);
+  });
+
+  it('is tight within the uncertainty that a gauge study gives the reading', () => {
+    const verdict = (u: number) => judgeStation({ at: 1, depth: 0.0125 }, job, 'metric', u).verdict;
+    expect([verdict(4.9e-4), verdict(5.1e-4)]).toEqual(['holds', 'tight']);
   });
 
   it('does not judge a place beyond the seam', () => {

@@ -3,8 +3,8 @@ import {
   DOCUMENT_TEXT_MOST,
   type DocumentKind,
   readDocument,
-} from '../document/index.ts';
-import type { Outcome } from '../issue/index.ts';
+} from '../../document/index.ts';
+import type { Outcome } from '../../issue/index.ts';
 import { type Readings, readingsSchema } from './readings-schema.ts';
 
 /** Greatest size of a readings file [characters]. */

@@ -1,4 +1,4 @@
-import { documentJsonSchema, type JsonSchema } from '../document/index.ts';
+import { documentJsonSchema, type JsonSchema } from '../../document/index.ts';
 import { readingsSchema } from './readings-schema.ts';
 
 /**

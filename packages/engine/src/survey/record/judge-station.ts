@@ -1,6 +1,6 @@
-import type { Job } from '../job/index.ts';
-import type { Verdict } from '../limit/index.ts';
-import { formatAmount, type UnitSystem } from '../quantity/index.ts';
+import type { Job } from '../../job/index.ts';
+import type { Verdict } from '../../limit/index.ts';
+import { formatAmount, type UnitSystem } from '../../quantity/index.ts';
 import type { Readings } from './readings-schema.ts';
 
 /** What was gauged at one place. */
@@ -25,12 +25,13 @@ interface Held {
 /**
  * Holds the readings at one place against the groove that the job asks for.
  *
- * A value outside what is accepted fails; one that lies inside by no more than the standard deviation of one
+ * A value outside what is accepted fails; one that lies inside by no more than the standard uncertainty of one
  * gauge reading is tight, since the next reading might say otherwise. A person decides; this is arithmetic.
  *
  * @param station - place, depth and, where they were taken, width and root radius [record], one station of a readings file
  * @param job - the job that the groove was made for [record], from `readJob`
  * @param system - units of the words [text], inch or metric
+ * @param u - standard uncertainty of one reading [m], above 0; left out: the spread that the job states for its gauge
  * @returns verdict and words [record]
  * @source geometry
  * @example
@@ -38,7 +39,12 @@ interface Held {
  * const job = { seam: { length: 6 }, plate: { thickness: 0.032 }, groove, kit: { gauge: { reading_sd: 0.0004 } } };
  * judgeStation({ at: 1, depth: 0.0115 }, job, 'metric') // => {"verdict":"fails","words":["depth 11.5 mm, at least 12.0 mm wanted"]}
  */
-export function judgeStation(station: Station, job: Job, system: UnitSystem): StationJudgement {
+export function judgeStation(
+  station: Station,
+  job: Job,
+  system: UnitSystem,
+  u: number = job.kit.gauge.reading_sd,
+): StationJudgement {
   // sixteenths of an inch would not tell a reading from its limit
   const length = (value: number): string =>
     system === 'inch' ? `${(value / 0.0254).toFixed(3)} in` : formatAmount(value, 'length', system);
@@ -50,8 +56,7 @@ export function judgeStation(station: Station, job: Job, system: UnitSystem): St
       ],
     };
   }
-  const { groove, plate, kit } = job;
-  const near = kit.gauge.reading_sd;
+  const { groove, plate } = job;
   const { wanted, plus, minus } = groove.depth;
   const held: readonly Held[] = [
     { name: 'depth', value: station.depth, end: wanted - minus, sense: 'least' },
@@ -75,7 +80,7 @@ export function judgeStation(station: Station, job: Job, system: UnitSystem): St
     if (spare < -1e-9) {
       verdict = 'fails';
       words.push(`${name} ${length(value)}, at ${sense} ${length(end)} wanted`);
-    } else if (spare <= near) {
+    } else if (spare <= u) {
       if (verdict !== 'fails') verdict = 'tight';
       words.push(
         `${name} ${length(value)} is near the ${sense === 'least' ? 'least' : 'greatest'}, ${length(end)}`,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, count, described, text } from '../document/index.ts';
+import { amount, count, described, text } from '../../document/index.ts';
 
 const MM = 1e-3;
 const MM_PER_MIN = 1e-3 / 60;
