@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { afterCostOf } from './after-cost.ts';
+import { afterCostOf, moneyOf } from './after-cost.ts';
+import { afterWork } from './after-work.ts';
 import { costJob } from './cost-job.test-support.ts';
 import { plainGrooveArea } from './groove-section.ts';
+import { costPracticeOf } from './practice.ts';
+import { USUAL_FACTORS } from './work-factors.ts';
 
 const SEED = 20261125;
 
@@ -21,6 +24,22 @@ describe('the cost beside the arc', () => {
     topWidth,
     depth,
     seamLength: job.seam.length,
+  });
+
+  it('is what the steps one by one add up to', () => {
+    const practice = costPracticeOf(job);
+    const before = job.after.set_up_time + job.after.commissioning_time;
+    fc.assert(
+      fc.property(size, ({ width, depth, more }) => {
+        const groove = { ...section(width, depth), seamLength: 500 * more };
+        const steps = afterWork(groove, practice, USUAL_FACTORS);
+        const time = steps.reduce((sum, step) => sum + step.time, before);
+        const cost = steps.reduce((sum, step) => sum + moneyOf(step), before * practice.crew);
+        expect(after(groove).time / time).toBeCloseTo(1, 12);
+        expect(after(groove).cost / cost).toBeCloseTo(1, 12);
+      }),
+      { seed: SEED },
+    );
   });
 
   it('rises with depth', () => {

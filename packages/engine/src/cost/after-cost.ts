@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import { afterWork } from './after-work.ts';
+import { areasOf, workOnAreas } from './after-work.ts';
 import type { StepWork } from './cycle-step.ts';
 import type { GrooveSection } from './groove-section.ts';
 import { costPracticeOf } from './practice.ts';
@@ -28,14 +28,27 @@ export interface AfterCost {
 export function afterCostOf(job: Job): (section: GrooveSection) => AfterCost {
   const practice = costPracticeOf(job);
   const before = job.after.set_up_time + job.after.commissioning_time;
+  const start: AfterCost = { cost: before * practice.crew, time: before };
+  const at = (cut: number, ground: number, seamLength: number): AfterCost =>
+    workOnAreas({ cut, ground }, seamLength, practice, USUAL_FACTORS).reduce(
+      ({ cost, time }, step) => ({ cost: cost + moneyOf(step), time: time + step.time }),
+      start,
+    );
+  // Each step goes by the length of the seam and by two volumes, in proportion: three looks at one metre tell all grooves.
+  const seam = less(at(0, 0, 1), start);
+  const cut = less(at(1, 0, 1), at(0, 0, 1));
+  const ground = less(at(0, 1, 1), at(0, 0, 1));
   return (section) => {
-    let [cost, time] = [before * practice.crew, before];
-    for (const step of afterWork(section, practice, USUAL_FACTORS)) {
-      cost += moneyOf(step);
-      time += step.time;
-    }
-    return { cost, time };
+    const { seamLength } = section;
+    const areas = areasOf(section, practice);
+    const sum = (key: keyof AfterCost): number =>
+      start[key] + seamLength * (seam[key] + areas.cut * cut[key] + areas.ground * ground[key]);
+    return { cost: sum('cost'), time: sum('time') };
   };
+}
+
+function less(more: AfterCost, start: AfterCost): AfterCost {
+  return { cost: more.cost - start.cost, time: more.time - start.time };
 }
 
 /** All money of a step, in the job's currency. */

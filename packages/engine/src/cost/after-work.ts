@@ -40,8 +40,15 @@ export function refillOf(
     'skinAllowance' | 'density' | 'capShare' | 'efficiency' | 'deposition' | 'operatingFactor'
   >,
 ): Refill {
-  const area = groundArea(section, practice.skinAllowance);
-  const weldMetal = practice.density * area * section.seamLength * (1 + practice.capShare);
+  return refillOfArea(groundArea(section, practice.skinAllowance), section.seamLength, practice);
+}
+
+function refillOfArea(
+  area: number,
+  seamLength: number,
+  practice: Pick<CostPractice, 'density' | 'capShare' | 'efficiency' | 'deposition' | 'operatingFactor'>,
+): Refill {
+  const weldMetal = practice.density * area * seamLength * (1 + practice.capShare);
   const arcTime = weldMetal / practice.deposition;
   return {
     area,
@@ -52,27 +59,52 @@ export function refillOf(
   };
 }
 
+/** Areas of a section that the work after the arc goes by [m2]. */
+export interface SectionAreas {
+  /** As gouged. */
+  readonly cut: number;
+  /** After grinding. */
+  readonly ground: number;
+}
+
+/** The areas of a groove before and after its skin was ground off. */
+export function areasOf(
+  section: GrooveSection,
+  { skinAllowance }: Pick<CostPractice, 'skinAllowance'>,
+): SectionAreas {
+  return { cut: section.areaPerLength, ground: groundArea(section, skinAllowance) };
+}
+
 /** The steps that depend on the groove left behind: cleaning, grinding, inspection, refill, grinding flush. */
 export function afterWork(
   section: GrooveSection,
   practice: CostPractice,
   factors: WorkFactors,
 ): readonly StepWork[] {
-  const { seamLength } = section;
-  const refill = refillOf(section, practice);
+  return workOnAreas(areasOf(section, practice), section.seamLength, practice, factors);
+}
+
+/** The same from the areas of the section: each step takes so much per seam and so much per area. */
+export function workOnAreas(
+  { cut, ground }: SectionAreas,
+  seamLength: number,
+  practice: CostPractice,
+  factors: WorkFactors,
+): readonly StepWork[] {
+  const refill = refillOfArea(ground, seamLength, practice);
   const cleaning = practice.cleaning * seamLength * factors.cleaning;
-  const skin = (refill.area - section.areaPerLength) * seamLength;
+  const skin = (ground - cut) * seamLength;
   const grinding = (skin / practice.grindingRate) * factors.grinding;
   const inspection = practice.inspection * seamLength * factors.inspection;
   const welding = refill.time * factors.refill;
   const flush = practice.flush * seamLength * factors.grinding;
-  const ground = (time: number): StepWork['money'] => ({
+  const ofGrinder = (time: number): StepWork['money'] => ({
     labour: time * practice.grinder,
     discs: time * practice.discs,
   });
   return [
     { step: 'cleaning', time: cleaning, money: { labour: cleaning * practice.crew } },
-    { step: 'grinding', time: grinding, money: ground(grinding) },
+    { step: 'grinding', time: grinding, money: ofGrinder(grinding) },
     { step: 'inspection', time: inspection, money: { labour: inspection * practice.inspector } },
     {
       step: 'refill',
@@ -83,6 +115,6 @@ export function afterWork(
         gas_and_flux: refill.arcTime * practice.gas + refill.weldMetal * practice.flux,
       },
     },
-    { step: 'flush', time: flush, money: ground(flush) },
+    { step: 'flush', time: flush, money: ofGrinder(flush) },
   ];
 }

@@ -4,7 +4,12 @@ import type { DutyInterval } from '../duty/index.ts';
 import { type AirPoint, airPoint, regulatorIndex, withOpenBranches } from './air-point.ts';
 import { AIR_GAS_CONSTANT, FREE_AIR_DENSITY } from './air-state.ts';
 import type { AirSupply } from './air-supply.ts';
-import { type ReceiverCourse, receiverDraw, receiverFollower } from './receiver-course.ts';
+import {
+  type ReceiverFollower,
+  type ReceiverGas,
+  receiverDraw,
+  receiverFollower,
+} from './receiver-course.ts';
 import { type PathState, solvePath } from './solve-path.ts';
 
 /** What is asked of the air while the torch blows. */
@@ -63,8 +68,9 @@ export interface Drawdown {
   readonly cautions: readonly Issue[];
 }
 
-/** Ratio of specific heats of air: what the pressure falls by more when no heat comes from the wall [-]. */
-const HEAT_RATIO = 1.4;
+/** A slow draw takes its heat from the wall; a quick one takes none, and the pressure falls by the ratio of specific heats more. */
+const SLOW: ReceiverGas = { falling: 1 };
+const QUICK: ReceiverGas = { falling: 1.4 };
 
 /**
  * Pressure in the receiver over all passes and pauses, and from when on the flowing pressure is too low.
@@ -113,23 +119,26 @@ export function drawdownFollower(
   return {
     ok: true,
     value: (duty) => {
-      const course = followed(duty);
-      const quick = followed(duty, { falling: HEAT_RATIO });
-      const byPass = lowestByPass(course, duty);
-      const lowest = Math.min(...byPass);
+      const slow = watched(followed, duty, SLOW, needed);
+      const quick = watched(followed, duty, QUICK, needed);
+      const lowest = Math.min(...slow.lowestByPass);
       return {
         // Written out only where they are told: a search follows many duties for their lowest pressure.
         get samples() {
-          return course.moments.map(({ pressure, ...moment }) => ({ ...moment, receiver: gauge(pressure) }));
+          const samples: DrawdownSample[] = [];
+          followed(duty, SLOW, (time, pressure, compressorOn, interval) => {
+            samples.push({ time, receiver: gauge(pressure), compressorOn, interval });
+          });
+          return samples;
         },
         lowest: gauge(lowest),
-        lowestByPass: byPass.map(gauge),
-        lowestQuick: gauge(Math.min(...lowestByPass(quick, duty))),
+        lowestByPass: slow.lowestByPass.map(gauge),
+        lowestQuick: gauge(Math.min(...quick.lowestByPass)),
         lowestFlowing: gauge(flowingAt(open, wish.at, lowest)),
         needed: needed === undefined ? undefined : gauge(needed),
-        below: firstBelow(course, duty, needed),
-        belowQuick: firstBelow(quick, duty, needed),
-        compressorStarts: course.starts,
+        below: slow.below,
+        belowQuick: quick.below,
+        compressorStarts: slow.starts,
         cautions,
       };
     },
@@ -169,32 +178,48 @@ function neededPressure(supply: AirSupply, wish: AirWish): number | undefined {
   return bracketedRoot((pressure) => excess(pressure) + 1e-9, atmosphere * 1.000001, most, 1e-6);
 }
 
-/** Lowest absolute pressure in each interval in which the torch blows. */
-function lowestByPass({ moments }: ReceiverCourse, duty: readonly DutyInterval[]): readonly number[] {
-  const lowest = duty.map(() => Number.POSITIVE_INFINITY);
-  for (const { interval, pressure } of moments) lowest[interval] = Math.min(lowest[interval]!, pressure);
-  return lowest.filter((_, i) => duty[i]!.arc && duty[i]!.duration > 0);
+/** What a search wants to know of the receiver's way through a duty. */
+interface Watched {
+  /** Lowest absolute pressure in each interval in which the torch blows [Pa abs]. */
+  readonly lowestByPass: readonly number[];
+  readonly below: DrawdownBelow | undefined;
+  readonly starts: number;
 }
 
-/** Where the receiver, while the torch blows, is first below a pressure that moments lie on. */
-function firstBelow(
-  { moments }: ReceiverCourse,
+/** Follows a duty for its lowest pressures, and for where the receiver, while the torch blows, is first below the one needed. */
+function watched(
+  follow: ReceiverFollower,
   duty: readonly DutyInterval[],
+  gas: ReceiverGas,
   needed: number | undefined,
-): DrawdownBelow | undefined {
-  const at = moments.findIndex(
-    ({ interval, pressure }) =>
-      duty[interval]!.arc &&
-      duty[interval]!.duration > 0 &&
-      (needed === undefined || pressure < needed * (1 - 1e-9)),
-  );
-  if (at < 0) return undefined;
-  const { interval } = moments[at]!;
-  // It fell through the pressure at the moment before, if that belongs to the same pass.
-  const last = moments[at - 1];
-  const time = last?.interval === interval ? last.time : moments[at]!.time;
+): Watched {
+  const blows = duty.map(({ arc, duration }) => arc && duration > 0);
+  const lowest = duty.map(() => Number.POSITIVE_INFINITY);
+  const enough = needed === undefined ? Number.POSITIVE_INFINITY : needed * (1 - 1e-9);
+  let fell: { readonly time: number; readonly interval: number } | undefined;
+  let [timeBefore, intervalBefore] = [0, -1];
+  const starts = follow(duty, gas, (time, pressure, _, interval) => {
+    if (pressure < lowest[interval]!) lowest[interval] = pressure;
+    // It fell through the pressure at the moment before, if that belongs to the same pass.
+    if (fell === undefined && blows[interval]! && pressure < enough)
+      fell = { time: intervalBefore === interval ? timeBefore : time, interval };
+    [timeBefore, intervalBefore] = [time, interval];
+  });
+  return {
+    lowestByPass: lowest.filter((_, i) => blows[i]!),
+    below: fell && belowAt(duty, blows, fell),
+    starts,
+  };
+}
+
+/** A moment of a duty as the pass that it lies in, and how long the torch has blown by then. */
+function belowAt(
+  duty: readonly DutyInterval[],
+  blows: readonly boolean[],
+  { time, interval }: { readonly time: number; readonly interval: number },
+): DrawdownBelow {
   const before = duty.slice(0, interval);
-  const passes = before.filter(({ arc, duration }) => arc && duration > 0);
+  const passes = before.filter((_, i) => blows[i]!);
   const lasting = (of: readonly DutyInterval[]): number =>
     of.reduce((sum, { duration }) => sum + duration, 0);
   const intoPass = time - lasting(before);

@@ -4,25 +4,11 @@ import type { AirSupply } from './air-supply.ts';
 import { freeAirDelivered } from './compressor-delivery.ts';
 import { solvePath } from './solve-path.ts';
 
-/** The receiver at one moment of a duty. */
-export interface ReceiverMoment {
-  /** Time since the torch was first opened [s]. */
-  readonly time: number;
-  /** Absolute pressure in the receiver [Pa abs]. */
-  readonly pressure: number;
-  /** Whether the compressor delivers from here on. */
-  readonly compressorOn: boolean;
-  /** Place in the duty of the interval that this moment lies in [-]. */
-  readonly interval: number;
-}
-
-/** How the receiver goes through a duty. */
-export interface ReceiverCourse {
-  /** Moments in order; each interval begins and ends with one. */
-  readonly moments: readonly ReceiverMoment[];
-  /** How often the compressor starts to deliver [-]. */
-  readonly starts: number;
-}
+/**
+ * Sees the receiver at one moment of a duty: time since the torch was first opened [s], absolute pressure [Pa abs],
+ * whether the compressor delivers from here on, and the place in the duty of the interval that the moment lies in.
+ */
+export type SeeReceiver = (time: number, pressure: number, compressorOn: boolean, interval: number) => void;
 
 /** How the air in the receiver takes a change of pressure. */
 export interface ReceiverGas {
@@ -61,8 +47,11 @@ export function receiverDraw(supply: AirSupply): ReceiverDraw {
   };
 }
 
-/** Follows the receiver through duties, from full. */
-export type ReceiverFollower = (duty: readonly DutyInterval[], gas?: ReceiverGas) => ReceiverCourse;
+/**
+ * Follows the receiver through a duty, from full, and shows its moments in order; each interval begins and ends with one.
+ * Tells how often the compressor starts to deliver [-].
+ */
+export type ReceiverFollower = (duty: readonly DutyInterval[], gas: ReceiverGas, see: SeeReceiver) => number;
 
 /**
  * What follows the receiver through a duty, from full, the compressor at rest.
@@ -79,32 +68,32 @@ export function receiverFollower(
   const knots = knotsOf(supply, marks);
   const cutIn = supply.receiver.cutIn + supply.atmosphere;
   const cutOut = supply.receiver.cutOut + supply.atmosphere;
-  const rates = { open: rateOf(supply, draw.open, knots), shut: rateOf(supply, draw.shut, knots) };
-  return (duty, { falling } = { falling: 1 }) => {
-    const moments: ReceiverMoment[] = [];
+  const states = [draw.shut, draw.open].map((taken) =>
+    [false, true].map((on) => stepsOf(knots, rateOf(supply, taken, on))),
+  );
+  return (duty, { falling }, see) => {
     let starts = 0;
     let time = 0;
     let pressure = cutOut;
     let on = false;
-    for (const [interval, { arc, duration }] of duty.entries()) {
+    for (let interval = 0; interval < duty.length; interval += 1) {
+      const { arc, duration } = duty[interval]!;
       const end = time + duration;
-      const put = (): void => void moments.push({ time, pressure, compressorOn: on, interval });
-      put();
-      const rateAt = arc ? rates.open : rates.shut;
+      see(time, pressure, on, interval);
+      const ofArc = states[arc ? 1 : 0]!;
       let startedAt: number | undefined;
       let cycles = 0;
       while (time < end) {
-        const step = stepOf(knots, pressure, (place, p) => {
-          const rate = rateAt(place, p, on);
-          return rate < 0 ? falling * rate : rate;
-        });
-        if (step.time >= end - time) {
-          pressure = step.after(end - time);
+        const step = ofArc[on ? 1 : 0]!(pressure);
+        // A pressure that falls without heat from the wall falls quicker: the same way in less time.
+        const quicker = step.rate < 0 ? falling : 1;
+        if (step.time >= (end - time) * quicker) {
+          pressure = pressureAfter(step, pressure, (end - time) * quicker);
           time = end;
-          put();
+          see(time, pressure, on, interval);
           break;
         }
-        time += step.time;
+        time += step.time / quicker;
         pressure = step.to;
         if (!on && pressure === cutIn) {
           on = true;
@@ -112,17 +101,17 @@ export function receiverFollower(
           cycles += 1;
           if (startedAt !== undefined && cycles > CYCLES_SHOWN) {
             const alike = Math.floor((end - time) / (time - startedAt));
-            put();
+            see(time, pressure, on, interval);
             starts += alike;
             time += alike * (time - startedAt);
             startedAt = undefined;
             cycles = 0;
           } else startedAt = time;
         } else if (on && pressure === cutOut) on = false;
-        put();
+        see(time, pressure, on, interval);
       }
     }
-    return { moments, starts };
+    return starts;
   };
 }
 
@@ -144,27 +133,18 @@ function knotsOf(
   return [...new Set([...even, ...inside, most])].sort((a, b) => a - b);
 }
 
-/** Rate of the receiver's pressure by its pressure, which lies on the knot of this place, or on none: -1; and by the compressor [Pa/s]. */
-type Rate = (place: number, pressure: number, on: boolean) => number;
-
-/** The rate of an isothermal receiver; at the knots it is worked out once. */
-function rateOf(supply: AirSupply, taken: (pressure: number) => number, knots: readonly number[]): Rate {
-  const { atmosphere, temperature, receiver, compressor } = supply;
+/** Rate of an isothermal receiver's pressure by its absolute pressure [Pa/s]. */
+function rateOf(
+  { atmosphere, temperature, receiver, compressor }: AirSupply,
+  taken: (pressure: number) => number,
+  on: boolean,
+): (pressure: number) => number {
   const stiffness = (AIR_GAS_CONSTANT * temperature) / receiver.volume;
-  const atKnots = [new Float64Array(knots.length), new Float64Array(knots.length)].map((each) =>
-    each.fill(Number.NaN),
-  );
-  const rateAt = (pressure: number, on: boolean): number => {
+  return (pressure) => {
     // The last stated pressure still counts as stated when rounding lifts the receiver above it.
     const gauge = Math.min(pressure - atmosphere, receiver.cutOut);
     const delivered = on ? freeAirDelivered(compressor, gauge) * FREE_AIR_DENSITY : 0;
     return stiffness * (delivered - taken(pressure));
-  };
-  return (place, pressure, on) => {
-    if (place < 0) return rateAt(pressure, on);
-    const known = atKnots[on ? 1 : 0]!;
-    if (Number.isNaN(known[place]!)) known[place] = rateAt(pressure, on);
-    return known[place]!;
   };
 }
 
@@ -172,31 +152,49 @@ function rateOf(supply: AirSupply, taken: (pressure: number) => number, knots: r
 interface Step {
   readonly time: number;
   readonly to: number;
-  /** Pressure some time, shorter than `time`, from now. */
-  readonly after: (time: number) => number;
+  /** Rate of the pressure at its start [Pa/s], and how the rate grows with time [1/s]. */
+  readonly rate: number;
+  readonly growth: number;
 }
 
-function stepOf(
-  knots: readonly number[],
-  from: number,
-  rateAt: (place: number, pressure: number) => number,
-): Step {
-  const rest: Step = { time: Number.POSITIVE_INFINITY, to: from, after: () => from };
-  const above = firstAbove(knots, from);
-  const own = knots[above - 1] === from ? above - 1 : -1;
-  const rate = rateAt(own, from);
-  const next = rate > 0 ? above : rate < 0 ? (own < 0 ? above - 1 : own - 1) : -1;
-  const to = knots[next];
-  if (to === undefined) return rest;
-  const change = rateAt(next, to) - rate;
-  const growth = change / (to - from);
-  const after = (time: number): number =>
-    Math.abs(growth * time) < 1e-9 ? from + rate * time : from + (rate * Math.expm1(growth * time)) / growth;
-  const gained = change / rate;
-  // A rate that dies away before the knot leaves the receiver where it settles.
-  if (!(gained > -1)) return { ...rest, after };
-  const even = Math.abs(gained) < 1e-12;
-  return { time: even ? (to - from) / rate : Math.log1p(gained) / growth, to, after };
+/** The step from a pressure; from a knot it is worked out once. */
+function stepsOf(knots: readonly number[], rateAt: (pressure: number) => number): (pressure: number) => Step {
+  const rates = new Map<number, number>();
+  const rateAtKnot = (place: number): number => {
+    const rate = rates.get(place) ?? rateAt(knots[place]!);
+    rates.set(place, rate);
+    return rate;
+  };
+  const stepFrom = (from: number): Step => {
+    const above = firstAbove(knots, from);
+    const own = knots[above - 1] === from ? above - 1 : -1;
+    const rate = own < 0 ? rateAt(from) : rateAtKnot(own);
+    const next = rate > 0 ? above : rate < 0 ? (own < 0 ? above - 1 : own - 1) : -1;
+    const to = knots[next];
+    if (to === undefined) return { time: Number.POSITIVE_INFINITY, to: from, rate: 0, growth: 0 };
+    const change = rateAtKnot(next) - rate;
+    const growth = change / (to - from);
+    const gained = change / rate;
+    // A rate that dies away before the knot leaves the receiver where it settles.
+    if (!(gained > -1)) return { time: Number.POSITIVE_INFINITY, to: from, rate, growth };
+    const even = Math.abs(gained) < 1e-12;
+    return { time: even ? (to - from) / rate : Math.log1p(gained) / growth, to, rate, growth };
+  };
+  const known = new Map(knots.map((knot) => [knot, undefined as Step | undefined]));
+  return (pressure) => {
+    const found = known.get(pressure);
+    if (found !== undefined) return found;
+    const step = stepFrom(pressure);
+    if (known.has(pressure)) known.set(pressure, step);
+    return step;
+  };
+}
+
+/** Pressure some time, shorter than the step's, from its start. */
+function pressureAfter({ rate, growth }: Step, from: number, time: number): number {
+  return Math.abs(growth * time) < 1e-9
+    ? from + rate * time
+    : from + (rate * Math.expm1(growth * time)) / growth;
 }
 
 /** Place of the first knot above a pressure. */
