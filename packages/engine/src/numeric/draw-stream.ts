@@ -25,26 +25,39 @@ export interface DrawStream {
  * drawStream(1).uniform() === drawStream(1).uniform() // => true
  */
 export function drawStream(seed: number): DrawStream {
-  const generator = xoroshiro128plus(seed);
-  for (let skipped = 0; skipped < WARM_UP; skipped += 1) generator.next();
-  const uniform = (): number => {
+  return new Stream(seed);
+}
+
+/** Methods, not closures: what draws is then compiled once for all streams. */
+class Stream implements DrawStream {
+  private readonly generator: ReturnType<typeof xoroshiro128plus>;
+
+  constructor(seed: number) {
+    this.generator = xoroshiro128plus(seed);
+    for (let skipped = 0; skipped < WARM_UP; skipped += 1) this.generator.next();
+  }
+
+  uniform(): number {
     for (;;) {
-      const value = uniformFloat64(generator);
+      const value = uniformFloat64(this.generator);
       if (value > 0) return value;
     }
-  };
-  const normal = (): number => normalQuantile(uniform());
-  const gamma = (shape: number): number => {
-    if (shape < 1) return gamma(shape + 1) * uniform() ** (1 / shape);
+  }
+
+  normal(): number {
+    return normalQuantile(this.uniform());
+  }
+
+  gamma(shape: number): number {
+    if (shape < 1) return this.gamma(shape + 1) * this.uniform() ** (1 / shape);
     const d = shape - 1 / 3;
     const c = 1 / Math.sqrt(9 * d);
     for (;;) {
-      const x = normal();
+      const x = this.normal();
       const v = (1 + c * x) ** 3;
-      if (v > 0 && Math.log(uniform()) < 0.5 * x * x + d * (1 - v + Math.log(v))) return d * v;
+      if (v > 0 && Math.log(this.uniform()) < 0.5 * x * x + d * (1 - v + Math.log(v))) return d * v;
     }
-  };
-  return { uniform, normal, gamma };
+  }
 }
 
 /**
