@@ -73,7 +73,7 @@ export const USUAL_INSTRUMENTS: CommissionInstruments = {
   watch: { value: 0.4, source: JUDGEMENT },
   marks: { value: 2e-3, source: JUDGEMENT },
   travelShare: { value: 0.02, source: 'judgement, no source: 2 % of travel moves the depth by about 3 %' },
-  dwellSetting: { value: 0.05, source: JUDGEMENT },
+  dwellSetting: { value: 0.1, source: 'judgement, no source: set in tenths' },
   voltsSetting: { value: 0.5, source: JUDGEMENT },
   lossShareOfWindow: { value: 0.25, source: JUDGEMENT },
 };

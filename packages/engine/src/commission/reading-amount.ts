@@ -10,7 +10,7 @@ const DECIMALS_MOST = 6;
 /**
  * A reading of a check as an amount for a sentence.
  *
- * Millivolts and seconds stay on the scale of meter and watch, whatever the shop's units, to a tenth of the band's half.
+ * Millivolts and seconds stay on the scale of meter and watch, whatever the shop's units, to the first figure of the band's half.
  *
  * @param check - the check [record], one with a reading
  * @param value - reading in the unit of the check [unit of the check], finite
@@ -23,6 +23,6 @@ export function readingAmount({ unit, least, most }: MeasureCheck, value: number
   const amount = { value: fromUnit(value, unit), kind: READING_KINDS[unit] };
   if (unit !== 'mV' && unit !== 's') return amount;
   const half = (most - least) / 2;
-  const decimals = half > 0 ? Math.max(0, 1 - Math.floor(Math.log10(half))) : DECIMALS_OF_A_POINT;
+  const decimals = half > 0 ? Math.max(0, -Math.floor(Math.log10(half))) : DECIMALS_OF_A_POINT;
   return { ...amount, scale: { unit, decimals: Math.min(decimals, DECIMALS_MOST) } };
 }

@@ -89,7 +89,7 @@ describe('the plate before the first arc', () => {
     expect(check.most).toBeCloseTo(155, 9);
     expect(judgeReading(check, 90)).toMatchObject({ verdict: 'low' });
     expect(sentenceText(judgeReading(check, 90).says, 'inch')).toContain(
-      '194 °F is below the band of 212 °F',
+      '195 °F is below the band of 210 °F',
     );
     expect(sentenceText(check.ask, 'metric')).toContain('At least 100 °C, at most 150 °C');
   });

@@ -23,6 +23,8 @@ interface ShownUnit {
   readonly finerBelowTen?: boolean;
   /** Whether zeros at the end are dropped: a tenth is shown only where there is one. */
   readonly zeroDropped?: boolean;
+  /** Whether no more than three figures are shown: nobody measures more of it. */
+  readonly threeFigures?: boolean;
 }
 
 /** A unit that documents may state, with the decimals to show. */
@@ -62,10 +64,13 @@ const SHOWN: Readonly<Record<Exclude<AmountKind, 'bore'>, Readonly<Record<UnitSy
   volume: { inch: shownIn('gal', 0, GAUGED), metric: shownIn('L', 0, GAUGED) },
   resistance: both(shownIn('mohm', 3)),
   ventilation: {
-    inch: shownAs('cfm', FOOT ** 3 / 60, 0),
-    metric: shownAs('m3/min', 1 / 60, 1, { zeroDropped: true }),
+    inch: shownAs('cfm', FOOT ** 3 / 60, 0, { threeFigures: true }),
+    metric: shownAs('m3/min', 1 / 60, 1, { zeroDropped: true, threeFigures: true }),
   },
-  room_volume: { inch: shownAs('ft3', FOOT ** 3, 0), metric: shownAs('m3', 1, 1, { zeroDropped: true }) },
+  room_volume: {
+    inch: shownAs('ft3', FOOT ** 3, 0, { threeFigures: true }),
+    metric: shownAs('m3', 1, 1, { zeroDropped: true, threeFigures: true }),
+  },
   density: {
     inch: shownAs('lb/in³', POUND / 0.0254 ** 3, 3),
     metric: shownAs('kg/m³', 1, 0),
@@ -80,6 +85,8 @@ const SHOWN: Readonly<Record<Exclude<AmountKind, 'bore'>, Readonly<Record<UnitSy
 
 const MILLIVOLTS = shownIn('mV', 0);
 const WATTS = shownIn('W', 0);
+/** From here on a volume is that of a room, not of a receiver [m3]. */
+const ROOM_FROM = 20;
 const MEGAJOULES = shownAs('MJ', 1e6, 1);
 
 /** The unit for an amount of this size: a joint makes a few watts and millivolts, a lead kilowatts and volts. */
@@ -88,6 +95,7 @@ function shownUnit(value: number, kind: Exclude<AmountKind, 'bore'>, system: Uni
   if (kind === 'voltage' && size > 0 && size < 0.9995) return MILLIVOLTS;
   if (kind === 'power' && size < 999.5) return WATTS;
   if (kind === 'energy' && size >= 9.9995e6) return MEGAJOULES;
+  if (kind === 'volume' && size >= ROOM_FROM) return SHOWN.room_volume[system];
   return SHOWN[kind][system];
 }
 
@@ -102,8 +110,9 @@ function fixed(value: number, decimals: number): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
-function inShownUnit(value: number, { unit, of, decimals, finerBelowTen, zeroDropped }: ShownUnit): string {
-  const amount = of(value);
+function inShownUnit(value: number, shown: ShownUnit): string {
+  const { unit, of, decimals, finerBelowTen, zeroDropped, threeFigures } = shown;
+  const amount = threeFigures ? Number(of(value).toPrecision(3)) : of(value);
   const text = fixed(amount, finerBelowTen && Math.abs(amount) < 9.95 ? decimals + 1 : decimals);
   const number = zeroDropped ? text.replace(/\.0+$/u, '') : text;
   return withUnit(number, unit);
@@ -123,6 +132,21 @@ function formatMass(value: number, system: UnitSystem): string {
   return withUnit(fixed(of(value), size === 0 ? 0 : decimals), unit);
 }
 
+/** From here on a temperature is told in steps of five degrees [°F]. */
+const FIVES_FROM = 100;
+/** How far off a whole degree a temperature may be to have been meant as one [°F or °C]. */
+const MEANT_DEGREE = 1e-6;
+
+/** Degrees Fahrenheit; what comes of whole fives of degrees Celsius, or of a calculation, goes to the nearest five. */
+function formatFahrenheit(kelvins: number): string {
+  const fahrenheit = SHOWN.temperature.inch.of(kelvins);
+  const fives = SHOWN.temperature.metric.of(kelvins) / 5;
+  const isCelsius = Math.abs(fives - Math.round(fives)) < MEANT_DEGREE;
+  const isMeant = !isCelsius && Math.abs(fahrenheit - Math.round(fahrenheit)) < MEANT_DEGREE;
+  const step = isMeant || Math.abs(fahrenheit) < FIVES_FROM ? 1 : 5;
+  return withUnit(fixed(Math.round(fahrenheit / step) * step, 0), '°F');
+}
+
 /** Percent; never rounded up to certainty, because 99.99 % is not 100 %. */
 function formatShare(share: number): string {
   const percent = share * 100;
@@ -133,9 +157,10 @@ function formatShare(share: number): string {
 /**
  * Writes an amount for people, rounded to what a shop can read off: the one writer of page, paper and terminal.
  *
- * Inch lengths go to the nearest 1/16 in (1/64 below a quarter, thousandths below 1/16 in, feet and whole inches from 4 ft
- * on); metric ones to 0.01 mm below 1 mm, 0.1 mm below 100 mm, 1 mm below 1 m and 0.01 m above. A `depth` is read to
- * 0.1 mm or 0.01 in. A unit asked for by name is written with four figures.
+ * Inch lengths keep a sixteenth that was meant; others go to 1/16 in below 2 in (1/64 below a quarter, thousandths below
+ * 1/16 in), 1/8 in below 10 in, 1/4 in below 2 ft, then to feet and whole inches. Metric ones go to 0.01 mm below 1 mm, 0.1 mm
+ * below 100 mm, 1 mm below 1 m and 0.01 m above. A `depth` is read to 0.1 mm or 0.01 in. From 100 °F on, degrees that were not
+ * meant in Fahrenheit go to the nearest five. A unit asked for by name is written with four figures.
  *
  * @param value - amount in the SI unit of its kind [SI unit of the kind], any finite number
  * @param kind - what it measures [text], one of the AmountKind names
@@ -145,6 +170,8 @@ function formatShare(share: number): string {
  * @source common practice, no source
  * @example
  * formatAmount(0.0318, 'length', 'inch') // => "1 1/4 in"
+ * formatAmount(0.3, 'length', 'inch') // => "11 3/4 in"
+ * formatAmount(523.15, 'temperature', 'inch') // => "480 °F"
  * formatAmount(0.0118, 'depth', 'inch') // => "0.46 in"
  * formatAmount(3.4123, 'seam_place', 'metric') // => "3.412 m"
  * formatAmount(12.7, 'mass', 'inch') // => "28.0 lb"
@@ -172,6 +199,7 @@ export function formatAmount(
   if (kind === 'time') return formatTime(value);
   if (kind === 'share') return formatShare(value);
   if (kind === 'mass') return formatMass(value, system);
+  if (kind === 'temperature' && system === 'inch') return formatFahrenheit(value);
   return inShownUnit(value, shownUnit(value, kind, system));
 }
 

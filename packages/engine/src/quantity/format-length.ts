@@ -1,8 +1,18 @@
 const INCH = 0.0254;
 /** From here on a tape is read in feet and inches [in]. */
-const FEET_FROM = 48;
+const FEET_FROM = 24;
+/** Up to here a fraction that was meant is kept beside the feet; longer things are told to the inch [in]. */
+const FRACTION_MOST = 48;
 /** Below this, sizes come in sixty-fourths [in]. */
 const FINE_BELOW = 1 / 4;
+/** How far off a sixteenth a length may be to have been meant as one [in]. */
+const MEANT = 1e-5;
+/** Parts of an inch that a length is told in which was not meant in inches, by the length they hold below [in]. */
+const PARTS = [
+  { below: 2, parts: 16 },
+  { below: 10, parts: 8 },
+  { below: FEET_FROM, parts: 4 },
+] as const;
 
 /** A whole number of parts of an inch in lowest terms: 22 of 16 -> `1 3/8`. */
 function fraction(parts: number, of: number): string {
@@ -17,20 +27,29 @@ function fraction(parts: number, of: number): string {
   return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
 }
 
+/** The length in sixteenths where it was meant in inches, else in the parts that its size is worth. */
+function sixteenthsOf(size: number): number {
+  const sixteenths = Math.round(size * 16);
+  if (size < FRACTION_MOST && Math.abs(size - sixteenths / 16) < MEANT) return sixteenths;
+  const parts = PARTS.find(({ below }) => size < below)?.parts ?? 1;
+  return (Math.round(size * parts) * 16) / parts;
+}
+
 /**
- * A length as a tape or a size is read: sixteenths, sixty-fourths below a quarter, thousandths below a sixteenth; feet and
- * whole inches from four feet on.
+ * A length as a tape or a size is read: sixteenths, sixty-fourths below a quarter, thousandths below a sixteenth, feet and
+ * inches from two feet on. What was not meant in inches comes in coarser parts the longer it is.
  */
 export function formatInchLength(metres: number): string {
   const size = Math.abs(metres) / INCH;
-  if (size < 1 / 16) return `${(metres / INCH + 0).toFixed(3)} in`;
+  if (size === 0) return '0 in';
+  if (size < 1 / 16) return `${(metres / INCH).toFixed(3)} in`;
   const sign = metres < 0 ? '-' : '';
   if (size < FINE_BELOW) return `${sign}${fraction(Math.round(size * 64), 64)} in`;
-  const sixteenths = Math.round(size * 16);
+  const sixteenths = sixteenthsOf(size);
   if (sixteenths < FEET_FROM * 16) return `${sign}${fraction(sixteenths, 16)} in`;
-  const inches = Math.round(size);
-  const rest = inches % 12;
-  return `${sign}${Math.floor(inches / 12)} ft${rest === 0 ? '' : ` ${rest} in`}`;
+  const feet = Math.floor(sixteenths / (12 * 16));
+  const rest = sixteenths % (12 * 16);
+  return `${sign}${feet} ft${rest === 0 ? '' : ` ${fraction(rest, 16)} in`}`;
 }
 
 /** Hundredths of a millimetre below 1 mm, tenths below 100 mm, whole up to 1 m, then metres. */

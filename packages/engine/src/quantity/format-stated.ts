@@ -109,8 +109,8 @@ function plainStated(value: number, unit: StatedUnit): string {
   return `${figures(value)}${unit === '-' ? '' : ` ${unit}`}`;
 }
 
-/** Three figures, and every one of a number above a thousand; a share near its limit keeps what tells it apart. */
+/** Three figures, and every one of a number from 1000 to 9999; a share near its limit keeps what tells it apart. */
 function figures(value: number): string {
-  if (Math.abs(value) >= 1000) return String(Math.round(value));
+  if (Math.abs(value) >= 1000 && Math.abs(value) < 9999.5) return String(Math.round(value));
   return String(Number(value.toPrecision(Math.abs(value) < 1 && Math.abs(value) > 0.9 ? 4 : 3)));
 }

@@ -6,7 +6,7 @@ const mark = say`Mark ${amountOf(0.5, 'length')} and time ${3} runs of ${'the ca
 
 it('keeps amounts in SI until the reader’s units are known', () => {
   expect(sentenceText(mark, 'metric')).toBe('Mark 500 mm and time 3 runs of the carriage.');
-  expect(sentenceText(mark, 'inch')).toBe('Mark 19 11/16 in and time 3 runs of the carriage.');
+  expect(sentenceText(mark, 'inch')).toBe('Mark 19 3/4 in and time 3 runs of the carriage.');
 });
 
 it('is plain text where no amount stands in it, and nests', () => {

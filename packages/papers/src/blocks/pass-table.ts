@@ -1,4 +1,4 @@
-import { formatAmount, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatStated, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
 import { fineStated, fineUnit } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { numberRange, type PassGroup, passGroups } from './pass-groups.ts';
@@ -19,7 +19,7 @@ export function passTable(plan: Plan, units: UnitSystem): TableBlock {
   const setting = (pass: PlanPass): string[] => [
     ...(currents.size > 1 ? [String(Math.round(pass.current_A))] : []),
     pass.set_by_gauge ? 'by gauge' : bare(formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units)),
-    pass.dwell_s.toFixed(pass.dwell_s < 0.995 ? 2 : 1),
+    bare(formatStated(pass.dwell_s, 's', units)),
     bandText(pass.depth_mm, units),
   ];
   const rows = passGroups(plan.passes, setting).map((group) => [

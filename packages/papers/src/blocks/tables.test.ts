@@ -74,7 +74,7 @@ describe('what hands follow at the gauge', () => {
       ['run no more passes', '10.0 (9.0–11.0)', '4', '2'],
       ['stop, ask the welding engineer', '–', '–', '–'],
     ]);
-    expect(gaugePlaces(stop, 'inch')).toContain('at 2 stations: 20 in, 40 in from the start');
+    expect(gaugePlaces(stop, 'inch')).toContain('at 2 stations: 20 in, 3 ft 4 in from the start');
     expect(gaugePlaces(stop, 'metric')).toContain('508 mm, 1.02 m from the start');
   });
 
@@ -146,7 +146,7 @@ describe('power, air and stock', () => {
     expect(sourceTable(point, 'metric').rows).toEqual([
       ['One', '450 A', '50 %', '44.0 V', '80.0 V', '6.5 min'],
     ]);
-    expect(leadTable(point, 'inch').rows[0]!.slice(3)).toEqual(['500 mV', '140 °F', '194 °F']);
+    expect(leadTable(point, 'inch').rows[0]!.slice(3)).toEqual(['500 mV', '140 °F', '195 °F']);
     expect(leadTable(point, 'metric').rows[0]!.slice(2)).toEqual(['20.00 m', '500 mV', '60 °C', '90 °C']);
     const air = { points: [{ behind: 'hose', static_kPa: 700, flowing_kPa: 600 }] } as unknown as AirReport;
     expect(airTable(air, 'metric').rows).toEqual([['hose', '7.0 bar', '6.0 bar']]);
@@ -187,10 +187,10 @@ describe('passes and what to expect', () => {
       passes: [pass, { ...pass, number: 2, current_A: 800, set_by_gauge: true }],
     } as unknown as Plan;
     expect(passTable(plan, 'metric').rows.map((cells) => cells.slice(3))).toEqual([
-      ['900', '508', '0.50', '6.0 (5.0–7.0)'],
-      ['800', 'by gauge', '0.50', '6.0 (5.0–7.0)'],
+      ['900', '508', '0.5', '6.0 (5.0–7.0)'],
+      ['800', 'by gauge', '0.5', '6.0 (5.0–7.0)'],
     ]);
-    expect(passTable(plan, 'inch').rows[0]!.slice(4)).toEqual(['20', '0.50', '0.24 (0.20–0.28)']);
+    expect(passTable(plan, 'inch').rows[0]!.slice(4)).toEqual(['20', '0.5', '0.24 (0.20–0.28)']);
   });
 
   it('are brought and expected as the plan has it', () => {
@@ -253,17 +253,17 @@ describe('hazards', () => {
       [
         'Room for each torch',
         '200 m3',
-        'at least 283.2 m3',
+        'at least 283 m3',
         'short of the figure named',
         'as stated; a test (derived)',
       ],
     ]);
     expect(verdictTable('Air', [held], 'inch').rows[0]!.slice(1, 3)).toEqual([
-      '7063 ft3',
-      'at least 10001 ft3',
+      '7060 ft3',
+      'at least 10000 ft3',
     ]);
     expect(breachTexts([{ ...held, of: 'Fume and gas' }], 'metric')).toEqual([
-      'Fume and gas, short of the figure named: Room for each torch 200 m3 (at least 283.2 m3).',
+      'Fume and gas, short of the figure named: Room for each torch 200 m3 (at least 283 m3).',
     ]);
   });
 

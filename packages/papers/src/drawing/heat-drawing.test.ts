@@ -115,7 +115,7 @@ describe('heat in the section', () => {
     const frame = field.frames.at(-1)!;
     const drawing = heatDrawing({ ...base, frame, plate: { ...base.plate, thickness: 0.3 }, units: 'inch' });
     expect(drawing.marks.some(({ role }) => role === 'break')).toBe(true);
-    expect(texts(drawing, 'label').join(' ')).toMatch(/back face, 11 13\/16 in down: \d+ °F/u);
+    expect(texts(drawing, 'label').join(' ')).toMatch(/back face, 11 3\/4 in down: \d+ °F/u);
   });
 
   test('takes a lower drawing for a wide groove in a thin plate', () => {

@@ -52,7 +52,7 @@ describe('heat as text', () => {
   test('gives inch units throughout', () => {
     const inch = renderHeatText(report, 'Drum seam', 'inch');
     expect(inch).toContain('15.7 to 39.1 kJ/in');
-    expect(inch).toContain('354 °F');
+    expect(inch).toContain('355 °F');
     expect(inch).toContain('22.3 lb');
     expect(inch).not.toMatch(/\d (mm|°C|kJ\/mm|kg)\b/u);
   });

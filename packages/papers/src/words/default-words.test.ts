@@ -5,7 +5,7 @@ import { defaultText } from './default-words.ts';
 test.each([
   ['site.fire.ahead', '75 ft', 'metric', '22.86 m'],
   ['site.fire.ahead', '75 ft', 'inch', '75 ft'],
-  ['kit.electrodes[2].stub', '75 mm', 'inch', '2 15/16 in'],
+  ['kit.electrodes[2].stub', '75 mm', 'inch', '3 in'],
   ['groove.floor_width', '0 mm', 'inch', '0 in'],
   ['heat.losses', 'film_and_radiation', 'inch', 'film and radiation'],
   ['plan.tracks_most', 8, 'metric', '8'],

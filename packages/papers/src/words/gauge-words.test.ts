@@ -1,7 +1,7 @@
-import type { GaugeRow } from '@furrow/engine';
+import type { GaugeRow, Plan } from '@furrow/engine';
 import { expect, test } from 'vitest';
 import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
-import { actionText, readingText, riskTexts } from './gauge-words.ts';
+import { actionText, readingText, riskTexts, tryoutText } from './gauge-words.ts';
 
 const plan = samplePlan(exampleJob('penstock-seam'), { tracks: 1, layers: 2, gauge: true });
 const row = (part: Partial<GaugeRow>): GaugeRow => ({ ...plan.gauge_stops[0]!.table[1]!, ...part });
@@ -18,6 +18,16 @@ test('a row says what to do', () => {
   expect(actionText(row({ action: 'ask', travel_mm_per_min: null }), 'metric')).toBe(
     'stop, ask the welding engineer',
   );
+});
+
+test('a trial is told as a length that a tape finds, no shorter than it is', () => {
+  const trial = { length_mm: 300, current_A: 900, travel_mm_per_min: 1270, on: 'scrap' } as Plan['trial'];
+  const told = (length_mm: number, units: 'inch' | 'metric'): string =>
+    tryoutText({ trial: { ...trial!, length_mm } }, units)!;
+  expect(told(300, 'inch')).toContain('a trial of 12 in on scrap of the same metal at 900 A and 50 in/min');
+  expect(told(304.8, 'inch')).toContain('a trial of 12 in on');
+  expect(told(306, 'inch')).toContain('a trial of 13 in on');
+  expect(told(300, 'metric')).toContain('a trial of 300 mm on');
 });
 
 test('a reading at an edge stands in one row alone', () => {

@@ -70,13 +70,21 @@ export function gaugePlaces(stop: GaugeStop, units: UnitSystem): string {
 export function tryoutText(plan: Pick<Plan, 'trial' | 'run_in'>, units: UnitSystem): string | undefined {
   const tryout = plan.trial ?? plan.run_in;
   if (tryout === undefined) return undefined;
-  const length = formatStated(tryout.length_mm, 'mm', units);
+  const length = tryoutLength(tryout.length_mm, units);
   const travel = formatStated(tryout.travel_mm_per_min, 'mm/min', units);
   const setting = `${formatStated(tryout.current_A, 'A', units)} and ${travel}`;
   if (plan.trial === undefined)
     return `First cut the first ${length} of the seam at ${setting}, gauge it, and run the rest as the table says; deepen this stretch at the end.`;
   const on = tryout.on === 'run_on' ? 'the run-on plate' : 'scrap of the same metal';
   return `First cut a trial of ${length} on ${on} at ${setting}, gauge it, and set the seam as the table says.`;
+}
+
+const INCH_MM = 25.4;
+
+/** Told as a whole number of inches that is not less: a little more of the cut harms nothing, and a tape finds it. */
+function tryoutLength(length_mm: number, units: UnitSystem): string {
+  const told_mm = units === 'inch' ? Math.ceil(length_mm / INCH_MM - 1e-6) * INCH_MM : length_mm;
+  return formatStated(told_mm, 'mm', units, 'length');
 }
 
 /** What a row of a run-in says of its stretch at the end; empty for rows of other tables. */

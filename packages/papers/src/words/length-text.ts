@@ -18,6 +18,8 @@ export function fineUnit(units: UnitSystem): 'in' | 'mm' {
 
 /** Finest parts of an inch that a drawing is dimensioned in [-]. */
 const PARTS = 64;
+/** From here on a length is written in feet, and a dimension as a gauge reads it [in]. */
+const DIMENSION_MOST = 24;
 /** How far a length may be off such a part to have been meant as one [m]. */
 const MEANT = 1e-7;
 const INCH = 0.0254;
@@ -30,7 +32,7 @@ export function drawnNumber(metres: number, units: UnitSystem): string {
   const parts = Math.round((metres / INCH) * PARTS);
   const meant = parts > 0 && Math.abs(metres - (parts * INCH) / PARTS) < MEANT;
   // from a quarter inch on lengths are written in sixteenths
-  const written = meant && (parts % 4 === 0 || parts < PARTS / 4);
+  const written = meant && parts < DIMENSION_MOST * PARTS && (parts % 4 === 0 || parts < PARTS / 4);
   return units === 'inch' && written
     ? formatAmount(metres, 'length', 'inch').replace(/ in$/u, '')
     : fineNumber(metres, units);

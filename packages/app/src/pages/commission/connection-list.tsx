@@ -1,4 +1,4 @@
-import { type Connection, formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
+import { type Connection, formatStated, type UnitSystem } from '@furrow/engine';
 import { conductorWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { connectionId } from './connection-id.ts';
@@ -39,11 +39,6 @@ function sizeText(size: string, parallels: number | null): string {
   return parallels === null || parallels === 1 ? size : `${parallels} × ${size} side by side`;
 }
 
-/** A joint loses so little that volts would show nothing. */
-function lossText(volts: number): string {
-  return formatAmount(volts, 'voltage', 'metric', volts < 0.1 ? { unit: 'mV' } : {});
-}
-
 interface ConnectionRowProps {
   readonly connection: Connection;
   readonly system: UnitSystem;
@@ -60,7 +55,7 @@ function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
     size === null ? '' : sizeText(conductorWords(size, system), parallels),
     length_mm === null ? '' : formatStated(length_mm, 'mm', system, 'length'),
     polarity === null ? '' : `${polarity} pole`,
-    voltage_V === null ? '' : `loses ${lossText(voltage_V)} at the set current`,
+    voltage_V === null ? '' : `loses ${formatStated(voltage_V, 'V', system)} at the set current`,
   ];
   return (
     <li class="connection">
