@@ -127,7 +127,7 @@ export function compareWays(job: Job, work: ArcWork, practice: CostPractice): re
           ? assumed[way]!.note
           : own.groove_m_per_h === undefined
             ? 'the removal that the job states, over the planned section'
-            : 'the metres per hour that the job states',
+            : 'the pace that the job states',
       source: stated === undefined ? assumed[way]!.source : JOB,
       taken: takenBy(way, time, own, work, practice),
     };

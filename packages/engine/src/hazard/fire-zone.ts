@@ -9,7 +9,7 @@ const USUAL_HEIGHT = 3;
 /** Growth of the reach for each metre of height [-]. */
 const GROWTH = 0.5;
 
-/** How far sparks are to be reckoned with. */
+/** How far sparks may fly. */
 export interface FireZone {
   /** All round the arc, on the floor of the work and below it [m]. */
   readonly radius: number;

@@ -105,7 +105,7 @@ export function fieldSection({ site }: Job, setting: HazardSettingOutcome): Sect
       note:
         wearer === undefined
           ? 'no implant wearer is stated to come near'
-          : `${wearer < NEAREST ? 'touching, reckoned at 1 mm; ' : ''}static field; ripple is not in it${several}`,
+          : `${wearer < NEAREST ? 'touching, taken at 1 mm; ' : ''}static field; ripple is not in it${several}`,
     });
   const near = wearer === undefined ? undefined : Math.max(wearer, NEAREST);
   return {

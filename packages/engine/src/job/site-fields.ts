@@ -87,7 +87,7 @@ const measurement = z.strictObject({
 const fume = z.strictObject({
   limits: described(z.enum(['osha', 'acgih', 'eu']), {
     title: 'Limit set',
-    help: 'Limits by which the air flow is reckoned: OSHA PEL, ACGIH TLV or EU limit values.',
+    help: 'Limits by which the air flow is worked out: OSHA PEL, ACGIH TLV or EU limit values.',
     fallback: { text: 'osha', why: 'read in public texts; the other sets are shown beside it' },
   }),
   coating: described(z.enum(['none', 'chromium', 'zinc', 'lead', 'cadmium', 'other']), {
@@ -96,7 +96,7 @@ const fume = z.strictObject({
   }).optional(),
   emission_mg_per_min: described(z.number().positive().max(1e6), {
     title: 'Fume of one torch',
-    help: 'Fume given off while the arc is on, in mg/min; an assumption unless measured, left out: not reckoned.',
+    help: 'Fume given off while the arc is on, in mg/min; an assumption unless measured, left out: no figure.',
   }).optional(),
   mixing_factor: described(z.number().min(1).max(10), {
     title: 'Mixing factor',

@@ -144,7 +144,7 @@ export const leadSchema = z.strictObject({
   }).optional(),
   laid: described(z.enum(['clear', 'bundled', 'coiled']), {
     title: 'Laid',
-    help: 'How it lies; only a lead that lies clear and straight can be reckoned with, others are cautioned.',
+    help: 'How it lies; only a lead that lies clear and straight can be worked out, others are cautioned.',
     fallback: { text: 'clear', why: 'what the heat model knows' },
   }),
   resistance_mohm_per_m: described(z.number().min(0.001).max(100), {

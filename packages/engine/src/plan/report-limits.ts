@@ -32,7 +32,7 @@ export function limitsOf(
     limitOf({
       ...common,
       id: 'ligament',
-      title: `Ligament kept in ${(job.groove.ligament_assurance * 100).toFixed(1).replace(/\.0$/, '')} of 100 shops`,
+      title: 'Ligament kept, at the chance asked for',
       demand: ligament,
       capacity: job.groove.ligament_least,
       unit: 'mm',
@@ -71,7 +71,7 @@ export function limitsOf(
     }),
     limitOf({
       id: 'electrode_stock',
-      title: 'Electrodes in stock, for 90 of 100 shops',
+      title: 'Electrodes in stock, enough nine times in ten',
       demand: typical.electrodes,
       capacity: solved.setup.rig.electrode.count,
       unit: 'electrodes',

@@ -184,7 +184,7 @@ const substanceLimitSchema = z
       .number()
       .nullable()
       .describe(
-        'Air flow that keeps it below its limit if all of the fume were it [m3/min]; null where it cannot be reckoned.',
+        'Air flow that keeps it below its limit if all of the fume were it [m3/min]; null where it cannot be worked out.',
       ),
     verdict: wording,
   })
@@ -208,7 +208,7 @@ const substanceSchema = z
 
 const mixtureSchema = z
   .object({
-    set: z.string().describe('The set by which air flows are reckoned.'),
+    set: z.string().describe('The set by which air flows are worked out.'),
     index: z
       .number()
       .nullable()
@@ -220,7 +220,7 @@ const mixtureSchema = z
 
 const fumeSchema = z
   .object({
-    set: z.string().describe('The set by which air flows are reckoned.'),
+    set: z.string().describe('The set by which air flows are worked out.'),
     substances: z.array(substanceSchema),
     mixtures: z.array(mixtureSchema),
   })

@@ -108,7 +108,7 @@ export const supplySchema = z
       .describe(
         'Checks before the first arc, each with the reading to expect; empty where there is no plan to run.',
       ),
-    issues: z.array(issueSchema).describe('Parts of the kit that could not be reckoned with, and why.'),
+    issues: z.array(issueSchema).describe('Parts of the kit that could not be worked out, and why.'),
     cautions: z.array(z.string()).describe('What the numbers do not know of, in words.'),
   })
   .meta({

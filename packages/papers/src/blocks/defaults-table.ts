@@ -1,5 +1,5 @@
 import type { AnswerInputs, DefaultUsed, DocumentField, UnitSystem } from '@furrow/engine';
-import { defaultText, fieldOf } from '../words/index.ts';
+import { defaultText, defaultTitle } from '../words/index.ts';
 import type { TableBlock } from './paper-document.ts';
 
 /** Parts of the job that time and money rest on. */
@@ -28,14 +28,18 @@ export function defaultsTable(
         { title: 'Taken as', align: 'start', weight: 0.8, strong: true },
         { title: 'Why', align: 'start', weight: 2 },
       ],
-      rows: defaults.map((each) => [titleOf(each.path, fields), defaultText(each, fields, units), each.why]),
+      rows: defaults.map((each) => [
+        titleOf(each.path, fields, units),
+        defaultText(each, fields, units),
+        each.why,
+      ]),
     },
   ];
 }
 
 /** The field's title with the part of the file it stands in; an entry of a list by its place. */
-function titleOf(path: string, fields: readonly DocumentField[]): string {
-  const title = fieldOf(path, fields)?.title ?? path;
+function titleOf(path: string, fields: readonly DocumentField[], units: UnitSystem): string {
+  const title = defaultTitle(path, fields, units);
   const parts = path
     .split('.')
     .slice(0, -1)

@@ -24,7 +24,7 @@ const all = (blocks: readonly PaperBlock[]): readonly PaperBlock[] =>
   );
 
 describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (units) => {
-  const paper = hotWorkDocument(subject, { units, paper: 'a4' });
+  const paper = hotWorkDocument(subject, { units, paper: 'letter' });
   const blocks = all(paper.blocks);
   const lists = blocks.flatMap((block) => (block.kind === 'list' ? [block.items] : []));
 
@@ -36,7 +36,9 @@ describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (un
 
   it('puts what is short of a figure named first, and the set minimum beside the conditions to stop', () => {
     const [first] = lists;
-    for (const { rule } of report.breaches) expect(first!.join(' ')).toContain(rule);
+    for (const { of, verdict } of report.breaches) expect(first!.join(' ')).toContain(`${of}, ${verdict}: `);
+    expect(first!.join(' ')).toMatch(/\d+ more rules in the annex/u);
+    expect(JSON.stringify(first).length).toBeLessThan(1200);
     expect(first!.join(' ')).toMatch(
       /^Fire, short of the figure named: .*ahead along the jet (?:59 ft 1 in|18\.00 m)/u,
     );
@@ -53,6 +55,11 @@ describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (un
       .flatMap((block) => (block.kind === 'figures' ? block.items : []))
       .find(({ label }) => label === 'Filter shade');
     expect(shade?.value).toMatch(/^14–15$|^15$/u);
+  });
+
+  it('tells implant wearers to stay out, in big letters, and no distance', () => {
+    const figures = blocks.flatMap((block) => (block.kind === 'figures' ? block.items : []));
+    expect(figures.find(({ label }) => label === 'Implant wearers')).toMatchObject({ value: 'stay out' });
   });
 
   it('leaves places for permit, checks, watch and signatures', () => {

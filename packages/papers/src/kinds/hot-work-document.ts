@@ -91,13 +91,12 @@ function breachBlocks({ breaches }: HazardReport, units: UnitSystem): PaperBlock
   if (breaches.length === 0) return [];
   return [
     { kind: 'heading', level: 2, text: 'Over or short of a figure named' },
-    { kind: 'list', tone: 'caution', items: breachTexts(breaches, units) },
+    { kind: 'list', tone: 'caution', items: breachTexts(breaches, units, 'brief') },
   ];
 }
 
 function figures(report: HazardReport, units: UnitSystem): Figure[] {
-  const { fire_zone: zone, field, setting } = report;
-  const implant = field.distances[0];
+  const { fire_zone: zone, setting } = report;
   return [
     amount('Clear all round', zone.radius_m, 'm', units, 'and below'),
     amount('Clear ahead', zone.ahead_m, 'm', units, 'along the jet'),
@@ -110,9 +109,7 @@ function figures(report: HazardReport, units: UnitSystem): Figure[] {
       units,
       setting.of === 'plan' ? 'at most, by plan' : 'of the source',
     ),
-    ...(implant === undefined
-      ? []
-      : [amount('Implants, single lead', implant.single_mm, 'mm', units, 'and stay out unless cleared')]),
+    { label: 'Implant wearers', value: 'stay out', note: 'unless cleared in person' },
   ];
 }
 
@@ -156,7 +153,7 @@ function zoneBlocks(
             {
               kind: 'paragraph',
               tone: 'small',
-              text: `Sparks are reckoned with ${reach}. Where they are seen to fly farther, the zone grows. All round: 29 CFR 1910.252(a)(2), or more by working height. The lobe is the hull of the circle and the farthest point ahead; its width is a convention of the drawing.`,
+              text: `Sparks may fly ${reach}. Where they are seen to fly farther, the zone grows. All round: 29 CFR 1910.252(a)(2), or more by working height. The lobe is the hull of the circle and the farthest point ahead; its width is a convention of the drawing.`,
             },
           ],
         },

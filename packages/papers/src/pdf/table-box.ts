@@ -16,6 +16,9 @@ const GAP = 7;
 /** Height of a row that is filled in by hand [pt]; the same on a crowded page. */
 const HAND_ROW = 17;
 
+/** Rows that stand together at least on either side of a page's end: fewer under a header read badly [-]. */
+const LEFT_LEAST = 3;
+
 /** The parts of a table that is laid out, or of what a page has left of it. */
 interface Laid {
   readonly table: TableBlock;
@@ -58,16 +61,15 @@ function laidBox(laid: Laid, paint: Paint): Box {
   });
   return {
     height: heights.reduce((sum, height) => sum + height, headHeight),
-    least: headHeight + (heights[0] ?? 0) + (heights[1] ?? 0),
+    least: heights.slice(0, LEFT_LEAST).reduce((sum, height) => sum + height, headHeight),
     cut(room) {
       let fits = 0;
       for (let used = headHeight; fits < rows.length; fits += 1) {
         used += heights[fits]!;
         if (used > room) break;
       }
-      // one row alone under a header, or left over on the next page, reads badly
-      if (fits === rows.length - 1) fits -= 1;
-      if (fits < 1) return undefined;
+      if (fits < rows.length) fits = Math.min(fits, rows.length - LEFT_LEAST);
+      if (fits < LEFT_LEAST) return undefined;
       const { caption: words } = table;
       const continued = words.endsWith(CONTINUED) ? words : `${words}${CONTINUED}`;
       const rest: Laid = {

@@ -18,7 +18,7 @@ describe('result as text', () => {
       'tight',
       'Plans to choose from',
       '! Mind the jet.',
-      'groove.floor_width = 0 mm',
+      'Floor width (groove.floor_width): 0 mm',
       `job revision ${read.revision.slice(0, 12)}, seed 1`,
       'the software never signs',
     ]) {

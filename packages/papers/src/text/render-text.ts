@@ -25,6 +25,7 @@ import {
 import {
   adviceWords,
   defaultText,
+  defaultTitle,
   doubtWords,
   gaugePlaces,
   jobWords,
@@ -52,7 +53,8 @@ export function renderText(answer: Answer, read: ReadJob, units: UnitSystem): st
       'Defaults used',
       'plain',
       inputs.defaults_used.map(
-        (each) => `${each.path} = ${defaultText(each, jobFields(), units)}: ${each.why}`,
+        (each) =>
+          `${defaultTitle(each.path, jobFields(), units)} (${each.path}): ${defaultText(each, jobFields(), units)}, ${each.why}`,
       ),
     ),
     paragraph(`${knowledgeWords(answer).replace(/^./u, (first) => first.toUpperCase())}.`),

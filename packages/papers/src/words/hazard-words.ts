@@ -25,8 +25,19 @@ export function noteText({ note, source }: Pick<HazardRow, 'note' | 'source'>): 
   return note === '' ? sourceText(source) : `${note.replace(/\.$/u, '')}; ${sourceText(source)}`;
 }
 
-/** What is over or short of a figure named, a sentence for each hazard and crew and way of breaking a rule. */
-export function breachTexts(breaches: readonly HazardBreach[], units: UnitSystem): readonly string[] {
+/** Rules named in a brief sentence; noise alone has more of them [-]. */
+const BRIEF_MOST = 2;
+
+/**
+ * What is over or short of a figure named, a sentence for each hazard and crew and way of breaking a rule.
+ *
+ * The `brief` form, for a permit that must keep to its page, names the first rules of each and how many more there are.
+ */
+export function breachTexts(
+  breaches: readonly HazardBreach[],
+  units: UnitSystem,
+  form: 'whole' | 'brief' = 'whole',
+): readonly string[] {
   const groups = new Map<string, string[]>();
   for (const breach of breaches) {
     const { of, rule, value, unit, verdict } = breach;
@@ -34,7 +45,11 @@ export function breachTexts(breaches: readonly HazardBreach[], units: UnitSystem
     const told = `${rule} ${formatStated(value, unit, units)} (${figureText(breach, units)})`;
     groups.set(head, [...(groups.get(head) ?? []), told]);
   }
-  return [...groups].map(([head, told]) => `${head}: ${told.join('; ')}.`);
+  return [...groups].map(([head, told]) => {
+    const more = form === 'brief' ? told.length - BRIEF_MOST : 0;
+    const rules = more > 1 ? [...told.slice(0, BRIEF_MOST), `${more} more rules in the annex`] : told;
+    return `${head}: ${rules.join('; ')}.`;
+  });
 }
 
 /** The filter shade to wear, as advice asks for it, with the least that the rule allows beside it. */

@@ -1,5 +1,5 @@
 import { type AnswerInputs, jobFields } from '@furrow/engine';
-import { defaultText, fieldOf } from '@furrow/papers/words';
+import { defaultText, defaultTitle } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
 
@@ -41,7 +41,7 @@ export function InputsPanel({ inputs }: { readonly inputs: AnswerInputs }): VNod
         <ul>
           {defaults.map((each) => (
             <li key={each.path}>
-              <b>{fieldOf(each.path, jobFields())?.title ?? each.path}</b> <code>{each.path}</code>:{' '}
+              <b>{defaultTitle(each.path, jobFields(), units)}</b> <code>{each.path}</code>:{' '}
               {defaultText(each, jobFields(), units)} <span class="aside">({each.why})</span>
             </li>
           ))}

@@ -82,7 +82,7 @@ export function BayView({ desk }: BayViewProps): VNode {
                 </section>
               )}
               {told.length === 0 ? null : (
-                <ul class="notice" aria-label="Not reckoned with">
+                <ul class="notice" aria-label="Left out">
                   {told.map(({ path, message }) => (
                     <li key={`${path} ${message}`}>{message}</li>
                   ))}

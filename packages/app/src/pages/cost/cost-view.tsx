@@ -38,7 +38,8 @@ export function CostView(): VNode {
           <ResultStatus />
           {failure === undefined ? null : (
             <p class="notice" role="alert">
-              The cost could not be reckoned: {failure}. Change the job or reload the page; the text is kept.
+              The cost could not be worked out: {failure}. Change the job or reload the page; the text is
+              kept.
             </p>
           )}
         </div>

@@ -7,8 +7,7 @@ import { useUnits } from '../../ui/theme/index.ts';
 /** What must be known first, and that none of it permits work. */
 export function HazardHead({ report }: { readonly report: HazardReport }): VNode {
   const units = useUnits();
-  const { setting, fire_zone: zone, field, defers } = report;
-  const single = field.distances[0]?.single_mm ?? null;
+  const { setting, fire_zone: zone, defers } = report;
   return (
     <section class="panel" aria-labelledby="hazard-title">
       <header class="panel-head">
@@ -32,11 +31,7 @@ export function HazardHead({ report }: { readonly report: HazardReport }): VNode
           note="after the last arc"
         />
         <Figure name="Filter shade" {...shadeFigure(report)} />
-        <Figure
-          name="Implant wearers"
-          value={formatStated(single, 'mm', units)}
-          note="from a single lead, and out unless cleared"
-        />
+        <Figure name="Implant wearers" value="stay out" note="unless cleared in person" />
       </dl>
       <p class="hazard-defers">{defers}</p>
     </section>

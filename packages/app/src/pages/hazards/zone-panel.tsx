@@ -37,7 +37,7 @@ export function ZonePanel({ zone }: { readonly zone: FireZoneReport }): VNode {
         )}
       </div>
       <p>
-        {zone.direction} Sparks are reckoned with {formatStated(zone.up_m, 'm', units)} upwards and{' '}
+        {zone.direction} Sparks may fly {formatStated(zone.up_m, 'm', units)} upwards and{' '}
         {formatStated(zone.down_m, 'm', units)} downwards. The lobe is the hull of the circle and the farthest
         point ahead; its width is a convention of the drawing.
       </p>

@@ -25,7 +25,8 @@ export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode
         <AdviceFailed limits={supply.limits} />
         {setting?.of === 'plan_without_kit' ? (
           <p>
-            Everything below is reckoned for the plan that the process alone would allow, which the kit fails.
+            Everything below is worked out for the plan that the process alone would allow, which the kit
+            fails.
           </p>
         ) : null}
       </section>

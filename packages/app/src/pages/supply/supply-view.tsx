@@ -53,7 +53,7 @@ function JobNotReadable({ id }: { readonly id: string | undefined }): VNode | nu
   if (!wrong) return null;
   return (
     <p class="notice">
-      Power and air are reckoned for a plan: put the job right{' '}
+      Power and air are worked out for a plan: put the job right{' '}
       <PageLink to={id === undefined ? '/' : jobPath(id)}>on the bench</PageLink> first.
     </p>
   );
@@ -73,7 +73,7 @@ export function SupplyPanels({
       {issues.length === 0 ? null : (
         <section class="panel" aria-labelledby="supply-issues-title">
           <header class="panel-head">
-            <h2 id="supply-issues-title">Not reckoned with</h2>
+            <h2 id="supply-issues-title">Left out</h2>
           </header>
           <ul>
             {issues.map(({ path, message }) => (

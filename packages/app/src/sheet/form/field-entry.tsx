@@ -1,4 +1,4 @@
-import type { DocumentPath, Issue, JobField } from '@furrow/engine';
+import type { DocumentPath, Issue, JobField, UnitSystem } from '@furrow/engine';
 import { pathText } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
@@ -7,7 +7,7 @@ import { writtenAt } from '../document/index.ts';
 import { useSheet, useSheetState } from '../index.ts';
 import { boxUnit, isBareNumber } from './box-unit.ts';
 import { fieldId } from './field-id.ts';
-import { shownText, typedValue } from './typed-value.ts';
+import { fallbackText, shownText, typedValue } from './typed-value.ts';
 
 interface FieldEntryProps {
   readonly field: JobField;
@@ -40,7 +40,8 @@ export function FieldEntry({
   const written = useSheetState((state) => writtenAt(state.readable, path));
   const broken = useSheetState((state) => state.file.broken);
   const [typed, setTyped] = useState<string>();
-  const unit = boxUnit(field, useUnits());
+  const units = useUnits();
+  const unit = boxUnit(field, units);
   const enter = (text: string): void => {
     setTyped(text);
     const value = typedValue(field, text, unit);
@@ -62,7 +63,9 @@ export function FieldEntry({
         disabled={broken}
         onChange={(event) => enter(event.currentTarget.value)}
       >
-        {field.optional || written === undefined ? <option value="">{emptyText(field, brief)}</option> : null}
+        {field.optional || written === undefined ? (
+          <option value="">{emptyText(field, brief, units)}</option>
+        ) : null}
         {written === undefined || field.options?.includes(written) ? null : (
           <option value={written}>{written}</option>
         )}
@@ -80,7 +83,7 @@ export function FieldEntry({
   const text = {
     ...common,
     value: shown,
-    placeholder: emptyText(field, brief),
+    placeholder: emptyText(field, brief, units),
     autocomplete: 'off',
     readOnly: broken,
     onInput,
@@ -97,9 +100,9 @@ export function FieldEntry({
 }
 
 /** What an empty field stands for. */
-function emptyText(field: JobField, brief: boolean): string {
+function emptyText(field: JobField, brief: boolean, units: UnitSystem): string {
   if (field.fallback !== undefined) {
-    const text = field.entry === 'choice' ? String(field.fallback).replaceAll('_', ' ') : field.fallback;
+    const text = fallbackText(field, units);
     return brief ? `(${text})` : `default: ${text}`;
   }
   if (!field.optional) return '';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { jobFieldAt } from '../document/index.ts';
-import { shownText, typedValue } from './typed-value.ts';
+import { fallbackText, shownText, typedValue } from './typed-value.ts';
 
 const thickness = jobFieldAt('plate.thickness')!;
 const price = jobFieldAt('kit.electrodes.*.price_each')!;
@@ -36,5 +36,18 @@ describe('shownText', () => {
     expect(shownText(thickness, '32 mm', '1 in')).toBe('1 in');
     expect(shownText(thickness, '32 mm', undefined)).toBe('');
     expect(shownText(thickness, undefined, '1 in')).toBe('1 in');
+  });
+});
+
+describe('fallbackText', () => {
+  it.each([
+    ['kit.trial.length_most', 'inch', '11 3/4 in'],
+    ['kit.trial.length_most', 'metric', '300 mm'],
+    ['heat.ambient', 'inch', '68 °F'],
+    ['groove.floor_width', 'inch', '0 in'],
+    ['heat.losses', 'inch', 'film and radiation'],
+    ['after.cleaning_min_per_m', 'inch', '3'],
+  ] as const)('tells what stands in for %s in %s', (path, units, text) => {
+    expect(fallbackText(jobFieldAt(path)!, units)).toBe(text);
   });
 });

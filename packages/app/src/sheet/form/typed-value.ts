@@ -1,4 +1,4 @@
-import type { JobField } from '@furrow/engine';
+import { formatAmount, type JobField, parseAmount, type UnitSystem } from '@furrow/engine';
 import { isBareNumber } from './box-unit.ts';
 
 /** A number as typed: with a point, or with a comma that cannot stand for thousands. */
@@ -31,4 +31,12 @@ export function shownText(
     if ((value === undefined ? undefined : String(value)) === written) return typed;
   }
   return written ?? '';
+}
+
+/** What stands in for an empty field, as a shop that works in inches reads it; as the file would have it for others. */
+export function fallbackText({ entry, fallback, kind }: JobField, units: UnitSystem): string {
+  const text = String(fallback);
+  if (entry === 'choice') return text.replaceAll('_', ' ');
+  const amount = units === 'inch' && kind !== undefined ? parseAmount(text, kind) : undefined;
+  return kind !== undefined && amount?.ok === true ? formatAmount(amount.value, kind, units) : text;
 }

@@ -396,7 +396,7 @@ it('finds an implant wearer who touches a lead over the figure, not uncovered', 
   const report = withSite('  leads: { wearer: 0 mm }');
   for (const id of ['field_single', 'field_pair']) {
     expect(row(report, id).verdict).toBe('over the figure named');
-    expect(row(report, id).note).toContain('reckoned at 1 mm');
+    expect(row(report, id).note).toContain('taken at 1 mm');
   }
 });
 

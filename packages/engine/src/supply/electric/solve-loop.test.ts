@@ -255,7 +255,7 @@ it('warns of a lead that never settles', () => {
   const thin = { ...OUT, parallels: 1, area: 25e-6, length: 4 };
   const loop = working({ ...LOOP, leads: [thin], arc: { holds: 'current', current: 900 } });
   expect(loop.leads[0]!.steady.kind).not.toBe('steady');
-  expect(loop.cautions.join('\n')).toContain('reckoned with at 200 °C');
+  expect(loop.cautions.join('\n')).toContain('taken at 200 °C');
 });
 
 it('asks for the limit of a lead that gets hotter than is usual and states none', () => {

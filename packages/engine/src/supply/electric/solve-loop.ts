@@ -159,7 +159,7 @@ function cautionsOf(
   const unsettled = leads.flatMap((lead) =>
     lead.steady.kind === 'steady' || loop.duty !== undefined || loop.lead_temperature !== undefined
       ? []
-      : [`The lead "${lead.name}": ${lead.steady.reason}. It is reckoned with at 200 °C.`],
+      : [`The lead "${lead.name}": ${lead.steady.reason}. It is taken at 200 °C.`],
   );
   const stopped = leads.flatMap((lead) =>
     lead.duty?.beyond_range === true
