@@ -4,10 +4,13 @@ import type { Locator, Page } from 'playwright-core';
 export class Frame {
   readonly page: Page;
   readonly head: Locator;
+  /** The way to what the work goes on with. */
+  readonly next: Locator;
 
   constructor(page: Page) {
     this.page = page;
     this.head = page.getByRole('banner');
+    this.next = page.getByRole('navigation', { name: 'The way of the work' }).getByRole('link');
   }
 
   /** The way to a place, with where the job stands in it. */

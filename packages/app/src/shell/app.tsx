@@ -4,6 +4,7 @@ import { JobKeeper } from '../job/page/index.ts';
 import { DEMO_JOB } from '../job/state/index.ts';
 import { useRoute } from '../ui/route/index.ts';
 import { PageContext, type ShownPage, Waiting } from '../ui/site/index.ts';
+import { NextStep } from './next-step.tsx';
 import type { PageEntry, PageProps } from './page-table.ts';
 import { PlaceBar } from './place-bar.tsx';
 import { PlaceTabs } from './place-tabs.tsx';
@@ -42,6 +43,7 @@ export function App(): VNode {
             demo={demo}
           />
         )}
+        {page === undefined ? null : <NextStep page={page} demo={demo} />}
       </JobKeeper>
     </PageContext.Provider>
   );

@@ -30,6 +30,8 @@ export interface PageEntry {
   readonly end: string;
   /** Whether its heading is the title of what it shows alone. */
   readonly named?: boolean;
+  /** The page that the work goes on with, by the end of its address, and what it tells. */
+  readonly next?: { readonly end: string; readonly tells: string };
   readonly load: () => Promise<ComponentType<PageProps>>;
 }
 
@@ -41,6 +43,7 @@ export const PAGES: readonly PageEntry[] = [
     of: 'job',
     end: '',
     named: true,
+    next: { end: 'supply', tells: 'does the kit carry it?' },
     load: async () => (await import('../pages/bench/page.tsx')).BenchPage,
   },
   {
@@ -48,6 +51,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Cost and time',
     of: 'job',
     end: 'cost',
+    next: { end: 'supply', tells: 'does the kit carry it?' },
     load: async () => (await import('../pages/cost/page.tsx')).CostPage,
   },
   {
@@ -62,6 +66,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Power and air',
     of: 'job',
     end: 'supply',
+    next: { end: 'heat', tells: 'what does it do to the plate?' },
     load: async () => (await import('../pages/supply/page.tsx')).SupplyPage,
   },
   {
@@ -69,6 +74,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Heat',
     of: 'job',
     end: 'heat',
+    next: { end: 'hazards', tells: 'what does it ask of people?' },
     load: async () => (await import('../pages/heat/page.tsx')).HeatPage,
   },
   {
@@ -76,6 +82,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Hazards',
     of: 'job',
     end: 'hazards',
+    next: { end: 'papers', tells: 'print what the bay needs' },
     load: async () => (await import('../pages/hazards/page.tsx')).HazardsPage,
   },
   {
@@ -83,6 +90,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Bay plan',
     of: 'job',
     end: 'bay',
+    next: { end: 'papers', tells: 'print what the bay needs' },
     load: async () => (await import('../pages/bay/page.tsx')).BayPage,
   },
   {
@@ -90,6 +98,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Papers',
     of: 'job',
     end: 'papers',
+    next: { end: 'commission', tells: 'check the rig before the first arc' },
     load: async () => (await import('../pages/papers/page.tsx')).PapersPage,
   },
   {
@@ -97,6 +106,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Commissioning',
     of: 'job',
     end: 'commission',
+    next: { end: 'run', tells: 'what did the run do?' },
     load: async () => (await import('../pages/commission/page.tsx')).CommissionPage,
   },
   {
@@ -104,6 +114,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Log',
     of: 'job',
     end: 'run',
+    next: { end: 'groove', tells: 'is the groove right?' },
     load: async () => (await import('../pages/run/page.tsx')).RunPage,
   },
   {
@@ -111,6 +122,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Groove',
     of: 'job',
     end: 'groove',
+    next: { end: 'record', tells: 'what was run, for the papers' },
     load: async () => (await import('../pages/groove/page.tsx')).GroovePage,
   },
   {
@@ -118,6 +130,7 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Record',
     of: 'job',
     end: 'record',
+    next: { end: 'knowledge', tells: 'what the next plan begins from' },
     load: async () => (await import('../pages/record/page.tsx')).RecordPage,
   },
   {
@@ -142,6 +155,7 @@ export const PAGES: readonly PageEntry[] = [
     of: 'shop',
     end: 'knowledge',
     named: true,
+    next: { end: 'new', tells: 'begin the next groove' },
     load: async () => (await import('../pages/knowledge/page.tsx')).KnowledgePage,
   },
   {

@@ -24,5 +24,6 @@ export { type CommissionInstruments, type StatedFigure, USUAL_INSTRUMENTS } from
 export { evidenceOf, judgeReading, type ReadingJudgement } from './judge-reading.ts';
 export { readReading } from './read-reading.ts';
 export { readingAmount } from './reading-amount.ts';
+export { type RehearsedReading, rehearseReadings } from './rehearse-readings.ts';
 export { commissionSupplyOf } from './supply-of-kit.ts';
 export { READING_KINDS } from './units.ts';

@@ -4,9 +4,7 @@ import type { BenchStart } from './bench.ts';
 import { fetchHistory } from './bench-history.ts';
 import { fetchKitInUse } from './bench-kit.ts';
 import { fetchStanding } from './bench-runs.ts';
-
-/** The demo job shown when nothing else is asked for. */
-export const DEMO_JOB = 'penstock-seam';
+import { demoDraft } from './demo-story.ts';
 
 /** What the bench starts with, or why it cannot start, in words. */
 export async function startOf(id: string | undefined, name: string): Promise<BenchStart | string> {
@@ -27,7 +25,7 @@ async function jobOf(id: string | undefined, name: string): Promise<BenchStart |
     if (!reply.ok) return reply.failure.message;
     return { text: reply.value.text, saved: reply.value, draft: draftOf(localStorage, id) };
   }
-  const draftName = name === DEMO_JOB ? 'new' : `demo.${name}`;
+  const draftName = demoDraft(name);
   const draft = draftOf(localStorage, draftName);
   const reply = await fetchExamples();
   const found = reply.ok ? reply.value.find((example) => example.name === name) : undefined;

@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { jobTitle } from '../../job/page/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
-import { useBenchState, usedKit } from '../../job/state/index.ts';
+import { useBench, useBenchState, usedKit } from '../../job/state/index.ts';
 import { isUnsaved } from '../../sheet/keep/index.ts';
 import { Said, useUnits } from '../../ui/theme/index.ts';
 import { CheckList } from './check-list.tsx';
@@ -37,6 +37,7 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
         <Origin />
         <ResultStatus />
         <NothingToSetUp />
+        <Invented />
         {planned === undefined ? null : <RigProgress connections={connections} checks={checks} />}
         <div class="commission-panes">
           <div class="commission-checks">
@@ -88,6 +89,19 @@ function Origin(): VNode {
   return (
     <p class="commission-origin aside">
       {job}, {words}. Local codes and those licensed for this work go before anything on this page.
+    </p>
+  );
+}
+
+/** Says that the readings of the demo's rig were made up. */
+function Invented(): VNode | null {
+  const bench = useBench();
+  const demo = useBenchState((state) => state.saved === undefined && bench.isDemo());
+  if (!demo) return null;
+  return (
+    <p class="notice">
+      The rig of the demo is invented: connections ticked and readings here were made up, to show what a rig
+      in order reads. Type over any of them.
     </p>
   );
 }

@@ -1,7 +1,8 @@
 import { commissioningSaveSchema } from '@furrow/contract';
 import { z } from 'zod';
 import { draftOf, dropDraft, keepDraft } from '../../sheet/keep/index.ts';
-import { entriesOf, type RigRecord, recordOf } from './rig-record.ts';
+import { mergeRecords } from './merge-records.ts';
+import { entriesOf, NOTHING_ENTERED, type RigRecord, recordOf } from './rig-record.ts';
 
 /** Unsaved changes kept in this browser, with what they were made from. */
 export interface RigDraft {
@@ -39,9 +40,11 @@ export function rigDraftOf(memory: Storage, job: string): RigDraft | undefined {
 
 /** Hands what was kept before the job was saved over to the saved one, unless that has unsaved changes of its own. */
 export function moveRigDraft(memory: Storage, from: string, job: string): void {
-  const draft = draftOf(memory, rigKey(from));
-  if (rigDraftOf(memory, from) === undefined || draft === undefined || rigDraftOf(memory, job) !== undefined)
-    return;
-  keepDraft(memory, rigKey(job), draft);
+  const draft = rigDraftOf(memory, from);
+  if (draft === undefined || rigDraftOf(memory, job) !== undefined) return;
+  // what stood there before anything was entered, such as the made-up readings of a demo, is nobody's and stays behind
+  const { content: record } = mergeRecords(draft.base, draft.record, NOTHING_ENTERED);
+  const text = draftText({ record, base: NOTHING_ENTERED });
+  keepDraft(memory, rigKey(job), { text, based_on: draft.based_on });
   dropDraft(memory, rigKey(from));
 }

@@ -43,15 +43,19 @@ export function isRigUnsaved({ record, base }: RigState): boolean {
   return !sameRecord(record, base);
 }
 
-/** Opens the record of a job's rig; the job by its id, or by the name of its draft as long as it is not saved. */
+/**
+ * Opens the record of a job's rig; the job by its id, or by the name of its draft as long as it is not saved. Where nothing
+ * is saved it begins with `start`, which is not taken for something entered.
+ */
 export function openRig(
   job: string,
   saved: Commissioning | undefined,
   draft: RigDraft | undefined,
   tools: RigTools,
+  start: RigRecord = NOTHING_ENTERED,
 ): Rig {
   const { send, memory, later } = tools;
-  const asSaved = saved === undefined ? NOTHING_ENTERED : savedRecord(saved);
+  const asSaved = saved === undefined ? start : savedRecord(saved);
   const store = createStore<RigState>({
     ...openedState({
       saved,

@@ -10,11 +10,16 @@ import { openRunDesk } from './run-desk.ts';
 import { RunView } from './run-view.tsx';
 import './style.css';
 
+interface RunPageProps {
+  readonly id: string | undefined;
+  readonly demo: string;
+}
+
 /** The log of a run: what happened where on the seam, how deep it should be, and what to do. */
-export function RunPage({ id }: { readonly id: string | undefined }): VNode {
+export function RunPage({ id, demo }: RunPageProps): VNode {
   return (
     <JobPage>
-      <RunOfBench demo={id === undefined}>
+      <RunOfBench demo={id === undefined ? demo : undefined}>
         <RunView />
       </RunOfBench>
     </JobPage>
@@ -26,7 +31,8 @@ function RunOfBench({
   demo,
   children,
 }: {
-  readonly demo: boolean;
+  /** Name of the demo job; undefined for a saved one. */
+  readonly demo: string | undefined;
   readonly children: ComponentChildren;
 }): VNode | null {
   const bench = useBench();

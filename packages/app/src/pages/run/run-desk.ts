@@ -1,6 +1,6 @@
 import { PROGRAM_VERSION } from '@furrow/contract';
 import type { GivenReading } from '@furrow/engine';
-import { type Bench, isCurrent } from '../../job/state/index.ts';
+import { type Bench, DEMO_SEED, demoFaults, isCurrent } from '../../job/state/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import { createClient, type RunPart, type RunWorker, type WorkEvent } from '../../work/index.ts';
 import type { OpenedLog, RunState } from './run-state.ts';
@@ -29,7 +29,7 @@ const LONG = 2;
 /** Follows the bench: the log is reviewed again with each new plan. A demo job opens with a rehearsal. */
 export function openRunDesk(
   bench: Bench,
-  { startWorker, demo }: { readonly startWorker: () => RunWorker; readonly demo: boolean },
+  { startWorker, demo }: { readonly startWorker: () => RunWorker; readonly demo: string | undefined },
 ): RunDesk {
   const store = createStore<RunState>({ log: undefined, shown: undefined, run: { is: 'waiting' } });
   let askedEdit: number | undefined;
@@ -70,6 +70,11 @@ export function openRunDesk(
     store.set({ log });
     ask();
   };
+  const playDemo = (name: string, passes: number): void => {
+    const faults = demoFaults(name, passes);
+    if (faults === undefined) rehearse(DEMO_SEED);
+    else open({ name: 'Run of the demo', source: { is: 'rehearsal', faults, seed: DEMO_SEED } });
+  };
   const rehearse = (seed: number): void => {
     const length = bench.store.get().planned?.read.job.seam.length ?? 0;
     const faults = length >= LONG ? FAULTS_LONG : FAULTS_SHORT;
@@ -78,7 +83,9 @@ export function openRunDesk(
   const follow = (): void => {
     const state = bench.store.get();
     if (!isCurrent(state) || state.planned === undefined) return;
-    if (demo && store.get().log === undefined && state.planned.answer.plan !== undefined) rehearse(1);
+    const { plan } = state.planned.answer;
+    if (demo !== undefined && store.get().log === undefined && plan !== undefined)
+      playDemo(demo, plan.passes.length);
     else if (askedEdit !== state.planned.edit) ask();
   };
   const forget = bench.store.listen(follow);

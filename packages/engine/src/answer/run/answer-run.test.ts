@@ -183,3 +183,18 @@ describe('a log without a job', () => {
     }
   });
 });
+
+it('plays a fault in the pass that is named, and says which passes there are', () => {
+  const { job } = read;
+  const { plan } = answer.basis!;
+  const last = plan.passes.length;
+  const asked = readFaults(`arc_out/${last}@1 m, short@2 m`, job, plan, 1);
+  expect(asked.ok && asked.value.map(({ kind, pass, at }) => [kind, pass, at])).toEqual([
+    ['arc_out', last, 1],
+    ['short', 1, 2],
+  ]);
+  const wrong = readFaults(`arc_out/${last + 1}@1 m`, job, plan, 1);
+  expect(wrong.ok ? '' : wrong.issues[0]!.message).toContain(
+    `a pass of the plan behind /, from 1 to ${last}`,
+  );
+});

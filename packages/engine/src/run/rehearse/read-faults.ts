@@ -24,8 +24,9 @@ const USUAL: Readonly<Record<RehearsalFaultKind, { readonly duration: number; re
 const KINDS = Object.keys(USUAL) as RehearsalFaultKind[];
 
 /**
- * Reads which faults a rehearsal is to show: kinds with commas between, each with place and duration if wanted, such as
- * `arc_out@1.2 m:0.9 s, stall`; `all` for one of each. What is left open is drawn by the seed.
+ * Reads which faults a rehearsal is to show: kinds with commas between, each with pass, place and duration if wanted, such
+ * as `arc_out/2@1.2 m:0.9 s, stall`; `all` for one of each. What is left open is drawn by the seed; a place without a pass is
+ * on the first.
  *
  * @param text - the faults as written [text], may be empty
  * @param job - the job [record], from `readJob`
@@ -48,7 +49,8 @@ export function readFaults(
   const faults: RehearsalFault[] = [];
   const passes = plan.passes.length;
   for (const [index, written] of wanted.entries()) {
-    const [, kind = '', place, lasts] = /^([a-z_]+)(?:@([^:]+))?(?::(.+))?$/u.exec(written) ?? [];
+    const [, kind = '', pass, place, lasts] =
+      /^([a-z_]+)(?:\/(\d{1,3}))?(?:@([^:]+))?(?::(.+))?$/u.exec(written) ?? [];
     if (!KINDS.includes(kind as RehearsalFaultKind)) return wrong(written, `one of ${KINDS.join(', ')}`);
     const usual = USUAL[kind as RehearsalFaultKind];
     const at = place === undefined ? undefined : parseAmount(place, 'length');
@@ -57,11 +59,14 @@ export function readFaults(
       return wrong(written, 'a place on the seam behind @, such as 1.2 m');
     if (duration !== undefined && (!duration.ok || duration.value <= 0))
       return wrong(written, 'a duration behind :, such as 0.9 s');
+    const numbered = plan.passes.find(({ number }) => number === Number(pass));
+    if (pass !== undefined && numbered === undefined)
+      return wrong(written, `a pass of the plan behind /, from 1 to ${passes}`);
     // even along the passes, so that faults drawn by chance can be told apart
     const drawn = ((index + 0.3 + 0.4 * stream.uniform()) / wanted.length) * passes;
     faults.push({
       kind: kind as RehearsalFaultKind,
-      pass: plan.passes[at === undefined ? Math.floor(drawn) : 0]?.number ?? 1,
+      pass: (numbered ?? plan.passes[at === undefined ? Math.floor(drawn) : 0])?.number ?? 1,
       at: at?.ok === true ? at.value : (0.06 + 0.88 * (drawn % 1)) * job.seam.length,
       duration: duration?.ok === true ? duration.value : usual.duration,
       size: usual.size,
