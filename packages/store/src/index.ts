@@ -1,5 +1,6 @@
 export { dataFolder } from './database/data-folder.ts';
 export { StoreFailure } from './database/store-failure.ts';
+export { eraseUnused } from './erase-unused.ts';
 export type { FaultCaseStore, FoundFault } from './fault/fault-case-store.ts';
 export type {
   JobContent,

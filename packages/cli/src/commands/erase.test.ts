@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openStore, type Store } from '@furrow/store';
+import { openOriginals, openStore, type Store } from '@furrow/store';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { EXIT } from '../frame/exit-code.ts';
 import { run } from './erase.ts';
@@ -62,6 +62,38 @@ test('erase takes the earlier revisions, the readings, or all of it, and only th
     undefined,
     [],
   ]);
+});
+
+test('erase takes what was run and gauged, with its revisions and the files that no other job names', async () => {
+  const [id, other] = [await saved(), await saved()];
+  const originals = openOriginals(join(data, 'runs'), () => new Date());
+  const put = async (text: string) => {
+    async function* pieces() {
+      yield new TextEncoder().encode(text);
+    }
+    return (await originals.put(pieces())).sha256;
+  };
+  const [own, shared] = [await put('x;z'), await put('x;z;both')];
+  const record = (...hashes: readonly string[]) => ({ ...content(`files: ${hashes.join(' ')}`) });
+  await inStore(async ({ readings }) => {
+    await readings.save(id, record(own), 0);
+    await readings.save(id, record(shared), 1);
+    await readings.save(other, record(shared), 0);
+  });
+  expect((await erase(id, { readings: true })).print).toContain('and the 2 files that were measured');
+  expect((await erase(id, { readings: true, forGood: true })).print).toContain('are erased');
+  expect(
+    await inStore(async ({ readings }) => [
+      await readings.get(id),
+      (await readings.revisions(id))?.length,
+      (await readings.get(other))?.revision_number,
+    ]),
+  ).toEqual([null, 0, 1]);
+  expect(await originals.bytes(own)).toBeUndefined();
+  expect(await originals.bytes(shared)).toBe(8);
+  // the last job that names a file takes it along
+  await erase(other, { forGood: true });
+  expect(await originals.bytes(shared)).toBeUndefined();
 });
 
 test('erase takes a job from the bin as well, and names what is kept where there is no such job', async () => {

@@ -1,12 +1,13 @@
 import { randomUUID } from 'node:crypto';
-import { openStore, type Store, StoreFailure } from '@furrow/store';
+import { join } from 'node:path';
+import { eraseUnused, type Originals, openOriginals, openStore, type Store, StoreFailure } from '@furrow/store';
 import { badInput, type Run, type Told } from '../frame/command.ts';
-import { type StoreOptions, storePlace } from '../frame/store-place.ts';
+import { folderOf, type StoreOptions, storePlace } from '../frame/store-place.ts';
 
 interface EraseOptions extends StoreOptions {
   /** Whether only the revisions before the newest go. */
   readonly earlier: boolean;
-  /** Whether only what was read at the rig goes. */
+  /** Whether only what was read goes: at the rig, of the run and of the groove, with the files that were measured. */
   readonly readings: boolean;
   /** Whether it is done; else only told. */
   readonly forGood: boolean;
@@ -19,7 +20,8 @@ export const run: Run<EraseOptions> = async ([id = ''], options) => {
   try {
     const store = await openStore(storePlace(options), { now: () => new Date(), newId: randomUUID });
     try {
-      return await erased(store, id, options);
+      const originals = openOriginals(join(folderOf(options), 'runs'), () => new Date());
+      return await erased({ store, originals }, id, options);
     } finally {
       await store.close();
     }
@@ -29,7 +31,11 @@ export const run: Run<EraseOptions> = async ([id = ''], options) => {
   }
 };
 
-async function erased(store: Store, id: string, { earlier, readings, forGood }: EraseOptions): Promise<Told> {
+async function erased(
+  { store, originals }: { readonly store: Store; readonly originals: Originals },
+  id: string,
+  { earlier, readings, forGood }: EraseOptions,
+): Promise<Told> {
   const binned = (await store.listBin()).find((job) => job.id === id);
   const job = binned ?? (await store.get(id));
   if (job === undefined) return badInput(await unknownJob(store, id));
@@ -44,15 +50,27 @@ async function erased(store: Store, id: string, { earlier, readings, forGood }: 
     const gone = (await store.eraseEarlier(id)) ?? 0;
     return told(`${gone === 1 ? 'One earlier revision' : `${gone} earlier revisions`} of ${named} erased.`);
   }
+  const measured = await store.readings.hashesOf(id);
   if (readings) {
-    if (!forGood) return wouldGo(`all that was ticked, read and found at the rig for ${named}`);
-    const gone = await store.commissioning.erase(id);
-    return told(gone ? `The readings of ${named} are erased.` : `${named} has no readings.`);
+    if (!forGood)
+      return wouldGo(
+        `all that was ticked, read and found at the rig for ${named}, and what was run and gauged on it, ` +
+          `with every revision${measured.length === 0 ? '' : ` and ${filesWords(measured.length)}`}`,
+      );
+    const gone = [await store.commissioning.erase(id), await store.readings.erase(id)];
+    await eraseUnused(store, originals, measured);
+    return told(gone.includes(true) ? `The readings of ${named} are erased.` : `${named} has no readings.`);
   }
   if (!forGood) return wouldGo(`${named} with all its revisions, its readings and the record of its papers`);
+  const files = [...measured, ...(await store.runs.hashesOf(id))];
   if (binned === undefined) await store.bin(id);
   await store.erase(id);
+  await eraseUnused(store, originals, files);
   return told(`${named} is erased.`);
+}
+
+function filesWords(count: number): string {
+  return count === 1 ? 'the file that was measured' : `the ${count} files that were measured`;
 }
 
 function told(print: string): Told {

@@ -13,11 +13,10 @@ import {
   savedJobSchema,
   savedRevisionSchema,
 } from '@furrow/contract';
-import type { JobStore, Originals, Store, StoredJob } from '@furrow/store';
+import { eraseUnused, type JobStore, type Originals, type Store, type StoredJob } from '@furrow/store';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import { contentOf } from '../reading/job-reading.ts';
-import { eraseFiles } from './run-routes.ts';
 import { jobNotFound, savedJob, storedJob } from './saved-job.ts';
 import type { ZodServer } from './zod-server.ts';
 
@@ -122,7 +121,7 @@ function eraseRoutes(server: ZodServer, store: Store, originals: Originals): voi
       const { id } = request.params;
       const files = [...(await store.runs.hashesOf(id)), ...(await store.readings.hashesOf(id))];
       if (await store.erase(id)) {
-        await eraseFiles({ store, originals }, files);
+        await eraseUnused(store, originals, files);
         return reply.status(204).send();
       }
       throw new Refused('JOB_NOT_FOUND', `There is no job “${id.slice(0, 60)}” in the bin.`);

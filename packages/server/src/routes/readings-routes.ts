@@ -9,7 +9,7 @@ import {
   type SavedShopFile,
 } from '@furrow/contract';
 import { surveySchema } from '@furrow/engine';
-import type { Originals, Store, StoredShopFile } from '@furrow/store';
+import { eraseUnused, type Originals, type Store, type StoredShopFile } from '@furrow/store';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import { readWhole } from '../reading/job-reading.ts';
@@ -17,7 +17,6 @@ import { READINGS_READING } from '../reading/readings-reading.ts';
 import type { Work } from '../work/open-work.ts';
 import { measuredOf } from './measured-files.ts';
 import { nobodyWaits } from './nobody-waits.ts';
-import { eraseFiles } from './run-routes.ts';
 import { jobNotFound, storedJob } from './saved-job.ts';
 import { shopKit, shopTrials } from './shop-files.ts';
 import type { ZodServer } from './zod-server.ts';
@@ -93,7 +92,7 @@ export function readingsRoutes(
       const { id } = request.params;
       const files = await store.readings.hashesOf(id);
       if (!(await store.readings.erase(id))) jobNotFound(id);
-      await eraseFiles({ store, originals }, files);
+      await eraseUnused(store, originals, files);
       return reply.status(204).send();
     },
   );

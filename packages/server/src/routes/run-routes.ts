@@ -15,6 +15,7 @@ import {
 } from '@furrow/contract';
 import { REHEARSAL_MARK } from '@furrow/engine';
 import {
+  eraseUnused,
   type ListedRun,
   OriginalDamaged,
   type Originals,
@@ -133,7 +134,7 @@ function listRoutes(server: ZodServer, { store, originals, reviewer, live }: Run
       const run = await storedRun(store, request.params.id);
       await store.runs.erase(run.id);
       await live.erase(run.id);
-      if (run.original !== null) await eraseFiles({ store, originals }, [run.original.sha256]);
+      if (run.original !== null) await eraseUnused(store, originals, [run.original.sha256]);
       return reply.status(204).send();
     },
   );
@@ -194,17 +195,6 @@ function fileRoutes(server: ZodServer, { store, originals }: RunParts): void {
         .send(createReadStream(path));
     },
   );
-}
-
-/** Erases files that neither a run nor the readings of a job name any longer. */
-export async function eraseFiles(
-  { store, originals }: Pick<RunParts, 'store' | 'originals'>,
-  hashes: readonly string[],
-): Promise<void> {
-  for (const sha256 of hashes) {
-    const isUsed = (await store.runs.hasFile(sha256)) || (await store.readings.hasFile(sha256));
-    if (!isUsed) await originals.erase(sha256);
-  }
 }
 
 /** The run of an identifier, or the refusal that names it. */
