@@ -1,6 +1,13 @@
 import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
-import { eraseUnused, type Originals, openOriginals, openStore, type Store, StoreFailure } from '@furrow/store';
+import {
+  eraseUnused,
+  type Originals,
+  openOriginals,
+  openStore,
+  type Store,
+  StoreFailure,
+} from '@furrow/store';
 import { badInput, type Run, type Told } from '../frame/command.ts';
 import { folderOf, type StoreOptions, storePlace } from '../frame/store-place.ts';
 

@@ -250,7 +250,10 @@ export const COMMANDS: readonly CommandRecord[] = [
     args: { job: 'identifier of the saved job, as it stands in the address of its bench' },
     options: [
       new Option('--earlier', 'only the revisions before the newest').default(false),
-      new Option('--readings', 'only what was read: at the rig, of the run and of the groove, with every revision and the files measured').default(false),
+      new Option(
+        '--readings',
+        'only what was read: at the rig, of the run and of the groove, with every revision and the files measured',
+      ).default(false),
       new Option('--for-good', 'do it; without this word it is only told what would go').default(false),
       data(),
       database(),

@@ -174,8 +174,19 @@ describe('each number of a survey comes from its own source in SI, in the unit o
     const { outline, ...stated } = stateSection(section, 'a.csv');
     expect(mixedUp(stated, section, {})).toEqual([]);
     expect(outline).toBeNull();
-    const drawn = { ...section, outline: { offset: Float64Array.of(0.01), depth: Float64Array.of(0.02) } };
-    expect(stateSection(drawn as Section, 'a.csv').outline).toEqual({ offset_mm: [10], depth_mm: [20] });
+    const drawn = {
+      ...section,
+      outline: {
+        offset: Float64Array.of(0.01),
+        depth: Float64Array.of(0.02),
+        wild: [{ offset: 0.03, depth: 0.04 }],
+      },
+    };
+    expect(stateSection(drawn, 'a.csv').outline).toEqual({
+      offset_mm: [10],
+      depth_mm: [20],
+      outliers: { offset_mm: [30], depth_mm: [40] },
+    });
   });
 
   it('of a gauge', () => {

@@ -53,6 +53,12 @@ const sectionSchema = z
       .object({
         offset_mm: z.array(z.number()).describe('Along the plate line, from the middle of the groove.'),
         depth_mm: z.array(z.number()).describe('Below the plate line.'),
+        outliers: z
+          .object({
+            offset_mm: z.array(z.number()).describe('Along the plate line, from the middle of the groove.'),
+            depth_mm: z.array(z.number()).describe('Below the plate line.'),
+          })
+          .describe('The wild points in the same frame; they do not count.'),
       })
       .nullable()
       .describe('The points that count, thinned; null without a plate line.'),
@@ -84,6 +90,13 @@ const stationSchema = z
       value: z.number().describe('As it was read [unit of the key].'),
       u95: z.number().describe('Half of its 95 % interval [unit of the key].'),
     }),
+    width_mm: z
+      .object({
+        value: z.number().describe('As it was read [unit of the key].'),
+        u95: z.number().describe('Half of its 95 % interval [unit of the key].'),
+      })
+      .nullable()
+      .describe('Width read at the same place; null where none was.'),
     from: z.enum(['gauge', 'scan']),
     file: z.string(),
     row: z.int().nullable().describe('Row of its file, from 1 [-]; null for a scan.'),
@@ -306,7 +319,16 @@ export function stateSection(section: Section, file: string): SurveyReport['sect
     points: { read: points.read, missing: points.missing, outliers: [...points.outliers] },
     remarks: [...section.remarks],
     outline:
-      outline === undefined ? null : { offset_mm: thinned(outline.offset), depth_mm: thinned(outline.depth) },
+      outline === undefined
+        ? null
+        : {
+            offset_mm: thinned(outline.offset),
+            depth_mm: thinned(outline.depth),
+            outliers: {
+              offset_mm: outline.wild.map(({ offset }) => rounded(inUnit(offset, 'mm'))),
+              depth_mm: outline.wild.map(({ depth }) => rounded(inUnit(depth, 'mm'))),
+            },
+          },
   };
 }
 
@@ -401,6 +423,10 @@ export function stateSeam(
     readings: seam.readings.map(({ reading, why, wouldBe }) => ({
       at_mm: mm(reading.at),
       depth_mm: { value: mm(reading.depth), u95: mm(TWO_SIDED * reading.u) },
+      width_mm:
+        reading.width === undefined
+          ? null
+          : { value: mm(reading.width.value), u95: mm(TWO_SIDED * reading.width.u) },
       from: reading.from,
       file: reading.file,
       row: reading.row,

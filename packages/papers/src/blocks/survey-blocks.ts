@@ -1,5 +1,5 @@
 import type { Readings, SurveyReport, SurveySeam, UnitSystem } from '@furrow/engine';
-import { seamDepthDrawing } from '../drawing/index.ts';
+import { seamCurveDrawing } from '../drawing/index.ts';
 import {
   gaugeCheckWords,
   measuredWords,
@@ -34,7 +34,13 @@ function seamBlocks(seam: SurveySeam, units: UnitSystem): PaperBlock[] {
   return [
     { kind: 'heading', level: 2, text: seamVerdictWords(seam, units) },
     ...(seam.remarks.length === 0 ? [] : [{ kind: 'list', tone: 'caution', items: seam.remarks } as const]),
-    { kind: 'drawing', drawing: seamDepthDrawing({ seam, units, width: 540, height: 210 }) },
+    { kind: 'drawing', drawing: seamCurveDrawing({ seam, units, width: 540, height: 210 }) },
+    ...(['width', 'remaining'] as const)
+      .filter((of) => of === 'remaining' || seam.width.readings > 0)
+      .map((of) => ({
+        kind: 'drawing' as const,
+        drawing: seamCurveDrawing({ seam, of, units, width: 540, height: 150 }),
+      })),
     {
       kind: 'table',
       caption: 'Stretches of the seam',

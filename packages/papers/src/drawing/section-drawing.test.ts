@@ -49,6 +49,24 @@ describe('section drawing', () => {
     }
   });
 
+  test('marks wild points of a scan apart from what counts, also those beyond the picture', () => {
+    const none = { offset_mm: [], depth_mm: [] };
+    const scan = { offset_mm: [-10, 0, 10], depth_mm: [0, 12, 0], outliers: none };
+    const { plan: _plan, ...bare } = input;
+    const clean = sectionDrawing({ ...bare, measured: scan });
+    expect(texts(clean)).not.toContain('wild, does not count');
+    const wild = sectionDrawing({
+      ...bare,
+      measured: { ...scan, outliers: { offset_mm: [1, 2], depth_mm: [7, 900] } },
+    });
+    expect(texts(wild)).toContain('wild, does not count');
+    const crosses = wild.marks.filter(({ role }) => role === 'course-below');
+    // two lines each, and the one of the legend
+    expect(crosses).toHaveLength(6);
+    for (const mark of crosses)
+      if (mark.kind === 'line') expect(mark.from.y).toBeLessThanOrEqual(input.height);
+  });
+
   test('breaks a plate much thicker than the groove and keeps a thin one whole', () => {
     const thick = sectionDrawing({ ...input, plate: { ...input.plate, thickness: 0.3 } });
     expect(roles(thick)).toContain('break');

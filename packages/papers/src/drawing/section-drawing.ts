@@ -162,7 +162,21 @@ function outlineMarks(shape: SectionShape, frame: SectionFrame, size: number): M
   marks.push(polyline('target', shape.wanted));
   if (shape.floor !== undefined) marks.push(polyline('floor-median', shape.floor.median));
   if (shape.measured !== undefined) marks.push(polyline('course', shape.measured));
+  // one that lies beyond the picture is marked at its border
+  const [top, bottom] = [frame.surface - 2 * size, frame.surface + (shape.deepest * frame.scale + size)];
+  for (const { x, y } of place(frame, shape.wild))
+    marks.push(...crossMarks({ x, y: Math.min(bottom, Math.max(top, y)) }, 0.35 * size));
   return marks;
+}
+
+/** A wild point: a cross. */
+function crossMarks({ x, y }: DrawingPoint, half: number): Mark[] {
+  return [-1, 1].map((sign) => ({
+    kind: 'line',
+    role: 'course-below',
+    from: { x: x - half, y: y - sign * half },
+    to: { x: x + half, y: y + sign * half },
+  }));
 }
 
 function ligamentMarks(
@@ -262,6 +276,12 @@ function legendEntries(shape: SectionShape, size: number): LegendEntry[] {
     );
   }
   if (shape.measured !== undefined) entries.push({ text: 'measured', width, sample: line('course') });
+  if (shape.wild.length > 0)
+    entries.push({
+      text: 'wild, does not count',
+      width: size,
+      sample: ({ x, y }) => crossMarks({ x: x + 0.5 * size, y }, 0.35 * size),
+    });
   entries.push({ text: 'plate to keep', width, sample: line('ligament') });
   return entries;
 }

@@ -13,6 +13,8 @@ export interface SectionSubject {
 export interface MeasuredOutline {
   readonly offset_mm: readonly number[];
   readonly depth_mm: readonly number[];
+  /** Wild points, which do not count [mm]. */
+  readonly outliers: { readonly offset_mm: readonly number[]; readonly depth_mm: readonly number[] };
 }
 
 /** The outlines of a section in metres; depth positive down. */
@@ -28,6 +30,8 @@ export interface SectionShape {
   };
   /** What was scanned of it, shoulders beside the groove included. */
   readonly measured?: readonly OutlinePoint[];
+  /** Wild points of the scan, which do not count. */
+  readonly wild: readonly OutlinePoint[];
   /** Half of the widest extent [m]. */
   readonly halfWidth: number;
   /** Deepest point of anything drawn [m]. */
@@ -60,9 +64,9 @@ export function sectionShape({ groove, plan, measured }: SectionSubject): Sectio
           deep: cutPart(outline(band.offset_mm, band.depth_p95_mm)),
         };
   const reach = SHOULDER * groove.width.most;
-  const scanned = measured?.offset_mm
-    .map((offset, index) => ({ offset: offset / 1000, depth: (measured.depth_mm[index] ?? 0) / 1000 }))
-    .filter(({ offset }) => Math.abs(offset) <= reach);
+  const near = ({ offset_mm, depth_mm }: Omit<MeasuredOutline, 'outliers'>): OutlinePoint[] =>
+    outline(offset_mm, depth_mm).filter(({ offset }) => Math.abs(offset) <= reach);
+  const scanned = measured === undefined ? undefined : near(measured);
   const all = [...wanted, ...most, ...(floor?.deep ?? []), ...(scanned ?? [])];
   return {
     wanted,
@@ -70,6 +74,7 @@ export function sectionShape({ groove, plan, measured }: SectionSubject): Sectio
     most,
     ...(floor === undefined ? {} : { floor }),
     ...(scanned === undefined ? {} : { measured: scanned }),
+    wild: measured === undefined ? [] : near(measured.outliers),
     halfWidth: Math.max(groove.width.most / 2, ...all.map((point) => Math.abs(point.offset))),
     deepest: Math.max(groove.depth.wanted, ...all.map((point) => point.depth)),
     floorDepth: plan === undefined ? groove.depth.wanted : plan.floor_depth_mm.p50 / 1000,

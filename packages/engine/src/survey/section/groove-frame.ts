@@ -26,19 +26,29 @@ const OUTLIER = 6;
 /** Neighbours on either side that a point is held against [-]. */
 const NEIGHBOURS = 3;
 
+/** A point of the scan along the plate line, and square to it downwards [m]. */
+export function inFrame(
+  { slope, centre, left, right }: PlateLine,
+  y: number,
+  z: number,
+): { readonly u: number; readonly d: number } {
+  const cosine = 1 / Math.hypot(1, slope);
+  const across = y - centre;
+  const up = z - (left + right) / 2;
+  return { u: (across + up * slope) * cosine, d: (across * slope - up) * cosine };
+}
+
 /** Marks single points that lie outside what their neighbours span, and turns the rest into the plate line's frame. */
 export function grooveFrame(points: Points, plate: PlateLine): GrooveFrame {
   const cosine = 1 / Math.hypot(1, plate.slope);
-  const sine = plate.slope * cosine;
   const middle = (plate.left + plate.right) / 2;
   const n = points.y.length;
   const u = new Float64Array(n);
   const d = new Float64Array(n);
   for (let i = 0; i < n; i += 1) {
-    const across = points.y[i]! - plate.centre;
-    const up = points.z[i]! - middle;
-    u[i] = across * cosine + up * sine;
-    d[i] = across * sine - up * cosine;
+    const point = inFrame(plate, points.y[i]!, points.z[i]!);
+    u[i] = point.u;
+    d[i] = point.d;
   }
   const bad = lonely(d, points.noise);
   const count = bad.reduce((sum, each) => sum - each, n);

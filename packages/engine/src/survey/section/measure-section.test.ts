@@ -95,6 +95,17 @@ describe('a clean scan', () => {
     const scan = scanGroove(U, { noise: 2e-5, seed: 33, wild: 5, dropouts: 0.04 });
     const section = measureSection(scan);
     expect(section.points.outliers).toEqual(scan.wildRows);
+    // each is drawn where it lies: some millimetres off the groove at its place
+    const { offset, depth, wild } = section.outline!;
+    expect(wild).toHaveLength(5);
+    for (const point of wild) {
+      const near = offset.reduce(
+        (best, u, i) => (Math.abs(u - point.offset) < Math.abs(offset[best]! - point.offset) ? i : best),
+        0,
+      );
+      expect(Math.abs(offset[near]! - point.offset)).toBeLessThan(2e-4);
+      expect(Math.abs(depth[near]! - point.depth)).toBeGreaterThan(1e-3);
+    }
     expect(section.points.missing).toBe(scan.height.filter((each) => Number.isNaN(each)).length);
     expect(section.points.missing).toBeGreaterThan(10);
     expect(off(section.depth, U.depth)).toBeLessThan(1.6);

@@ -1,6 +1,6 @@
 import { findDeepest } from './deepest.ts';
 import { type Edge, findEdge } from './edge.ts';
-import { type GrooveFrame, grooveFrame } from './groove-frame.ts';
+import { type GrooveFrame, grooveFrame, inFrame } from './groove-frame.ts';
 import { findPlate, type PlateFinding, type PlateLine } from './plate-line.ts';
 import { declined, degreesOf, type Measured, measured } from './quantity.ts';
 import { rootRadius } from './root.ts';
@@ -50,6 +50,8 @@ export interface SectionOutline {
   readonly offset: Float64Array;
   /** Depth below the plate line [m]. */
   readonly depth: Float64Array;
+  /** The wild points in the same frame [m]. */
+  readonly wild: readonly { readonly offset: number; readonly depth: number }[];
 }
 
 /** How a section is measured. */
@@ -162,8 +164,25 @@ export function measureSection(scan: SectionScan, options: SectionOptions = {}):
     tilt: measured(Math.atan(line.slope), Math.sqrt(slopeVariance), line.degrees),
     points: counted([...frame.outliers, ...root.outliers]),
     remarks,
-    outline: { offset: frame.u.map((u) => u - middle), depth: frame.d },
+    outline: {
+      offset: frame.u.map((u) => u - middle),
+      depth: frame.d,
+      wild: wildOf(scan, line, middle, [...frame.outliers, ...root.outliers]),
+    },
   };
+}
+
+/** Wild points in the frame of the plate line. */
+function wildOf(
+  { across, height }: SectionScan,
+  line: PlateLine,
+  middle: number,
+  outliers: readonly number[],
+): SectionOutline['wild'] {
+  return [...new Set(outliers)].map((i) => {
+    const { u, d } = inFrame(line, across[i]!, height[i]!);
+    return { offset: u - middle, depth: d };
+  });
 }
 
 function withInstrument(quantity: Measured, instrument: number): Measured {
