@@ -1,4 +1,4 @@
-import { fieldBuffers, heatParts } from './heat.ts';
+import { fieldBuffers, type HeatRequest, heatParts } from './heat.ts';
 import { serveWorker } from './serve-worker.ts';
 
-serveWorker(heatParts, fieldBuffers);
+serveWorker((request: HeatRequest) => heatParts(request), fieldBuffers);

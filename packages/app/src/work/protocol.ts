@@ -17,8 +17,11 @@ export type WorkEvent<Part> =
 /** What a worker replies to the request of that id. */
 export type WorkReply<Part> = { readonly id: number } & WorkEvent<Part>;
 
-/** A job of a worker: answers a request part by part. */
-export type WorkJob<Request, Part> = (request: Request) => Iterable<WorkStep<Part>>;
+/** A job of a worker: answers a request part by part; within a long part it tells how far it is [-]. */
+export type WorkJob<Request, Part> = (
+  request: Request,
+  tell: (share: number) => void,
+) => Iterable<WorkStep<Part>>;
 
 /** What the page needs of a worker; a test hands in one of its own. */
 export interface WorkerLink<Request, Part> {

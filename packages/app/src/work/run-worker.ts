@@ -1,4 +1,4 @@
-import { runParts, traceBuffers } from './run.ts';
+import { type RunRequest, runParts, traceBuffers } from './run.ts';
 import { serveWorker } from './serve-worker.ts';
 
-serveWorker(runParts, traceBuffers);
+serveWorker((request: RunRequest) => runParts(request), traceBuffers);

@@ -55,6 +55,29 @@ describe('serve', () => {
     expect(replies.map((reply) => reply.is === 'progress' && reply.share)).toEqual([0.3, 0.6, 0.9, false]);
   });
 
+  it('hands on what a long part tells of itself, where time has passed', async () => {
+    const replies: WorkReply<string>[] = [];
+    let now = 0;
+    const take = serve<string, string>(
+      function* (_request, tell) {
+        for (let step = 1; step <= 6; step += 1) {
+          now += 25;
+          tell(step / 10);
+        }
+        yield part('all');
+      },
+      { reply: (reply) => void replies.push(reply), pause: async () => {}, now: () => now },
+    );
+    await take(ask(3));
+    expect(replies.map((reply) => (reply.is === 'progress' ? reply.share : reply.is))).toEqual([
+      0.2,
+      0.4,
+      0.6,
+      'part',
+      'done',
+    ]);
+  });
+
   it('begins only the last of requests that came in together', async () => {
     const begun: string[] = [];
     const replies: WorkReply<string>[] = [];

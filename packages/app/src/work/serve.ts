@@ -28,7 +28,13 @@ export function serve<Request, Part>(
       await pause();
       if (turn !== turns) return;
       let looked = now();
-      for (const step of job(request)) {
+      let told = looked;
+      const tell = (share: number): void => {
+        if (now() - told < SLICE) return;
+        told = now();
+        reply({ id, is: 'progress', share });
+      };
+      for (const step of job(request, tell)) {
         if (step.is === 'progress' && now() - looked < SLICE) continue;
         reply({ id, ...step });
         await pause();

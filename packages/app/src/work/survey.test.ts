@@ -6,6 +6,7 @@ import { type SurveyPart, type SurveyRequest, surveyParts } from './survey.ts';
 const JOB = readFileSync(new URL('../../../../examples/defect-pocket.yaml', import.meta.url), 'utf8');
 const { read, answer } = planOf(JOB);
 const texts = new Map<Blob, string>();
+const shares: number[] = [];
 
 function file(name: string, text: string): SurveyRequest['files'][number] {
   const blob = new Blob([text]);
@@ -23,12 +24,9 @@ function surveyed(asked: Partial<SurveyRequest>): SurveyPart {
     entry: { id: 'g', date: '2026-03-04' },
   };
   const steps = [
-    ...surveyParts(
-      { ...request, ...asked },
-      {
-        bytesOf: (blob) => new TextEncoder().encode(texts.get(blob)).buffer as ArrayBuffer,
-      },
-    ),
+    ...surveyParts({ ...request, ...asked }, (share) => shares.push(share), {
+      bytesOf: (blob) => new TextEncoder().encode(texts.get(blob)).buffer as ArrayBuffer,
+    }),
   ];
   const last = steps.at(-1);
   if (last?.is !== 'part') throw new Error('there is no part');
@@ -44,6 +42,20 @@ describe('measuring in the worker', () => {
     if (part.is !== 'surveyed') throw new Error('it was not measured');
     expect(part.report.seam!.readings.map(({ at_mm }) => at_mm).sort()).toEqual([100, 200]);
     expect(part.unread).toEqual([]);
+  });
+
+  it('tells how far it is inside the work too, never backwards', () => {
+    shares.length = 0;
+    const rows = Array.from({ length: 30 }, (_, k) =>
+      Array.from({ length: 200 }, (_, i) => {
+        const y = -20 + 0.2 * i;
+        return `${10 * k};${y};${Math.abs(y) < 8 ? -Math.sqrt(150 - y * y) : 0}`;
+      }).join('\n'),
+    );
+    surveyed({ files: [file('scan.csv', `station [mm];x [mm];z [mm]\n${rows.join('\n')}\n`)] });
+    expect(shares.length).toBeGreaterThan(2);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBe(1);
   });
 
   it('does not let one file that nobody can read hide the others, and says which it is', () => {

@@ -43,23 +43,28 @@ export interface SurveyTools {
   readonly bytesOf: (file: Blob) => ArrayBuffer;
 }
 
+/** Part of the work that fetching the files is taken to be [-]. */
+const FETCHING = 0.1;
+
 /** Measures what was handed in and fuses it along the seam; a file that cannot be read leaves the others as they are. */
 export function* surveyParts(
   { readings, files, version, read, answer, knowledge, entry }: SurveyRequest,
+  tell: (share: number) => void = () => undefined,
   tools: SurveyTools = { bytesOf },
 ): Generator<WorkStep<SurveyPart>> {
   const inputs: SurveyInput[] = [];
   const unread: UnreadFile[] = [];
   for (const [index, { name, file }] of files.entries()) {
-    yield { is: 'progress', share: index / (files.length + 1) };
+    yield { is: 'progress', share: (FETCHING * index) / files.length };
     const bytes = new Uint8Array(tools.bytesOf(file));
     inputs.push({ name, bytes });
   }
-  yield { is: 'progress', share: files.length / (files.length + 1) };
+  yield { is: 'progress', share: FETCHING };
+  const progress = (share: number): void => tell(FETCHING + (1 - FETCHING) * share);
   const job = { read, answer, knowledge: learnedFrom(knowledge) };
   const record: SurveyInput[] =
     readings === undefined ? [] : [{ name: 'readings', bytes: new TextEncoder().encode(readings) }];
-  const whole = answerSurvey({ files: [...inputs, ...record], job, version, entry });
+  const whole = answerSurvey({ files: [...inputs, ...record], job, version, entry, progress });
   if (whole.ok) {
     yield { is: 'part', part: { is: 'surveyed', report: whole.value, unread } };
     return;
@@ -71,7 +76,7 @@ export function* surveyParts(
       unread.push({ name: input.name, why: outcome.issues.map(({ message }) => message).join(' ') });
     return outcome.ok;
   });
-  const rest = answerSurvey({ files: [...readable, ...record], job, version, entry });
+  const rest = answerSurvey({ files: [...readable, ...record], job, version, entry, progress });
   yield {
     is: 'part',
     part: rest.ok

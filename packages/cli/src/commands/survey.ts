@@ -4,20 +4,14 @@ import { PROGRAM_VERSION } from '@furrow/contract';
 import {
   answerJob,
   answerSurvey,
-  beliefOfJob,
-  type DepthAlong,
-  depthAlong,
-  expectationOf,
+  type DepthByLog,
+  depthByLog,
   freeId,
   type GivenSurvey,
   gaugeOfSurvey,
   knowledgeFrom,
   type LengthUnit,
-  LogReader,
   parseAmount,
-  type RanPass,
-  ranPasses,
-  reviewRun,
   type SurveyQuestion,
   type UnitSystem,
   type WrittenEntry,
@@ -158,12 +152,8 @@ function taught(file: string, text: string): Told | undefined {
 }
 
 /** Depth along the seam by the log of a run, and how its passes were run. */
-function runDepth(
-  file: string,
-  job: JobPart | undefined,
-): { depth: DepthAlong; passes: readonly RanPass[] } | { lines: readonly string[] } {
-  const plan = job?.answer.basis?.plan;
-  if (job === undefined || plan === undefined)
+function runDepth(file: string, job: JobPart | undefined): DepthByLog | { lines: readonly string[] } {
+  if (job?.answer.basis?.plan === undefined)
     return { lines: ['--run goes with --job, and with a job that has a plan.'] };
   let bytes: Uint8Array;
   try {
@@ -171,19 +161,10 @@ function runDepth(
   } catch (error) {
     return { lines: [`${file}: ${whyUnreadable(error as NodeJS.ErrnoException)}`] };
   }
-  const reader = new LogReader();
-  const belief = beliefOfJob(job.read.job, job.knowledge);
-  const review = reviewRun(expectationOf(job.read.job, plan, belief));
-  for (const batch of reader.push(bytes)) review.push(batch);
-  const end = reader.end();
-  if (!end.ok) return { lines: end.issues.map(({ message, code }) => `${file}: ${message} [${code}]`) };
-  for (const batch of end.value.batches) review.push(batch);
-  const { seam, kit } = job.read.job;
-  const outcome = review.end();
-  const depth = depthAlong(outcome.passes, plan, belief, seam.length, kit.push_angle);
-  return depth === undefined
-    ? { lines: [`${file}: no pass of the log has a place on the seam, so it predicts no depth.`] }
-    : { depth, passes: ranPasses(outcome) };
+  const outcome = depthByLog({ bytes }, job);
+  return outcome.ok
+    ? outcome.value
+    : { lines: outcome.issues.map(({ message, code }) => `${file}: ${message} [${code}]`) };
 }
 
 function write(folder: string, report: Parameters<typeof surveyFiles>[0]): Told | undefined {

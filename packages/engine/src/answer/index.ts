@@ -12,6 +12,7 @@ export { beliefOfJob } from './knowledge/belief-of-job.ts';
 export { answerRun, REHEARSAL_MARK, type RunAnswer, type RunQuestion } from './run/answer-run.ts';
 export { answerGauge, type GaugeOfSurvey, gaugeOfSurvey } from './survey/answer-gauge.ts';
 export { answerSurvey, type SurveyInput, type SurveyQuestion } from './survey/answer-survey.ts';
+export { type DepthByLog, depthByLog, type LogOfRun } from './survey/depth-by-log.ts';
 export {
   entryOfGroove,
   type GaugedGroove,

@@ -77,6 +77,19 @@ const fileSchema = z
         sure: z.boolean().describe('False where a person should look at it.'),
       }),
     ),
+    floor: z
+      .object({
+        along_mm: z.number().describe('Length of a cell along the seam.'),
+        across_mm: z.number().describe('Width of a cell across it.'),
+        columns: z.int().describe('Cells along [-].'),
+        rows: z.int().describe('Cells across [-].'),
+        first_mm: z.number().describe('Middle of the first row across, from the middle of the groove.'),
+        depth_mm: z
+          .array(z.number().nullable())
+          .describe('Mean depth of each cell, row by row; null where no point lies.'),
+      })
+      .nullable()
+      .describe('The floor of a cloud, unrolled; null for a file that is none.'),
     table: readingSchema
       .nullable()
       .describe('How its table was read, as for logs; null for a file that is none.'),
@@ -250,6 +263,10 @@ export const surveySchema = z
     inputs: z.object({
       program_version: z.string(),
       files: z.array(z.object({ file: z.string(), sha256: z.string().describe('Hash of its bytes.') })),
+      run: z
+        .object({ file: z.string(), sha256: z.string().describe('Hash of its bytes.') })
+        .nullable()
+        .describe('Log by which the depth is predicted, as the readings name it; null where they name none.'),
       job_revision: z.string().nullable().describe('Revision of the job; null without one.'),
       knowledge: z.string().nullable().describe('What the prediction rests on; null without a job.'),
       filter_mm: z
@@ -351,6 +368,7 @@ export function stateSurveyFile({
   kind,
   rows,
   choices,
+  floor,
   table,
 }: SurveyFile): SurveyReport['reading'][number] {
   return {
@@ -358,6 +376,19 @@ export function stateSurveyFile({
     kind,
     rows_read: rows,
     choices: choices.map(({ about, says, sure }) => ({ about, says, sure })),
+    floor:
+      floor === undefined
+        ? null
+        : {
+            along_mm: inUnit(floor.along, 'mm'),
+            across_mm: inUnit(floor.across, 'mm'),
+            columns: floor.columns,
+            rows: floor.rows,
+            first_mm: inUnit(floor.first, 'mm'),
+            depth_mm: Array.from(floor.depth, (depth) =>
+              Number.isNaN(depth) ? null : rounded(inUnit(depth, 'mm')),
+            ),
+          },
     table: table === undefined ? null : stateReading(table),
   };
 }

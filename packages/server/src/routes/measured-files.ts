@@ -22,7 +22,8 @@ export async function measuredOf(
   const { readings, files } = readRecord(saved.text);
   let room = MEASURED_MOST;
   const measured: SurveyInput[] = [...files];
-  for (const { name, sha256 } of readings.readings.files ?? []) {
+  const { files: listed = [], run } = readings.readings;
+  for (const { name, sha256 } of run === undefined ? listed : [...listed, run]) {
     const length = await originals.bytes(sha256);
     if (length === undefined || length > room) continue;
     room -= length;

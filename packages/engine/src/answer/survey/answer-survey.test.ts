@@ -4,8 +4,10 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../../job/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
 import { surveySchema } from '../../result/index.ts';
+import { REHEARSAL_CHANNELS, rehearsalHead, rehearsalRows, rehearse } from '../../run/index.ts';
 import { readGauge } from '../../survey/index.ts';
 import { answerJob } from '../job/answer-job.ts';
+import { beliefOfJob } from '../knowledge/belief-of-job.ts';
 import { gaugeOfSurvey } from './answer-gauge.ts';
 import { answerSurvey } from './answer-survey.ts';
 
@@ -197,6 +199,39 @@ describe('a survey of a job', () => {
     const through = surveyed(table(GOOD.map(([at]) => [at, thin] as const))).seam!;
     expect(through.remaining.verdict).toBe('fails');
     expect(through.remaining.stretches.every(({ miss }) => miss === 'deep')).toBe(true);
+  });
+
+  it('predicts by the log that the readings name, which is no file of the groove', () => {
+    const plan = answer.basis!.plan!;
+    const belief = beliefOfJob(read.job, undefined);
+    const { batches } = rehearse({ job: read.job, plan, belief, seed: 5, rate: 5, faults: [] });
+    const log = new TextEncoder().encode(
+      rehearsalHead('played', REHEARSAL_CHANNELS) +
+        [...batches].map((batch) => rehearsalRows(batch, REHEARSAL_CHANNELS)).join(''),
+    );
+    const sha256 = createHash('sha256').update(log).digest('hex');
+    const record = (hash: string) =>
+      new TextEncoder().encode(`furrow_readings: 1\nrun: { name: log.csv, sha256: ${hash} }\n`);
+    const asked = (files: readonly { name: string; bytes: Uint8Array }[]): SurveyReport => {
+      const outcome = answerSurvey({ files, job: { read, answer, knowledge: undefined }, version: '0' });
+      if (!outcome.ok) throw new Error(outcome.issues[0]?.message);
+      return outcome.value;
+    };
+    const named = { name: 'readings', bytes: record(sha256) };
+    const by = asked([{ name: 'log.csv', bytes: log }, named]);
+    expect(by.seam!.prediction).toBe('run');
+    expect(by.inputs.run).toEqual({ file: 'log.csv', sha256 });
+    expect(by.reading.map(({ file }) => file)).toEqual(['readings']);
+    // what the log does not tell of this plate remains: the band is narrower than that of the plan, and not gone
+    const wide = (report: SurveyReport): number =>
+      report.seam!.curve[120]!.depth_mm.p95 / report.seam!.curve[120]!.depth_mm.p05;
+    const without = asked([named]);
+    expect(wide(by)).toBeGreaterThan(1.05);
+    expect(without.seam!.prediction).toBe('plan');
+    expect(without.inputs.run).toBeNull();
+    expect(without.remarks[0]).toBe(
+      'The log log.csv of the run is not here. The plan is the prediction in its place.',
+    );
   });
 
   it('says so of a groove of another job', () => {

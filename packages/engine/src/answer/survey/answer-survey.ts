@@ -25,6 +25,7 @@ import {
 } from '../../survey/index.ts';
 import type { GaugeOfSurvey } from './answer-gauge.ts';
 import { answerSeam } from './answer-seam.ts';
+import { type DepthByLog, depthByLog } from './depth-by-log.ts';
 import { entryOfGroove, type GaugedGroove, type RanPass, ranByHand } from './groove-entry.ts';
 
 /** One file of a survey. */
@@ -50,7 +51,7 @@ export interface SurveyQuestion {
   /** What names the readings as an entry of the shop's trials; left out: no entry is made. */
   readonly entry?: Pick<GaugedGroove, 'id' | 'date' | 'torch'>;
   /** How the passes were run, by the log; left out: as a readings file says, else as planned. */
-  readonly ran?: readonly RanPass[];
+  readonly ran?: readonly RanPass[] | undefined;
   /** The gauge, by its study and checks; left out: as a readings file says, else as the job does. */
   readonly gauge?: GaugeOfSurvey;
   /** Cutoff of the profile filter [m]; left out: none. */
@@ -87,9 +88,12 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
     return outcome?.ok === true && outcome.value.record !== undefined ? [outcome.value.record] : [];
   });
   const listed = first.flatMap(({ files: each = [] }) => each);
+  const log = first.findLast(({ run }) => run !== undefined)?.run;
   const recuts = first.flatMap(({ recuts: each = [] }) => each);
   const afterRecut = new Map<string, number>();
   for (const [index, { name, bytes }] of files.entries()) {
+    // the log of the run is no file of the groove
+    if (hashes[index] === log?.sha256) continue;
     const told = listed.find((each) => each.sha256 === hashes[index]);
     const outcome = readSurveyFile(name, bytes, { ...given, ...givenOf(told) }, (share) =>
       progress?.((READING * (index + share)) / files.length),
@@ -157,10 +161,12 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
   ];
   const hasHand = read.some(({ stations }) => stations.length > 0);
   const unplaced = measured.filter(({ section }) => section.station === undefined).length;
-  const seam = job === undefined ? null : answerSeam(job, gauged, question.run, recuts, handSd);
+  const predicted = byLog(question, log, hashes);
+  const run = question.run ?? predicted.by?.depth;
+  const seam = job === undefined ? null : answerSeam(job, gauged, run, recuts, handSd);
   const past = recuts.flatMap((_, count): SeamPast[] => {
     const before = gauged.filter(({ afterRecut: after = 0 }) => after <= count);
-    const then = job && answerSeam(job, before, question.run, recuts.slice(0, count));
+    const then = job && answerSeam(job, before, run, recuts.slice(0, count));
     return then === undefined || then === null ? [] : [{ afterRecut: count, seam: then }];
   });
   const plan = job?.answer.basis?.plan;
@@ -170,6 +176,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
       inputs: {
         program_version: version,
         files: files.map(({ name }, index) => ({ file: name, sha256: hashes[index]! })),
+        run: predicted.by === undefined || log === undefined ? null : { file: log.name, sha256: log.sha256 },
         job_revision: job?.read.revision ?? null,
         knowledge: job?.answer.inputs.knowledge.id ?? null,
         filter_mm: filter === undefined ? null : inUnit(filter, 'mm'),
@@ -181,9 +188,21 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
       seam:
         seam === null || job === undefined || plan === undefined
           ? null
-          : stateSeam(seam, taughtBy(seam, job.read.job, plan, question, first), recuts, past),
+          : stateSeam(
+              seam,
+              taughtBy(
+                seam,
+                job.read.job,
+                plan,
+                { ...question, ran: question.ran ?? predicted.by?.passes },
+                first,
+              ),
+              recuts,
+              past,
+            ),
       gauge_check: hand.check === undefined ? null : stateGaugeCheck(hand.check),
       remarks: [
+        ...(predicted.why === undefined ? [] : [predicted.why]),
         ...(beyond > 0
           ? [
               `${beyond} sections beyond the first ${SECTIONS_MOST} of a file were not measured: split the file.`,
@@ -206,6 +225,22 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
       ],
     },
   };
+}
+
+/** The depth by the log that the readings name, or why it does not predict; neither where none is named or another was given. */
+function byLog(
+  { job, run, files }: SurveyQuestion,
+  log: Readings['run'],
+  hashes: readonly string[],
+): { readonly by?: DepthByLog; readonly why?: string } {
+  if (job === undefined || log === undefined || run !== undefined) return {};
+  const instead = 'The plan is the prediction in its place.';
+  const file = files[hashes.indexOf(log.sha256)];
+  if (file === undefined) return { why: `The log ${log.name} of the run is not here. ${instead}` };
+  const outcome = depthByLog({ bytes: file.bytes, description: log.description }, job);
+  return outcome.ok
+    ? { by: outcome.value }
+    : { why: `The log ${log.name}: ${outcome.issues[0]?.message ?? 'it cannot be read.'} ${instead}` };
 }
 
 /** The gauge that depths were read with: by its own file, else as a readings file says, else as the job does. */

@@ -37,7 +37,8 @@ export interface UnrollOptions {
 const SAMPLE = 20_000;
 /** Part of the depth below the plate from which points are the groove's own [-]. */
 const DEEP = 0.35;
-const MAP = { columns: 400, rows: 80 } as const;
+/** Cells of the floor map: a few to the millimetre across are no more than a page shows. */
+const MAP = { columns: 240, rows: 48 } as const;
 /** Points of a section aimed at [-]. */
 const SECTION_POINTS = 1200;
 

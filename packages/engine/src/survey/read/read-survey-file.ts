@@ -12,7 +12,7 @@ import {
   textOf,
 } from '../../delimited/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
-import { unrollCloud } from '../cloud/unroll-cloud.ts';
+import { type FloorMap, unrollCloud } from '../cloud/unroll-cloud.ts';
 import { readReadings } from '../record/read-readings.ts';
 import type { Readings } from '../record/readings-schema.ts';
 import type { SectionScan } from '../section/scan.ts';
@@ -64,6 +64,8 @@ export interface SurveyFile {
   readonly rows: number;
   /** How it was read: each choice with its reason. */
   readonly choices: readonly SurveyChoice[];
+  /** The floor unrolled; left out for a file that is no cloud. */
+  readonly floor?: FloorMap;
   /** What became of the table; left out for files that are none. */
   readonly table?: TableEnd;
   /** The whole of it, where it is a readings file. */
@@ -537,6 +539,7 @@ function cloudFile(
       name,
       kind: 'cloud',
       sections: unrolled.sections,
+      floor: unrolled.map,
       stations: [],
       rows: points.x.length,
       choices: [

@@ -115,6 +115,17 @@ const scan = z.strictObject({
   by: who('By'),
   when: moment('When'),
 });
+const log = z.strictObject({
+  name: text(200, { title: 'Log', help: 'Name of the log of the run.' }),
+  sha256: described(z.string().regex(/^[0-9a-f]{64}$/u), {
+    title: 'Hash',
+    help: 'SHA-256 of its bytes, by which the original is found.',
+  }),
+  description: text(200_000, {
+    title: 'How it is read',
+    help: 'Logger description by which its columns are read; left out: as found.',
+  }).optional(),
+});
 const gaugeCheck = z.strictObject({
   block: amount(
     'length',
@@ -209,6 +220,7 @@ export const readingsSchema = z.strictObject({
   stations: z.array(station).max(500).optional(),
   recuts: z.array(recut).max(50).optional(),
   files: z.array(scan).max(200).optional(),
+  run: log.optional(),
 });
 
 /** What was run and gauged, every amount in SI. */
