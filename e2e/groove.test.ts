@@ -3,6 +3,7 @@ import { API_PATHS, fillPath } from '@furrow/contract';
 import type { SurveyReport } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import { GroovePage } from './pages/groove-page.ts';
+import { RunPage } from './pages/run-page.ts';
 import { saveDemoJob } from './saved-demo.ts';
 import { seenText } from './seen-text.ts';
 import { NO_BROWSER, SCREENS, useStage } from './stage.ts';
@@ -23,8 +24,117 @@ function scan(): string {
   return `${rows.join('\n')}\n`;
 }
 
+/** A cloud of a round groove along x, 14 mm deep in a level plate, as PLY text in metres. */
+function cloud(): string {
+  const rows: string[] = [];
+  for (let s = 0; s < 150; s += 1)
+    for (let n = 0; n < 160; n += 1) {
+      const y = -0.024 + n * 0.0003;
+      const depth = Math.abs(y) < 0.009 ? 0.005 + Math.sqrt(0.009 ** 2 - y * y) : 0;
+      const rough = 2e-5 * Math.sin(7 * n + 3 * s);
+      rows.push(`${(0.004 * s).toFixed(4)} ${y.toFixed(5)} ${(rough - depth).toFixed(6)}`);
+    }
+  const head = `ply\nformat ascii 1.0\nelement vertex ${rows.length}\n`;
+  return `${head}property float x\nproperty float y\nproperty float z\nend_header\n${rows.join('\n')}\n`;
+}
+
+/** A log of one pass over 6 m, its current as planned or not. */
+function log(): string {
+  const lines = ['time [s],arc voltage [V],current [A],travel [mm/min]'];
+  for (let n = 0; n < 1300; n += 1) {
+    const burns = n >= 20 && n < 1280;
+    lines.push([n / 2, burns ? 42 : 75, burns ? 800 : 0, burns ? 571 : 0].join(','));
+  }
+  return `${lines.join('\n')}\n`;
+}
+
 describe.skipIf(NO_BROWSER)('the groove', () => {
   const stage = useStage();
+
+  it('takes a reading in a minute with gloves on: few touches, each on something large', async () => {
+    const { page } = await stage.visit({ screen: 'tablet' });
+    const groove = await new GroovePage(page).open('/demo/defect-pocket');
+    await page.getByRole('textbox', { name: 'Who' }).fill('Second hand');
+    const entry = groove.region('Enter a reading');
+    const small = await entry.locator('button, input').evaluateAll((all) =>
+      all.flatMap((each) => {
+        const { width, height } = each.getBoundingClientRect();
+        return Math.min(width, height) < 44 ? [`${each.textContent}${each.id}: ${width} x ${height}`] : [];
+      }),
+    );
+    expect(small).toEqual([]);
+    let touches = 0;
+    const touch = async (name: string, role: 'button' | 'textbox' = 'button'): Promise<void> => {
+      touches += 1;
+      await entry.getByRole(role, { name, exact: role === 'button' }).click();
+    };
+    const readings = [
+      ['0.12', '12.4', '17.5'],
+      ['0.2', '12.1', '17'],
+    ] as const;
+    await touch('From the start', 'textbox');
+    for (const [at, depth, width] of readings) {
+      for (const key of at) await touch(key);
+      await touch('Depth', 'textbox');
+      for (const key of depth) await touch(key);
+      await touch('Width', 'textbox');
+      for (const key of width) await touch(key);
+      const before = await groove.gauged().count();
+      await touch('Keep this reading');
+      await groove.gauged().nth(before).waitFor();
+    }
+    // fourteen of a reading with its width: at two seconds each half a minute
+    expect(touches).toBeLessThanOrEqual(2 * 15);
+    expect(await seenText(groove.gauged().first())).toContain('Second hand');
+  });
+
+  it('predicts by the log of a kept run where a person chooses it, here and for whoever asks', async () => {
+    const { page, url } = await stage.visit();
+    const job = await saveDemoJob(page, url);
+    const run = await new RunPage(page).openSaved(job);
+    await run.take('pass 1.csv', log());
+    await run.reviewed('pass 1.csv');
+    await page.getByRole('button', { name: 'Keep this run' }).click();
+    await run.keptRun('pass 1.csv').waitFor();
+    const groove = await new GroovePage(page).open(job);
+    const predicted = groove.region('Predicted by');
+    expect(await seenText(predicted)).toContain('Now: the plan');
+    await predicted.getByRole('combobox').selectOption({ label: 'by the log pass 1.csv' });
+    await predicted.getByText('Now: the log of the run').waitFor();
+    await page
+      .getByRole('status', { name: 'Readings kept' })
+      .filter({ hasText: /saved as revision/u })
+      .waitFor();
+    const id = job.split('/').at(-1)!;
+    const report = (await (
+      await page.request.get(fillPath(API_PATHS.jobSurvey, { id }))
+    ).json()) as SurveyReport;
+    expect([report.seam!.prediction, report.inputs.run?.file]).toEqual(['run', 'pass 1.csv']);
+    await page.reload();
+    await groove.measured();
+    await predicted.getByText('Now: the log of the run').waitFor();
+    await predicted.getByRole('combobox').selectOption({ label: 'by the plan' });
+    await predicted.getByText('Now: the plan').waitFor();
+  });
+
+  it('unrolls a cloud in its worker, with its floor as a map and its sections', async () => {
+    const { page } = await stage.visit();
+    const groove = await new GroovePage(page).open('/demo/defect-pocket');
+    await groove.take('pocket.ply', cloud());
+    const floor = groove.region('Floor unrolled');
+    await floor.waitFor();
+    await groove.measured();
+    expect(await seenText(floor)).toMatch(/Deepest on average 1[34]\.\d+ mm/u);
+    const inked = await floor.locator('canvas').evaluate((canvas: HTMLCanvasElement) => {
+      const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+      const strength = (row: number): number => data[4 * (row * canvas.width + 120) + 3]!;
+      return [strength(2), strength(24)];
+    });
+    // the plate at the border is faint, the root in the middle strong
+    expect(inked[0]!).toBeLessThan(40);
+    expect(inked[1]!).toBeGreaterThan(150);
+    expect(await seenText(groove.region('Section as scanned'))).toMatch(/Depth\s+1[34]\.\d+ ± 0\.\d+ mm/u);
+  });
 
   it('is entered, judged, cut again, measured again and reported, on a tablet', async () => {
     const { page, url } = await stage.visit({ screen: 'tablet' });
@@ -89,6 +199,7 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     await section.waitFor();
     expect(await seenText(section)).toMatch(/Depth\s+14\.\d+ ± 0\.\d+ mm/u);
     expect(await seenText(section)).toMatch(/1 stand apart and do not count: rows \d+\./u);
+    await section.getByText('wild, does not count').waitFor();
     // what was taken wrongly is said otherwise: the depth follows
     await page.getByText(/^section at 2000 mm\.csv: scanned sections/u).click();
     const unit = page.getByRole('combobox', { name: 'Unit where none is stated of section at 2000 mm.csv' });

@@ -19,6 +19,8 @@ export interface GrooveDesk {
   readonly store: Store<GrooveState>;
   /** Takes files in as they were written: each is kept and listed among the readings. Why not, where one is not. */
   readonly takeFiles: (files: readonly File[], by: string) => Promise<string | undefined>;
+  /** Takes in a log that the server has, before the readings name it. */
+  readonly hold: (sha256: string, file: Blob) => void;
   readonly close: () => void;
 }
 
@@ -57,9 +59,12 @@ export function openGrooveDesk({ bench, readings, startWorker, originals, id }: 
     }
   };
   const worker = createClient(startWorker, take);
-  const filesOf = async (listed: NonNullable<Readings['files']>): Promise<readonly MeasuredFile[]> => {
+  const filesOf = async ({ files = [], run }: Readings): Promise<readonly MeasuredFile[]> => {
     const found = await Promise.all(
-      listed.map(async ({ name, sha256 }) => ({ name, file: await originals.get(sha256) })),
+      (run === undefined ? files : [...files, run]).map(async ({ name, sha256 }) => ({
+        name,
+        file: await originals.get(sha256),
+      })),
     );
     store.set({ missing: found.flatMap(({ name, file }) => (file === undefined ? [name] : [])) });
     return found.flatMap(({ name, file }) => (file === undefined ? [] : [{ name, file }]));
@@ -73,7 +78,7 @@ export function openGrooveDesk({ bench, readings, startWorker, originals, id }: 
     if (asked?.edit === want.edit && asked.text === want.text) return;
     asked = want;
     store.set({ survey: { is: 'running', share: 0 } });
-    const files = await filesOf(read?.readings.files ?? []);
+    const files = read === undefined ? [] : await filesOf(read.readings);
     // what changed while the files were fetched is asked for on its own
     if (closed || asked !== want) return;
     worker.ask({
@@ -90,6 +95,7 @@ export function openGrooveDesk({ bench, readings, startWorker, originals, id }: 
   void follow();
   return {
     store,
+    hold: originals.hold,
     async takeFiles(files, by) {
       const after = readings.store.get().read?.readings.recuts?.length ?? 0;
       for (const file of files) {

@@ -5,6 +5,7 @@ import { ReadingsStatus } from '../../job/readings/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
 import { EntryPanel } from './entry-panel.tsx';
 import { FilePanel } from './file-panel.tsx';
+import { FloorPanel } from './floor-panel.tsx';
 import { GaugedPanel } from './gauged-panel.tsx';
 import { useGroove } from './groove-context.ts';
 import type { ShownSurvey } from './groove-state.ts';
@@ -12,6 +13,7 @@ import { HandOverPanel } from './hand-over-panel.tsx';
 import { HistoryPanel } from './history-panel.tsx';
 import { MendPanel } from './mend-panel.tsx';
 import { NextPanel } from './next-panel.tsx';
+import { PredictionPanel } from './prediction-panel.tsx';
 import { SeamPanel } from './seam-panel.tsx';
 import { SectionPanel } from './section-panel.tsx';
 import { StretchPanel } from './stretch-panel.tsx';
@@ -39,7 +41,9 @@ export function GrooveView(): VNode {
       </div>
       {shown === undefined || seam === undefined ? null : <Seam shown={shown} seam={seam} />}
       <GaugedPanel />
+      <PredictionPanel seam={seam} />
       <FilePanel />
+      {shown === undefined ? null : <FloorPanel reading={shown.report.reading} />}
       {shown === undefined ? null : <SectionPanel shown={shown} />}
       {shown === undefined ? null : (
         <div class="groove-pair">

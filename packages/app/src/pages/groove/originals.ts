@@ -4,6 +4,8 @@ import { fetchMeasured, type Reply, sendOriginal } from '../../api/index.ts';
 export interface Originals {
   /** Keeps a file; its hash, or why it could not be kept. */
   readonly put: (file: Blob) => Promise<Reply<string>>;
+  /** Takes in a file that the server has, so that it need not be fetched again. */
+  readonly hold: (sha256: string, file: Blob) => void;
   /** The file of a hash; undefined where it is not to be had. */
   readonly get: (sha256: string) => Promise<Blob | undefined>;
 }
@@ -25,6 +27,7 @@ export function originalsOf(id: string | undefined): Originals {
       HANDED_IN.set(sha256, { file, sent: false });
       return id === undefined ? { ok: true, value: sha256 } : send(sha256, file);
     },
+    hold: (sha256, file) => void HANDED_IN.set(sha256, { file, sent: true }),
     async get(sha256) {
       const held = HANDED_IN.get(sha256);
       if (held === undefined) {

@@ -36,6 +36,9 @@ export function VerdictPanel(): VNode {
       <p class={`status status-${state.survey.is}`} role="status" aria-label="Survey">
         {statusWords(state)}
       </p>
+      {state.survey.is === 'running' ? (
+        <progress aria-label="Share measured" max={100} value={Math.round(100 * state.survey.share)} />
+      ) : null}
       <ul>
         {remarks.map((text) => (
           <li key={text}>{text}</li>
