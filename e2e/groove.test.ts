@@ -69,8 +69,8 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
       await entry.getByRole(role, { name, exact: role === 'button' }).click();
     };
     const readings = [
-      ['0.12', '12.4', '17.5'],
-      ['0.2', '12.1', '17'],
+      ['0.05', '7.4', '14.5'],
+      ['0.12', '7', '14'],
     ] as const;
     await touch('From the start', 'textbox');
     for (const [at, depth, width] of readings) {
