@@ -28,8 +28,8 @@ import { planRoutes } from './routes/plan-routes.ts';
 import { readingsRoutes } from './routes/readings-routes.ts';
 import { runRoutes } from './routes/run-routes.ts';
 import type { ZodServer } from './routes/zod-server.ts';
-import { LiveRuns } from './run/live-runs.ts';
-import { openReviewer } from './run/reviewer.ts';
+import { openShop } from './shop/open-shop.ts';
+import type { ServedShop } from './shop/served-shop.ts';
 import type { Work } from './work/open-work.ts';
 
 /** What a server is made of. */
@@ -101,6 +101,9 @@ export async function buildServer(
   server.setSerializerCompiler(serializerCompiler);
   server.server.maxConnections = bounds.connections;
   readJsonOnly(server);
+  const now = (): Date => new Date();
+  const shop = openShop({ id: 'main', store, originals, work, background, log, now });
+  server.decorateRequest('shop', null as unknown as ServedShop);
 
   server.addHook('onRequest', async (request, reply) => {
     reply.headers(securityHeaders(request.routeOptions.config.framed === true));
@@ -114,6 +117,7 @@ export async function buildServer(
     if (isApi(request) || request.routeOptions.config.framed === true) {
       guardAccess(request.headers, port, token);
     }
+    request.shop = shop.served;
   });
   server.setErrorHandler((error, request, reply) => sendError(error, request, reply, log));
   server.setNotFoundHandler((request, reply) => {
@@ -126,30 +130,20 @@ export async function buildServer(
   const examples = await readExamples(exampleFolder);
   aboutRoutes(server, store, examples);
   planRoutes(server, work);
-  jobRoutes(server, store, originals);
-  kitRoutes(server, store.kit);
-  knowledgeRoutes(server, store.knowledge);
-  commissioningRoutes(server, store);
-  readingsRoutes(server, { store, originals, work });
-  faultRoutes(server, store.faultCases);
-  cardRoutes(server, store, work);
-  paperRoutes(server, { store, originals }, examples, work);
-  const reviewer = openReviewer({ store, originals, background, log });
-  const now = (): Date => new Date();
-  const live = new LiveRuns({ store, originals, work, log, now, ended: reviewer.look });
-  const runs = { store, originals, reviewer, live };
-  runRoutes(server, runs);
-  liveRoutes(server, runs, now);
-  rawRoutes(server, runs);
-  loggerRoutes(server, store.loggers);
-  server.addHook('onReady', async () => {
-    await live.resume();
-    reviewer.look();
-  });
-  server.addHook('preClose', async () => {
-    await live.close();
-    await reviewer.close();
-  });
+  jobRoutes(server);
+  kitRoutes(server);
+  knowledgeRoutes(server);
+  commissioningRoutes(server);
+  readingsRoutes(server, work);
+  faultRoutes(server);
+  cardRoutes(server, work);
+  paperRoutes(server, examples, work);
+  runRoutes(server);
+  liveRoutes(server, now);
+  rawRoutes(server);
+  loggerRoutes(server);
+  server.addHook('onReady', () => shop.start());
+  server.addHook('preClose', () => shop.close());
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;
 }

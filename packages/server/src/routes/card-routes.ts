@@ -32,7 +32,7 @@ const pdfResponse = {
 };
 
 /** The set-up card, as PDF and as a page: both come from the same document. */
-export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
+export function cardRoutes(server: ZodServer, work: Work): void {
   const cardOf = async (
     { read, kit, knowledge }: Chosen,
     { units, paper }: CardOptions,
@@ -85,7 +85,7 @@ export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
       },
     },
     async (request, reply) => {
-      const chosen = await savedCard(store, request.params.id, request.query);
+      const chosen = await savedCard(request.shop.store, request.params.id, request.query);
       const signal = nobodyWaits(reply);
       const card = await cardOf(chosen, request.query, signal);
       return sendPdf(reply, await work.make('cardPdf', card, signal));
@@ -98,7 +98,7 @@ export function cardRoutes(server: ZodServer, store: Store, work: Work): void {
       config: { framed: true },
     },
     async (request, reply) => {
-      const chosen = await savedCard(store, request.params.id, request.query);
+      const chosen = await savedCard(request.shop.store, request.params.id, request.query);
       const signal = nobodyWaits(reply);
       const card = await cardOf(chosen, request.query, signal);
       return reply.type('text/html; charset=utf-8').send(await work.make('cardPage', card, signal));

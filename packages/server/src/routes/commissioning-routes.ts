@@ -6,13 +6,12 @@ import {
   errorSchema,
   jobParametersSchema,
 } from '@furrow/contract';
-import type { Store } from '@furrow/store';
 import { z } from 'zod';
 import { jobNotFound } from './saved-job.ts';
 import type { ZodServer } from './zod-server.ts';
 
 /** What is ticked, read and found at the rig for a saved job. */
-export function commissioningRoutes(server: ZodServer, store: Store): void {
+export function commissioningRoutes(server: ZodServer): void {
   server.get(
     API_PATHS.jobCommissioning,
     {
@@ -25,7 +24,7 @@ export function commissioningRoutes(server: ZodServer, store: Store): void {
     },
     async (request) =>
       commissioningSchema.parse(
-        (await store.commissioning.get(request.params.id)) ?? jobNotFound(request.params.id),
+        (await request.shop.store.commissioning.get(request.params.id)) ?? jobNotFound(request.params.id),
       ),
   );
   server.delete(
@@ -38,7 +37,7 @@ export function commissioningRoutes(server: ZodServer, store: Store): void {
       },
     },
     async (request, reply) => {
-      if (!(await store.commissioning.erase(request.params.id))) jobNotFound(request.params.id);
+      if (!(await request.shop.store.commissioning.erase(request.params.id))) jobNotFound(request.params.id);
       return reply.status(204).send();
     },
   );
@@ -63,7 +62,7 @@ export function commissioningRoutes(server: ZodServer, store: Store): void {
     },
     async (request, reply) => {
       const { based_on, ...entry } = request.body;
-      const outcome = await store.commissioning.save(request.params.id, entry, based_on);
+      const outcome = await request.shop.store.commissioning.save(request.params.id, entry, based_on);
       if (outcome.ok) return commissioningSchema.parse(outcome.commissioning);
       if (outcome.code === 'JOB_NOT_FOUND') return jobNotFound(request.params.id);
       const newer = commissioningSchema.parse(outcome.newer);

@@ -5,17 +5,16 @@ import {
   faultCaseSchema,
   faultCountsSchema,
 } from '@furrow/contract';
-import type { FaultCaseStore } from '@furrow/store';
 import { Refused } from '../guard/refused.ts';
 import { countedFaults, faultCaseIssues } from './counted-faults.ts';
 import type { ZodServer } from './zod-server.ts';
 
 /** The shop's own counts of faults found. */
-export function faultRoutes(server: ZodServer, cases: FaultCaseStore): void {
+export function faultRoutes(server: ZodServer): void {
   server.get(
     API_PATHS.faultCounts,
     { schema: { summary: 'Counts of the faults found', response: { 200: faultCountsSchema } } },
-    async () => countedFaults(await cases.list()),
+    async (request) => countedFaults(await request.shop.store.faultCases.list()),
   );
   server.post(
     API_PATHS.faultCounts,
@@ -33,8 +32,8 @@ export function faultRoutes(server: ZodServer, cases: FaultCaseStore): void {
       if (first !== undefined) {
         throw new Refused('FAULT_EVIDENCE', `Nothing was counted: ${first.message}`, { issues });
       }
-      await cases.put(request.body);
-      return countedFaults(await cases.list());
+      await request.shop.store.faultCases.put(request.body);
+      return countedFaults(await request.shop.store.faultCases.list());
     },
   );
   server.delete(
@@ -48,8 +47,8 @@ export function faultRoutes(server: ZodServer, cases: FaultCaseStore): void {
       },
     },
     async (request) => {
-      await cases.remove(request.params.id);
-      return countedFaults(await cases.list());
+      await request.shop.store.faultCases.remove(request.params.id);
+      return countedFaults(await request.shop.store.faultCases.list());
     },
   );
 }

@@ -13,7 +13,7 @@ import {
   savedJobSchema,
   savedRevisionSchema,
 } from '@furrow/contract';
-import { eraseUnused, type JobStore, type Originals, type Store, type StoredJob } from '@furrow/store';
+import { eraseUnused, type StoredJob } from '@furrow/store';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import { contentOf } from '../reading/job-reading.ts';
@@ -23,11 +23,11 @@ import type { ZodServer } from './zod-server.ts';
 const ofJob = { params: jobParametersSchema };
 
 /** Saved jobs: list, open, save, revisions, duplicate, bin. */
-export function jobRoutes(server: ZodServer, store: Store, originals: Originals): void {
+export function jobRoutes(server: ZodServer): void {
   server.get(
     API_PATHS.jobs,
     { schema: { summary: 'Saved jobs, newest first', response: { 200: z.array(jobSummarySchema) } } },
-    async () => [...(await store.list())],
+    async (request) => [...(await request.shop.store.list())],
   );
   server.post(
     API_PATHS.jobs,
@@ -50,8 +50,8 @@ export function jobRoutes(server: ZodServer, store: Store, originals: Originals)
     async (request, reply) => {
       const { text, id } = request.body;
       const content = contentOf(text);
-      if (id === undefined) return reply.status(201).send(savedJob(await store.create(content)));
-      const outcome = await store.createAs(id, content);
+      if (id === undefined) return reply.status(201).send(savedJob(await request.shop.store.create(content)));
+      const outcome = await request.shop.store.createAs(id, content);
       if (outcome.ok) return reply.status(201).send(savedJob(outcome.job));
       if (outcome.code === 'JOB_NOT_FOUND') return jobNotFound(id);
       return reply.status(409).send(conflictOf(outcome.newer, 'made anew'));
@@ -60,7 +60,7 @@ export function jobRoutes(server: ZodServer, store: Store, originals: Originals)
   server.get(
     API_PATHS.job,
     { schema: { summary: 'Open a job', ...ofJob, response: { 200: savedJobSchema, 404: errorSchema } } },
-    async (request) => savedJob(await storedJob(store, request.params.id)),
+    async (request) => savedJob(await storedJob(request.shop.store, request.params.id)),
   );
   server.put(
     API_PATHS.job,
@@ -81,7 +81,7 @@ export function jobRoutes(server: ZodServer, store: Store, originals: Originals)
     },
     async (request, reply) => {
       const { text, based_on } = request.body;
-      const outcome = await store.save(request.params.id, contentOf(text), based_on);
+      const outcome = await request.shop.store.save(request.params.id, contentOf(text), based_on);
       if (outcome.ok) return savedJob(outcome.job);
       if (outcome.code === 'JOB_NOT_FOUND') return jobNotFound(request.params.id);
       return reply.status(409).send(conflictOf(outcome.newer, `made from ${based_on}`));
@@ -97,16 +97,16 @@ export function jobRoutes(server: ZodServer, store: Store, originals: Originals)
       },
     },
     async (request, reply) => {
-      if (!(await store.bin(request.params.id))) jobNotFound(request.params.id);
+      if (!(await request.shop.store.bin(request.params.id))) jobNotFound(request.params.id);
       return reply.status(204).send();
     },
   );
-  revisionRoutes(server, store);
-  copyRoutes(server, store);
-  eraseRoutes(server, store, originals);
+  revisionRoutes(server);
+  copyRoutes(server);
+  eraseRoutes(server);
 }
 
-function eraseRoutes(server: ZodServer, store: Store, originals: Originals): void {
+function eraseRoutes(server: ZodServer): void {
   const response = { 204: z.undefined().describe('Erased; it cannot be brought back.'), 404: errorSchema };
   server.delete(
     API_PATHS.binnedJob,
@@ -119,6 +119,7 @@ function eraseRoutes(server: ZodServer, store: Store, originals: Originals): voi
     },
     async (request, reply) => {
       const { id } = request.params;
+      const { store, originals } = request.shop;
       const files = [...(await store.runs.hashesOf(id)), ...(await store.readings.hashesOf(id))];
       if (await store.erase(id)) {
         await eraseUnused(store, originals, files);
@@ -133,7 +134,8 @@ function eraseRoutes(server: ZodServer, store: Store, originals: Originals): voi
       schema: { summary: 'Erase all revisions of a job but the newest for good', ...ofJob, response },
     },
     async (request, reply) => {
-      if ((await store.eraseEarlier(request.params.id)) === undefined) jobNotFound(request.params.id);
+      if ((await request.shop.store.eraseEarlier(request.params.id)) === undefined)
+        jobNotFound(request.params.id);
       return reply.status(204).send();
     },
   );
@@ -150,7 +152,7 @@ function conflictOf(job: StoredJob, made: string): ConflictBody {
   };
 }
 
-function revisionRoutes(server: ZodServer, store: JobStore): void {
+function revisionRoutes(server: ZodServer): void {
   server.get(
     API_PATHS.jobRevisions,
     {
@@ -160,7 +162,9 @@ function revisionRoutes(server: ZodServer, store: JobStore): void {
         response: { 200: z.array(revisionSummarySchema), 404: errorSchema },
       },
     },
-    async (request) => [...((await store.revisions(request.params.id)) ?? jobNotFound(request.params.id))],
+    async (request) => [
+      ...((await request.shop.store.revisions(request.params.id)) ?? jobNotFound(request.params.id)),
+    ],
   );
   server.get(
     API_PATHS.jobRevision,
@@ -173,9 +177,9 @@ function revisionRoutes(server: ZodServer, store: JobStore): void {
     },
     async (request) => {
       const { id, number } = request.params;
-      const revision = await store.revision(id, number);
+      const revision = await request.shop.store.revision(id, number);
       if (revision !== undefined) return revision;
-      const { revision_number } = await storedJob(store, id);
+      const { revision_number } = await storedJob(request.shop.store, id);
       throw new Refused(
         'REVISION_NOT_FOUND',
         `This job has no revision ${number}; its revisions are 1 to ${revision_number}.`,
@@ -184,7 +188,7 @@ function revisionRoutes(server: ZodServer, store: JobStore): void {
   );
 }
 
-function copyRoutes(server: ZodServer, store: JobStore): void {
+function copyRoutes(server: ZodServer): void {
   server.post(
     API_PATHS.jobDuplicate,
     {
@@ -195,14 +199,14 @@ function copyRoutes(server: ZodServer, store: JobStore): void {
       },
     },
     async (request, reply) => {
-      const copy = (await store.duplicate(request.params.id)) ?? jobNotFound(request.params.id);
+      const copy = (await request.shop.store.duplicate(request.params.id)) ?? jobNotFound(request.params.id);
       return reply.status(201).send(savedJob(copy));
     },
   );
   server.get(
     API_PATHS.bin,
     { schema: { summary: 'Jobs in the bin, newest first', response: { 200: z.array(binnedJobSchema) } } },
-    async () => [...(await store.listBin())],
+    async (request) => [...(await request.shop.store.listBin())],
   );
   server.post(
     API_PATHS.jobRestore,
@@ -213,6 +217,7 @@ function copyRoutes(server: ZodServer, store: JobStore): void {
         response: { 200: savedJobSchema, 404: errorSchema },
       },
     },
-    async (request) => savedJob((await store.restore(request.params.id)) ?? jobNotFound(request.params.id)),
+    async (request) =>
+      savedJob((await request.shop.store.restore(request.params.id)) ?? jobNotFound(request.params.id)),
   );
 }

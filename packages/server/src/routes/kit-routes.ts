@@ -1,12 +1,12 @@
 import { API_PATHS, kitSchemas } from '@furrow/contract';
-import type { ShopFileStore } from '@furrow/store';
 import { KIT_READING } from '../reading/kit-reading.ts';
 import { shopFileRoutes } from './shop-file-routes.ts';
 import type { ZodServer } from './zod-server.ts';
 
 /** The shop's one kit and its revisions. */
-export function kitRoutes(server: ZodServer, kits: ShopFileStore): void {
-  shopFileRoutes(server, kits, {
+export function kitRoutes(server: ZodServer): void {
+  shopFileRoutes(server, {
+    storeOf: ({ shop }) => shop.store.kit,
     noun: 'kit',
     path: API_PATHS.kit,
     schemas: kitSchemas,

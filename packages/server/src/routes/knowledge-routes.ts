@@ -1,12 +1,12 @@
 import { API_PATHS, knowledgeSchemas } from '@furrow/contract';
-import type { ShopFileStore } from '@furrow/store';
 import { TRIALS_READING } from '../reading/trials-reading.ts';
 import { shopFileRoutes } from './shop-file-routes.ts';
 import type { ZodServer } from './zod-server.ts';
 
 /** What the shop has tried and gauged, and its revisions. */
-export function knowledgeRoutes(server: ZodServer, knowledge: ShopFileStore): void {
-  shopFileRoutes(server, knowledge, {
+export function knowledgeRoutes(server: ZodServer): void {
+  shopFileRoutes(server, {
+    storeOf: ({ shop }) => shop.store.knowledge,
     noun: 'trials file',
     path: API_PATHS.knowledge,
     schemas: knowledgeSchemas,

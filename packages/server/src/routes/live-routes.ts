@@ -17,7 +17,7 @@ import { TooManyLines } from '../intake/take-lines.ts';
 import type { LiveRun, LiveRuns } from '../run/live-runs.ts';
 import { checkSource } from '../run/live-source.ts';
 import { runEvents } from '../run/run-events.ts';
-import { noRevision, plannedWith, type RunParts, savedRun, storedRun } from './run-routes.ts';
+import { noRevision, plannedWith, savedRun, storedRun } from './run-routes.ts';
 import type { ZodServer } from './zod-server.ts';
 
 const EVENTS = {
@@ -26,7 +26,7 @@ const EVENTS = {
 };
 
 /** Runs whose readings come in as they are run: begin, take frames, listen, end. */
-export function liveRoutes(server: ZodServer, { store, live }: RunParts, now: () => Date): void {
+export function liveRoutes(server: ZodServer, now: () => Date): void {
   server.post(
     API_PATHS.jobLive,
     {
@@ -47,6 +47,7 @@ export function liveRoutes(server: ZodServer, { store, live }: RunParts, now: ()
       },
     },
     async (request, reply) => {
+      const { store, live } = request.shop;
       const { source, logger = null, ...run } = request.body;
       checkSource(source);
       const given = {
@@ -86,6 +87,7 @@ export function liveRoutes(server: ZodServer, { store, live }: RunParts, now: ()
       },
     },
     async (request, reply) => {
+      const { store, live } = request.shop;
       const run = await gathered(live, request.params.id, () => storedRun(store, request.params.id));
       const last = Number(request.headers['last-event-id'] ?? request.query.from);
       const events = runEvents(run, Number.isSafeInteger(last) && last >= 0 ? last : 0, now);
@@ -103,6 +105,7 @@ export function liveRoutes(server: ZodServer, { store, live }: RunParts, now: ()
       },
     },
     async (request) => {
+      const { store, live } = request.shop;
       const { id } = request.params;
       const before = await storedRun(store, id);
       const ended = before.original === null ? await live.end(id) : before;
@@ -112,7 +115,7 @@ export function liveRoutes(server: ZodServer, { store, live }: RunParts, now: ()
 }
 
 /** What is sent as it is, in place of JSON: frames of readings, and files of runs. */
-export function rawRoutes(server: ZodServer, { store, originals, live }: RunParts): void {
+export function rawRoutes(server: ZodServer): void {
   server.register(async (scope: ZodServer) => {
     for (const type of ['application/x-ndjson', 'application/jsonl'])
       scope.addContentTypeParser(type, (_request, payload, done) => done(null, payload));
@@ -136,6 +139,7 @@ export function rawRoutes(server: ZodServer, { store, originals, live }: RunPart
         },
       },
       async (request) => {
+        const { store, live } = request.shop;
         const run = await gathered(live, request.params.id, () => storedRun(store, request.params.id));
         const { body } = request;
         if (!(body instanceof Readable))
@@ -167,6 +171,7 @@ export function rawRoutes(server: ZodServer, { store, originals, live }: RunPart
         },
       },
       async (request, reply) => {
+        const { originals } = request.shop;
         const { body } = request;
         if (!(body instanceof Readable))
           throw new Refused('REQUEST_MEDIA_TYPE', 'A file is sent as application/octet-stream.');

@@ -7,16 +7,16 @@ import {
   savedLoggerSchema,
 } from '@furrow/contract';
 import { readLogger } from '@furrow/engine';
-import type { LoggerStore } from '@furrow/store';
+import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import { toMend } from '../reading/to-mend.ts';
 import type { ZodServer } from './zod-server.ts';
 
 /** How the files of the shop's loggers are read: kept for the next file of the same logger. */
-export function loggerRoutes(server: ZodServer, loggers: LoggerStore): void {
-  const list = async (): Promise<SavedLogger[]> =>
-    (await loggers.list()).map((logger) => ({ ...logger, columns: columnsOf(logger.text) }));
+export function loggerRoutes(server: ZodServer): void {
+  const list = async ({ shop: { store } }: FastifyRequest): Promise<SavedLogger[]> =>
+    (await store.loggers.list()).map((logger) => ({ ...logger, columns: columnsOf(logger.text) }));
   server.get(
     API_PATHS.loggers,
     {
@@ -43,8 +43,12 @@ export function loggerRoutes(server: ZodServer, loggers: LoggerStore): void {
           issues: read.issues,
         });
       }
-      await loggers.put({ revision: read.value.revision, name: read.value.name ?? '', text });
-      return list();
+      await request.shop.store.loggers.put({
+        revision: read.value.revision,
+        name: read.value.name ?? '',
+        text,
+      });
+      return list(request);
     },
   );
   server.delete(
@@ -58,8 +62,8 @@ export function loggerRoutes(server: ZodServer, loggers: LoggerStore): void {
       },
     },
     async (request) => {
-      await loggers.erase(request.params.revision);
-      return list();
+      await request.shop.store.loggers.erase(request.params.revision);
+      return list(request);
     },
   );
 }

@@ -13,7 +13,7 @@ import {
   paperOptionSchema,
   printedSchema,
 } from '@furrow/contract';
-import type { Originals, Store } from '@furrow/store';
+import type { Store } from '@furrow/store';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
@@ -38,17 +38,16 @@ const fileResponse = {
 const refusals = { 400: errorSchema, 404: errorSchema, 422: errorSchema, 503: errorSchema };
 
 /** The papers and drawings of saved jobs and of demo jobs, and which of them were handed out. */
-export function paperRoutes(
-  server: ZodServer,
-  { store, originals }: { readonly store: Store; readonly originals: Originals },
-  examples: Examples,
-  work: Work,
-): void {
-  const demo = (name: string, choices: PaperChoices, signal: AbortSignal): Promise<PaperSource> =>
-    examplePaperSource({ store, originals, work, signal }, examples, name, choices);
+export function paperRoutes(server: ZodServer, examples: Examples, work: Work): void {
+  const demo = (
+    { shop }: FastifyRequest,
+    name: string,
+    choices: PaperChoices,
+    signal: AbortSignal,
+  ): Promise<PaperSource> => examplePaperSource({ ...shop, work, signal }, examples, name, choices);
   const saved: SavedSource = (id, choices, request, signal) =>
-    savedPaperSource({ store, originals, work, signal }, id, choices, addressOf(request, id));
-  savedRoutes(server, store, work, saved);
+    savedPaperSource({ ...request.shop, work, signal }, id, choices, addressOf(request, id));
+  savedRoutes(server, work, saved);
   server.get(
     API_PATHS.examplePapers,
     {
@@ -61,7 +60,7 @@ export function paperRoutes(
     },
     async (request, reply) => {
       const signal = nobodyWaits(reply);
-      const source = await demo(request.params.name, request.query, signal);
+      const source = await demo(request, request.params.name, request.query, signal);
       return listOf(source, await work.make('list', source, signal), new Map());
     },
   );
@@ -78,7 +77,7 @@ export function paperRoutes(
     async (request, reply) => {
       const { name, file } = request.params;
       const signal = nobodyWaits(reply);
-      const source = await demo(name, request.query, signal);
+      const source = await demo(request, name, request.query, signal);
       return sendFile(reply, await work.make('file', { source, name: file }, signal));
     },
   );
@@ -96,7 +95,7 @@ export function paperRoutes(
     async (request, reply) => {
       const { name, file } = request.params;
       const signal = nobodyWaits(reply);
-      const source = filledSource(await demo(name, request.query, signal), request.body.readings);
+      const source = filledSource(await demo(request, name, request.query, signal), request.body.readings);
       return sendFile(reply, await work.make('file', { source, name: file }, signal));
     },
   );
@@ -109,7 +108,7 @@ export function paperRoutes(
     async (request, reply) => {
       const { name, file } = request.params;
       const signal = nobodyWaits(reply);
-      const source = await demo(name, request.query, signal);
+      const source = await demo(request, name, request.query, signal);
       return sendPage(reply, await work.make('page', { source, kind: file }, signal));
     },
   );
@@ -123,7 +122,7 @@ type SavedSource = (
   signal: AbortSignal,
 ) => Promise<PaperSource>;
 
-function savedRoutes(server: ZodServer, store: Store, work: Work, saved: SavedSource): void {
+function savedRoutes(server: ZodServer, work: Work, saved: SavedSource): void {
   server.get(
     API_PATHS.jobPapers,
     {
@@ -139,7 +138,7 @@ function savedRoutes(server: ZodServer, store: Store, work: Work, saved: SavedSo
       const signal = nobodyWaits(reply);
       const source = await saved(id, request.query, request, signal);
       const possible = await work.make('list', source, signal);
-      return listOf(source, possible, await printedStates(store, id, source));
+      return listOf(source, possible, await printedStates(request.shop.store, id, source));
     },
   );
   server.get(
@@ -188,6 +187,7 @@ function savedRoutes(server: ZodServer, store: Store, work: Work, saved: SavedSo
       },
     },
     async (request, reply) => {
+      const { store } = request.shop;
       const { id } = request.params;
       const { file, revision_number, kit_revision, knowledge_id } = request.body;
       if (!isPaperFile(file))

@@ -9,7 +9,7 @@ import {
   type SavedShopFile,
 } from '@furrow/contract';
 import { surveySchema } from '@furrow/engine';
-import { eraseUnused, type Originals, type Store, type StoredShopFile } from '@furrow/store';
+import { eraseUnused, type Store, type StoredShopFile } from '@furrow/store';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import { readWhole } from '../reading/job-reading.ts';
@@ -26,11 +26,8 @@ const FILE = z.custom<Readable>().meta({ type: 'string', format: 'binary' });
 const ofJob = { params: jobParametersSchema };
 
 /** What was run and gauged on a job, with every revision, and what that says of its groove. */
-export function readingsRoutes(
-  server: ZodServer,
-  { store, originals, work }: { readonly store: Store; readonly originals: Originals; readonly work: Work },
-): void {
-  const found = async (id: string): Promise<StoredShopFile | null> =>
+export function readingsRoutes(server: ZodServer, work: Work): void {
+  const found = async (store: Store, id: string): Promise<StoredShopFile | null> =>
     (await store.readings.get(id)) ?? ((await storedJob(store, id)) && null);
   server.get(
     API_PATHS.jobReadings,
@@ -42,7 +39,7 @@ export function readingsRoutes(
         response: { 200: readingsSchemas.saved, 404: errorSchema },
       },
     },
-    async (request) => saved(await found(request.params.id)),
+    async (request) => saved(await found(request.shop.store, request.params.id)),
   );
   server.put(
     API_PATHS.jobReadings,
@@ -64,6 +61,7 @@ export function readingsRoutes(
       },
     },
     async (request, reply) => {
+      const { store } = request.shop;
       const { text, based_on } = request.body;
       const { id } = request.params;
       const outcome = await store.readings.save(id, READINGS_READING.contentOf(text), based_on);
@@ -89,6 +87,7 @@ export function readingsRoutes(
       },
     },
     async (request, reply) => {
+      const { store, originals } = request.shop;
       const { id } = request.params;
       const files = await store.readings.hashesOf(id);
       if (!(await store.readings.erase(id))) jobNotFound(id);
@@ -96,7 +95,7 @@ export function readingsRoutes(
       return reply.status(204).send();
     },
   );
-  revisionRoutes(server, store);
+  revisionRoutes(server);
   server.get(
     API_PATHS.jobOriginal,
     {
@@ -107,6 +106,7 @@ export function readingsRoutes(
       },
     },
     async (request, reply) => {
+      const { store, originals } = request.shop;
       const { id, sha256 } = request.params;
       const named = (await store.readings.hashesOf((await storedJob(store, id)).id)).includes(sha256);
       const length = named ? await originals.bytes(sha256) : undefined;
@@ -129,10 +129,11 @@ export function readingsRoutes(
       },
     },
     async (request, reply) => {
+      const { store } = request.shop;
       const { id } = request.params;
       const signal = nobodyWaits(reply);
       const read = readWhole((await storedJob(store, id)).text);
-      const measured = await measuredOf({ store, originals }, id);
+      const measured = await measuredOf(request.shop, id);
       const trials = await shopTrials(store);
       const answer = await work.answer({ read, kit: await shopKit(store), knowledge: trials }, signal);
       const asked = { read, answer, trials, files: measured?.files ?? [] };
@@ -141,7 +142,7 @@ export function readingsRoutes(
   );
 }
 
-function revisionRoutes(server: ZodServer, store: Store): void {
+function revisionRoutes(server: ZodServer): void {
   server.get(
     API_PATHS.jobReadingsRevisions,
     {
@@ -152,7 +153,7 @@ function revisionRoutes(server: ZodServer, store: Store): void {
       },
     },
     async (request) => [
-      ...((await store.readings.revisions(request.params.id)) ?? jobNotFound(request.params.id)),
+      ...((await request.shop.store.readings.revisions(request.params.id)) ?? jobNotFound(request.params.id)),
     ],
   );
   server.get(
@@ -165,6 +166,7 @@ function revisionRoutes(server: ZodServer, store: Store): void {
       },
     },
     async (request) => {
+      const { store } = request.shop;
       const { id, number } = request.params;
       const revision = await store.readings.revision(id, number);
       if (revision !== undefined) return revision;

@@ -25,29 +25,19 @@ import {
 } from '@furrow/store';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
-import type { LiveRuns } from '../run/live-runs.ts';
 import { liveSourceOf, sourceWords } from '../run/live-source.ts';
-import type { Reviewer } from '../run/reviewer.ts';
 import { jobNotFound } from './saved-job.ts';
 import type { ZodServer } from './zod-server.ts';
 
 const FILE = z.custom<Readable>().meta({ type: 'string', format: 'binary' });
 
-/** What the routes of runs work with. */
-export interface RunParts {
-  readonly store: Store;
-  readonly originals: Originals;
-  readonly reviewer: Reviewer;
-  readonly live: LiveRuns;
-}
-
 /** The runs of saved jobs: keep, list, open, review again, erase, and their files. */
-export function runRoutes(server: ZodServer, parts: RunParts): void {
-  listRoutes(server, parts);
-  fileRoutes(server, parts);
+export function runRoutes(server: ZodServer): void {
+  listRoutes(server);
+  fileRoutes(server);
 }
 
-function listRoutes(server: ZodServer, { store, originals, reviewer, live }: RunParts): void {
+function listRoutes(server: ZodServer): void {
   server.get(
     API_PATHS.jobRuns,
     {
@@ -58,7 +48,9 @@ function listRoutes(server: ZodServer, { store, originals, reviewer, live }: Run
       },
     },
     async (request) =>
-      ((await store.runs.list(request.params.id)) ?? jobNotFound(request.params.id)).map(savedRun),
+      ((await request.shop.store.runs.list(request.params.id)) ?? jobNotFound(request.params.id)).map(
+        savedRun,
+      ),
   );
   server.post(
     API_PATHS.jobRuns,
@@ -74,6 +66,7 @@ function listRoutes(server: ZodServer, { store, originals, reviewer, live }: Run
       },
     },
     async (request, reply) => {
+      const { store, originals, reviewer } = request.shop;
       const { sha256, logger = null, ...run } = request.body;
       const bytes = await originals.bytes(sha256);
       if (bytes === undefined)
@@ -101,6 +94,7 @@ function listRoutes(server: ZodServer, { store, originals, reviewer, live }: Run
       },
     },
     async (request) => {
+      const { store } = request.shop;
       const run = await storedRun(store, request.params.id);
       return openedRun(run, await store.runs.reviews(run.id));
     },
@@ -116,6 +110,7 @@ function listRoutes(server: ZodServer, { store, originals, reviewer, live }: Run
       },
     },
     async (request, reply) => {
+      const { store, reviewer } = request.shop;
       const run = await storedRun(store, request.params.id);
       await reviewer.again(run.id);
       return reply.status(202).send(savedRun({ ...run, review: null }));
@@ -131,6 +126,7 @@ function listRoutes(server: ZodServer, { store, originals, reviewer, live }: Run
       },
     },
     async (request, reply) => {
+      const { store, originals, live } = request.shop;
       const run = await storedRun(store, request.params.id);
       await store.runs.erase(run.id);
       await live.erase(run.id);
@@ -140,7 +136,7 @@ function listRoutes(server: ZodServer, { store, originals, reviewer, live }: Run
   );
 }
 
-function fileRoutes(server: ZodServer, { store, originals }: RunParts): void {
+function fileRoutes(server: ZodServer): void {
   const response = { 200: FILE, 404: errorSchema, 409: errorSchema, 410: errorSchema };
   server.get(
     API_PATHS.runOriginal,
@@ -153,6 +149,7 @@ function fileRoutes(server: ZodServer, { store, originals }: RunParts): void {
       },
     },
     async (request, reply) => {
+      const { store, originals } = request.shop;
       const { name, original } = await storedRun(store, request.params.id);
       const { sha256, bytes } = original ?? stillLive();
       try {
@@ -178,6 +175,7 @@ function fileRoutes(server: ZodServer, { store, originals }: RunParts): void {
       },
     },
     async (request, reply) => {
+      const { store, originals } = request.shop;
       const { name, original } = await storedRun(store, request.params.id);
       const path = originals.parquetPath((original ?? stillLive()).sha256);
       const found = await stat(path).catch(() => undefined);

@@ -8,6 +8,7 @@ import {
 } from '@furrow/contract';
 import type { IssueCode } from '@furrow/engine';
 import type { ShopFileStore, StoredShopFile } from '@furrow/store';
+import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { Refused } from '../guard/refused.ts';
 import type { ShopFileReading } from '../reading/shop-file-reading.ts';
@@ -17,6 +18,8 @@ import type { ZodServer } from './zod-server.ts';
 export interface ServedShopFile {
   /** What it is called in sentences. */
   readonly noun: string;
+  /** Where the shop of a request keeps it. */
+  readonly storeOf: (request: FastifyRequest) => ShopFileStore;
   readonly path: (typeof API_PATHS)['kit' | 'knowledge'];
   readonly schemas: ShopFileSchemas;
   readonly reading: ShopFileReading;
@@ -35,8 +38,7 @@ const NONE = {
 /** The file and its revisions. */
 export function shopFileRoutes(
   server: ZodServer,
-  store: ShopFileStore,
-  { noun, path, schemas, reading, changed }: ServedShopFile,
+  { noun, path, schemas, reading, changed, storeOf }: ServedShopFile,
 ): void {
   const saved = (file: StoredShopFile | undefined): SavedShopFile => {
     if (file === undefined) return { ...NONE, issues: [] };
@@ -52,7 +54,7 @@ export function shopFileRoutes(
         response: { 200: schemas.saved },
       },
     },
-    async () => saved(await store.get()),
+    async (request) => saved(await storeOf(request).get()),
   );
   server.put(
     path,
@@ -68,7 +70,7 @@ export function shopFileRoutes(
     },
     async (request, reply) => {
       const { text, based_on } = request.body;
-      const outcome = await store.save(reading.contentOf(text), based_on);
+      const outcome = await storeOf(request).save(reading.contentOf(text), based_on);
       if (outcome.ok) return saved(outcome.saved);
       const newer = saved(outcome.newer);
       const conflict: ShopFileConflict = {
@@ -89,7 +91,7 @@ export function shopFileRoutes(
         response: { 200: z.array(schemas.summary) },
       },
     },
-    async () => [...(await store.revisions())],
+    async (request) => [...(await storeOf(request).revisions())],
   );
   server.delete(
     `${path}/revisions`,
@@ -99,8 +101,8 @@ export function shopFileRoutes(
         response: { 204: z.undefined().describe('Erased; it cannot be brought back.') },
       },
     },
-    async (_request, reply) => {
-      await store.eraseEarlier();
+    async (request, reply) => {
+      await storeOf(request).eraseEarlier();
       return reply.status(204).send();
     },
   );
@@ -115,9 +117,9 @@ export function shopFileRoutes(
     },
     async (request) => {
       const { number } = request.params;
-      const revision = await store.revision(number);
+      const revision = await storeOf(request).revision(number);
       if (revision !== undefined) return revision;
-      const newest = (await store.get())?.revision_number;
+      const newest = (await storeOf(request).get())?.revision_number;
       const what = newest === undefined ? `no ${noun} was saved yet` : `its revisions are 1 to ${newest}`;
       throw new Refused('REVISION_NOT_FOUND', `The ${noun} has no revision ${number}; ${what}.`);
     },
