@@ -77,7 +77,15 @@ const STORE_LAYERS = [
 ];
 
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */
-const SERVER_LAYERS = [['guard', 'intake'], ['reading'], ['work'], ['run'], ['shop'], ['account'], ['routes']];
+const SERVER_LAYERS = [
+  ['guard', 'intake'],
+  ['reading'],
+  ['work'],
+  ['run'],
+  ['shop'],
+  ['account'],
+  ['routes'],
+];
 
 /** Questions about a job, the folders of packages/engine/src/answer: each is answered from those before it. */
 const ANSWER_LAYERS = [['knowledge'], ['supply'], ['job'], ['heat', 'hazard', 'run', 'survey'], ['cost']];
