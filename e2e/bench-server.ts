@@ -9,6 +9,9 @@ import { openOriginals, openStore } from '@furrow/store';
 const APP = fileURLToPath(new URL('../packages/app/dist', import.meta.url));
 const EXAMPLES = fileURLToPath(new URL('../examples', import.meta.url));
 
+/** One for all benches of a worker: its threads need not start anew, and an answer to the same question is kept. */
+const WORK = openWork();
+
 /** A running bench with a data folder of its own. */
 export interface BenchServer {
   readonly url: string;
@@ -24,12 +27,11 @@ export async function startBench(): Promise<BenchServer> {
   const folder = await mkdtemp(join(tmpdir(), 'furrow-e2e-'));
   const faults: string[] = [];
   const store = await openStore({ folder }, { now: () => new Date(), newId: randomUUID });
-  const work = openWork();
   const originals = openOriginals(join(folder, 'runs'), () => new Date());
   const parts = {
     store,
-    work,
-    background: work,
+    work: WORK,
+    background: WORK,
     originals,
     token: tokenOf(folder),
     appFolder: APP,
@@ -45,7 +47,6 @@ export async function startBench(): Promise<BenchServer> {
     faults,
     async stop() {
       await close();
-      await work.close();
       await store.close();
       await rm(folder, { recursive: true, force: true });
     },
