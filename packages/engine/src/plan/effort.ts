@@ -66,8 +66,8 @@ export interface OnceTaken {
 /** Adds up what a run takes; whole electrodes, or as many as are burnt on the mean. */
 export function takes(
   job: Job,
-  rig: Rig,
-  way: Way,
+  rig: Pick<Rig, 'electrode' | 'current' | 'voltage' | 'pattern'>,
+  way: Pick<Way, 'tryout' | 'stations'>,
   passLength: number,
 ): (run: RunOnce, electrodesOf?: (burnt: number) => number) => OnceTaken {
   const { rates, kit } = job;

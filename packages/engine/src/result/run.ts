@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Stated } from '../limit/index.ts';
+import type { OntoFloorChances, OntoFloorPlan } from '../plan/index.ts';
 import { inUnit, type Sentence, sentenceSchema } from '../quantity/index.ts';
 import type { DepthAlong, EventCauses, Recut, RunEvent, RunOutcome, SeamStretch } from '../run/index.ts';
 import { bandSchema } from './prediction.ts';
@@ -109,6 +110,14 @@ const eventSchema = z
   })
   .meta({ id: 'RunEvent', description: 'Something that happened, in time and on the seam.' });
 
+const chancesSchema = z
+  .object({
+    reached: z.number().describe('Depth reached everywhere it must be [-].'),
+    not_too_deep: z.number().describe('No point too deep [-].'),
+    ligament_kept: z.number().describe('Least plate left kept [-].'),
+  })
+  .meta({ id: 'RunChances', description: 'Chances counted over shops as they may be.' });
+
 const recutSchema = z
   .object({
     from_mm: z.number(),
@@ -118,6 +127,10 @@ const recutSchema = z
     travel_mm_per_min: z.number(),
     dwell_s: z.number(),
     depth_mm: bandSchema,
+    ramp_mm: z.number().describe('Length of run-in and of run-out, each inside its ends.'),
+    chances: chancesSchema
+      .nullable()
+      .describe('Of the stretch afterwards; null while passes of the plan remain.'),
   })
   .meta({ id: 'Recut', description: 'A short plan: run-in and run-out included.' });
 
@@ -136,6 +149,21 @@ const stretchSchema = z
     description: 'A stretch that is not as it ought to be, and what to do about it.',
   });
 
+const gaugeRowSchema = z
+  .object({
+    from_mm: z.number().describe('Readings from here on.'),
+    to_mm: z.number().nullable().describe('Up to but not including there; null: no upper end.'),
+    action: z.enum(['run', 'done', 'ask']),
+    travel_mm_per_min: z
+      .number()
+      .nullable()
+      .describe('Travel of the passes after the stop; null unless they are run.'),
+    expect_mm: bandSchema.describe('Mean depth to expect in the end.'),
+    too_shallow: z.number().describe('Chance, with this reading, of ending too shallow somewhere [-].'),
+    too_deep: z.number().describe('Chance of ending too deep somewhere [-].'),
+  })
+  .meta({ id: 'RemainingRow', description: 'A reading, and what to do after it.' });
+
 const remainingSchema = z
   .object({
     passes: z.array(z.int()).describe('Passes of the plan that were not run.'),
@@ -146,8 +174,21 @@ const remainingSchema = z
       .number()
       .nullable()
       .describe(
-        'Travel of the passes that remain; null where nothing is left to cut or the carriage cannot.',
+        'Travel of the passes that remain, of those before the gauge stop where there is one; null where there is none.',
       ),
+    passes_to_run: z.int().describe('Passes from here on; 0 where the groove is left as it is.'),
+    gauge: z
+      .object({
+        after_pass: z.int().describe('Read after so many of the passes to run; 0: now.'),
+        stations_mm: z.array(z.number()).describe('From the start of the seam; the mean is the reading.'),
+        table: z.array(gaugeRowSchema),
+      })
+      .nullable()
+      .describe('The stop to gauge at, and what its reading says to do; null without one.'),
+    expected_mm: bandSchema.describe('Mean depth in the end.'),
+    now_mm: bandSchema.describe('Mean depth so far.'),
+    chances: chancesSchema,
+    meets: z.boolean().describe('Whether every chance is as high as the job asks.'),
     says: sentenceSchema,
   })
   .meta({ id: 'RemainingPasses', description: 'The rest of the plan from the depth now expected.' });
@@ -232,8 +273,10 @@ export interface RemainingPasses {
   readonly end: number;
   /** Travel as planned [m/s]. */
   readonly planned: number;
-  /** Travel from here; undefined where there is none [m/s]. */
-  readonly travel: number | undefined;
+  /** What the planner finds from here. */
+  readonly plan: OntoFloorPlan;
+  /** Stations of the gauge stop; empty without one [m]. */
+  readonly stations: readonly number[];
   readonly says: Sentence;
 }
 
@@ -357,6 +400,8 @@ function stateRecut({
   travel,
   dwell,
   depth,
+  ramp,
+  chances,
 }: Recut): z.output<typeof recutSchema> {
   return {
     from_mm: inUnit(from, 'mm'),
@@ -370,6 +415,8 @@ function stateRecut({
       p50: inUnit(depth.p50, 'mm'),
       p95: inUnit(depth.p95, 'mm'),
     },
+    ramp_mm: inUnit(ramp, 'mm'),
+    chances: chances === undefined ? null : stateChances(chances),
   };
 }
 
@@ -378,15 +425,52 @@ function stateRemaining({
   now,
   end,
   planned,
-  travel,
+  plan,
+  stations,
   says,
 }: RemainingPasses): RunReport['remaining'] {
+  const band = ({ p05, p50, p95 }: OntoFloorPlan['after']) => ({
+    p05: inUnit(p05, 'mm'),
+    p50: inUnit(p50, 'mm'),
+    p95: inUnit(p95, 'mm'),
+  });
+  const travelOf = (travel: number | undefined): number | null =>
+    travel === undefined ? null : inUnit(travel, 'mm_per_min');
   return {
     passes: [...passes],
     depth_now_mm: inUnit(now, 'mm'),
     depth_end_mm: inUnit(end, 'mm'),
     travel_planned_mm_per_min: inUnit(planned, 'mm_per_min'),
-    travel_mm_per_min: travel === undefined ? null : inUnit(travel, 'mm_per_min'),
+    travel_mm_per_min: travelOf(plan.travel),
+    passes_to_run: plan.passes,
+    gauge:
+      plan.table.length === 0
+        ? null
+        : {
+            after_pass: plan.passesBefore,
+            stations_mm: stations.map((at) => inUnit(at, 'mm')),
+            table: plan.table.map(({ from, to, action, travel, expect, tooShallow, tooDeep }) => ({
+              from_mm: inUnit(from, 'mm'),
+              to_mm: mm(to),
+              action,
+              travel_mm_per_min: travelOf(travel),
+              expect_mm: band(expect),
+              too_shallow: tooShallow,
+              too_deep: tooDeep,
+            })),
+          },
+    expected_mm: band(plan.after),
+    now_mm: band(plan.before),
+    chances: stateChances(plan.chances),
+    meets: plan.meets,
     says,
   };
+}
+
+function stateChances({
+  reached,
+  notTooDeep,
+  ligamentKept,
+}: OntoFloorChances): z.output<typeof chancesSchema> {
+  return { reached, not_too_deep: notTooDeep, ligament_kept: ligamentKept };
 }

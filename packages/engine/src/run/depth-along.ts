@@ -19,6 +19,8 @@ export interface DepthAlong {
   readonly cell: number;
   /** How many cells the seam has [-]. */
   readonly cells: number;
+  /** What each track of each layer put into each cell [J/m]. */
+  readonly layers: readonly (readonly Float64Array[])[];
   /** Median depth in a cell [m]. */
   readonly median: (cell: number) => number;
   /** Percentile of the depth in a cell [m]. */
@@ -108,6 +110,7 @@ export function depthAlong(
   return {
     cell,
     cells,
+    layers: energies,
     median: (at) => {
       const parts = partsAt(at);
       return parts.length === 0

@@ -2,11 +2,13 @@ export { causesOf, type EventCauses } from './causes.ts';
 export { changePoints, noiseOf } from './change-points.ts';
 export { type DepthAlong, depthAlong } from './depth-along.ts';
 export { type ExpectedPass, expectationOf, type RunExpectation } from './expectation.ts';
+export { planRest, type RunSoFar, runSoFar } from './further-passes.ts';
 export type { Channel, ClockNote, LogBatch } from './log-batch.ts';
 export { type ClockReading, type LogEnd, LogReader, readParquetLog } from './log-reader.ts';
 export type { EventKind, PassRun, RunEvent, RunOutcome, RunTotals, WaySource } from './outcome.ts';
 export { LogParquetWriter } from './parquet-writer.ts';
-export { type Recut, travelForDepth } from './recut.ts';
+export { travelForDepth } from './plan-setting.ts';
+export type { Recut } from './recut.ts';
 export { readFaults } from './rehearse/read-faults.ts';
 export { rehearsalHead, rehearsalRows } from './rehearse/rehearsal-text.ts';
 export {

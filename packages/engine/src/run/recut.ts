@@ -1,13 +1,14 @@
 import type { Job } from '../job/index.ts';
-import type { PlanOutcome } from '../plan/index.ts';
+import type { OntoFloorChances, PlanOutcome } from '../plan/index.ts';
 import {
   beliefOfElectrode,
-  middleLaw,
   type Prediction,
   predictDepth,
   type RemovalBelief,
   startDwell,
 } from '../removal/index.ts';
+import { planStretch, type RunSoFar } from './further-passes.ts';
+import { settingOf, travelForDepth } from './plan-setting.ts';
 
 /** A cut of one set-up to a depth, as a short plan; SI. */
 export interface Recut {
@@ -25,63 +26,64 @@ export interface Recut {
   readonly dwell: number;
   /** What it is to take off, with its interval [m]. */
   readonly depth: Prediction;
+  /** Length of run-in and of run-out, each inside its ends [m]. */
+  readonly ramp: number;
+  /** Chances of the stretch afterwards; undefined while passes of the plan remain, which decide it. */
+  readonly chances: OntoFloorChances | undefined;
 }
+
+/** Length over which a recut comes up to depth and runs out, in electrode diameters [-] (judgement, no source). */
+const RAMP = 1;
 
 /**
- * Travel at which the plan's set-up takes off a depth, in the middle of what is known.
- *
- * Solves ln(h / D) = a + b ln q + c (angle - 45 deg) / 15 deg for the travel.
- *
- * @param job - the job [record], from `readJob`
- * @param plan - its plan [record], from `planJob`
- * @param belief - what is known of removal [record], as the plan was made with
- * @param depth - depth of one pass [m], > 0
- * @returns travel [m/s]
- * @source derived: inverse of the log-linear depth law
- * @example
- * travelForDepth(demoJob.job, demoAnswer.basis.plan, publishedBelief(metalOf('carbon_steel'), 'flat'), 0.006) > 0 // => true
+ * The recut of a stretch that brings it level with the groove beside it, while passes of the plan remain; undefined where
+ * the carriage cannot run fast enough to cut so little.
  */
-export function travelForDepth(job: Job, plan: PlanOutcome, belief: RemovalBelief, depth: number): number {
-  const known = beliefOfElectrode(belief, plan.electrode);
-  const { diameter } = plan.electrode;
-  const { current, voltage, pushAngle } = settingOf(job, plan);
-  const [a, b, c] = middleLaw(known) as [number, number, number];
-  const angle = (pushAngle - Math.PI / 4) / (Math.PI / 12);
-  const q = Math.exp((Math.log(depth / diameter) - a - c * angle) / b);
-  return (voltage * current) / (diameter ** 2 * known.meltingEnergy * q);
-}
-
-/** The recut of a stretch; undefined where the carriage cannot run fast enough to cut so little. */
-export function recutOf(
+export function recutLevel(
   stretch: { readonly from: number; readonly to: number; readonly depth: number },
   job: Job,
   plan: PlanOutcome,
   belief: RemovalBelief,
 ): Recut | undefined {
   const travel = Math.max(job.kit.travel.least, travelForDepth(job, plan, belief, stretch.depth));
-  if (travel > job.kit.travel.most) return undefined;
+  return travel > job.kit.travel.most
+    ? undefined
+    : recutAt(stretch, travel, undefined, { job, plan, belief });
+}
+
+/** The recut of a stretch that brings it to depth from the floor now expected; undefined where leaving it is surer. */
+export function recutToDepth(
+  stretch: { readonly from: number; readonly to: number },
+  run: RunSoFar,
+): Recut | undefined {
+  const planned = planStretch(run, stretch, RAMP * run.plan.electrode.diameter);
+  return planned.travel === undefined ? undefined : recutAt(stretch, planned.travel, planned.chances, run);
+}
+
+function recutAt(
+  { from, to }: { readonly from: number; readonly to: number },
+  travel: number,
+  chances: OntoFloorChances | undefined,
+  { job, plan, belief }: Omit<RunSoFar, 'along'>,
+): Recut {
   const { diameter } = plan.electrode;
   const { current, voltage, pushAngle } = settingOf(job, plan);
-  const setting = { diameter, current, voltage, travel, pushAngle };
+  const ramp = RAMP * diameter;
   return {
-    from: Math.max(0, stretch.from - diameter),
-    to: Math.min(job.seam.length, stretch.to + diameter),
+    from: Math.max(0, from - ramp),
+    to: Math.min(job.seam.length, to + ramp),
+    ramp,
     current,
     voltage,
     travel,
     dwell: startDwell(diameter, pushAngle, travel),
-    depth: predictDepth(beliefOfElectrode(belief, plan.electrode), setting),
-  };
-}
-
-function settingOf(
-  { kit }: Job,
-  plan: PlanOutcome,
-): { readonly current: number; readonly voltage: number; readonly pushAngle: number } {
-  const [first] = plan.passes;
-  return {
-    current: first?.current ?? kit.current.most,
-    voltage: first?.voltage ?? kit.arc_voltage.set,
-    pushAngle: first?.pushAngle ?? kit.push_angle,
+    depth: predictDepth(beliefOfElectrode(belief, plan.electrode), {
+      diameter,
+      current,
+      voltage,
+      travel,
+      pushAngle,
+    }),
+    chances,
   };
 }

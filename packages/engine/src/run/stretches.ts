@@ -4,8 +4,9 @@ import { amountOf, type Sentence, say } from '../quantity/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
 import type { DepthAlong } from './depth-along.ts';
 import type { RunExpectation } from './expectation.ts';
+import { type RunSoFar, runSoFar } from './further-passes.ts';
 import type { PassRun, RunEvent, RunOutcome } from './outcome.ts';
-import { type Recut, recutOf } from './recut.ts';
+import { type Recut, recutLevel, recutToDepth } from './recut.ts';
 
 /** A stretch of the seam that is not as it ought to be; SI. */
 export interface SeamStretch {
@@ -54,7 +55,7 @@ export function stretchesOf(
   judged: Judged,
 ): SeamStretch[] {
   const bare = [
-    ...outcome.events.flatMap((event) => ungougedBy(event, outcome.passes, judged)),
+    ...outcome.events.flatMap((event) => ungougedBy(event, outcome, along, judged)),
     ...outcome.passes.flatMap((pass) => notReached(pass, judged)),
   ];
   const thick = along === undefined ? [] : offDepth(outcome, along, bare, judged);
@@ -87,14 +88,26 @@ function places(from: number, to: number): Sentence {
   return say`From ${amountOf(from, 'seam_place')} to ${amountOf(to, 'seam_place')}`;
 }
 
-function ungougedBy(event: RunEvent, passes: readonly PassRun[], judged: Judged): SeamStretch[] {
+function ungougedBy(
+  event: RunEvent,
+  outcome: RunOutcome,
+  along: DepthAlong | undefined,
+  judged: Judged,
+): SeamStretch[] {
   const what = BREAKS[event.kind];
   if (what === undefined || event.from === undefined || event.to === undefined) return [];
   const from = Math.max(0, Math.min(event.from, event.to));
   const to = Math.min(judged.job.seam.length, Math.max(event.from, event.to));
   if (to - from < LEAST.ungouged) return [];
-  const planned = passes.find(({ number }) => number === event.pass)?.planned;
+  const planned = outcome.passes.find(({ number }) => number === event.pass)?.planned;
   const depth = judged.plan.passes.find(({ number }) => number === planned)?.depth.p50 ?? 0;
+  const { job, plan, belief } = judged;
+  const recut =
+    along !== undefined && isWhole(outcome, judged.expected)
+      ? recutToDepth({ from, to }, runSoFar(outcome, along, judged))
+      : depth > 0
+        ? recutLevel({ from, to, depth }, job, plan, belief)
+        : undefined;
   const time = amountOf(event.end - event.start, 'time');
   return [
     {
@@ -104,7 +117,7 @@ function ungougedBy(event: RunEvent, passes: readonly PassRun[], judged: Judged)
       to,
       depth: undefined,
       says: say`${places(from, to)} ${what} ${time} in pass ${event.pass ?? 1}: recut ${amountOf(to - from, 'depth')}.`,
-      recut: depth > 0 ? recutOf({ from, to, depth }, judged.job, judged.plan, judged.belief) : undefined,
+      recut,
     },
   ];
 }
@@ -140,6 +153,7 @@ function offDepth(
   const foot = judged.plan.electrode.diameter / 2;
   const inBare = (place: number): boolean =>
     bare.some(({ from, to }) => place > from - foot && place < to + foot);
+  const run = runSoFar(outcome, along, judged);
   const found: SeamStretch[] = [];
   let open: { kind: 'shallow' | 'deep'; from: number; worst: number } | undefined;
   for (let at = 0; at <= along.cells; at += 1) {
@@ -148,7 +162,7 @@ function offDepth(
     const kind = depth < least ? 'shallow' : depth > most ? 'deep' : undefined;
     if (open !== undefined && open.kind !== kind) {
       const to = at * along.cell;
-      if (to - open.from >= LEAST[open.kind]) found.push(stretch(open, to, judged));
+      if (to - open.from >= LEAST[open.kind]) found.push(stretch(open, to, run, judged));
       open = undefined;
     }
     if (kind === undefined) continue;
@@ -161,6 +175,7 @@ function offDepth(
 function stretch(
   { kind, from, worst }: { kind: 'shallow' | 'deep'; from: number; worst: number },
   to: number,
+  run: RunSoFar,
   judged: Judged,
 ): SeamStretch {
   const { thickness } = judged.job.plate;
@@ -179,7 +194,7 @@ function stretch(
           : say`${places(from, to)} the groove may be ${depth} deep, where ${amountOf(wanted + plus, 'depth')} are the most: gauge it; what is too deep is a matter for the welding procedure.`,
       recut: undefined,
     };
-  const recut = recutOf({ from, to, depth: wanted - worst }, judged.job, judged.plan, judged.belief);
+  const recut = recutToDepth({ from, to }, run);
   const least = amountOf(wanted - minus, 'depth');
   return {
     kind,
@@ -189,7 +204,7 @@ function stretch(
     depth: worst,
     says:
       recut === undefined
-        ? say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and grind what is missing; the carriage cannot cut so little.`
+        ? say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and grind what is missing; a pass of the carriage would more likely cut too deep.`
         : say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and recut at ${amountOf(recut.travel, 'speed')}.`,
     recut,
   };

@@ -104,7 +104,9 @@ export function answerRun({
     const planned = judged && electrodePlanned(outcome, judged.expected);
     const fit = judged && fitOf(outcome, judged.expected);
     const remaining =
-      judged && !isWhole(outcome, judged.expected) ? remainingOf(outcome, along, judged) : undefined;
+      judged && !isWhole(outcome, judged.expected)
+        ? remainingOf(outcome, along, stretches, judged)
+        : undefined;
     const rehearsal = played === true || end.reading.preamble.some((line) => line.includes(REHEARSAL_MARK));
     const told = { outcome, judged, stretches, used, planned, fit, remaining, rehearsal };
     const depth = judged?.job.groove.depth;

@@ -1,0 +1,226 @@
+import type { Job } from '../job/index.ts';
+import {
+  type OntoFloorPlan,
+  type OntoFloorTask,
+  type PlanOutcome,
+  planOntoFloor,
+  type RowOutcome,
+  takes,
+} from '../plan/index.ts';
+import {
+  beliefOfElectrode,
+  depthCeiling,
+  PASS_DEPTH_MOST,
+  predictWear,
+  predictWidth,
+  type RemovalBelief,
+} from '../removal/index.ts';
+import type { DepthAlong } from './depth-along.ts';
+import { cellsToLookAt, floorOfRun } from './floor-of-run.ts';
+import type { RunOutcome } from './outcome.ts';
+import { settingOf, travelForDepth } from './plan-setting.ts';
+import type { ReadBefore } from './shops-of-run.ts';
+
+/** Shops in which settings are solved, and those in which they are counted [-]: of the rest of a job, and of a recut. */
+const SHOPS = { rest: { solve: 512, fair: 1536 }, recut: { solve: 256, fair: 768 } } as const;
+/** Distance between the seeds of the two, so that they share no draw [-]. */
+const FAIR_SEED = 104_729;
+/** Windows per range of the process along the seam, and their greatest number [-]. */
+const WINDOWS_PER_RANGE = 8;
+const WINDOWS_MOST = 240;
+/** Passes beyond those planned that may be tried [-]. */
+const EXTRA = 1;
+
+/** A job of which a part is run. */
+export interface RunSoFar {
+  readonly job: Job;
+  readonly plan: PlanOutcome;
+  /** What is known of removal, as the plan was made with. */
+  readonly belief: RemovalBelief;
+  readonly along: DepthAlong;
+  /** What the trial or run-in read, where the travel that was run tells it. */
+  readonly read?: ReadBefore | undefined;
+}
+
+/** A stretch of the seam. */
+export interface Range {
+  /** Where it begins [m]. */
+  readonly from: number;
+  /** Where it ends [m]. */
+  readonly to: number;
+}
+
+/** The rest of a job, with the stations of its gauge stop; SI. */
+export interface RestPlan extends OntoFloorPlan {
+  /** Where they lie, from the start of the seam [m]. */
+  readonly stations: readonly number[];
+}
+
+/**
+ * Plans the layers that remain from the depth now expected along the seam: how many passes, at which travel, with or
+ * without a gauge stop before the last.
+ *
+ * @param run - job, plan, belief and the depth so far [record], of one job
+ * @param layers - layers of the plan that remain [-], at least 1
+ * @param bare - stretches that are cut again beforehand and do not count [list]
+ * @returns passes with their chances [record]
+ * @source as planOntoFloor
+ * @example
+ * typeof planRest // => "function"
+ */
+export function planRest(run: RunSoFar, layers: number, bare: readonly Range[]): RestPlan {
+  const { job, plan, belief, along } = run;
+  const length = along.cell * along.cells;
+  const window = Math.max(length / WINDOWS_MOST, belief.seamRange / WINDOWS_PER_RANGE, along.cell);
+  const inBare = (cell: number): boolean => {
+    const place = (cell + 0.5) * along.cell;
+    return bare.some(({ from, to }) => place > from && place < to);
+  };
+  const looked = cellsToLookAt(along, 0, length, window).filter((cell) => !inBare(cell));
+  const cells = looked.length > 0 ? looked : [Math.floor(along.cells / 2)];
+  const stop = plan.stops.at(-1);
+  const stations = stop?.stations.length ?? Math.min(job.kit.gauge.stations_most, 5);
+  const nearest = (place: number): number =>
+    cells.reduce(
+      (best, cell, i) =>
+        Math.abs((cell + 0.5) * along.cell - place) < Math.abs((cells[best]! + 0.5) * along.cell - place)
+          ? i
+          : best,
+      0,
+    );
+  const places = Array.from({ length: stations }, (_, i) => nearest((length * (i + 0.5)) / stations));
+  const once = takes(
+    job,
+    { ...settingOf(job, plan), electrode: plan.electrode, pattern: plan.pattern },
+    { tryout: undefined, stations },
+    plan.passLength,
+  );
+  const { tracks } = plan.pattern;
+  const wear =
+    (predictWear(belief, plan.electrode.diameter, 1).p50 * Math.PI * plan.electrode.diameter ** 2) / 4;
+  const effort: OntoFloorTask['effort'] = (passes, travel, gauged) => {
+    const taken = once({
+      travelTime: (passes * tracks * plan.passLength) / travel,
+      trialTravelTime: 0,
+      passes: passes * tracks,
+      gauged: gauged ? 1 : 0,
+      wear,
+    });
+    const { objective } = job.plan;
+    return objective === 'time'
+      ? taken.jobTime
+      : objective === 'cost'
+        ? taken.cost + 1e-7 * taken.jobTime
+        : taken.energy;
+  };
+  const found = planOntoFloor({
+    ...taskOf(run, cells, SHOPS.rest),
+    share: cells.map(() => 1),
+    must: cells.map(() => true),
+    passesMost: layers + EXTRA,
+    gauge: { places, readingSd: job.kit.gauge.reading_sd },
+    effort,
+  });
+  return { ...found, stations: places.map((index) => (cells[index]! + 0.5) * along.cell) };
+}
+
+/**
+ * Plans the one pass that brings a stretch to depth from the floor now expected, its run-in and run-out included.
+ *
+ * @param run - job, plan, belief and the depth so far [record], of one job
+ * @param stretch - where the depth must be reached [record], inside the seam
+ * @param ramp - length of run-in and of run-out [m], > 0
+ * @returns a pass or none, with its chances [record]
+ * @source as planOntoFloor
+ * @example
+ * typeof planStretch // => "function"
+ */
+export function planStretch(run: RunSoFar, { from, to }: Range, ramp: number): OntoFloorPlan {
+  const { along } = run;
+  const length = along.cell * along.cells;
+  const [start, end] = [Math.max(0, from - ramp), Math.min(length, to + ramp)];
+  const window = Math.max(along.cell, Math.min(ramp / 2, (end - start) / 8));
+  const cells = cellsToLookAt(along, start, end, Math.max(window, (end - start) / WINDOWS_MOST));
+  const place = (cell: number): number => (cell + 0.5) * along.cell;
+  const inside = (cell: number): boolean => place(cell) >= from && place(cell) <= to;
+  const share = cells.map((cell) =>
+    Math.max(0, Math.min(1, (place(cell) - from) / ramp + 1, (to - place(cell)) / ramp + 1)),
+  );
+  const must = cells.map(inside);
+  return planOntoFloor({
+    ...taskOf(run, cells, SHOPS.recut),
+    share,
+    must: must.includes(true) ? must : cells.map(() => true),
+    passesMost: 1,
+    effort: (passes) => passes,
+  });
+}
+
+/** What both have in common: the floor in shops, the groove's demands, what carriage and process allow. */
+function taskOf(
+  { job, plan, belief, along, read }: RunSoFar,
+  cells: readonly number[],
+  shops: { readonly solve: number; readonly fair: number },
+): Omit<OntoFloorTask, 'share' | 'must' | 'passesMost' | 'effort'> {
+  const { groove, plate, kit } = job;
+  const source = { along, plan, belief, pushAngle: kit.push_angle, read };
+  const { seed } = job.plan;
+  const known = beliefOfElectrode(belief, plan.electrode);
+  const { diameter } = plan.electrode;
+  const { current, voltage, pushAngle } = settingOf(job, plan);
+  const width = predictWidth(known, diameter).p50;
+  const slowest = travelForDepth(job, plan, belief, PASS_DEPTH_MOST * diameter);
+  return {
+    shops: floorOfRun(source, cells, shops.solve, seed),
+    fair: floorOfRun(source, cells, shops.fair, (seed + FAIR_SEED) % 2 ** 30),
+    least: groove.depth.wanted - groove.depth.minus,
+    most: groove.depth.wanted + groove.depth.plus,
+    mostForLigament: plate.thickness - groove.ligament_least,
+    assurance: groove.assurance,
+    ligamentAssurance: groove.ligament_assurance,
+    travel: { least: Math.min(kit.travel.most, Math.max(kit.travel.least, slowest)), most: kit.travel.most },
+    ceiling: (travel) =>
+      depthCeiling({ diameter, current, voltage, travel, pushAngle }, width, known.meltingEnergy),
+  };
+}
+
+/** Part of a travel by which what was run may differ from a row's and still be that row's [-]. */
+const SAME_TRAVEL = 0.03;
+
+/**
+ * A run of a job so far, as far as its log tells: where a trial or run-in came first, what it must have read follows from
+ * the row of its table whose travel was run.
+ *
+ * @param outcome - what the log tells [record], from `reviewRun`
+ * @param along - depth along the seam [record], from `depthAlong`
+ * @param of - job, plan and belief [record], of one job
+ * @returns the run so far [record]
+ * @source definition
+ * @example
+ * runSoFar({ passes: [] }, undefined, { plan: {} }).read // => undefined
+ */
+export function runSoFar(
+  { passes }: Pick<RunOutcome, 'passes'>,
+  along: DepthAlong,
+  { job, plan, belief }: Omit<RunSoFar, 'along' | 'read'>,
+): RunSoFar {
+  const first = passes.find(({ complete, planned }) => complete && planned !== undefined);
+  const dwell = plan.passes?.find(({ number }) => number === first?.planned)?.dwell ?? 0;
+  const length =
+    first?.from === undefined || first.to === undefined ? undefined : Math.abs(first.to - first.from);
+  const travel = length && length / (first!.totals.arcTime - dwell);
+  return { job, plan, belief, along, read: readBefore(plan, travel) };
+}
+
+function readBefore({ tryout }: PlanOutcome, travel: number | undefined): ReadBefore | undefined {
+  if (tryout === undefined || travel === undefined) return undefined;
+  const off = (row: RowOutcome): number => Math.abs(Math.log(travel / row.travel!));
+  const rows = tryout.table.filter(({ action }) => action === 'run');
+  const near = rows.filter((row) => off(row) < SAME_TRAVEL);
+  const best = Math.min(...near.map(off));
+  // rows at the ends of what the carriage keeps have one travel: any of them may have been read
+  const same = near.filter((row) => off(row) < best + 1e-9);
+  if (same.length === 0) return undefined;
+  const [last] = same.slice(-1);
+  return { from: same[0]!.from, to: last!.to ?? 2 * last!.from };
+}
