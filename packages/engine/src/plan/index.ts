@@ -1,15 +1,11 @@
 export { arcWorkOfPlan, type CycleSurroundings, sectionOfPlan } from './arc-work-of-plan.ts';
 export type { Chances } from './chance.ts';
 export { takes, usableLength } from './effort.ts';
+export type { OntoFloorChances } from './floor-after.ts';
 export type { FloorShops } from './floor-shops.ts';
 export { heaviestPass } from './heaviest-pass.ts';
 export { planningBelief } from './law.ts';
-export {
-  type OntoFloorChances,
-  type OntoFloorPlan,
-  type OntoFloorTask,
-  planOntoFloor,
-} from './onto-floor.ts';
+export { type OntoFloorPlan, type OntoFloorTask, planOntoFloor } from './onto-floor.ts';
 export type {
   Binding,
   ChangeOutcome,

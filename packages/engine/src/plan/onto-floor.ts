@@ -1,31 +1,20 @@
-import { normalProbability, percentiles } from '../numeric/index.ts';
+import { percentiles } from '../numeric/index.ts';
+import { FloorAfter, type FloorDemand, type OntoFloorChances } from './floor-after.ts';
 import type { FloorShops } from './floor-shops.ts';
 import type { Percentiles, RowOutcome } from './outcome.ts';
 
 /** What is to be made of a floor that is there; SI. */
-export interface OntoFloorTask {
+export interface OntoFloorTask extends FloorDemand {
   /** The floor in shops that settings are solved in. */
   readonly shops: FloorShops;
   /** The same floor in shops that have no part in solving: what is told is counted in them. */
   readonly fair: FloorShops;
-  /** Part of a pass's depth that is cut at each place: below 1 where it comes up to depth and runs out [-]. */
-  readonly share: ArrayLike<number>;
-  /** Whether the least depth must be reached at each place [-]. */
-  readonly must: readonly boolean[];
-  /** Least depth [m]. */
-  readonly least: number;
-  /** Greatest depth [m]. */
-  readonly most: number;
-  /** Greatest depth that keeps the least ligament [m]. */
-  readonly mostForLigament: number;
   /** Chance wanted for reaching, and for not exceeding, the depth [-]. */
   readonly assurance: number;
   /** Chance wanted for keeping the ligament [-]. */
   readonly ligamentAssurance: number;
   /** Travel that the carriage keeps and the process allows [m/s]. */
   readonly travel: { readonly least: number; readonly most: number };
-  /** Greatest depth that the energy balance allows one pass at a travel [m]. */
-  readonly ceiling: (travel: number) => number;
   /** Further passes on top of each other that are tried at most [-]. */
   readonly passesMost: number;
   /** Stations whose mean may be read before the last pass; left out: no gauge stop. */
@@ -41,16 +30,6 @@ export interface OntoFloorTask {
   readonly effort: (passes: number, travel: number, gauged: boolean) => number;
 }
 
-/** Chances counted over shops that had no part in solving. */
-export interface OntoFloorChances {
-  /** Depth reached everywhere it must [-]. */
-  readonly reached: number;
-  /** No point too deep [-]. */
-  readonly notTooDeep: number;
-  /** Ligament kept [-]. */
-  readonly ligamentKept: number;
-}
-
 /** Passes onto a floor that is there; SI. */
 export interface OntoFloorPlan {
   /** Further passes on top of each other; 0: the floor is left as it is [-]. */
@@ -63,8 +42,6 @@ export interface OntoFloorPlan {
   readonly table: readonly RowOutcome[];
   /** Mean depth over the places before anything is cut [m]. */
   readonly before: Percentiles;
-  /** What one pass at that travel takes off on the mean [m]. */
-  readonly cut: Percentiles | undefined;
   /** Mean depth in the end [m]. */
   readonly after: Percentiles;
   readonly chances: OntoFloorChances;
@@ -79,7 +56,7 @@ const GUARD_REACHED = 0.5;
 /** Halvings of ln travel: to less than a hundredth of a travel [-]. */
 const HALVINGS = 10;
 /** Parts of their even share of what is missing that passes before a gauge stop take off: what is too deep cannot be mended [-]. */
-const FIRST_PARTS = [0.85, 1, 1.2] as const;
+const FIRST_PARTS = [1, 1.15, 0.85] as const;
 /** Rows of a table between its open ends at most, the part of the readings in those, and the step of an edge [-], [-], [m]. */
 const ROWS_MOST = 14;
 const TAIL = 0.005;
@@ -104,23 +81,29 @@ const CHANCE_LEAST = 0.5;
  * Math.round(1000 * plan.travel) // => 50
  */
 export function planOntoFloor(task: OntoFloorTask): OntoFloorPlan {
-  const floor = new Floor(task.shops, task);
+  const floor = new FloorAfter(task.shops, task);
   const wanted = raised(task);
   const found: Candidate[] = [];
   for (let passes = 0; passes <= task.passesMost; passes += 1) {
     found.push(blind(floor, passes, task, wanted));
-    for (let before = 0; task.gauge !== undefined && before < passes; before += 1) {
-      for (const part of before === 0 ? [0] : FIRST_PARTS) {
-        const share = (part * before) / passes;
-        found.push(gauged(floor, { passes, before, share }, task, task.gauge, wanted));
-      }
+    for (const [before, part] of stopsOf(passes)) {
+      if (task.gauge === undefined || found.some(({ score }) => score >= 0)) break;
+      const share = (part * before) / passes;
+      found.push(gauged(floor, { passes, before, share }, task, task.gauge, wanted));
     }
     // one pass more is tried, as several small ones may be surer than a great one
     if (found.some(({ score, passes: own }) => score >= 0 && own < passes)) break;
   }
-  const fair = new Floor(task.fair, task);
+  const fair = new FloorAfter(task.fair, task);
   const told = found.map((each) => toldIn(each, fair, task));
   return told.reduce((best, each) => (isBetter(each, best) ? each : best)).plan;
+}
+
+/** Where a gauge stop may lie among so many passes, and how much those before it take off; what is likeliest to do first. */
+function stopsOf(passes: number): readonly (readonly [number, number])[] {
+  if (passes === 0) return [];
+  if (passes === 1) return [[0, 0]];
+  return [...FIRST_PARTS.map((part) => [passes - 1, part] as const), [0, 0]];
 }
 
 /** A way of going on, before it is counted in other shops. */
@@ -149,26 +132,22 @@ function raised({ assurance, ligamentAssurance }: Wanted): Wanted {
 }
 
 /** All passes at one travel, nothing read between them. */
-function blind(floor: Floor, passes: number, task: OntoFloorTask, wanted: Wanted): Candidate {
-  const all = floor.every();
+function blind(floor: FloorAfter, passes: number, task: OntoFloorTask, wanted: Wanted): Candidate {
+  const { every } = floor;
   if (passes === 0) {
-    return {
-      passes,
-      before: 0,
-      travel: undefined,
-      rows: [],
-      edges: [],
-      score: scoreOf(floor.chances(all, []), wanted),
-    };
+    const score = scoreOf(floor.chances(every), wanted);
+    return { passes, before: 0, travel: undefined, rows: [], edges: [], score };
   }
-  const travel = solveTravel(task.travel, wanted, (at) => floor.chances(all, cutsAt(at, passes)));
-  const score = scoreOf(floor.chances(all, cutsAt(travel, passes)), wanted);
+  const travel = solveTravel(task.travel, wanted, (at) =>
+    floor.chances(every, { first: 0, passes, travel: at }),
+  );
+  const score = scoreOf(floor.chances(every, { first: 0, passes, travel }), wanted);
   return { passes, before: passes, travel, rows: [], edges: [], score };
 }
 
 /** Some passes at one travel, a gauge stop, and the rest at the travel that the row of the reading says. */
 function gauged(
-  floor: Floor,
+  floor: FloorAfter,
   { passes, before, share }: { readonly passes: number; readonly before: number; readonly share: number },
   task: OntoFloorTask,
   gauge: Gauge,
@@ -176,22 +155,25 @@ function gauged(
 ): Candidate {
   let travel: number | undefined;
   if (before > 0) {
-    const now = median(floor.means([]));
+    const now = median(floor.means());
     const target = now + ((task.least + task.most) / 2 - now) * share;
-    travel = halved(task.travel, (at) => median(floor.means(cutsAt(at, before))) > target);
+    travel = halved(
+      task.travel,
+      (at) => median(floor.means(floor.every, { first: 0, passes: before, travel: at })) > target,
+    );
   }
-  const first = travel === undefined ? [] : cutsAt(travel, before);
-  const readings = floor.readings(first, gauge);
+  const after = floor.cut(travel === undefined ? undefined : { first: 0, passes: before, travel });
+  const readings = after.readings(gauge.places, gauge.readingSd);
   const edges = edgesOf(readings);
-  const groups = groupsOf(edges, readings);
   let [reached, notTooDeep, ligamentKept, asked] = [0, 0, 0, 1];
-  const rows = groups.map((group): Row => {
+  const rows = groupsOf(edges, readings).map((group): Row => {
     if (group.length === 0) return { action: 'ask', travel: undefined };
     const shops = Int32Array.from(group);
-    const cutTo = (at: number): Cut[] => [...first, ...cutsAt(at, passes - before, before)];
-    const left = floor.chances(shops, first);
-    const own = solveTravel(task.travel, wanted, (at) => floor.chances(shops, cutTo(at)));
-    const run = floor.chances(shops, cutTo(own));
+    const runAt = (at: number): OntoFloorChances =>
+      after.chances(shops, { first: before, passes: passes - before, travel: at });
+    const left = after.chances(shops);
+    const own = solveTravel(task.travel, wanted, runAt);
+    const run = runAt(own);
     const leave = scoreOf(left, wanted) >= Math.min(0, scoreOf(run, wanted));
     const got = leave ? left : run;
     if (Math.min(got.reached, got.notTooDeep) < CHANCE_LEAST || got.ligamentKept < task.ligamentAssurance)
@@ -226,10 +208,6 @@ function groupsOf(edges: readonly number[], readings: Float64Array): number[][] 
   return groups;
 }
 
-function cutsAt(travel: number, passes: number, first = 0): Cut[] {
-  return Array.from({ length: passes }, (_, pass) => ({ pass: first + pass, travel }));
-}
-
 /** The row that a reading falls into; -1 below the first edge, and one beyond the last at or above the last edge. */
 function rowAt(edges: readonly number[], reading: number): number {
   let row = -1;
@@ -259,10 +237,11 @@ function solveTravel(
   const sure = halved(range, (travel) => countAt(travel).reached >= surely);
   if (scoreOf(countAt(sure), wanted) >= 0) return sure;
   const even = halved(range, (travel) => {
-    const { reached, notTooDeep, ligamentKept } = countAt(travel);
-    return reached > notTooDeep && ligamentKept >= wanted.ligamentAssurance;
+    const { reached, notTooDeep } = countAt(travel);
+    return reached > notTooDeep;
   });
-  return even;
+  const thin = (travel: number): boolean => countAt(travel).ligamentKept < wanted.ligamentAssurance;
+  return thin(even) ? Math.max(even, halved(range, thin)) : even;
 }
 
 /** The greatest travel for which this holds, where it holds up to some travel; the least where it never does. */
@@ -289,13 +268,13 @@ function isBetter(one: Told, other: Told): boolean {
 }
 
 /** A way counted in shops that had no part in solving it. */
-function toldIn(way: Candidate, floor: Floor, task: OntoFloorTask): Told {
+function toldIn(way: Candidate, floor: FloorAfter, task: OntoFloorTask): Told {
   const { passes, before, travel } = way;
   const isGauged = way.rows.length > 0;
-  const first = travel === undefined ? [] : cutsAt(travel, before);
+  const after = floor.cut(travel === undefined ? undefined : { first: 0, passes: before, travel });
   const counted = isGauged
-    ? inRows(way, first, floor, task.gauge!)
-    : { chances: floor.count(floor.every(), first), table: [], means: floor.means(first) };
+    ? inRows(way, after, task.gauge!)
+    : { chances: after.count(after.every), table: [], means: after.means() };
   const score = scoreOf(counted.chances, task);
   const usual = middleTravel(counted.table) ?? travel ?? task.travel.most;
   return {
@@ -306,8 +285,7 @@ function toldIn(way: Candidate, floor: Floor, task: OntoFloorTask): Told {
       passesBefore: before,
       travel,
       table: counted.table,
-      before: bandOf(floor.means([])),
-      cut: travel === undefined ? undefined : bandOf(floor.cutMeans(travel)),
+      before: bandOf(floor.means()),
       after: bandOf(counted.means),
       chances: counted.chances,
       meets: score >= 0,
@@ -327,14 +305,9 @@ interface Counted {
 }
 
 /** What each row of a table leads to; neighbouring rows that say the same without a travel are one. */
-function inRows(
-  { passes, before, rows, edges }: Candidate,
-  first: readonly Cut[],
-  floor: Floor,
-  gauge: Gauge,
-): Counted {
-  const readings = floor.readings(first, gauge);
-  const means = floor.means(first);
+function inRows({ passes, before, rows, edges }: Candidate, after: FloorAfter, gauge: Gauge): Counted {
+  const readings = after.readings(gauge.places, gauge.readingSd);
+  const means = after.means();
   let [reached, notTooDeep, ligamentKept] = [0, 0, 0];
   const told = merged([
     { action: 'ask', travel: undefined, from: 0, to: edges[0]! },
@@ -342,10 +315,10 @@ function inRows(
     { action: 'ask', travel: undefined, from: edges.at(-1)!, to: undefined },
   ]);
   const table = told.map(({ action, travel, from, to }): RowOutcome => {
-    const shops = Int32Array.from(floor.every().filter((shop) => rowOf(readings[shop]!, from, to)));
-    const cuts = travel === undefined ? first : [...first, ...cutsAt(travel, passes - before, before)];
-    const got = floor.count(shops, cuts);
-    const ends = floor.means(cuts, shops);
+    const shops = after.every.filter((shop) => isIn(readings[shop]!, from, to));
+    const cut = travel === undefined ? undefined : { first: before, passes: passes - before, travel };
+    const got = after.count(shops, cut);
+    const ends = after.means(shops, cut);
     shops.forEach((shop, i) => {
       means[shop] = ends[i]!;
     });
@@ -362,7 +335,7 @@ function inRows(
       tooDeep: 1 - got.notTooDeep,
     };
   });
-  const total = floor.shops;
+  const total = after.shops;
   return {
     chances: {
       reached: reached / total,
@@ -387,140 +360,8 @@ function merged(rows: readonly Span[]): Span[] {
   }, []);
 }
 
-function rowOf(reading: number, from: number, to: number | undefined): boolean {
+function isIn(reading: number, from: number, to: number | undefined): boolean {
   return (from === 0 || reading >= from) && (to === undefined || reading < to);
-}
-
-/** One further pass. */
-interface Cut {
-  readonly pass: number;
-  /** Its travel [m/s]. */
-  readonly travel: number;
-}
-
-/** The floor in shops, and what passes make of it. */
-class Floor {
-  readonly shops: number;
-  private readonly floor: FloorShops;
-  private readonly task: OntoFloorTask;
-  private readonly places: number;
-
-  constructor(floor: FloorShops, task: OntoFloorTask) {
-    this.shops = floor.count;
-    this.floor = floor;
-    this.task = task;
-    this.places = floor.at.length;
-  }
-
-  every(): Int32Array {
-    return Int32Array.from({ length: this.shops }, (_, shop) => shop);
-  }
-
-  /** In which part of these shops each demand is met. */
-  count(shops: Int32Array, cuts: readonly Cut[]): OntoFloorChances {
-    const { least, most, mostForLigament } = this.task;
-    const { low, high } = this.extremes(shops, cuts);
-    let [reached, notTooDeep, ligamentKept] = [0, 0, 0];
-    for (let i = 0; i < shops.length; i += 1) {
-      if (low[i]! >= least) reached += 1;
-      if (high[i]! <= most) notTooDeep += 1;
-      if (high[i]! <= mostForLigament) ligamentKept += 1;
-    }
-    const all = Math.max(1, shops.length);
-    return { reached: reached / all, notTooDeep: notTooDeep / all, ligamentKept: ligamentKept / all };
-  }
-
-  /** The same read off the normal distribution of ln depth: few shops tell it more steadily than their count. */
-  chances(shops: Int32Array, cuts: readonly Cut[]): OntoFloorChances {
-    const { least, most, mostForLigament } = this.task;
-    const { low, high } = this.extremes(shops, cuts);
-    const [lowest, deepest] = [lnMoments(low), lnMoments(high)];
-    const below = (limit: number): number => normalProbability((Math.log(limit) - deepest.mean) / deepest.sd);
-    return {
-      reached: normalProbability((lowest.mean - Math.log(least)) / lowest.sd),
-      notTooDeep: below(most),
-      ligamentKept: below(mostForLigament),
-    };
-  }
-
-  private extremes(
-    shops: Int32Array,
-    cuts: readonly Cut[],
-  ): { readonly low: Float64Array; readonly high: Float64Array } {
-    const { must } = this.task;
-    const after = new Float64Array(this.places);
-    const low = new Float64Array(shops.length).fill(Number.POSITIVE_INFINITY);
-    const high = new Float64Array(shops.length);
-    for (let i = 0; i < shops.length; i += 1) {
-      this.fill(after, shops[i]!, cuts);
-      for (let place = 0; place < this.places; place += 1) {
-        const depth = after[place]!;
-        if (depth < low[i]! && must[place]) low[i] = depth;
-        if (depth > high[i]!) high[i] = depth;
-      }
-    }
-    return { low, high };
-  }
-
-  /** Mean depth over the places where it must be reached, one per shop. */
-  means(cuts: readonly Cut[], shops: Int32Array = this.every()): Float64Array {
-    const after = new Float64Array(this.places);
-    const { must } = this.task;
-    const own = must.reduce((sum, each) => sum + (each ? 1 : 0), 0);
-    return Float64Array.from(shops, (shop) => {
-      this.fill(after, shop, cuts);
-      let sum = 0;
-      for (let place = 0; place < this.places; place += 1) if (must[place]) sum += after[place]!;
-      return sum / Math.max(1, own);
-    });
-  }
-
-  /** What one further pass takes off on the mean, one per shop. */
-  cutMeans(travel: number): Float64Array {
-    const before = this.means([]);
-    return this.means([{ pass: 0, travel }]).map((after, shop) => after - before[shop]!);
-  }
-
-  /** What the stations read on the mean, one per shop. */
-  readings(cuts: readonly Cut[], { places, readingSd }: Gauge): Float64Array {
-    const after = new Float64Array(this.places);
-    const sd = readingSd / Math.sqrt(places.length);
-    return Float64Array.from({ length: this.shops }, (_, shop) => {
-      this.fill(after, shop, cuts);
-      const mean = places.reduce((sum, place) => sum + after[place]!, 0) / places.length;
-      return mean + sd * this.floor.gaugeError[shop]!;
-    });
-  }
-
-  private fill(after: Float64Array, shop: number, cuts: readonly Cut[]): void {
-    const { depth, lift, power, further } = this.floor;
-    const { share, ceiling } = this.task;
-    const o = shop * this.places;
-    for (let place = 0; place < this.places; place += 1) after[place] = depth[o + place]!;
-    for (const { pass, travel } of cuts) {
-      const middle = Math.exp(lift[shop]! - power[shop]! * Math.log(travel));
-      const most = ceiling(travel);
-      const parts = further(pass);
-      for (let place = 0; place < this.places; place += 1) {
-        const cut = middle * parts[o + place]!;
-        after[place]! += share[place]! * (cut < most ? cut : most);
-      }
-    }
-  }
-}
-
-/** Depth that stands for none where its logarithm is taken [m]. */
-const NONE = 1e-6;
-
-function lnMoments(values: Float64Array): { readonly mean: number; readonly sd: number } {
-  let [sum, square] = [0, 0];
-  for (const value of values) {
-    const ln = Math.log(Math.max(NONE, value));
-    sum += ln;
-    square += ln * ln;
-  }
-  const mean = sum / values.length;
-  return { mean, sd: Math.sqrt(Math.max(1e-12, square / values.length - mean * mean)) };
 }
 
 function median(values: Float64Array): number {

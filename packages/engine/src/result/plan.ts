@@ -86,7 +86,8 @@ const tryoutSchema = z
   })
   .meta({ id: 'Tryout', description: 'A cut that is gauged to set the travel of the seam by.' });
 
-const stopSchema = z
+/** A stop to measure the groove. */
+export const stopSchema = z
   .object({
     after_layer: z.int().describe('The stop comes after this layer.'),
     stations: z.int().describe('Stations per track, whose mean is the reading.'),
@@ -322,7 +323,8 @@ function stateTryout(tryout: TryoutOutcome): Tryout {
   };
 }
 
-function stateStop(stop: StopOutcome): GaugeStop {
+/** States a stop with units in its keys. */
+export function stateStop(stop: StopOutcome): GaugeStop {
   return {
     after_layer: stop.afterLayer,
     stations: stop.stations.length,

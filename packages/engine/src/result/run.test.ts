@@ -43,10 +43,19 @@ function statement() {
           travel: 1,
           dwell: 1,
           depth: { p05: 1, p50: 1, p95: 1 },
+          ramp: 1,
+          chances: { reached: 1, notTooDeep: 1, ligamentKept: 1 },
         },
       },
     ],
-    remaining: { passes: [1], now: 1, end: 1, planned: 1, travel: 1 },
+    remaining: {
+      ...{ passes: [1], now: 1, end: 1, planned: 1 },
+      plan: {
+        ...{ passes: 1, travel: 1, before: { p05: 1, p50: 1, p95: 1 }, after: { p05: 1, p50: 1, p95: 1 } },
+        chances: { reached: 1, notTooDeep: 1, ligamentKept: 1 },
+      },
+      apart: [{ from: 1, to: 1 }],
+    },
     along: { cell: 1, p05: 1, p50: 1, p95: 1 },
   });
   const words = say`words`;
@@ -77,7 +86,12 @@ function statement() {
       kind: 'shallow',
       says: words,
     })) as unknown as RunStatement['stretches'],
-    remaining: { ...remaining, says: words },
+    remaining: {
+      ...remaining,
+      plan: { ...remaining.plan, passesBefore: 1, table: [], meets: true },
+      stop: undefined,
+      says: words,
+    },
   };
   return { run, numbers };
 }
@@ -125,6 +139,19 @@ describe('each number of a review comes from its own source in SI, in the unit o
         'remaining.depth_now_mm': 'remaining.now',
         'remaining.depth_end_mm': 'remaining.end',
         'remaining.travel_planned_mm_per_min': 'remaining.planned',
+        'remaining.travel_mm_per_min': 'remaining.plan.travel',
+        'remaining.passes_to_run': 'remaining.plan.passes',
+        'remaining.chances.reached': 'remaining.plan.chances.reached',
+        'remaining.chances.not_too_deep': 'remaining.plan.chances.notTooDeep',
+        'remaining.chances.ligament_kept': 'remaining.plan.chances.ligamentKept',
+        'stretches.recut.chances.not_too_deep': 'stretches.recut.chances.notTooDeep',
+        'stretches.recut.chances.ligament_kept': 'stretches.recut.chances.ligamentKept',
+        'remaining.expected_mm.p05': 'remaining.plan.after.p05',
+        'remaining.expected_mm.p50': 'remaining.plan.after.p50',
+        'remaining.expected_mm.p95': 'remaining.plan.after.p95',
+        'remaining.now_mm.p05': 'remaining.plan.before.p05',
+        'remaining.now_mm.p50': 'remaining.plan.before.p50',
+        'remaining.now_mm.p95': 'remaining.plan.before.p95',
       }),
     ).toEqual([]);
     const [event] = numbers.outcome.events;

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import type { Stated } from '../limit/index.ts';
-import type { OntoFloorChances, OntoFloorPlan } from '../plan/index.ts';
+import type { OntoFloorChances, OntoFloorPlan, StopOutcome } from '../plan/index.ts';
 import { inUnit, type Sentence, sentenceSchema } from '../quantity/index.ts';
 import type { DepthAlong, EventCauses, Recut, RunEvent, RunOutcome, SeamStretch } from '../run/index.ts';
+import { stateStop, stopSchema } from './plan.ts';
 import { bandSchema } from './prediction.ts';
 import { type ReadingReport, readingSchema } from './reading.ts';
 
@@ -149,21 +150,6 @@ const stretchSchema = z
     description: 'A stretch that is not as it ought to be, and what to do about it.',
   });
 
-const gaugeRowSchema = z
-  .object({
-    from_mm: z.number().describe('Readings from here on.'),
-    to_mm: z.number().nullable().describe('Up to but not including there; null: no upper end.'),
-    action: z.enum(['run', 'done', 'ask']),
-    travel_mm_per_min: z
-      .number()
-      .nullable()
-      .describe('Travel of the passes after the stop; null unless they are run.'),
-    expect_mm: bandSchema.describe('Mean depth to expect in the end.'),
-    too_shallow: z.number().describe('Chance, with this reading, of ending too shallow somewhere [-].'),
-    too_deep: z.number().describe('Chance of ending too deep somewhere [-].'),
-  })
-  .meta({ id: 'RemainingRow', description: 'A reading, and what to do after it.' });
-
 const remainingSchema = z
   .object({
     passes: z.array(z.int()).describe('Passes of the plan that were not run.'),
@@ -177,18 +163,14 @@ const remainingSchema = z
         'Travel of the passes that remain, of those before the gauge stop where there is one; null where there is none.',
       ),
     passes_to_run: z.int().describe('Passes from here on; 0 where the groove is left as it is.'),
-    gauge: z
-      .object({
-        after_pass: z.int().describe('Read after so many of the passes to run; 0: now.'),
-        stations_mm: z.array(z.number()).describe('From the start of the seam; the mean is the reading.'),
-        table: z.array(gaugeRowSchema),
-      })
-      .nullable()
-      .describe('The stop to gauge at, and what its reading says to do; null without one.'),
+    gauge: stopSchema.nullable().describe('The stop to gauge at, with its table; null without one.'),
     expected_mm: bandSchema.describe('Mean depth in the end.'),
     now_mm: bandSchema.describe('Mean depth so far.'),
     chances: chancesSchema,
     meets: z.boolean().describe('Whether every chance is as high as the job asks.'),
+    apart: z
+      .array(z.object({ from_mm: z.number(), to_mm: z.number() }))
+      .describe('Stretches that have no part in the plan, as much more was put into them.'),
     says: sentenceSchema,
   })
   .meta({ id: 'RemainingPasses', description: 'The rest of the plan from the depth now expected.' });
@@ -275,8 +257,10 @@ export interface RemainingPasses {
   readonly planned: number;
   /** What the planner finds from here. */
   readonly plan: OntoFloorPlan;
-  /** Stations of the gauge stop; empty without one [m]. */
-  readonly stations: readonly number[];
+  /** The stop to gauge at; undefined without one. */
+  readonly stop: StopOutcome | undefined;
+  /** Stretches that have no part in the plan, as much more was put into them. */
+  readonly apart: readonly { readonly from: number; readonly to: number }[];
   readonly says: Sentence;
 }
 
@@ -426,7 +410,8 @@ function stateRemaining({
   end,
   planned,
   plan,
-  stations,
+  stop,
+  apart,
   says,
 }: RemainingPasses): RunReport['remaining'] {
   const band = ({ p05, p50, p95 }: OntoFloorPlan['after']) => ({
@@ -443,26 +428,12 @@ function stateRemaining({
     travel_planned_mm_per_min: inUnit(planned, 'mm_per_min'),
     travel_mm_per_min: travelOf(plan.travel),
     passes_to_run: plan.passes,
-    gauge:
-      plan.table.length === 0
-        ? null
-        : {
-            after_pass: plan.passesBefore,
-            stations_mm: stations.map((at) => inUnit(at, 'mm')),
-            table: plan.table.map(({ from, to, action, travel, expect, tooShallow, tooDeep }) => ({
-              from_mm: inUnit(from, 'mm'),
-              to_mm: mm(to),
-              action,
-              travel_mm_per_min: travelOf(travel),
-              expect_mm: band(expect),
-              too_shallow: tooShallow,
-              too_deep: tooDeep,
-            })),
-          },
+    gauge: stop === undefined ? null : stateStop(stop),
     expected_mm: band(plan.after),
     now_mm: band(plan.before),
     chances: stateChances(plan.chances),
     meets: plan.meets,
+    apart: apart.map(({ from, to }) => ({ from_mm: inUnit(from, 'mm'), to_mm: inUnit(to, 'mm') })),
     says,
   };
 }

@@ -61,7 +61,7 @@ describe('a review as it leaves the engine', () => {
 
   it('gives the depth at the middle of each cell, from its 5th to its 95th percentile', () => {
     const along = {
-      ...{ cell: 0.01, cells: 2, median: () => 0.01, chanceBelow: () => 0 },
+      ...{ cell: 0.01, cells: 2, layers: [], median: () => 0.01, chanceBelow: () => 0 },
       at: (cell: number, share: number) => 0.01 + cell / 1000 + share / 1000,
     };
     const { depth } = stated({ along });
@@ -75,9 +75,20 @@ describe('a review as it leaves the engine', () => {
     const recut = {
       ...{ from: 0.09, to: 0.21, current: 450, voltage: 40, travel: 0.01, dwell: 1.5 },
       depth: { p05: 0.001, p50: 0.002, p95: 0.003 },
+      ...{ ramp: 0.012, chances: { reached: 0.9, notTooDeep: 0.8, ligamentKept: 0.7 } },
     };
     const stretch = { kind: 'shallow', pass: undefined, from: 0.1, to: 0.2, depth: 0.008, says: SAYS, recut };
-    const remaining = { passes: [3, 4], now: 0.006, end: 0.01, planned: 0.02, travel: 0.015, says: SAYS };
+    const band = (middle: number) => ({ p05: middle - 0.001, p50: middle, p95: middle + 0.001 });
+    const remaining = {
+      ...{ passes: [3, 4], now: 0.006, end: 0.01, planned: 0.02, says: SAYS },
+      plan: {
+        ...{ passes: 2, passesBefore: 1, travel: 0.015, table: [], meets: true },
+        ...{ before: band(0.005), after: band(0.01) },
+        chances: { reached: 0.96, notTooDeep: 0.97, ligamentKept: 0.98 },
+      },
+      stop: { afterLayer: 3, stations: [0.2, 0.6], readingSd: 0.0002, table: [] },
+      apart: [{ from: 0.3, to: 0.31 }],
+    };
     const report = stated({ stretches: [stretch] as RunStatement['stretches'], remaining });
     expect(report.stretches[0]).toMatchObject({ pass: null, from_mm: 100, to_mm: 200, depth_mm: 8 });
     const told = report.stretches[0]!.recut!;
@@ -87,5 +98,12 @@ describe('a review as it leaves the engine', () => {
     expect(report.remaining).toMatchObject({ passes: [3, 4], depth_now_mm: 6, depth_end_mm: 10 });
     expect(report.remaining!.travel_planned_mm_per_min).toBeCloseTo(1200, 9);
     expect(report.remaining!.travel_mm_per_min).toBeCloseTo(900, 9);
+    expect(report.remaining!.expected_mm.p05).toBeCloseTo(9, 9);
+    expect(report.remaining!.now_mm.p95).toBeCloseTo(6, 9);
+    expect(report.remaining!.chances).toEqual({ reached: 0.96, not_too_deep: 0.97, ligament_kept: 0.98 });
+    expect(report.remaining!.gauge).toMatchObject({ after_layer: 3, stations: 2, reading_sd_mm: 0.2 });
+    expect(report.remaining!.apart[0]!.to_mm).toBeCloseTo(310, 9);
+    expect(told.ramp_mm).toBeCloseTo(12, 9);
+    expect(told.chances).toEqual({ reached: 0.9, not_too_deep: 0.8, ligament_kept: 0.7 });
   });
 });

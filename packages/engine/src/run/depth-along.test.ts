@@ -17,12 +17,18 @@ const passes = (count: number, to = LENGTH): PassRun[] =>
       ({
         ...{ number: i + 1, planned: i + 1, from: 0, to, complete: true },
         placeOf: (way: number) => way,
-        course: { start: 0, width: 0.01, energy: new Float64Array(Math.round(100 * to)).fill(20_000) },
+        course: {
+          start: 0,
+          width: 0.01,
+          time: new Float64Array(Math.round(100 * to)).fill(1),
+          energy: new Float64Array(Math.round(100 * to)).fill(20_000),
+        },
       }) as unknown as PassRun,
   );
 const planOf = (layers: readonly number[]): PlanOutcome =>
   ({
     electrode: { diameter: 0.0127, jointed: true },
+    pattern: { tracks: 1 },
     passes: layers.map((layer, i) => ({
       number: i + 1,
       layer,
@@ -72,6 +78,7 @@ describe('stretches off the depth asked for', () => {
       groove: { ligament_least: 0.003, depth: { wanted: 0.01, plus: 0.002, minus: 0.001 } },
       seam: { length: LENGTH },
       plate: { thickness: 0.03 },
+      plan: { seed: 1 },
       kit: { travel: { least: 0.001, most: 0.05 } },
     },
     plan: planOf([1]),
@@ -80,7 +87,13 @@ describe('stretches off the depth asked for', () => {
   } as unknown as Judged;
   const outcome = { events: [], passes: passes(1) } as unknown as RunOutcome;
   const depths = (depthAt: (place: number) => number): DepthAlong => ({
-    ...{ cell: 0.01, cells: 100, at: () => 0, chanceBelow: () => 0 },
+    ...{
+      cell: 0.01,
+      cells: 100,
+      layers: [[new Float64Array(100).fill(1e6)]],
+      at: () => 0,
+      chanceBelow: () => 0,
+    },
     median: (cell) => depthAt((cell + 0.5) * 0.01),
   });
 

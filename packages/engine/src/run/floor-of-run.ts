@@ -14,8 +14,11 @@ import { type ReadBefore, type RunShops, shopsOfRun } from './shops-of-run.ts';
 const COURSES = 256;
 /** Distance between the seeds of two layers. */
 const STRIDE = 15_731;
-/** Part by which the energies of a window may differ and still be one: a fifth of the course along a pass [-]. */
-const EVEN = 0.01;
+/**
+ * Parts of a window's median energy outside which a cell is looked at by itself [-]: one row of a slow logger moves a cell
+ * by less, a carriage that stood or an arc that went by more (judgement).
+ */
+const EVEN = { least: 0.6, most: 1.25 } as const;
 /** Series of draws of the error of a reading. */
 const GAUGE = 903;
 
@@ -125,8 +128,8 @@ function partsCut(
 }
 
 /**
- * Cells of the seam to look at: of each short window the one that most was put into, and the one that least was where that
- * is another amount.
+ * Cells of the seam to look at: of each short window the one in the middle of what was put in, and those that most and
+ * least was put into where it was much more or less.
  *
  * @param along - depth along the seam [record], from `depthAlong`
  * @param from - first place [m], from 0
@@ -135,7 +138,7 @@ function partsCut(
  * @returns cells, rising [list]
  * @source Jugel, Jerzak, Hackenbroich and Markl, PVLDB 7 (2014) 797-808: extremes per window
  * @example
- * cellsToLookAt({ cell: 0.1, cells: 4, layers: [[[1, 3, 2, 2]]] }, 0, 0.4, 0.4) // => [0, 1]
+ * cellsToLookAt({ cell: 0.1, cells: 4, layers: [[[1, 3, 2, 2]]] }, 0, 0.4, 0.4) // => [0, 1, 2]
  */
 export function cellsToLookAt(
   {
@@ -156,13 +159,16 @@ export function cellsToLookAt(
   const each = Math.max(1, Math.round(window / cell));
   const found: number[] = [];
   for (let start = first; start < last; start += each) {
-    let [least, most] = [start, start];
-    for (let at = start + 1; at < Math.min(last, start + each); at += 1) {
-      if (energyIn(at) < energyIn(least)) least = at;
-      if (energyIn(at) > energyIn(most)) most = at;
-    }
-    const isEven = energyIn(most) - energyIn(least) < EVEN * energyIn(most);
-    found.push(...(isEven || least === most ? [most] : [Math.min(least, most), Math.max(least, most)]));
+    const end = Math.min(last, start + each);
+    const order = Array.from({ length: end - start }, (_, i) => start + i).sort(
+      (a, b) => energyIn(a) - energyIn(b) || a - b,
+    );
+    const middle = order[Math.floor(order.length / 2)]!;
+    const usual = energyIn(middle);
+    const looked = new Set([middle]);
+    if (energyIn(order[0]!) < EVEN.least * usual) looked.add(order[0]!);
+    if (energyIn(order.at(-1)!) > EVEN.most * usual) looked.add(order.at(-1)!);
+    found.push(...[...looked].sort((a, b) => a - b));
   }
   return found;
 }

@@ -1,4 +1,5 @@
 import type { Job } from '../job/index.ts';
+import { percentiles } from '../numeric/index.ts';
 import {
   type OntoFloorPlan,
   type OntoFloorTask,
@@ -19,14 +20,15 @@ import type { DepthAlong } from './depth-along.ts';
 import { cellsToLookAt, floorOfRun } from './floor-of-run.ts';
 import type { RunOutcome } from './outcome.ts';
 import { settingOf, travelForDepth } from './plan-setting.ts';
+import type { WayBins } from './seam-course.ts';
 import type { ReadBefore } from './shops-of-run.ts';
 
 /** Shops in which settings are solved, and those in which they are counted [-]: of the rest of a job, and of a recut. */
-const SHOPS = { rest: { solve: 512, fair: 1536 }, recut: { solve: 256, fair: 768 } } as const;
+const SHOPS = { rest: { solve: 1024, fair: 2048 }, recut: { solve: 256, fair: 768 } } as const;
 /** Distance between the seeds of the two, so that they share no draw [-]. */
 const FAIR_SEED = 104_729;
 /** Windows per range of the process along the seam, and their greatest number [-]. */
-const WINDOWS_PER_RANGE = 8;
+const WINDOWS_PER_RANGE = 6;
 const WINDOWS_MOST = 240;
 /** Passes beyond those planned that may be tried [-]. */
 const EXTRA = 1;
@@ -54,6 +56,29 @@ export interface Range {
 export interface RestPlan extends OntoFloorPlan {
   /** Where they lie, from the start of the seam [m]. */
   readonly stations: readonly number[];
+  /** Stretches into which much more was put than into the rest: they have no part in the plan. */
+  readonly apart: readonly Range[];
+}
+
+/** Part of the usual energy above which a place has no part in the plan of the rest [-], and the part of the seam that may be such [-] (judgement). */
+const APART = 1.25;
+const APART_MOST = 0.2;
+
+/** Stretches into which much more was put than into the middle of the seam, such as where the carriage stood. */
+function stretchesApart({ cell, cells, layers }: DepthAlong): Range[] {
+  const energies = Float64Array.from({ length: cells }, (_, at) =>
+    layers.reduce((sum, tracks) => sum + tracks.reduce((own, track) => own + track[at]!, 0), 0),
+  );
+  const [usual] = percentiles(energies, [0.5]) as [number];
+  const found: { from: number; to: number }[] = [];
+  energies.forEach((energy, at) => {
+    if (energy <= APART * usual) return;
+    const last = found.at(-1);
+    if (last !== undefined && last.to >= at * cell - cell / 2) last.to = (at + 1) * cell;
+    else found.push({ from: at * cell, to: (at + 1) * cell });
+  });
+  const length = found.reduce((sum, { from, to }) => sum + to - from, 0);
+  return length > APART_MOST * cells * cell ? [] : found;
 }
 
 /**
@@ -62,7 +87,7 @@ export interface RestPlan extends OntoFloorPlan {
  *
  * @param run - job, plan, belief and the depth so far [record], of one job
  * @param layers - layers of the plan that remain [-], at least 1
- * @param bare - stretches that are cut again beforehand and do not count [list]
+ * @param bare - stretches that are cut again beforehand [list]; like those into which much more was put, they do not count
  * @returns passes with their chances [record]
  * @source as planOntoFloor
  * @example
@@ -72,11 +97,16 @@ export function planRest(run: RunSoFar, layers: number, bare: readonly Range[]):
   const { job, plan, belief, along } = run;
   const length = along.cell * along.cells;
   const window = Math.max(length / WINDOWS_MOST, belief.seamRange / WINDOWS_PER_RANGE, along.cell);
-  const inBare = (cell: number): boolean => {
+  const apart = stretchesApart(along);
+  const out = [...bare, ...apart];
+  const isOut = (cell: number): boolean => {
     const place = (cell + 0.5) * along.cell;
-    return bare.some(({ from, to }) => place > from && place < to);
+    // beside it the foot of the arc reached only in part
+    return out.some(
+      ({ from, to }) => place > from - plan.electrode.diameter && place < to + plan.electrode.diameter,
+    );
   };
-  const looked = cellsToLookAt(along, 0, length, window).filter((cell) => !inBare(cell));
+  const looked = cellsToLookAt(along, 0, length, window).filter((cell) => !isOut(cell));
   const cells = looked.length > 0 ? looked : [Math.floor(along.cells / 2)];
   const stop = plan.stops.at(-1);
   const stations = stop?.stations.length ?? Math.min(job.kit.gauge.stations_most, 5);
@@ -121,7 +151,7 @@ export function planRest(run: RunSoFar, layers: number, bare: readonly Range[]):
     gauge: { places, readingSd: job.kit.gauge.reading_sd },
     effort,
   });
-  return { ...found, stations: places.map((index) => (cells[index]! + 0.5) * along.cell) };
+  return { ...found, stations: places.map((index) => (cells[index]! + 0.5) * along.cell), apart };
 }
 
 /**
@@ -185,7 +215,7 @@ function taskOf(
 }
 
 /** Part of a travel by which what was run may differ from a row's and still be that row's [-]. */
-const SAME_TRAVEL = 0.03;
+const SAME_TRAVEL = 0.05;
 
 /**
  * A run of a job so far, as far as its log tells: where a trial or run-in came first, what it must have read follows from
@@ -205,21 +235,21 @@ export function runSoFar(
   { job, plan, belief }: Omit<RunSoFar, 'along' | 'read'>,
 ): RunSoFar {
   const first = passes.find(({ complete, planned }) => complete && planned !== undefined);
-  const dwell = plan.passes?.find(({ number }) => number === first?.planned)?.dwell ?? 0;
-  const length =
-    first?.from === undefined || first.to === undefined ? undefined : Math.abs(first.to - first.from);
-  const travel = length && length / (first!.totals.arcTime - dwell);
-  return { job, plan, belief, along, read: readBefore(plan, travel) };
+  return { job, plan, belief, along, read: readBefore(plan, first?.course && usualTravel(first.course)) };
+}
+
+/** Travel in the middle of a pass: a carriage that stood for a while counts little. */
+function usualTravel({ width, time }: WayBins): number | undefined {
+  const under = time.filter((each) => each > 0);
+  return under.length === 0 ? undefined : width / percentiles(under, [0.5])[0]!;
 }
 
 function readBefore({ tryout }: PlanOutcome, travel: number | undefined): ReadBefore | undefined {
   if (tryout === undefined || travel === undefined) return undefined;
   const off = (row: RowOutcome): number => Math.abs(Math.log(travel / row.travel!));
   const rows = tryout.table.filter(({ action }) => action === 'run');
-  const near = rows.filter((row) => off(row) < SAME_TRAVEL);
-  const best = Math.min(...near.map(off));
-  // rows at the ends of what the carriage keeps have one travel: any of them may have been read
-  const same = near.filter((row) => off(row) < best + 1e-9);
+  // between two rows either may have been read; rows at the ends of what the carriage keeps have one travel
+  const same = rows.filter((row) => off(row) < SAME_TRAVEL);
   if (same.length === 0) return undefined;
   const [last] = same.slice(-1);
   return { from: same[0]!.from, to: last!.to ?? 2 * last!.from };

@@ -61,7 +61,7 @@ export { bandText, passTable } from './pass-table.ts';
 export { choiceTable, setupText, stationTable, sureList } from './plan-tables.ts';
 export { plateWords } from './plate-figures.ts';
 export { refusalBlocks, refusalReasons } from './refusal-blocks.ts';
-export { runBlocks, runFigures } from './run-blocks.ts';
+export { remainingBlocks, runBlocks, runFigures } from './run-blocks.ts';
 export { expectationFigures, passesNote, rigFigures, settingFigures } from './setting-figures.ts';
 export {
   airTable,

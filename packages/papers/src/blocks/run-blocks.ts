@@ -7,8 +7,9 @@ import {
   type UnitSystem,
   type Written,
 } from '@furrow/engine';
-import { elapsedWords, eventName, placeWords } from '../words/index.ts';
+import { elapsedWords, eventName, gaugePlaces, placeWords, runRecutWords } from '../words/index.ts';
 import type { Figure } from './figure.ts';
+import { gaugeTable } from './gauge-table.ts';
 import type { PaperBlock, TableBlock } from './paper-document.ts';
 
 /** A review with its sentences in the reader's units. */
@@ -30,9 +31,7 @@ export function runBlocks(report: RunReport, title: string, units: UnitSystem): 
     ...(run.stretches.length === 0 ? [] : [stretchTable(run, units)]),
     ...(run.events.length === 0 ? [] : [eventTable(run, units)]),
     ...causeLines(run),
-    ...(run.remaining === null
-      ? []
-      : [{ kind: 'paragraph', tone: 'plain', text: run.remaining.says } as const]),
+    ...remainingBlocks(run, units),
     { kind: 'heading', level: 2, text: 'What this log cannot tell' },
     { kind: 'list', tone: 'plain', items: [...run.cannot_tell, ...run.reading.remarks] },
     {
@@ -70,6 +69,21 @@ export function runFigures({ totals }: Told, units: UnitSystem): Figure[] {
   ];
 }
 
+/** The stop from which the passes that remain are set, with its table; none where no reading is wanted. */
+export function remainingBlocks({ remaining }: Told, units: UnitSystem): PaperBlock[] {
+  const stop = remaining?.gauge ?? null;
+  if (stop === null) return [];
+  const now = remaining!.passes_to_run > 0 && remaining!.travel_mm_per_min === null;
+  return [
+    { kind: 'heading', level: 2, text: 'The passes that remain' },
+    { kind: 'paragraph', tone: 'plain', text: gaugePlaces(stop, units) },
+    {
+      ...gaugeTable(stop, units),
+      caption: now ? 'Reading now, and what to do' : 'Reading after that pass, and what to do',
+    },
+  ];
+}
+
 /** Stretches that are not as they ought to be, with the recut of each. */
 function stretchTable({ stretches }: Told, units: UnitSystem): TableBlock {
   const start = (title: string, weight: number) => ({ title, align: 'start', weight }) as const;
@@ -80,9 +94,7 @@ function stretchTable({ stretches }: Told, units: UnitSystem): TableBlock {
     rows: stretches.map((each) => [
       placeWords(each.from_mm, each.to_mm, units),
       each.kind,
-      each.recut === null
-        ? 'none proposed'
-        : `${placeWords(each.recut.from_mm, each.recut.to_mm, units)} at ${formatStated(each.recut.travel_mm_per_min, 'mm/min', units)}, ${formatStated(each.recut.current_A, 'A', units)}, ${formatStated(each.recut.arc_voltage_V, 'V', units)}`,
+      runRecutWords(each.recut, units),
     ]),
   };
 }

@@ -51,6 +51,7 @@ describe('the review of a log as text', () => {
     const recut = {
       ...{ from_mm: 90, to_mm: 210, current_A: 450, arc_voltage_V: 40, travel_mm_per_min: 600, dwell_s: 1 },
       depth_mm: { p05: 1, p50: 2, p95: 3 },
+      ...{ ramp_mm: 10, chances: { reached: 0.859, not_too_deep: 0.7, ligament_kept: 1 } },
     };
     const [event] = report.events.filter(({ kind }) => kind === 'arc_out');
     const told: RunReport = {
@@ -62,7 +63,9 @@ describe('the review of a log as text', () => {
     };
     const words = renderRunText(told, 'Drum seam', 'metric').replace(/\s+/gu, ' ');
     expect(words).toContain('Arc out: most likely the electrode was used up (42 %). Look.');
-    expect(words).toContain('0.090 m to 0.210 m at 600 mm/min, 450 A, 40.0 V');
+    expect(words).toContain(
+      '0.090 m to 0.210 m at 600 mm/min, 450 A, 40.0 V, dwell 1.0 s; deep enough 85 %, not too deep 70 %',
+    );
   });
 
   test('stays within a hundred columns and lets no text of the job command the terminal', () => {

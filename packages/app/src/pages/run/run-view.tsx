@@ -1,8 +1,10 @@
-import { sentencesWritten } from '@furrow/engine';
+import { type RunReport, sentencesWritten, type Written } from '@furrow/engine';
+import { remainingBlocks } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { JobHeader, RestoredNotice } from '../../job/page/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
 import { isOutdated, useBenchState } from '../../job/state/index.ts';
+import { BlockList } from '../../ui/block/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { EventTable } from './event-table.tsx';
 import { KeptTable } from './kept-table.tsx';
@@ -43,6 +45,18 @@ export function RunView(): VNode {
   );
 }
 
+/** The stop from which the passes that remain are set, with its table. */
+function Remaining({ report }: { readonly report: Written<RunReport> }): VNode | null {
+  const [heading, ...blocks] = remainingBlocks(report, useUnits());
+  if (heading?.kind !== 'heading') return null;
+  return (
+    <section class="panel" aria-labelledby="run-remaining-title">
+      <h2 id="run-remaining-title">{heading.text}</h2>
+      <BlockList blocks={blocks} />
+    </section>
+  );
+}
+
 function Report({ shown }: { readonly shown: ShownRun }): VNode {
   const units = useUnits();
   const report = sentencesWritten(shown.report, units);
@@ -65,6 +79,7 @@ function Report({ shown }: { readonly shown: ShownRun }): VNode {
       <RunStrip report={report} trace={shown.trace} view={view} />
       <RunSection shown={shown} report={report} view={view} />
       <StretchTable report={report} show={view.show} />
+      <Remaining report={report} />
       <EventTable report={report} show={view.show} />
       <section class="panel run-untold" aria-labelledby="run-untold-title">
         <h2 id="run-untold-title">What this log cannot tell</h2>

@@ -1,9 +1,8 @@
 import type { RunReport, Written } from '@furrow/engine';
-import { placeWords } from '@furrow/papers';
+import { placeWords, runRecutWords } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { ScrollTable } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
-import { recutWords } from './recut-words.ts';
 import type { ShowStretch } from './use-strip-view.ts';
 
 interface StretchTableProps {
@@ -39,7 +38,7 @@ export function StretchTable({ report, show }: StretchTableProps): VNode | null 
             </th>
             <td>{each.kind}</td>
             <td class="words">{each.says}</td>
-            <td class="words">{recutWords(each.recut, units)}</td>
+            <td class="words">{runRecutWords(each.recut, units)}</td>
           </tr>
         ))}
       </tbody>

@@ -50,35 +50,49 @@ export function remainingOf(
     end,
     planned: next.travel,
     plan: planned,
-    stations: planned.table.length === 0 ? [] : planned.stations,
+    apart: planned.apart,
+    stop:
+      planned.table.length === 0
+        ? undefined
+        : {
+            afterLayer: along.layers.length + planned.passesBefore,
+            stations: planned.stations,
+            readingSd: job.kit.gauge.reading_sd,
+            table: planned.table,
+          },
   };
   return { ...rest, says: restWords(rest, open, job.groove.depth.wanted) };
 }
 
 function restWords(
-  { plan, planned, stations }: Omit<RemainingPasses, 'says'>,
+  { plan, planned, stop, apart }: Omit<RemainingPasses, 'says'>,
   open: readonly number[],
   wanted: number,
 ): Sentence {
-  const { before, chances, passes, travel, table } = plan;
+  const { before, chances, passes, travel } = plan;
   const begun = open.length === 0 ? '' : `Finish ${passWord(open)} as planned first. `;
   const depths = say`${begun}${amountOf(before.p50, 'depth')} are cut by now, between ${amountOf(before.p05, 'depth')} and ${amountOf(before.p95, 'depth')} by this log; ${amountOf(wanted, 'depth')} are wanted`;
   const surely = say`the depth is then reached everywhere with ${percent(chances.reached)} and nowhere too deep with ${percent(chances.notTooDeep)}`;
   const short = plan.meets
     ? ''
     : ' No way of going on is as sure as the job asks: show this to the welding engineer before the next arc.';
-  if (passes === 0) return say`${depths}. Leave it as it is and gauge it: ${surely}.${short}`;
+  const [spot] = apart;
+  const deeper =
+    spot === undefined
+      ? ''
+      : say` Much more was put into the seam ${apart.length === 1 ? '' : `at ${apart.length} places, first `}from ${amountOf(spot.from, 'seam_place')} to ${amountOf(spot.to, 'seam_place')}: gauge it there before anything more is cut over it.`;
+  if (passes === 0) return say`${depths}. Leave it as it is and gauge it: ${surely}.${short}${deeper}`;
   const count = passes === 1 ? 'one pass' : `${passes} passes`;
-  if (table.length === 0) {
-    return say`${depths}. Run ${count} more at ${amountOf(travel!, 'speed')} in place of ${amountOf(planned, 'speed')}: ${surely}.${short}`;
+  if (stop === undefined) {
+    return say`${depths}. Run ${count} more at ${amountOf(travel!, 'speed')} in place of ${amountOf(planned, 'speed')}: ${surely}.${short}${deeper}`;
   }
   const first =
     travel === undefined
-      ? say`Gauge at ${stations.length} stations now`
-      : say`Run ${plan.passesBefore === 1 ? 'one pass' : `${plan.passesBefore} passes`} at ${amountOf(travel, 'speed')} in place of ${amountOf(planned, 'speed')}, then gauge at ${stations.length} stations`;
+      ? say`Gauge at ${stop.stations.length} stations now`
+      : say`Run ${plan.passesBefore === 1 ? 'one pass' : `${plan.passesBefore} passes`} at ${amountOf(travel, 'speed')} in place of ${amountOf(planned, 'speed')}, then gauge at ${stop.stations.length} stations`;
   const left =
     passes - plan.passesBefore === 1 ? 'one more pass' : `${passes - plan.passesBefore} more passes`;
-  return say`${depths}. ${first}, take the mean, and set ${left} by the table: ${surely}.${short}`;
+  return say`${depths}. ${first}, take the mean, and set ${left} by the table: ${surely}.${short}${deeper}`;
 }
 
 function passWord(numbers: readonly number[]): string {
