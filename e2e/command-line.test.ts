@@ -285,6 +285,26 @@ describe('with a kit', () => {
     expect(supply.checks.length).toBeGreaterThan(0);
   });
 
+  it('lists ten checks or fewer for every day, and after a change what it can have put out', async () => {
+    const round = (...rest: string[]) => runFurrow(['commission', SEAM, '--kit', KIT, ...rest]);
+    const [daily, leads, none, wrong] = await Promise.all([
+      round('--depth', 'daily', '--json'),
+      round('--depth', 'change', '--changed', 'leads', 'gauge', '--units', 'inch'),
+      round('--depth', 'change'),
+      round('--changed', 'leads'),
+    ]);
+    expect(daily.code).toBe(0);
+    const { checks, left_out: leftOut, says } = JSON.parse(daily.out);
+    expect(checks).toHaveLength(10);
+    expect(leftOut.length).toBeGreaterThan(20);
+    expect(says).toContain('It does not look for');
+    expect(leads.out).toMatch(
+      /After a change: \d+ checks.*Polarity.*Zero of the depth gauge.*Left out: .*Stick-out/su,
+    );
+    expect([none.code, wrong.code]).toEqual([2, 2]);
+    expect(none.err).toContain('needs --changed with one or more of seam, electrode, leads');
+  });
+
   it('tells the same for people, and shows the margins inside the plan', async () => {
     const [supply, plan] = await Promise.all([
       runFurrow(['supply', SEAM, '--kit', KIT, '--units', 'inch']),

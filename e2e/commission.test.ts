@@ -50,6 +50,41 @@ describe.skipIf(NO_BROWSER)('the rig before the first arc', () => {
     expect(await rig.reading('Stick-out').inputValue()).toBe('90 mm');
   });
 
+  it('is gone through every day by thumb, ten checks or fewer, and goes on after a reload where it was left', async () => {
+    const { page, url } = await stage.visit({ screen: 'tablet' });
+    const rig = await new CommissionPage(page).start(url, true);
+    await page.getByRole('radio', { name: 'Every day' }).check();
+    const round = page.getByRole('region', { name: 'Every day' });
+    const step = round.getByRole('status', { name: 'Step' });
+    const [, total = ''] = /^1 of (\d+)/u.exec(await seenText(step)) ?? [];
+    expect(Number(total)).toBeLessThanOrEqual(10);
+    const next = round.getByRole('button', { name: /^(Next|To the end)$/u });
+    for (let n = 1; n < Number(total); n += 1) {
+      if ((await seenText(round)).includes('Flowing air pressure, the torch')) break;
+      const fine = round.getByRole('radio', { name: 'As it should be' });
+      if ((await fine.count()) > 0) await fine.check();
+      await next.click();
+    }
+    expect(await seenText(round.getByRole('heading', { level: 2 }))).toBe(FLOWING);
+    const keys = round.getByRole('group', { name: 'Number keys' });
+    await keys.getByRole('button', { name: '2', exact: true }).click();
+    await rig.verdict(FLOWING).getByText('is below the band').waitFor();
+    await rig.saveState.filter({ hasText: /^saved with the job/u }).waitFor();
+    expect(await brokenRules(page)).toEqual([]);
+    await page.reload();
+    await rig.verdict(FLOWING).getByText('is below the band').waitFor();
+    for (let n = 0; n < 10 && (await next.isEnabled()); n += 1) await next.click();
+    await round.getByRole('button', { name: 'Emergency stop: not made' }).waitFor();
+    await round.getByRole('button', { name: `${FLOWING}: not as it should be` }).click();
+    expect(await seenText(round.getByRole('heading', { level: 2 }))).toBe(FLOWING);
+    expect(await seenText(round)).toContain('What this round leaves out');
+    await page.getByRole('radio', { name: 'After a change' }).check();
+    await page.getByRole('checkbox', { name: 'another gauge' }).check();
+    await page.getByRole('region', { name: 'After a change' }).getByText('1 of 1').waitFor();
+    await page.getByRole('radio', { name: 'Whole list' }).check();
+    expect(await rig.reading(FLOWING).inputValue()).toMatch(/^2 /u);
+  });
+
   it('asks for the unit where none was typed, and writes the nearest reading', async () => {
     const { page, url } = await stage.visit({ screen: 'tablet' });
     const rig = await new CommissionPage(page).start(url, true);

@@ -11,6 +11,7 @@ export {
   renderHeatText,
   renderKnowledgeText,
   renderNextTrialText,
+  renderRoundText,
   renderRunText,
   renderSupplyText,
   renderSurveyText,

@@ -29,6 +29,31 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./supply.ts'),
   },
   {
+    name: 'commission',
+    description: 'list the checks at the rig: the first time, every day (ten or fewer), or after a change',
+    args: JOB_FILE,
+    options: [
+      kit().makeOptionMandatory(),
+      new Option('--depth <depth>', 'how much is checked')
+        .choices(['first', 'daily', 'change'])
+        .default('first'),
+      new Option('--changed <what...>', 'what was changed, with --depth change').choices([
+        'seam',
+        'electrode',
+        'leads',
+        'source',
+        'air',
+        'torch',
+        'carriage',
+        'gauge',
+      ]),
+      json('the round'),
+      units(),
+      knowledge(),
+    ],
+    load: () => import('./commission.ts'),
+  },
+  {
     name: 'heat',
     description: 'tell what the plan does to the plate: temperatures, cooling, hardness, preheat, skin',
     args: JOB_FILE,
@@ -223,6 +248,7 @@ export const COMMANDS: readonly CommandRecord[] = [
       new Option('--result <command>', 'that of what a command prints with --json').choices([
         'plan',
         'supply',
+        'commission',
         'heat',
         'cost',
         'hazards',

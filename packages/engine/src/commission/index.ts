@@ -25,5 +25,14 @@ export { evidenceOf, judgeReading, type ReadingJudgement } from './judge-reading
 export { readReading } from './read-reading.ts';
 export { readingAmount } from './reading-amount.ts';
 export { type RehearsedReading, rehearseReadings } from './rehearse-readings.ts';
+export {
+  type CommissionRound,
+  commissionRoundSchema,
+  RIG_CHANGES,
+  type RigChange,
+  ROUND_DEPTHS,
+  type RoundDepth,
+  roundOf,
+} from './round.ts';
 export { commissionSupplyOf } from './supply-of-kit.ts';
 export { READING_KINDS } from './units.ts';

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { commissionRoundSchema } from '../commission/index.ts';
 import type { JsonSchema } from '../document/index.ts';
 import { answerSchema } from './answer.ts';
 import { costChangeSchema, costSchema } from './cost.ts';
@@ -16,6 +17,7 @@ const { inputs } = answerSchema.shape;
 export const RESULT_SCHEMAS = {
   plan: answerSchema,
   supply: supplySchema,
+  commission: commissionRoundSchema,
   heat: z.object({ inputs, heat: heatSchema }),
   cost: z.object({
     inputs,

@@ -5,6 +5,7 @@ import {
   formatStated,
   inUnit,
   judgeReading,
+  roundOf,
   sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
@@ -112,6 +113,35 @@ export function checkBlocks(
       },
     ];
   });
+}
+
+/** Days that a sheet of the daily round has room for. */
+const DAYS = ['Day 1', 'Day 2', 'Day 3', 'Day 4', 'Day 5'] as const;
+
+/** The round of every day, with room for five of them. */
+export function dailyBlocks(checks: readonly CommissionCheck[], units: UnitSystem): PaperBlock[] {
+  const round = roundOf(checks, 'daily');
+  if (round.checks.length === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: 'Every day' },
+    { kind: 'paragraph', tone: 'plain', text: round.says },
+    {
+      kind: 'table',
+      caption: 'Every day, on a rig that was checked whole and not changed since',
+      small: true,
+      hand: true,
+      columns: [
+        { title: 'Check', align: 'start', weight: 1.4, strong: true },
+        { title: 'Band', align: 'end', weight: 1 },
+        ...DAYS.map((title) => ({ title, align: 'start', weight: 0.6, hand: true }) as const),
+      ],
+      rows: round.checks.map((check) => [
+        check.title,
+        check.kind === 'measure' ? checkBand(check, units) : 'as it should be',
+        ...DAYS.map(() => ''),
+      ]),
+    },
+  ];
 }
 
 /** Cautions of the checks, each once; one that another begins with is told by that one. */

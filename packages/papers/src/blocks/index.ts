@@ -1,4 +1,4 @@
-export { type CheckedReading, checkBlocks, connectionTable } from './commission-tables.ts';
+export { type CheckedReading, checkBlocks, connectionTable, dailyBlocks } from './commission-tables.ts';
 export {
   assumptionTable,
   changeNotes,

@@ -1,4 +1,10 @@
-import { checkBlocks, connectionTable, type PaperDocument, refusalBlocks } from '../blocks/index.ts';
+import {
+  checkBlocks,
+  connectionTable,
+  dailyBlocks,
+  type PaperDocument,
+  refusalBlocks,
+} from '../blocks/index.ts';
 import { jobWords } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
@@ -35,6 +41,7 @@ export function commissioningDocument(subject: PaperSubject, options: PaperOptio
             } as const,
             connectionTable(supply.connections, units),
             ...checkBlocks(supply.checks, units, subject.checked),
+            ...dailyBlocks(supply.checks, units),
             ...(supply.cautions.length === 0
               ? []
               : [

@@ -4,6 +4,7 @@ export { renderHazardText } from './render-hazard-text.ts';
 export { renderHeatText } from './render-heat-text.ts';
 export { renderKnowledgeText } from './render-knowledge-text.ts';
 export { renderNextTrialText } from './render-next-trial-text.ts';
+export { renderRoundText } from './render-round-text.ts';
 export { renderRunText } from './render-run-text.ts';
 export { renderSupplyText } from './render-supply-text.ts';
 export { renderSurveyText } from './render-survey-text.ts';

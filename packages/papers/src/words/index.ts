@@ -39,6 +39,7 @@ export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
 export { rangeText } from './range-text.ts';
 export { checkBand, checkReading } from './reading-words.ts';
 export { gaugeCheckWords, otherPlanWords } from './readings-words.ts';
+export { CHANGE_WORDS, ROUND_TITLES } from './round-words.ts';
 export { runRecutWords } from './run-recut-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
 export {

@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { jobTitle } from '../../job/page/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
 import { useBench, useBenchState, usedKit } from '../../job/state/index.ts';
@@ -7,6 +7,7 @@ import { isUnsaved } from '../../sheet/keep/index.ts';
 import { Said, useUnits } from '../../ui/theme/index.ts';
 import { CheckList } from './check-list.tsx';
 import { ConnectionList } from './connection-list.tsx';
+import { keepRoundPlace, RigRound, RoundChooser, type RoundPlace, roundPlaceOf } from './floor/index.ts';
 import { KitMissing } from './kit-missing.tsx';
 import { rigChecks } from './rig-checks.ts';
 import { RigFaults, useNextCheck } from './rig-faults.tsx';
@@ -28,6 +29,7 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
     [planned, shop.model],
   );
   const next = useNextCheck({ checks, shop });
+  const { place, move } = useRoundPlace();
   const connections = supply?.connections ?? [];
   const changedAt = [savedAt ?? '', usedKit(kit)?.savedAt ?? ''].sort().at(-1) ?? '';
   return (
@@ -39,7 +41,16 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
         <NothingToSetUp />
         <Invented />
         {planned === undefined ? null : <RigProgress connections={connections} checks={checks} />}
-        <div class="commission-panes">
+        {checks.length === 0 ? null : <RoundChooser place={place} onChange={move} />}
+        {place.view === 'list' || checks.length === 0 ? null : (
+          <RigRound
+            depth={place.view}
+            checks={checks}
+            place={place}
+            onMove={(check) => move({ ...place, check })}
+          />
+        )}
+        <div class={`commission-panes${place.view === 'list' ? '' : ' only-on-paper'}`}>
           <div class="commission-checks">
             {typeof kit === 'string' ? <KitMissing draft={kit === 'mistakes'} /> : null}
             {connections.length === 0 ? null : <ConnectionList connections={connections} system={system} />}
@@ -67,6 +78,18 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
       </main>
     </div>
   );
+}
+
+/** Where the person at this tablet is, kept from visit to visit. */
+function useRoundPlace(): { readonly place: RoundPlace; readonly move: (place: RoundPlace) => void } {
+  const { draftName } = useBench();
+  const job = useBenchState((state) => state.saved?.id) ?? draftName ?? 'new';
+  const [place, setPlace] = useState(() => roundPlaceOf(localStorage, job));
+  const move = (next: RoundPlace): void => {
+    setPlace(next);
+    keepRoundPlace(localStorage, job, next);
+  };
+  return { place, move };
 }
 
 /** Which job and which kit the checks are for. */

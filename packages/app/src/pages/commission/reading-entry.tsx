@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { useId } from 'preact/hooks';
 import { typedValue } from './judge-typed.ts';
 import { type CheckRowFacts, useReading, useRig } from './rig-context.ts';
 
@@ -16,6 +17,8 @@ interface ReadingEntryProps extends Pick<CheckRowFacts, 'check'> {
 export function ReadingEntry({ check, unread }: ReadingEntryProps): VNode {
   const rig = useRig();
   const reading = useReading(check.id);
+  // a round and the list for the printer may show one check twice
+  const group = useId();
   const write = (text: string): void =>
     rig.read(check.id, { ...reading, text, value: typedValue(check, text) });
   if (check.kind === 'confirm') {
@@ -24,12 +27,7 @@ export function ReadingEntry({ check, unread }: ReadingEntryProps): VNode {
         <legend class="unseen">{check.title}</legend>
         {ANSWERS.map(({ text, words }) => (
           <label key={text}>
-            <input
-              type="radio"
-              name={`check-${check.id}`}
-              checked={reading.text === text}
-              onChange={() => write(text)}
-            />
+            <input type="radio" name={group} checked={reading.text === text} onChange={() => write(text)} />
             <span>{words}</span>
           </label>
         ))}

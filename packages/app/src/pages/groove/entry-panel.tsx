@@ -3,10 +3,10 @@ import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
 import { useBenchState } from '../../job/state/index.ts';
+import { NumberPad } from '../../ui/number-pad/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { EMPTY_ENTRY, ENTRY_FIELDS, type EntryField, entryIssues, stationOf, unitOf } from './entry.ts';
 import { timeOf } from './entry-name.ts';
-import { NumberPad } from './number-pad.tsx';
 
 interface EntryPanelProps {
   /** A place that is to be measured; the number changes with each wish. */

@@ -1,0 +1,1 @@
+export { NumberPad } from './number-pad.tsx';
