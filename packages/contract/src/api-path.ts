@@ -59,6 +59,10 @@ export const API_PATHS = {
   knowledge: '/api/knowledge',
   knowledgeRevisions: '/api/knowledge/revisions',
   knowledgeRevision: '/api/knowledge/revisions/:number',
+  /** The shop's gauge: its study and its checks. */
+  gauge: '/api/gauge',
+  gaugeRevisions: '/api/gauge/revisions',
+  gaugeRevision: '/api/gauge/revisions/:number',
   /** The invented history of the demo shop. */
   knowledgeExamples: '/api/knowledge-examples',
   /** What was invented as run and gauged on the demo jobs. */

@@ -91,6 +91,7 @@ export {
   savedRevisionSchema,
 } from './saved-job-schema.ts';
 export {
+  gaugeSchemas,
   kitSchemas,
   knowledgeSchemas,
   readingsSchemas,

@@ -69,6 +69,13 @@ export const knowledgeSchemas = shopFileSchemas({
   changed: 'KNOWLEDGE_CHANGED_MEANWHILE',
 });
 
+/** The gauge of the shop: its study and its checks. */
+export const gaugeSchemas = shopFileSchemas({
+  id: 'Gauge',
+  noun: 'gauge',
+  changed: 'GAUGE_CHANGED_MEANWHILE',
+});
+
 /** What was run and gauged on a job: one file for each. */
 export const readingsSchemas = shopFileSchemas({
   id: 'Readings',
@@ -82,7 +89,11 @@ export const shopFileRevisionSchema = z.object({
 });
 
 /** Schemas of a file that a shop has one of. */
-export type ShopFileSchemas = typeof kitSchemas | typeof knowledgeSchemas | typeof readingsSchemas;
+export type ShopFileSchemas =
+  | typeof kitSchemas
+  | typeof knowledgeSchemas
+  | typeof gaugeSchemas
+  | typeof readingsSchemas;
 
 /** A file that a shop has one of, as it is saved. */
 export type SavedShopFile = z.output<typeof kitSchemas.saved>;

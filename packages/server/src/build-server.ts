@@ -17,6 +17,7 @@ import { appFiles, isAppPage, sendAppPage } from './routes/app-files.ts';
 import { cardRoutes } from './routes/card-routes.ts';
 import { commissioningRoutes } from './routes/commissioning-routes.ts';
 import { faultRoutes } from './routes/fault-routes.ts';
+import { gaugeRoutes } from './routes/gauge-routes.ts';
 import { jobRoutes } from './routes/job-routes.ts';
 import { kitRoutes } from './routes/kit-routes.ts';
 import { knowledgeRoutes } from './routes/knowledge-routes.ts';
@@ -133,6 +134,7 @@ export async function buildServer(
   jobRoutes(server);
   kitRoutes(server);
   knowledgeRoutes(server);
+  gaugeRoutes(server);
   commissioningRoutes(server);
   readingsRoutes(server, work);
   faultRoutes(server);

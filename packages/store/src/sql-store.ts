@@ -30,6 +30,7 @@ export function sqlStore(database: Database, sources: StoreSources, shop = THE_S
     kit: sqlShopFileStore(work, shop, 'kit', now),
     commissioning: sqlCommissioningStore(work, shop, now),
     knowledge: sqlShopFileStore(work, shop, 'knowledge', now),
+    gauge: sqlShopFileStore(work, shop, 'gauge', now),
     readings: sqlReadingsStore(work, shop, now),
     faultCases: sqlFaultCaseStore(work, shop, now),
     printed: sqlPrintedStore(work, shop, sources),

@@ -33,7 +33,7 @@ for (const kind of testedKinds()) {
     });
     afterEach(() => store.close());
 
-    describe.each(['kit', 'knowledge'] as const)('the file of the shop’s %s', (name) => {
+    describe.each(['kit', 'knowledge', 'gauge'] as const)('the file of the shop’s %s', (name) => {
       it('is none at first', async () => {
         expect(await store[name].get()).toBeUndefined();
         expect(await store[name].revisions()).toEqual([]);

@@ -14,6 +14,8 @@ export interface Store extends JobStore {
   readonly commissioning: CommissioningStore;
   /** What the shop has tried and gauged, which its knowledge is learned from. */
   readonly knowledge: ShopFileStore;
+  /** Study and checks of the gauge. */
+  readonly gauge: ShopFileStore;
   /** What was run and gauged on a job. */
   readonly readings: ReadingsStore;
   readonly faultCases: FaultCaseStore;

@@ -3,6 +3,7 @@ import {
   commissioningConflictSchema,
   conflictSchema,
   errorSchema,
+  gaugeSchemas,
   kitSchemas,
   knowledgeSchemas,
   readingsSchemas,
@@ -21,6 +22,8 @@ export interface ApiFailure {
   readonly newerKit?: SavedShopFile;
   /** The shop's trials as they are saved now, where a save would have overwritten them. */
   readonly newerTrials?: SavedShopFile;
+  /** The gauge as it is saved now, where a save would have overwritten it. */
+  readonly newerGauge?: SavedShopFile;
   /** What was run and gauged on the job as it is saved now, where a save would have overwritten it. */
   readonly newerReadings?: SavedShopFile;
   /** The rig's readings as they are saved now, where a save would have overwritten them. */
@@ -56,6 +59,11 @@ export function failureOf(
   if (trialsConflict.success) {
     const { message, newer } = trialsConflict.data;
     return { ok: false, failure: { message, issues: [], newerTrials: newer } };
+  }
+  const gaugeConflict = gaugeSchemas.conflict.safeParse(body);
+  if (gaugeConflict.success) {
+    const { message, newer } = gaugeConflict.data;
+    return { ok: false, failure: { message, issues: [], newerGauge: newer } };
   }
   const readingsConflict = readingsSchemas.conflict.safeParse(body);
   if (readingsConflict.success) {

@@ -17,7 +17,7 @@ export interface SheetState {
 }
 
 /** Kinds of files that are filled in, and what each is called above its form. */
-export const SHEET_TITLES = { job: 'Job', kit: 'Kit', readings: 'Readings' } as const;
+export const SHEET_TITLES = { job: 'Job', kit: 'Kit', readings: 'Readings', gauge: 'Gauge' } as const;
 
 /** A file that is filled in, as a form or as text. */
 export interface Sheet {

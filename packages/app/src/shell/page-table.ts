@@ -160,6 +160,14 @@ export const PAGES: readonly PageEntry[] = [
   },
   {
     place: 'shop',
+    title: 'Gauge',
+    of: 'shop',
+    end: 'gauge',
+    named: true,
+    load: async () => (await import('../pages/gauge/page.tsx')).GaugePage,
+  },
+  {
+    place: 'shop',
     title: 'Glossary',
     of: 'shop',
     end: 'glossary',

@@ -1,4 +1,11 @@
-import { type Answer, answerSurvey, type ReadJob, type SurveyInput, type SurveyReport } from '@furrow/engine';
+import {
+  type Answer,
+  answerSurvey,
+  gaugeFrom,
+  type ReadJob,
+  type SurveyInput,
+  type SurveyReport,
+} from '@furrow/engine';
 import { bytesOf } from './bytes-of.ts';
 import { learnedFrom } from './learned-from.ts';
 import type { WorkerLink, WorkStep } from './protocol.ts';
@@ -19,6 +26,8 @@ export interface SurveyRequest {
   readonly answer: Answer;
   /** Text of the trials that the answer was made with. */
   readonly knowledge?: string | undefined;
+  /** Text of the gauge that the shop keeps. */
+  readonly gauge?: string | undefined;
   /** What names the readings as an entry of the shop's trials. */
   readonly entry: { readonly id: string; readonly date: string };
 }
@@ -48,7 +57,7 @@ const FETCHING = 0.1;
 
 /** Measures what was handed in and fuses it along the seam; a file that cannot be read leaves the others as they are. */
 export function* surveyParts(
-  { readings, files, version, read, answer, knowledge, entry }: SurveyRequest,
+  { readings, files, version, read, answer, knowledge, gauge, entry }: SurveyRequest,
   tell: (share: number) => void = () => undefined,
   tools: SurveyTools = { bytesOf },
 ): Generator<WorkStep<SurveyPart>> {
@@ -62,9 +71,10 @@ export function* surveyParts(
   yield { is: 'progress', share: FETCHING };
   const progress = (share: number): void => tell(FETCHING + (1 - FETCHING) * share);
   const job = { read, answer, knowledge: learnedFrom(knowledge) };
+  const shopGauge = gaugeFrom(gauge);
   const record: SurveyInput[] =
     readings === undefined ? [] : [{ name: 'readings', bytes: new TextEncoder().encode(readings) }];
-  const whole = answerSurvey({ files: [...inputs, ...record], job, version, entry, progress });
+  const whole = answerSurvey({ files: [...inputs, ...record], job, shopGauge, version, entry, progress });
   if (whole.ok) {
     yield { is: 'part', part: { is: 'surveyed', report: whole.value, unread } };
     return;
@@ -76,7 +86,7 @@ export function* surveyParts(
       unread.push({ name: input.name, why: outcome.issues.map(({ message }) => message).join(' ') });
     return outcome.ok;
   });
-  const rest = answerSurvey({ files: [...readable, ...record], job, version, entry, progress });
+  const rest = answerSurvey({ files: [...readable, ...record], job, shopGauge, version, entry, progress });
   yield {
     is: 'part',
     part: rest.ok

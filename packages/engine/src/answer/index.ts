@@ -10,7 +10,7 @@ export { answerKnowledge } from './knowledge/answer-knowledge.ts';
 export { answerNextTrial, type JobAtHand } from './knowledge/answer-next-trial.ts';
 export { beliefOfJob } from './knowledge/belief-of-job.ts';
 export { answerRun, REHEARSAL_MARK, type RunAnswer, type RunQuestion } from './run/answer-run.ts';
-export { answerGauge, type GaugeOfSurvey, gaugeOfSurvey } from './survey/answer-gauge.ts';
+export { answerGauge, type GaugeOfSurvey, gaugeFrom, gaugeOfSurvey } from './survey/answer-gauge.ts';
 export { answerSurvey, type SurveyInput, type SurveyQuestion } from './survey/answer-survey.ts';
 export { type DepthByLog, depthByLog, type LogOfRun } from './survey/depth-by-log.ts';
 export {

@@ -49,10 +49,16 @@ export const ISSUE_CODES = {
     meaning:
       'A table of faults holds a chance outside 0 to 1, an unknown name, or a symptom that no cause explains.',
   },
+  GAUGE_CHANGED_MEANWHILE: {
+    meaning: "The shop's gauge was saved by someone else since it was opened; nothing was overwritten.",
+  },
   GAUGE_COMBINATION: { meaning: 'Two parts of a gauge file do not go together.' },
   GAUGE_FIELD_MISSING: { meaning: 'A field of a gauge file that has no default is missing.' },
   GAUGE_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place of a gauge file.' },
   GAUGE_FIELD_VALUE: { meaning: 'A field of a gauge file holds something that is not accepted there.' },
+  GAUGE_NOT_READABLE: {
+    meaning: "What is saved here of the shop's gauge cannot be used yet; its issues tell why.",
+  },
   GAUGE_SYNTAX: { meaning: 'The gauge file is not readable as YAML or JSON.' },
   GAUGE_TOO_LARGE: { meaning: 'The file is larger than a gauge file can be.' },
   GAUGE_VERSION: { meaning: 'The gauge file is of a version that this program does not know.' },

@@ -24,7 +24,13 @@ export {
   propagateByDraws,
   type UncertainInput,
 } from './gauge/propagate.ts';
-export { GAUGE_TEXT_MOST, gaugeJsonSchema, type ReadGauge, readGauge } from './gauge/read-gauge.ts';
+export {
+  GAUGE_TEXT_MOST,
+  gaugeFields,
+  gaugeJsonSchema,
+  type ReadGauge,
+  readGauge,
+} from './gauge/read-gauge.ts';
 export {
   type BudgetInput,
   type BudgetLine,

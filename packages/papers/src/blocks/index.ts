@@ -14,6 +14,7 @@ export {
 } from './cost-tables.ts';
 export { costDefaults, defaultsTable } from './defaults-table.ts';
 export { type Figure, valueAndUnit } from './figure.ts';
+export { gaugeStudyBlocks } from './gauge-study-blocks.ts';
 export { gaugeTable } from './gauge-table.ts';
 export { grooveTable, plateTable } from './groove-table.ts';
 export { crewBlocks, sectionBlocks } from './hazard-blocks.ts';

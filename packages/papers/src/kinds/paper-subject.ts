@@ -1,5 +1,6 @@
 import type {
   Answer,
+  GaugeOfSurvey,
   HeatReport,
   Knowledge,
   ReadJob,
@@ -32,6 +33,8 @@ export interface PaperSubject {
   readonly readings?: ReadReadings | undefined;
   /** The readings file and the files that were measured, as they are. */
   readonly measured?: readonly SurveyInput[] | undefined;
+  /** The gauge that the shop keeps, where it does. */
+  readonly gauge?: GaugeOfSurvey | undefined;
   /** What that says of the groove. */
   readonly survey?: SurveyReport | undefined;
   /** What was read before the first arc, by identifier of the check. */

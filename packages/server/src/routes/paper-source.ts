@@ -9,7 +9,7 @@ import type { Work } from '../work/open-work.ts';
 import type { PaperSource } from '../work/paper-file.ts';
 import { type Measured, measuredOf, readRecord } from './measured-files.ts';
 import { storedJob } from './saved-job.ts';
-import { shopKit, shopTrials } from './shop-files.ts';
+import { shopGauge, shopKit, shopTrials } from './shop-files.ts';
 
 /** Where papers come from: what is kept, who plans, and whether somebody still waits. */
 export interface PaperPlace {
@@ -36,7 +36,9 @@ export async function savedPaperSource(
     subject: { ...subject, ...(Object.keys(checked).length > 0 && { checked }) },
     options: { ...options, address, revision_number: job.revision_number },
   };
-  return measured === undefined ? source : withMeasured(source, measured);
+  return measured === undefined
+    ? source
+    : { ...withMeasured(source, measured), gauge: await shopGauge(store) };
 }
 
 /** What the papers of a demo job are made of; without a kit and trials of the shop's own, with the demo's. */

@@ -18,7 +18,7 @@ import type { Work } from '../work/open-work.ts';
 import { measuredOf } from './measured-files.ts';
 import { nobodyWaits } from './nobody-waits.ts';
 import { jobNotFound, storedJob } from './saved-job.ts';
-import { shopKit, shopTrials } from './shop-files.ts';
+import { shopGauge, shopKit, shopTrials } from './shop-files.ts';
 import type { ZodServer } from './zod-server.ts';
 
 const FILE = z.custom<Readable>().meta({ type: 'string', format: 'binary' });
@@ -136,7 +136,7 @@ export function readingsRoutes(server: ZodServer, work: Work): void {
       const measured = await measuredOf(request.shop, id);
       const trials = await shopTrials(store);
       const answer = await work.answer({ read, kit: await shopKit(store), knowledge: trials }, signal);
-      const asked = { read, answer, trials, files: measured?.files ?? [] };
+      const asked = { read, answer, trials, gauge: await shopGauge(store), files: measured?.files ?? [] };
       return surveySchema.parse(await work.make('survey', asked, signal));
     },
   );

@@ -20,7 +20,7 @@ export interface ServedShopFile {
   readonly noun: string;
   /** Where the shop of a request keeps it. */
   readonly storeOf: (request: FastifyRequest) => ShopFileStore;
-  readonly path: (typeof API_PATHS)['kit' | 'knowledge'];
+  readonly path: (typeof API_PATHS)['kit' | 'knowledge' | 'gauge'];
   readonly schemas: ShopFileSchemas;
   readonly reading: ShopFileReading;
   readonly changed: ShopFileConflict['code'] & IssueCode;

@@ -21,6 +21,8 @@ export interface PaperSource {
   readonly subject: PaperSubject;
   /** Text of the trials that the answer was made with, where it was. */
   readonly trials?: string | undefined;
+  /** Text of the gauge that the shop keeps, where it does. */
+  readonly gauge?: string | undefined;
   readonly options: PaperOptions;
 }
 

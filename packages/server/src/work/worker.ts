@@ -7,6 +7,7 @@ import {
   type Answer,
   answerJob,
   answerSurvey,
+  gaugeFrom,
   type Knowledge,
   type ReadJob,
   type ReadKit,
@@ -78,15 +79,18 @@ export interface SurveyAsked {
   readonly answer: Answer;
   /** Text of the trials that the answer was made with, where it was. */
   readonly trials: string | undefined;
+  /** Text of the gauge that the shop keeps, where it does. */
+  readonly gauge: string | undefined;
   /** What was run and gauged, and the files that were measured. */
   readonly files: readonly SurveyInput[];
 }
 
 /** Says what was measured of a groove. */
-export const survey = told(({ read, answer: planned, trials, files }: SurveyAsked): SurveyReport => {
+export const survey = told(({ read, answer: planned, trials, gauge, files }: SurveyAsked): SurveyReport => {
   const outcome = answerSurvey({
     files,
     job: { read, answer: planned, knowledge: learned(trials) },
+    shopGauge: gaugeFrom(gauge),
     version: PROGRAM_VERSION,
   });
   if (outcome.ok) return outcome.value;
@@ -118,8 +122,8 @@ function learned(text: string | undefined): Knowledge | undefined {
   return outcome.value;
 }
 
-function withKnowledge({ trials, subject, ...source }: PaperSource): PaperSource {
-  return { ...source, subject: { ...subject, knowledge: learned(trials) } };
+function withKnowledge({ trials, gauge, subject, ...source }: PaperSource): PaperSource {
+  return { ...source, subject: { ...subject, knowledge: learned(trials), gauge: gaugeFrom(gauge) } };
 }
 
 function documentOf({ read, answer: planned, options }: CardSource): ReturnType<typeof cardDocument> {

@@ -2,7 +2,7 @@ import type { Kysely, Transaction } from 'kysely';
 import type { Tables } from '../database/tables.ts';
 
 /** The kinds of documents that are kept with every revision. */
-export type DocumentKind = 'job' | 'kit' | 'rig' | 'knowledge' | 'readings' | 'logger';
+export type DocumentKind = 'job' | 'kit' | 'rig' | 'knowledge' | 'gauge' | 'readings' | 'logger';
 
 /** What is saved of a document: its content as written, and what was read from it. */
 export interface DocumentContent {

@@ -7,7 +7,7 @@ import type { ShopFileStore } from './shop-file-store.ts';
 export function sqlShopFileStore(
   { kysely, run, transact }: Work,
   shop: string,
-  kind: Extract<DocumentKind, 'kit' | 'knowledge'>,
+  kind: Extract<DocumentKind, 'kit' | 'knowledge' | 'gauge'>,
   now: () => Date,
 ): ShopFileStore {
   const table = documentTable(shop, kind);

@@ -30,12 +30,21 @@ export interface GrooveParts {
   readonly readings: ReadingsDesk;
   readonly startWorker: () => SurveyWorker;
   readonly originals: Originals;
+  /** Text of the gauge that the shop keeps; empty where it keeps none. */
+  readonly gauge: string;
   /** Id of the job; undefined as long as it is not saved. */
   readonly id: string | undefined;
 }
 
 /** Follows bench and readings: what was measured is fused again with each new plan and each new reading. */
-export function openGrooveDesk({ bench, readings, startWorker, originals, id }: GrooveParts): GrooveDesk {
+export function openGrooveDesk({
+  bench,
+  readings,
+  startWorker,
+  originals,
+  gauge,
+  id,
+}: GrooveParts): GrooveDesk {
   const store = createStore<GrooveState>({ shown: undefined, survey: { is: 'waiting' }, missing: [] });
   let asked: { readonly edit: number; readonly text: string } | undefined;
   let closed = false;
@@ -88,6 +97,7 @@ export function openGrooveDesk({ bench, readings, startWorker, originals, id }: 
       read: planned.read,
       answer: { ...planned.answer, alternatives: [] },
       knowledge: bench.knowledge(),
+      gauge,
       entry: { id: entryName(id), date: dayOf(read?.readings.date, new Date()) },
     });
   };

@@ -1,5 +1,6 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { fetchGauge } from '../../api/index.ts';
 import { JobHeader, JobPage, RestoredNotice } from '../../job/page/index.ts';
 import { ReadingsOfJob, useReadingsDesk } from '../../job/readings/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
@@ -42,17 +43,24 @@ function GrooveOfJob({ children }: { readonly children: ComponentChildren }): VN
   const readings = useReadingsDesk();
   const id = useBenchState((state) => state.saved?.id);
   const [desk, setDesk] = useState<GrooveDesk>();
+  const [gauge, setGauge] = useState<string>();
   useEffect(() => {
+    // without the shop's gauge the spread that the job states counts, and the page says so
+    void fetchGauge().then((reply) => setGauge(reply.ok ? reply.value.text : ''));
+  }, []);
+  useEffect(() => {
+    if (gauge === undefined) return undefined;
     const opened = openGrooveDesk({
       bench,
       readings,
       startWorker: startSurveyWorker,
       originals: originalsOf(id),
+      gauge,
       id,
     });
     setDesk(opened);
     return opened.close;
-  }, [bench, readings, id]);
+  }, [bench, readings, gauge, id]);
   if (desk === undefined) return null;
   return <GrooveContext.Provider value={desk}>{children}</GrooveContext.Provider>;
 }

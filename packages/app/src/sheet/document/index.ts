@@ -1,5 +1,6 @@
 export type { Edit } from './edit.ts';
 export { editFile } from './edit-file.ts';
+export { gaugeFile } from './gauge-file.ts';
 export { fieldList, jobFieldAt } from './job-fields.ts';
 export { jobFile } from './job-file.ts';
 export { kitFieldAt, kitFile } from './kit-file.ts';

@@ -1,6 +1,12 @@
 import type { GaugeReport } from '../../result/index.ts';
 import { stateGauge } from '../../result/index.ts';
-import { type CheckedGauge, type GaugeOutcome, judgeGauge, type ReadGauge } from '../../survey/index.ts';
+import {
+  type CheckedGauge,
+  type GaugeOutcome,
+  judgeGauge,
+  type ReadGauge,
+  readGauge,
+} from '../../survey/index.ts';
 
 /**
  * What study and checks say of a gauge.
@@ -18,6 +24,8 @@ export function answerGauge(read: ReadGauge, version: string): GaugeReport {
 
 /** What a survey takes of a gauge. */
 export interface GaugeOfSurvey {
+  /** What it is called; left out where nobody names it. */
+  readonly name?: string | undefined;
   /** Standard uncertainty of one depth; undefined where no study tells it [m]. */
   readonly u: number | undefined;
   /** What it comes from, in words. */
@@ -37,5 +45,20 @@ export interface GaugeOfSurvey {
  */
 export function gaugeOfSurvey({ gauge }: ReadGauge): GaugeOfSurvey {
   const { budget, from, checks }: GaugeOutcome = judgeGauge(gauge);
-  return { u: budget?.u, from: `${gauge.gauge}: ${from}`, check: checks.at(-1) };
+  return { name: gauge.gauge, u: budget?.u, from: `${gauge.gauge}: ${from}`, check: checks.at(-1) };
+}
+
+/**
+ * The uncertainty of one depth by the text of a gauge file.
+ *
+ * @param text - the file [text]; undefined or empty for no gauge
+ * @returns what a survey takes of it; undefined where there is none, or where it cannot be read [record]
+ * @source composes `readGauge` and `gaugeOfSurvey`
+ * @example
+ * gaugeFrom('furrow_gauge: 1\ngauge: bridge gauge').name // => "bridge gauge"
+ */
+export function gaugeFrom(text: string | undefined): GaugeOfSurvey | undefined {
+  if (text === undefined || text.trim() === '') return undefined;
+  const outcome = readGauge(text);
+  return outcome.ok ? gaugeOfSurvey(outcome.value) : undefined;
 }

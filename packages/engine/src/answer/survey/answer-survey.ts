@@ -54,6 +54,8 @@ export interface SurveyQuestion {
   readonly ran?: readonly RanPass[] | undefined;
   /** The gauge, by its study and checks; left out: as a readings file says, else as the job does. */
   readonly gauge?: GaugeOfSurvey;
+  /** The gauge that the shop keeps: used where neither the question nor a readings file tells another; left out: none. */
+  readonly shopGauge?: GaugeOfSurvey | undefined;
   /** Cutoff of the profile filter [m]; left out: none. */
   readonly filter?: number;
   /** Called with the share of the work that is done, 0 to 1 [-]; left out: nobody is told. */
@@ -115,7 +117,9 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
     return { section: measureSection(scan, options), file };
   });
   progress?.(1);
-  const hand = handGauge(gauge, first, job?.read.job);
+  const other = otherGauge(question.shopGauge, first);
+  const shop = other === undefined ? question.shopGauge : undefined;
+  const hand = handGauge(gauge ?? shop, first, job?.read.job);
   const handSd = hand.u;
   const gaugeFailed = hand.check?.verdict === 'fails';
   const gauged = [
@@ -202,6 +206,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
             ),
       gauge_check: hand.check === undefined ? null : stateGaugeCheck(hand.check),
       remarks: [
+        ...(other === undefined || !hasHand ? [] : [other]),
         ...(predicted.why === undefined ? [] : [predicted.why]),
         ...(beyond > 0
           ? [
@@ -243,15 +248,35 @@ function byLog(
     : { why: `The log ${log.name}: ${outcome.issues[0]?.message ?? 'it cannot be read.'} ${instead}` };
 }
 
+/** Why the gauge that the shop keeps says nothing of these readings; undefined where it does. */
+function otherGauge(shop: GaugeOfSurvey | undefined, records: readonly Readings[]): string | undefined {
+  if (shop === undefined) return undefined;
+  const named = records.findLast(({ gauge }) => gauge !== undefined)?.gauge;
+  if (named !== undefined && named.trim().toLowerCase() !== shop.name?.trim().toLowerCase())
+    return `The readings were taken with “${named}”, and the gauge kept with the shop is “${shop.name}”: its study is not used.`;
+  return records.some(({ reading_spread: spread }) => spread !== undefined)
+    ? 'The record states the spread of a reading itself: that counts in place of the study of the gauge kept with the shop.'
+    : undefined;
+}
+
 /** The gauge that depths were read with: by its own file, else as a readings file says, else as the job does. */
 function handGauge(
   gauge: GaugeOfSurvey | undefined,
   records: readonly Readings[],
   job: Job | undefined,
 ): GaugeOfSurvey {
-  if (gauge?.u !== undefined) return gauge;
-  const recorded = records.findLast(({ gauge_check: check }) => check !== undefined)?.gauge_check;
-  const check = gauge?.check ?? (recorded === undefined ? undefined : checkOf(recorded));
+  const recorded = records.findLast(({ gauge_check: each }) => each !== undefined)?.gauge_check;
+  const own = recorded === undefined ? undefined : checkOf(recorded);
+  if (gauge?.u !== undefined) {
+    // the check of the day counts beside those kept with the gauge: one that failed is not outvoted
+    if (own === undefined || (gauge.check !== undefined && own.verdict !== 'fails')) return gauge;
+    return {
+      ...gauge,
+      u: gauge.check === undefined ? Math.hypot(gauge.u, own.off, own.u) : gauge.u,
+      check: own,
+    };
+  }
+  const check = gauge?.check ?? own;
   const studied = records.find(({ reading_spread: spread }) => spread !== undefined);
   const alone = studied?.reading_spread ?? job?.kit.gauge.reading_sd;
   const source =

@@ -2,7 +2,9 @@ import {
   type CombinationIssue,
   type DefaultUsed,
   DOCUMENT_TEXT_MOST,
+  type DocumentField,
   type DocumentKind,
+  documentFields,
   documentJsonSchema,
   type JsonSchema,
   readDocument,
@@ -53,6 +55,18 @@ export function readGauge(text: string): Outcome<ReadGauge> {
   if (!outcome.ok) return outcome;
   const { whole: gauge, revision, defaultsUsed } = outcome.value;
   return { ok: true, value: { gauge, revision, defaultsUsed } };
+}
+
+/**
+ * Every field of a gauge file, for forms, in the order of the file.
+ *
+ * @returns the fields [list]
+ * @source none: bookkeeping
+ * @example
+ * gaugeFields().find((field) => field.path === 'seating').kind // => "length"
+ */
+export function gaugeFields(): readonly DocumentField[] {
+  return documentFields(gaugeSchema);
 }
 
 /**
