@@ -71,6 +71,25 @@ describe('what was run and gauged on a job', () => {
     await save(readings, 0);
     const measured = (await server.inject(address)).json<SurveyReport>();
     expect(measured.seam!.readings).toMatchObject([{ at_mm: 100, depth_mm: { value: 12 }, used: true }]);
+    // a gauge that the shop keeps says how good a reading is, here and on the report
+    const gauge = readFileSync(`${EXAMPLES}/gauges/bridge-gauge.yaml`, 'utf8');
+    const put = (text: string, based_on: number) =>
+      server.inject({ method: 'PUT', url: API_PATHS.gauge, payload: { text, based_on } });
+    expect((await put(gauge, 0)).json<SavedShopFile>()).toMatchObject({
+      title: 'bridge gauge 3',
+      valid: true,
+    });
+    expect((await server.inject(address)).json<SurveyReport>().inputs.gauge_u_from).toMatch(
+      /^bridge gauge 3: a crossed gauge study/u,
+    );
+    const report = await server.inject(fillPath(API_PATHS.jobPaperPage, { id, file: 'groove-report' }));
+    expect(report.body).toContain('bridge gauge 3: a crossed gauge study');
+    await put('furrow_gauge: 1\n', 1);
+    const draft = await server.inject(address);
+    expect([draft.statusCode, draft.json().code]).toEqual([422, 'GAUGE_NOT_READABLE']);
+    // an emptied gauge is none
+    await put('', 2);
+    expect((await server.inject(address)).json<SurveyReport>().inputs.gauge_u_from).not.toContain('bridge');
     await save('furrow_readings: 1\nstations: [{ at: here }]\n', 1);
     const refused = await server.inject(address);
     expect([refused.statusCode, refused.json().code]).toEqual([422, 'READINGS_NOT_READABLE']);

@@ -8,7 +8,7 @@ import { REHEARSAL_CHANNELS, rehearsalHead, rehearsalRows, rehearse } from '../.
 import { readGauge } from '../../survey/index.ts';
 import { answerJob } from '../job/answer-job.ts';
 import { beliefOfJob } from '../knowledge/belief-of-job.ts';
-import { gaugeOfSurvey } from './answer-gauge.ts';
+import { gaugeFrom, gaugeOfSurvey } from './answer-gauge.ts';
 import { answerSurvey } from './answer-survey.ts';
 
 let read: ReadJob;
@@ -147,6 +147,45 @@ describe('a survey of a job', () => {
       Math.hypot(1000 * read.job.kit.gauge.reading_sd, good.gauge_check!.off_mm, good.gauge_check!.u_mm),
       9,
     );
+  });
+
+  it('takes the gauge that the shop keeps, unless the readings are of another or state their own spread', () => {
+    const text = readFileSync(
+      new URL('../../../../../examples/gauges/bridge-gauge.yaml', import.meta.url),
+      'utf8',
+    );
+    const by = (record: string): SurveyReport => {
+      const outcome = answerSurvey({
+        files: [
+          {
+            name: 'readings',
+            bytes: new TextEncoder().encode(
+              `furrow_readings: 1\n${record}stations: [{ at: 1 m, depth: 15 mm }]\n`,
+            ),
+          },
+        ],
+        job: { read, answer, knowledge: undefined },
+        shopGauge: gaugeFrom(text),
+        version: '0',
+      });
+      if (!outcome.ok) throw new Error(outcome.issues[0]?.message);
+      return outcome.value;
+    };
+    for (const same of ['', 'gauge: Bridge Gauge 3\n'])
+      expect(by(same).inputs.gauge_u_from).toMatch(/^bridge gauge 3: a crossed gauge study/u);
+    const other = by('gauge: dial gauge\n');
+    expect(other.inputs.gauge_u_mm).toBeCloseTo(1000 * read.job.kit.gauge.reading_sd, 9);
+    expect(other.remarks[0]).toMatch(/taken with “dial gauge”.*“bridge gauge 3”: its study is not used/u);
+    const own = by('reading_spread: 0.3 mm\n');
+    expect([own.inputs.gauge_u_mm, own.remarks[0]]).toEqual([
+      expect.closeTo(0.3, 9),
+      expect.stringContaining('states the spread'),
+    ]);
+    // a check of the day that failed is not outvoted by one that held before
+    const failed = by(
+      'gauge_check: { block: 10 mm, allowed: 0.2 mm, readings: [{ reading: 12 mm }, { reading: 12 mm }] }\n',
+    );
+    expect(failed.seam!.readings[0]!.why).toBe('gauge_failed');
   });
 
   it('judges the check that a readings file tells', () => {
