@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import { API_PATHS, fillPath } from '@furrow/contract';
 import type { SurveyReport } from '@furrow/engine';
@@ -115,6 +116,30 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     await predicted.getByText('Now: the log of the run').waitFor();
     await predicted.getByRole('combobox').selectOption({ label: 'by the plan' });
     await predicted.getByText('Now: the plan').waitFor();
+  });
+
+  it('knows the gauge by a study that is entered once, and says so beside every reading', async () => {
+    const { page, url } = await stage.visit();
+    await page.goto('/gauge');
+    await page.getByText('Nothing is told of the shop’s gauge yet').waitFor();
+    const study = readFileSync(new URL('../examples/gauges/bridge-gauge.yaml', import.meta.url));
+    await page
+      .getByLabel('Gauge file to open')
+      .setInputFiles({ name: 'gauge.yaml', mimeType: 'application/yaml', buffer: study });
+    await page.getByText('bridge gauge 3: one reading is within 0.420 mm of the depth, 95 %.').waitFor();
+    await page.getByText('analysis of variance, pooled').first().waitFor();
+    await page
+      .getByRole('status', { name: 'Gauge kept' })
+      .filter({ hasText: /saved as revision 1/u })
+      .waitFor();
+    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+    const job = await saveDemoJob(page, url);
+    const groove = await new GroovePage(page).open(job);
+    await groove.enter({ 'From the start': '0.5', Depth: '14.5' });
+    expect(await seenText(groove.region('Enter a reading'))).toContain(
+      'One depth counts as good to ± 0.42 mm (95 %): bridge gauge 3: a crossed gauge study',
+    );
   });
 
   it('unrolls a cloud in its worker, with its floor as a map and its sections', async () => {

@@ -1,12 +1,15 @@
 import { formatStated } from '@furrow/engine';
+import { gaugeLength } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
 import { useBenchState } from '../../job/state/index.ts';
 import { NumberPad } from '../../ui/number-pad/index.ts';
+import { PageLink } from '../../ui/route/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { EMPTY_ENTRY, ENTRY_FIELDS, type EntryField, entryIssues, stationOf, unitOf } from './entry.ts';
 import { timeOf } from './entry-name.ts';
+import { useGroove } from './groove-context.ts';
 
 interface EntryPanelProps {
   /** A place that is to be measured; the number changes with each wish. */
@@ -28,6 +31,9 @@ export function EntryPanel({ wanted }: EntryPanelProps): VNode {
   const recuts = useReadings((state) => state.read?.readings.recuts?.length) ?? 0;
   const broken = useReadings((state) => state.file.broken);
   const length = useBenchState((state) => state.planned?.read.job.seam.length);
+  const passes = useBenchState((state) => state.planned?.answer.plan?.passes) ?? [];
+  const [afterPass, setAfterPass] = useState<number>();
+  const reading = useGroove((state) => state.shown?.report.inputs);
   const boxes = useRef<Partial<Record<EntryField, HTMLInputElement | null>>>({});
   const focus = (field: EntryField): void => {
     setAt(field);
@@ -59,7 +65,7 @@ export function EntryPanel({ wanted }: EntryPanelProps): VNode {
       {
         do: 'append',
         path: ['stations'],
-        entry: stationOf(entry, units, { by, when: timeOf(new Date()), recuts }),
+        entry: stationOf(entry, units, { by, when: timeOf(new Date()), recuts, afterPass }),
       },
     ]);
     setTold(`Kept: ${entry.depth} at ${entry.at}.`);
@@ -116,6 +122,26 @@ export function EntryPanel({ wanted }: EntryPanelProps): VNode {
               </div>
             );
           })}
+          {passes.length < 2 ? null : (
+            <label class="entry-note">
+              Gauged after
+              <select
+                value={afterPass ?? ''}
+                onChange={(event) =>
+                  setAfterPass(
+                    event.currentTarget.value === '' ? undefined : Number(event.currentTarget.value),
+                  )
+                }
+              >
+                <option value="">all passes</option>
+                {passes.slice(0, -1).map(({ number }) => (
+                  <option key={number} value={number}>
+                    pass {number}, others still to come
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
           <label class="entry-note">
             Remark
             <input
@@ -144,6 +170,12 @@ export function EntryPanel({ wanted }: EntryPanelProps): VNode {
           Keep this reading
         </button>
       </form>
+      <p class="caption">
+        {reading === undefined || reading.gauge_u_mm === null
+          ? null
+          : `One depth counts as good to ± ${gaugeLength(1.96 * reading.gauge_u_mm, units)} (95 %): ${reading.gauge_u_from}. `}
+        <PageLink to="/gauge">Study and check of the gauge</PageLink>
+      </p>
       <p role="status" aria-label="Entered">
         {told}
       </p>

@@ -3,7 +3,7 @@ import { EMPTY_ENTRY, type Entry, entryIssues, stationOf } from './entry.ts';
 import { dayOf, entryName, timeOf } from './entry-name.ts';
 
 const typed = (entry: Partial<Entry>): Entry => ({ ...EMPTY_ENTRY, ...entry });
-const told = { by: ' Second hand ', when: '2026-03-04 09:20', recuts: 0 };
+const told = { by: ' Second hand ', when: '2026-03-04 09:20', recuts: 0, afterPass: undefined };
 
 describe('a reading as it is typed', () => {
   it('goes into the record with the unit beside its box', () => {
@@ -21,6 +21,7 @@ describe('a reading as it is typed', () => {
 
   it('takes inches and their fractions where the switch stands on inch, and says after which recut', () => {
     const entry = typed({ at: '118', depth: '9/16' });
+    expect(stationOf(entry, 'metric', { ...told, afterPass: 1 })).toMatchObject({ after_pass: 1 });
     expect(stationOf(entry, 'inch', { ...told, by: '', recuts: 2 })).toEqual({
       at: '118 in',
       depth: '9/16 in',

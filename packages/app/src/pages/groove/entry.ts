@@ -62,7 +62,18 @@ export function entryIssues(
 export function stationOf(
   entry: Entry,
   units: UnitSystem,
-  { by, when, recuts }: { readonly by: string; readonly when: string; readonly recuts: number },
+  {
+    by,
+    when,
+    recuts,
+    afterPass,
+  }: {
+    readonly by: string;
+    readonly when: string;
+    readonly recuts: number;
+    /** Pass after which it was gauged, where others were still to come. */
+    readonly afterPass: number | undefined;
+  },
 ): Readonly<Record<string, string | number>> {
   const amounts = ENTRY_FIELDS.flatMap(({ field }) => {
     const text = written(field, entry[field], units);
@@ -70,6 +81,7 @@ export function stationOf(
   });
   return {
     ...Object.fromEntries(amounts),
+    ...(afterPass !== undefined && { after_pass: afterPass }),
     ...(recuts > 0 && { after_recut: recuts }),
     ...(by.trim() !== '' && { by: by.trim() }),
     when,

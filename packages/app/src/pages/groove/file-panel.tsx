@@ -2,6 +2,7 @@ import type { SurveyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
+import { useBenchState } from '../../job/state/index.ts';
 import { ChooseFile, ColumnsTable, type ColumnUse } from '../../ui/take-in/index.ts';
 import { columnsText } from './columns-text.ts';
 import { useGroove, useGrooveDesk } from './groove-context.ts';
@@ -79,11 +80,16 @@ const UNITS = ['mm', 'cm', 'm', 'in', 'um'] as const;
 function FileView({ name, index, count, reading, why }: FileViewProps): VNode {
   const desk = useReadingsDesk();
   const told = useReadings((state) => state.read?.readings.files?.[index]);
+  const passes = useBenchState((state) => state.planned?.answer.plan?.passes) ?? [];
   const set = (field: string, value: string): void =>
     desk.change([
       value === ''
         ? { do: 'remove', path: ['files', index, field] }
-        : { do: 'set', path: ['files', index, field], value },
+        : {
+            do: 'set',
+            path: ['files', index, field],
+            value: field === 'after_pass' ? Number(value) : value,
+          },
     ]);
   const unsure = why !== undefined || (reading?.choices.some(({ sure }) => !sure) ?? false);
   // what was open to be looked at stays so once it is put right
@@ -128,6 +134,23 @@ function FileView({ name, index, count, reading, why }: FileViewProps): VNode {
             onChange={(event) => set('station', event.currentTarget.value.trim())}
           />
         </label>
+        {passes.length < 2 ? null : (
+          <label>
+            Measured after{' '}
+            <select
+              aria-label={`Pass after which ${name} was measured`}
+              value={told?.after_pass === undefined ? '' : String(told.after_pass)}
+              onChange={(event) => set('after_pass', event.currentTarget.value)}
+            >
+              <option value="">all passes</option>
+              {passes.slice(0, -1).map(({ number }) => (
+                <option key={number} value={String(number)}>
+                  pass {number}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
         <button
           type="button"
           class="quiet"

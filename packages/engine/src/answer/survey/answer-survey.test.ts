@@ -112,6 +112,41 @@ describe('a survey of a job', () => {
     expect(seam!.verdict).toBe('holds');
   });
 
+  it('does not judge the groove by a file that was measured before its last pass, and says when that was', () => {
+    const layered: Answer = {
+      ...answer,
+      basis: {
+        ...answer.basis!,
+        plan: {
+          ...answer.basis!.plan!,
+          passes: [1, 2].map((number) => ({
+            ...answer.basis!.plan!.passes[0]!,
+            number,
+            layer: number,
+            from: 0,
+            to: read.job.seam.length,
+          })),
+        },
+      },
+    };
+    const scan = new TextEncoder().encode(table([[1, 8]]));
+    const sha256 = createHash('sha256').update(scan).digest('hex');
+    const record = `furrow_readings: 1\nfiles: [{ name: g.csv, sha256: ${sha256}, after_pass: 1 }]\n`;
+    const outcome = answerSurvey({
+      files: [
+        { name: 'g.csv', bytes: scan },
+        { name: 'readings', bytes: new TextEncoder().encode(record) },
+      ],
+      job: { read, answer: layered, knowledge: undefined },
+      version: '0',
+    });
+    expect(outcome.ok && outcome.value.seam!.readings.map(({ why }) => why)).toEqual(['before_last_pass']);
+    // it says how deep the first layer was cut, so it teaches
+    expect(outcome.ok && outcome.value.seam!.teaches.readings).toBe(
+      layered.basis!.plan!.passes[0]!.setByGauge ? 0 : 1,
+    );
+  });
+
   it('takes the uncertainty of a reading from the study of the gauge, and no reading by a gauge that failed', () => {
     const text = readFileSync(
       new URL('../../../../../examples/gauges/bridge-gauge.yaml', import.meta.url),

@@ -92,7 +92,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
   const listed = first.flatMap(({ files: each = [] }) => each);
   const log = first.findLast(({ run }) => run !== undefined)?.run;
   const recuts = first.flatMap(({ recuts: each = [] }) => each);
-  const afterRecut = new Map<string, number>();
+  const when = new Map<string, Pick<SeamGauged, 'afterRecut' | 'afterPass'>>();
   for (const [index, { name, bytes }] of files.entries()) {
     // the log of the run is no file of the groove
     if (hashes[index] === log?.sha256) continue;
@@ -102,7 +102,11 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
     );
     if (outcome.ok) {
       read.push(outcome.value);
-      if (told?.after_recut !== undefined) afterRecut.set(name, told.after_recut);
+      if (told !== undefined)
+        when.set(name, {
+          ...(told.after_recut === undefined ? {} : { afterRecut: told.after_recut }),
+          ...(told.after_pass === undefined ? {} : { afterPass: told.after_pass }),
+        });
     } else
       issues.push(...outcome.issues.map((issue) => ({ ...issue, message: `${name}: ${issue.message}` })));
   }
@@ -137,13 +141,15 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
               from: 'scan',
               file,
               row: null,
-              afterRecut: afterRecut.get(file) ?? 0,
+              afterRecut: 0,
+              ...when.get(file),
             },
           ],
     ),
     ...read.flatMap(({ name, stations }) =>
       stations.flatMap((station): SeamGauged[] => {
-        const { at, depth, width, track, afterPass, row } = station;
+        const { at, depth, width, track, row } = station;
+        const afterPass = station.afterPass ?? when.get(name)?.afterPass;
         if (depth === undefined || handSd === undefined) return [];
         return [
           {
@@ -157,7 +163,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
             ...(gaugeFailed ? { gaugeFailed } : {}),
             file: name,
             row,
-            afterRecut: station.afterRecut ?? afterRecut.get(name) ?? 0,
+            afterRecut: station.afterRecut ?? when.get(name)?.afterRecut ?? 0,
           },
         ];
       }),

@@ -92,6 +92,10 @@ const afterRecut = count(0, 50, {
   title: 'After recut',
   help: 'How many recuts were done before it was measured; left out: none.',
 }).optional();
+const afterPass = count(1, 200, {
+  title: 'After pass',
+  help: 'Pass after which it was gauged, where others were still to come; left out: all were done.',
+}).optional();
 const scan = z.strictObject({
   name: text(200, { title: 'File', help: 'Name of the file that was handed in.' }),
   sha256: described(z.string().regex(/^[0-9a-f]{64}$/u), {
@@ -111,6 +115,7 @@ const scan = z.strictObject({
     title: 'How it is read',
     help: 'Description of its columns, as the page writes it once they were corrected.',
   }).optional(),
+  after_pass: afterPass,
   after_recut: afterRecut,
   by: who('By'),
   when: moment('When'),
@@ -160,10 +165,7 @@ const gaugeCheck = z.strictObject({
 const station = z.strictObject({
   at: place('Place', 'Distance from the start of the seam.'),
   track: count(1, 20, { title: 'Track', help: 'Track across the groove, from 1.' }).optional(),
-  after_pass: count(1, 200, {
-    title: 'After pass',
-    help: 'Pass after which it was gauged, where others were still to come; left out: all were done.',
-  }).optional(),
+  after_pass: afterPass,
   depth: amount(
     'length',
     { least: 0, most: 1 },
