@@ -138,7 +138,7 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     const groove = await new GroovePage(page).open(job);
     await groove.enter({ 'From the start': '0.5', Depth: '14.5' });
     expect(await seenText(groove.region('Enter a reading'))).toContain(
-      'One depth counts as good to ± 0.42 mm (95 %): bridge gauge 3: a crossed gauge study',
+      'One depth counts as good to ± 0.420 mm (95 %): bridge gauge 3: a crossed gauge study',
     );
   });
 

@@ -1,5 +1,5 @@
 import { formatStated } from '@furrow/engine';
-import { gaugeLength } from '@furrow/papers';
+import { spreadLength } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
@@ -173,7 +173,7 @@ export function EntryPanel({ wanted }: EntryPanelProps): VNode {
       <p class="caption">
         {reading === undefined || reading.gauge_u_mm === null
           ? null
-          : `One depth counts as good to ± ${gaugeLength(1.96 * reading.gauge_u_mm, units)} (95 %): ${reading.gauge_u_from}. `}
+          : `One depth counts as good to ± ${spreadLength(1.96 * reading.gauge_u_mm, units)} (95 %): ${reading.gauge_u_from}. `}
         <PageLink to="/gauge">Study and check of the gauge</PageLink>
       </p>
       <p role="status" aria-label="Entered">
