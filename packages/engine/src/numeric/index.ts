@@ -44,6 +44,7 @@ export {
   normalProbability,
 } from './normal-mixture.ts';
 export { normalQuantile } from './normal-quantile.ts';
+export { nthLeast } from './nth-least.ts';
 export { percentile, percentiles } from './percentile.ts';
 export { placeOrder } from './place-order.ts';
 export { studentProbability, studentQuantile } from './student-t.ts';

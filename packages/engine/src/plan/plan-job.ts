@@ -11,21 +11,23 @@ import { planOutcome } from './report.ts';
 import type { ReportInput } from './report-input.ts';
 import { search } from './search.ts';
 import type { SearchTask } from './search-task.ts';
+import { type Contender, confirm } from './settle.ts';
 import { kindOfWay } from './way.ts';
 import type { Feasible } from './weigh.ts';
 import type { AfterCostFunction } from './whole-cost.ts';
 import type { Work } from './work.ts';
 
-/** Shops that ways are solved in, those in which hopeless ones are seen to be so, and those that had no part in either [-]. */
-const SHOPS = { search: 1024, scout: 128, fair: 4096 } as const;
+/** Shops that ways are solved in, those in which hopeless ones are seen to be so, those in which what is told is solved for good, and those that had no part in any of it [-]. */
+const SHOPS = { search: 1024, scout: 512, last: 4096, fair: 4096 } as const;
 /** Passes that the search for a plan may run [-]: about three times what a wash of many tracks takes. */
 const WORK = 20e6;
 /** Passes that trying all the changes of a refused job may run [-]. */
 const REFUSAL_WORK = 4e6;
-/** Distance between the seeds of the two, so that they share no draw [-]. */
+/** Distance of their seeds from that of the others, so that they share no draw [-]. */
+const LAST_SEED = 15_485_863;
 const FAIR_SEED = 104_729;
 /** Part of the objective by which a plan may be worse for being quicker [-]. */
-const UNNOTICED = 0.003;
+const UNNOTICED = 0.001;
 /** Alternatives told besides the plan, at most [-]. */
 const ALTERNATIVES_MOST = 5;
 
@@ -66,29 +68,33 @@ export interface PlanWithin {
 export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): PlanResult {
   const input = taskOf(job, belief, within, true);
   const found = search(input);
-  const { feasible } = found;
-  const best = bestOf(feasible, job);
-  if (best === undefined) {
+  if (found.best === undefined) {
     return { refusal: refuse({ ...input, work: { left: REFUSAL_WORK } }, found, within.easings ?? []) };
   }
-  const rest = differing(
-    feasible.filter((each) => each !== best),
-    best,
-    job,
-  );
-  const unbeaten = paretoSet([best, ...rest]);
-  const beaten = bestOfTheRest(
-    rest.filter((each) => !unbeaten.includes(each)),
-    unbeaten,
-  );
-  const others = [...unbeaten.filter((each) => each !== best), ...beaten].slice(0, ALTERNATIVES_MOST);
+  const told = [found.best, ...confirmed(found.best, found.others, input)];
+  const best = bestOf(told, job);
+  const rest = told.filter((each) => each !== best);
+  const unbeaten = paretoSet(told);
   const report = reportOf(input);
   return {
     plan: planOutcome(best, report, { dominated: false, isPlan: true }),
-    alternatives: others
-      .map((each) => planOutcome(each, report, { dominated: beaten.includes(each), isPlan: false }))
+    alternatives: rest
+      .map((each) => planOutcome(each, report, { dominated: !unbeaten.includes(each), isPlan: false }))
       .sort((a, b) => a.jobTime.mean - b.jobTime.mean),
   };
+}
+
+/** Of what was found beside the best, what is worth telling, once it holds in fresh shops too. */
+function confirmed(best: Feasible, others: readonly Contender[], input: SearchTask): Feasible[] {
+  const rest = differing(others, best, input.job);
+  const unbeaten = paretoSet([best, ...rest]).filter((each) => each !== best) as Contender[];
+  const beaten = bestOfTheRest(
+    rest.filter((each) => !unbeaten.includes(each)),
+    [best, ...unbeaten],
+  );
+  return [...unbeaten, ...beaten]
+    .slice(0, ALTERNATIVES_MOST)
+    .flatMap((each) => confirm(input, each, () => undefined, input.draws) ?? []);
 }
 
 /**
@@ -105,7 +111,7 @@ export function planJob(job: Job, belief: RemovalBelief, within: PlanWithin): Pl
  */
 export function planAlone(job: Job, belief: RemovalBelief, within: PlanWithin): PlanOutcome | undefined {
   const input = taskOf(job, belief, within, false);
-  const best = bestOf(search(input).feasible, job);
+  const { best } = search(input);
   return best && planOutcome(best, reportOf(input), { dominated: false, isPlan: false });
 }
 
@@ -118,6 +124,7 @@ function taskOf(job: Job, belief: RemovalBelief, within: PlanWithin, compared: b
     limits: within.limits,
     draws: shopsOf(planned, SHOPS.search, seed),
     scouts: shopsOf(planned, SHOPS.scout, seed),
+    last: shopsOf(planned, SHOPS.last, (seed + LAST_SEED) % 2 ** 31),
     fair: shopsOf(planned, SHOPS.fair, (seed + FAIR_SEED) % 2 ** 31),
     firstOnly: false,
     compared,
@@ -131,20 +138,18 @@ function reportOf({ job, belief, limits, fair }: SearchTask): ReportInput {
 }
 
 /** What is best by the objective; of those that are as good to within what nobody notices, the quickest. */
-function bestOf(feasible: readonly Feasible[], { plan: { objective } }: Job): Feasible | undefined {
-  const least = Math.min(...feasible.map(({ merit }) => meritBy(merit, objective)));
-  const asGood = feasible.filter(({ merit }) => meritBy(merit, objective) <= least * (1 + UNNOTICED));
-  return asGood.sort((a, b) => a.merit.time - b.merit.time)[0];
+function bestOf(told: readonly Feasible[], { plan: { objective } }: Job): Feasible {
+  const least = Math.min(...told.map(({ merit }) => meritBy(merit, objective)));
+  const asGood = told.filter(({ merit }) => meritBy(merit, objective) <= least * (1 + UNNOTICED));
+  return asGood.sort((a, b) => a.merit.time - b.merit.time)[0]!;
 }
 
-/** Better by the objective. */
-function isBetter(a: Feasible, b: Feasible, { plan: { objective } }: Job): boolean {
-  return meritBy(a.merit, objective) < meritBy(b.merit, objective);
-}
+/** A set-up that works, confirmed or not. */
+type Found = Feasible | Contender;
 
 /** What is worth telling beside the plan: of set-ups that differ only in numbers the best, best first. */
-function differing(feasible: readonly Feasible[], best: Feasible, job: Job): Feasible[] {
-  const kind = ({ solved: { setup } }: Feasible): string =>
+function differing(others: readonly Contender[], best: Feasible, { plan: { objective } }: Job): Contender[] {
+  const kind = ({ solved: { setup } }: Found): string =>
     JSON.stringify([
       setup.rig.electrode.diameter,
       setup.rig.electrode.kind,
@@ -154,8 +159,8 @@ function differing(feasible: readonly Feasible[], best: Feasible, job: Job): Fea
       setup.way.stops,
     ]);
   const seen = new Set([kind(best)]);
-  return [...feasible]
-    .sort((a, b) => (isBetter(a, b, job) ? -1 : 1))
+  return [...others]
+    .sort((a, b) => meritBy(a.merit, objective) - meritBy(b.merit, objective))
     .filter((each) => {
       const own = kind(each);
       const fresh = !seen.has(own);
@@ -165,17 +170,17 @@ function differing(feasible: readonly Feasible[], best: Feasible, job: Job): Fea
 }
 
 /** Set-ups that none beats in time, cost and heat at once, in the order given. */
-function paretoSet(feasible: readonly Feasible[]): Feasible[] {
+function paretoSet(found: readonly Found[]): Found[] {
   const keys = ['time', 'cost', 'heat'] as const;
-  const beats = (a: Feasible, b: Feasible): boolean =>
+  const beats = (a: Found, b: Found): boolean =>
     keys.every((key) => a.merit[key] <= b.merit[key]) && keys.some((key) => a.merit[key] < b.merit[key]);
-  return feasible.filter((each) => !feasible.some((other) => beats(other, each)));
+  return found.filter((each) => !found.some((other) => beats(other, each)));
 }
 
 /** For comparison: the best beaten set-up of each electrode and each kind of way that no unbeaten one shows. */
-function bestOfTheRest(beaten: readonly Feasible[], unbeaten: readonly Feasible[]): Feasible[] {
-  const electrodeOf = ({ solved }: Feasible): KitElectrode => solved.setup.rig.electrode;
-  const kindOf = ({ solved }: Feasible): string => kindOfWay(solved.setup.way);
+function bestOfTheRest(beaten: readonly Contender[], unbeaten: readonly Found[]): Contender[] {
+  const electrodeOf = ({ solved }: Found): KitElectrode => solved.setup.rig.electrode;
+  const kindOf = ({ solved }: Found): string => kindOfWay(solved.setup.way);
   const electrodes = new Set(unbeaten.map(electrodeOf));
   const kinds = new Set(unbeaten.map(kindOf));
   return beaten.filter((each) => {

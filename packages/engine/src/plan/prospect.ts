@@ -12,12 +12,13 @@ import {
   widthForecast,
 } from './forecast.ts';
 import type { DepthLaw } from './law.ts';
+import { unbeaten } from './line.ts';
 import type { MissNote } from './miss.ts';
 import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
 import type { RunDemand } from './run-plan.ts';
 import type { SearchInput } from './search-task.ts';
 import type { Way } from './way.ts';
-import { mostMeasured, wayFamilies } from './ways.ts';
+import { mostMeasured, type WayFamily, wayFamilies } from './ways.ts';
 
 /** What a prospect is forecast and solved from. */
 export type ProspectTask = ForecastTask & { readonly run: RunDemand };
@@ -29,8 +30,8 @@ export interface Prospect {
   readonly forecast: Forecast;
 }
 
-/** Rooms above, in ln depth, for which the best way of a family is tried: a forecast may promise too much [-]. */
-const ROOMS = [-0.04, 0.01, 0.05] as const;
+/** Room above, in ln depth, that the roomiest way of a family is forecast to have at least, for the family to be looked at [-]. */
+const ROOM_LEAST = -0.04;
 /** Chance of the width below the wanted one from which on a rig is worth a try [-]. */
 const WIDTH_ERROR = 0.04;
 
@@ -81,17 +82,25 @@ export interface PatternWay {
   readonly way: Way;
 }
 
-/** The most promising ways of an electrode at a current, and those that want to travel faster than the carriage does. */
+/** The ways of one family on one rig that are in reach and that none beats. */
+export interface FamilyProspects {
+  readonly task: ProspectTask;
+  readonly family: WayFamily;
+  readonly prospects: readonly Prospect[];
+}
+
+/** The ways of an electrode at a current that may be best, by family, and those that want to travel faster than the carriage does. */
 export function prospectsOf(
   input: SearchInput,
   law: DepthLaw,
   { electrode, current, isMeant }: ProspectQuestion,
   miss: MissNote,
-): { readonly list: readonly Prospect[]; readonly tooQuick: readonly PatternWay[] } {
+): { readonly list: readonly FamilyProspects[]; readonly tooQuick: readonly PatternWay[] } {
   const { job, belief } = input;
+  const objectives = [...new Set([job.plan.objective, 'time'] as const)];
   const wanted = depthDemand(job, 0);
   const width = predictWidth(belief, electrode.diameter);
-  const list: Prospect[] = [];
+  const list: FamilyProspects[] = [];
   const tooQuick: PatternWay[] = [];
   if (tooSharp(width.p50 / 2, job, miss)) return { list, tooQuick };
   for (const pattern of patternsOf(width.p50, job, miss)) {
@@ -144,7 +153,14 @@ export function prospectsOf(
         // The table ends and the shops decide where the middle of the law is just out of reach.
         if (job.locks.travel === undefined) continue;
       }
-      list.push(...bestOfFamily(inReach.length > 0 ? inReach : all, job, miss));
+      const meant = inReach.length > 0 ? inReach : all;
+      const roomiest = meant.reduce((most, each) =>
+        each.forecast.slack > most.forecast.slack ? each : most,
+      );
+      if (job.locks.travel !== undefined) list.push({ task, family, prospects: [roomiest] });
+      else if (roomiest.forecast.slack >= ROOM_LEAST)
+        list.push({ task, family, prospects: unbeaten(meant, objectives) });
+      else noteRoom(roomiest, miss);
     }
   }
   return { list, tooQuick };
@@ -175,35 +191,16 @@ function noteMerit(
   }
 }
 
-/** The best way of a family for each room above that it may need, and the one with the most room. */
-function bestOfFamily(all: readonly Prospect[], job: Job, miss: MissNote): Prospect[] {
-  const { objective } = job.plan;
-  const best = new Set<Prospect>();
-  const roomiest = all.reduce((most, each) => (each.forecast.slack > most.forecast.slack ? each : most));
-  for (const room of ROOMS) {
-    const roomy = all.filter((each) => each.forecast.slack >= room);
-    if (roomy.length === 0) break;
-    best.add(
-      roomy.reduce((least, each) =>
-        meritBy(each.forecast.merit, objective) < meritBy(least.forecast.merit, objective) ? each : least,
-      ),
-    );
-  }
-  if (best.size > 0) best.add(roomiest);
-  else if (job.locks.travel !== undefined) best.add(roomiest);
-  else {
-    const { slack, ligamentBinds } = roomiest.forecast;
-    miss({
-      constraint: ligamentBinds ? 'ligament_kept' : 'not_too_deep',
-      title: ligamentBinds ? 'Chance that the ligament is kept' : 'Chance that no point is too deep',
-      demand: 0,
-      limit: slack * 100,
-      unit: '%',
-      remedy: 'a wider tolerance',
-      size: 1 - slack,
-    });
-  }
-  return [...best];
+function noteRoom({ forecast: { slack, ligamentBinds } }: Prospect, miss: MissNote): void {
+  miss({
+    constraint: ligamentBinds ? 'ligament_kept' : 'not_too_deep',
+    title: ligamentBinds ? 'Chance that the ligament is kept' : 'Chance that no point is too deep',
+    demand: 0,
+    limit: slack * 100,
+    unit: '%',
+    remedy: 'a wider tolerance',
+    size: 1 - slack,
+  });
 }
 
 function noteRange({ task, forecast }: Prospect, miss: MissNote): void {

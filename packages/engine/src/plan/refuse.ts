@@ -11,8 +11,9 @@ import type { SearchTask } from './search-task.ts';
 /** Told constraints at most [-]. */
 const BINDING_MOST = 6;
 /** Shops while changes are tried: many searches, so fewer shops each [-]. */
-const QUICK = { search: 256, scout: 64, fair: 1024 } as const;
+const QUICK = { search: 256, scout: 64, last: 512, fair: 1024 } as const;
 /** Distance between the seeds of the shops [-]. */
+const LAST_SEED = 32_452_843;
 const FAIR_SEED = 15_485_863;
 /** Passes that one try in few shops may run, and one in all of them [-]. */
 const TRY_WORK = 0.5e6;
@@ -61,6 +62,7 @@ export function refuse(input: SearchTask, found: SearchResult, handedIn: readonl
     ...input,
     draws: shopsOf(input.belief, QUICK.search, seed),
     scouts: shopsOf(input.belief, QUICK.scout, seed),
+    last: shopsOf(input.belief, QUICK.last, (seed + LAST_SEED) % 2 ** 31),
     fair: shopsOf(input.belief, QUICK.fair, (seed + FAIR_SEED) % 2 ** 31),
   };
   const tries: Tries = { input, quick, unfinished: !found.complete };
@@ -105,10 +107,10 @@ function bindingOf(easing: Easing, tries: Tries): Binding[] {
       return false;
     }
     const work = { left: most };
-    const { feasible, complete } = search({ ...shops, job, work, firstOnly: true });
+    const { best, complete } = search({ ...shops, job, work, firstOnly: true });
     input.work.left -= most - work.left;
-    if (feasible.length === 0 && !complete) tries.unfinished = true;
-    return feasible.length > 0;
+    if (best === undefined && !complete) tries.unfinished = true;
+    return best !== undefined;
   };
   const last = easing.steps.length - 1;
   if (last < 0 || !frees(last, quick)) return [];

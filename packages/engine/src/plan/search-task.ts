@@ -14,6 +14,8 @@ export interface SearchTask {
   readonly draws: ShopDraws;
   /** A few shops in which hopeless ways are seen to be so. */
   readonly scouts: ShopDraws;
+  /** More shops, in which what is told is solved for good. */
+  readonly last: ShopDraws;
   /** Shops that have no part in solving: a set-up must keep its chances there too. */
   readonly fair: ShopDraws;
   /** Stop at the first plan that works: enough to know whether there is one. */

@@ -1,3 +1,4 @@
+import { normalQuantile, nthLeast } from '../numeric/index.ts';
 import { type Chances, chancesOf, type DepthDemand, shortfall } from './chance.ts';
 import type { Forecast } from './forecast.ts';
 import { runKept } from './kept-runs.ts';
@@ -117,7 +118,28 @@ export function solve(
 /** The depth, at its shallowest, of the shop that decides: as many are shallower as may miss [m]. */
 function decidingDepth(shallowest: Float64Array, assurance: number): number {
   const misses = Math.floor((1 - assurance) * shallowest.length + 1e-9);
-  return shallowest.slice().sort()[Math.min(misses, shallowest.length - 1)]!;
+  return nthLeast(shallowest, Math.min(misses, shallowest.length - 1));
+}
+
+/**
+ * Room left, in ln depth, until what is deepest is too deep more often than it may be; where a chance is short that depth does
+ * not mend, how much it is short in standard deviations, in parts of the spread.
+ */
+export function roomOf({ outcomes, chances }: Solved, demand: DepthDemand, spread: number): number {
+  const { assurance, ligamentAssurance } = demand;
+  const { deepest } = outcomes;
+  const at = (chance: number): number =>
+    nthLeast(deepest, Math.min(deepest.length - 1, Math.ceil(chance * deepest.length - 1e-9) - 1));
+  const short = (got: number): number =>
+    got >= assurance
+      ? Number.POSITIVE_INFINITY
+      : spread * (normalQuantile(Math.max(1e-6, got)) - normalQuantile(assurance));
+  return Math.min(
+    Math.log(demand.most / at(assurance)),
+    Math.log(demand.mostForLigament / at(ligamentAssurance)),
+    short(chances.reached),
+    short(chances.widthInBand),
+  );
 }
 
 /** Where to try next: from the last try as far as the deciding shop is off, and between what is known to be too little and enough. */

@@ -4,7 +4,8 @@ import { candidateAt, candidatesOf, type PlanSetting, settingsOf } from './candi
 import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import { type Miss, type MissNote, missOf } from './miss.ts';
 import type { ProspectTask } from './prospect.ts';
-import type { SearchInput } from './search-task.ts';
+import type { SearchTask } from './search-task.ts';
+import type { ShopDraws } from './shop-draws.ts';
 import type { Solved, SolveTask } from './solve.ts';
 import { costsWhereRun, wholeCosts } from './whole-cost.ts';
 
@@ -21,18 +22,19 @@ export interface Feasible {
   readonly merit: Merit;
 }
 
-/** Holds a solved set-up to every limit; undefined where a hard one fails. */
+/** Holds a set-up that was solved in these shops to every limit; undefined where a hard one fails. */
 export function weigh(
-  input: SearchInput,
+  input: SearchTask,
   task: SolveTask,
   forecast: ProspectTask,
   solved: Solved,
+  shops: ShopDraws,
   miss: MissNote,
 ): Feasible | undefined {
-  const { job, fair } = input;
+  const { job } = input;
   const candidates = candidatesOf(solved.setup, task, forecast.passWidth);
   for (const candidate of candidates) if (!holds(input, candidate, miss)) return undefined;
-  const effort = effortOf(solved.setup, solved.outcomes, fair, job, task.run);
+  const effort = effortOf(solved.setup, solved.outcomes, shops, job, task.run);
   const short = stockMiss(solved, effort);
   if (short !== undefined) {
     miss(short);
@@ -49,7 +51,7 @@ export function weigh(
 }
 
 /** Whether a setting keeps every hard limit; those that it fails are noted. */
-function holds({ job, limits }: SearchInput, candidate: Candidate, miss: MissNote): boolean {
+function holds({ job, limits }: SearchTask, candidate: Candidate, miss: MissNote): boolean {
   for (const check of limits) {
     const failed = check(candidate, job).filter((limit) => limit.hard && limit.verdict === 'fails');
     for (const limit of failed) miss(missOf(limit));
@@ -59,7 +61,7 @@ function holds({ job, limits }: SearchInput, candidate: Candidate, miss: MissNot
 }
 
 /** The limit functions that turn a setting away. */
-function failing({ job, limits }: SearchInput, candidate: Candidate): LimitFunction[] {
+function failing({ job, limits }: SearchTask, candidate: Candidate): LimitFunction[] {
   return limits.filter((check) =>
     check(candidate, job).some((limit) => limit.hard && limit.verdict === 'fails'),
   );
@@ -74,7 +76,7 @@ const HALVINGS = 6;
  * not hold either.
  */
 export function energyAllowed(
-  input: SearchInput,
+  input: SearchTask,
   task: SolveTask,
   passWidth: number,
   { setup, logTarget }: Solved,

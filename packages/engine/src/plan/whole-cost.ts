@@ -18,12 +18,17 @@ export interface GrooveLeft {
 /** Money and time for everything beside the arc, from the groove left behind; handed in, as rooms below know prices. */
 export type AfterCostFunction = (groove: GrooveLeft) => { readonly cost: number; readonly time: number };
 
-/** Every so many shops one is taken for the cost of what comes after the arc, which varies little between them [-]. */
-const STRIDE = 8;
+/** Shops for which the cost of what comes after the arc is worked out, at most [-]. */
+const PRICED_MOST = 2048;
+
+/** Every so many shops one is priced [-]. */
+function strideOf(shops: number): number {
+  return Math.max(1, Math.ceil(shops / PRICED_MOST));
+}
 
 /** Of values of every so many shops, as `wholeCosts` gives them, those of the shops in which the seam was run. */
 export function costsWhereRun(costs: Float64Array, notRun: Uint8Array): Float64Array {
-  const stride = costs.length === notRun.length ? 1 : STRIDE;
+  const stride = Math.round(notRun.length / costs.length);
   const kept = new Float64Array(costs.length);
   let count = 0;
   for (let index = 0; index < costs.length; index += 1) {
@@ -42,9 +47,10 @@ export function wholeCosts(
   seamLength: number,
   afterCost: AfterCostFunction,
 ): Float64Array {
-  const costs = new Float64Array(Math.ceil(effort.cost.length / STRIDE));
+  const stride = strideOf(effort.cost.length);
+  const costs = new Float64Array(Math.ceil(effort.cost.length / stride));
   for (let i = 0; i < costs.length; i += 1) {
-    const shop = i * STRIDE;
+    const shop = i * stride;
     // Metal is filled in along the whole seam, so that its mean depth counts, not the deepest place.
     const depth = outcomes.depth[shop]!;
     const width = passWidthOf(outcomes.width[shop]! - (pattern.tracks - 1) * pattern.spacing, depth);
