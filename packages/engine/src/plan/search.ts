@@ -36,6 +36,8 @@ export interface SearchResult {
 
 /** Looks and solutions spent on one more set-up to compare with [-]. */
 const COMPARED_TRIES = 6;
+/** How much worse than the best of all the best of a kind of way may be for ways near it to be looked at [-]. */
+const NEAR_FROM = 1.15;
 const FAR = Number.POSITIVE_INFINITY;
 
 type Objective = Job['plan']['objective'];
@@ -116,17 +118,28 @@ class Search {
       this.#tryAll(objective);
       const best = leastBy(this.#contenders, by);
       if (best === undefined) return undefined;
-      if (!this.#near.has(best)) {
-        this.#near.add(best);
-        const near = nearBest(this.#input, best, objective, this.#miss);
-        if (near !== undefined) {
-          this.#near.add(near);
-          this.#contenders.push(near);
-          continue;
-        }
-      }
+      if (this.#lookNear(objective, by)) continue;
       if (this.#isConfirmed(best)) return best;
     }
+  }
+
+  /** Looks near the best of each kind of way that is not much worse than the best of all; whether anything better was found. */
+  #lookNear(objective: Objective, by: (contender: Contender) => number): boolean {
+    const least = Math.min(...this.#contenders.map(by));
+    const kindOf = ({ prospect }: Contender): string => kindOfWay(prospect.way);
+    let found = false;
+    for (const kind of new Set(this.#contenders.map(kindOf))) {
+      const ofKind = this.#contenders.filter((each) => kindOf(each) === kind);
+      const best = leastBy(ofKind, by)!;
+      if (this.#near.has(best) || by(best) > NEAR_FROM * least) continue;
+      this.#near.add(best);
+      const near = nearBest(this.#input, best, objective, this.#miss);
+      if (near === undefined) continue;
+      this.#near.add(near);
+      this.#contenders.push(near);
+      found = true;
+    }
+    return found;
   }
 
   /** Holds a contender to fresh shops; one that fails there is none. */

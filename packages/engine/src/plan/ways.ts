@@ -12,12 +12,14 @@ export interface WayFamily {
 const TRYOUT_LENGTHS = [0.15, 0.4, 1] as const;
 const TRYOUT_LEAST = 0.1;
 /** Numbers of stations that are tried [-]; those between them are tried once the best of these is known. */
-const STATIONS = [1, 2, 3, 5, 8, 12, 20, 35, 50] as const;
+const STATIONS = [1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 28, 35, 50] as const;
+/** The same where much else is tried with them [-]. */
+const STATIONS_FEW = [1, 2, 5, 12, 28] as const;
 /** Parts of the depth that the first of two layers takes off [-]. */
 const FIRST_OF_TWO = [0.5, 0.6, 0.7, 0.8, 0.88, 0.95] as const;
 /** Parts that the last layer takes off where more than two are run [-]. */
 const LAST_OF_MORE = [0.12, 0.2, 0.3] as const;
-/** Parts of the wanted chance from which on a gauged floor is left, tried once the best way is known [-]. */
+/** Parts of the wanted chance from which on a gauged floor is left; those between the ends are tried once the best way is known [-]. */
 const LEFT_FROM = [1, 0.85, 0.7] as const;
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
@@ -43,7 +45,7 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
   const layersMost = locks.layers ?? plan.layers_most;
   const mayGauge = plan.gauge_stops === 'allowed' && locks.travel === undefined;
   const stations = upTo(STATIONS, kit.gauge.stations_most);
-  const few = stations.filter((each) => each === 2 || each === 5 || each === stations.at(-1));
+  const few = upTo(STATIONS_FEW, kit.gauge.stations_most);
   // Tracks side by side have many patterns, so that fewer numbers are tried for each; those between come later.
   const atStops = tracks > 1 ? few : stations;
   const families: WayFamily[] = [];
@@ -68,7 +70,7 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
       families.push({
         layersLeast: layers - stops,
         ways: atStops.flatMap((each) =>
-          shares.map((share) => ({ tryout: undefined, shares: share, stops, stations: each })),
+          shares.flatMap((share) => leftSooner({ tryout: undefined, shares: share, stops, stations: each })),
         ),
       });
       const trials = tryouts.find(({ kind }) => kind === 'trial')?.list ?? [];
@@ -79,12 +81,19 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
         ways: trials
           .filter((trial) => trial.length === longest && few.includes(trial.stations))
           .flatMap((tryout) =>
-            few.flatMap((each) => shares.map((share) => ({ tryout, shares: share, stops, stations: each }))),
+            few.flatMap((each) =>
+              shares.flatMap((share) => leftSooner({ tryout, shares: share, stops, stations: each })),
+            ),
           ),
       });
     }
   }
   return families.filter(({ ways }) => ways.length > 0);
+}
+
+/** A way with a stop, and the same with floors that are left sooner. */
+function leftSooner(way: Way): Way[] {
+  return [way, { ...way, leftFrom: LEFT_FROM.at(-1)! }];
 }
 
 /** Of each family, the ways that measure most. */
