@@ -18,6 +18,7 @@ import { ceilingAt } from './pass-cut.ts';
 import { type SeamPaths, stationVariance } from './seam-paths.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
 import { courseWeight, type Rig, RUN_IN_SHARE, type Way } from './way.ts';
+import type { WayFamily } from './ways.ts';
 import { type AfterCostFunction, grooveLeft } from './whole-cost.ts';
 
 /** What a way promises before it is run in shops: normal in ln depth. */
@@ -145,6 +146,28 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
     const after = task.afterCost?.(grooveLeft(task.passWidth, depth, rig.pattern, job.seam.length)).cost ?? 0;
     return { time: taken.jobTime, cost: taken.cost + after, heat: taken.energy };
   }
+}
+
+/**
+ * Room above, in ln depth, that no way of a family exceeds: what is left of the tolerance once nothing is in doubt any
+ * more but how the passes vary along the seam, and where no stop sees them from pass to pass.
+ */
+export function roomAtMost(task: ForecastTask, { ways }: WayFamily): number {
+  const { law, rig, demand, required, most, passLength } = task;
+  const { tryout, stops } = ways[0]!;
+  const runIn = tryout?.kind === 'run_in';
+  const tolerance = Math.log(most / required);
+  // Blind passes may be held by the energy balance.
+  if (tryout === undefined && stops === 0) return tolerance;
+  const weight = runIn ? 1 : Math.min(...ways.map(({ shares }) => courseWeight(shares)));
+  const extremes = extremesOf(task.paths(passLength));
+  const along = weight * law.levels.seam * extremes.mean;
+  const one = weight * Math.hypot(stops > 0 ? 0 : law.levels.pass, law.levels.seam * extremes.sd);
+  const z = quantileAt(demand.assurance);
+  const { tracks } = rig.pattern;
+  if (tracks === 1) return tolerance - 2 * (z * one + along);
+  const ofTracks = quantileAt(1 - 1 / (tracks + 1.5)) * one + along;
+  return tolerance - 2 * z * 0.6 * one - ofTracks * (1 + Math.SQRT1_2);
 }
 
 /**

@@ -53,7 +53,9 @@ export interface Candidate {
 /** Room, in ln depth, that a way must be forecast to have: before anything was seen of its kin, and once that corrects it [-]. */
 const ROOM = { unseen: -0.04, seen: -0.03 } as const;
 /** Ways of a line that are found hopeless one after the other before it is given up [-]. */
-const FAILED_MOST = 12;
+const FAILED_MOST = 8;
+/** The same where one plan is enough, and the ways with the most room come first [-]. */
+const FAILED_FIRST = 3;
 /** How much better a way may come out than forecast: as it stands, corrected by its kin, and by its own line [-]. */
 const FORECAST_ERROR = { plain: 0.015, kin: 0.008, line: 0.004 } as const;
 /** How much better it may come out in many shops than in few: as it stands, and corrected by its kin [-]. */
@@ -92,8 +94,8 @@ export function nextOf(line: Line, objective: Objective): Candidate | undefined 
 
 /** The way of a line with the most room, for where one plan is enough; the promise falls as the room grows. */
 export function roomiestOf(line: Line): Candidate | undefined {
+  if (line.failed >= FAILED_FIRST) return undefined;
   let best: Candidate | undefined;
-  if (line.failed >= FAILED_MOST) return undefined;
   for (const prospect of line.prospects) {
     if (line.done.has(prospect)) continue;
     const seen = line.scouted.get(prospect);

@@ -18,7 +18,7 @@ import type { AfterCostFunction } from './whole-cost.ts';
 import type { Work } from './work.ts';
 
 /** Shops that ways are solved in, those in which hopeless ones are seen to be so, those in which what is told is solved for good, and those that had no part in any of it [-]. */
-const SHOPS = { search: 1024, scout: 512, last: 4096, fair: 4096 } as const;
+const SHOPS = { search: 1024, scout: 384, last: 4096, fair: 4096 } as const;
 /** Passes that the search for a plan may run [-]: about three times what a wash of many tracks takes. */
 const WORK = 20e6;
 /** Passes that trying all the changes of a refused job may run [-]. */

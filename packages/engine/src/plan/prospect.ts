@@ -9,6 +9,7 @@ import {
   forecast,
   leastMerit,
   QUICK_MOST,
+  roomAtMost,
   widthForecast,
 } from './forecast.ts';
 import type { DepthLaw } from './law.ts';
@@ -32,6 +33,8 @@ export interface Prospect {
 
 /** Room above, in ln depth, that the roomiest way of a family is forecast to have at least, for the family to be looked at [-]. */
 const ROOM_LEAST = -0.04;
+/** How much more room a forecast may find than the most that a family can have, in ln depth [-]. */
+const BOUND_ERROR = 0.06;
 /** Chance of the width below the wanted one from which on a rig is worth a try [-]. */
 const WIDTH_ERROR = 0.04;
 
@@ -130,13 +133,18 @@ export function prospectsOf(
       });
       continue;
     }
-    if (isBeyond(input, leastMerit(task, 1), BEYOND)) continue;
+    if (isBeyond(input, leastMerit(task, 1))) continue;
     const key = rigKey(task);
     for (const family of wayFamilies(job, pattern.tracks, task.passLength)) {
       // Where one plan is enough, those that measure most have the most room.
       const ways = input.firstOnly ? mostMeasured(family) : family.ways;
       const { layersLeast } = family;
-      if (layersLeast > 1 && isBeyond(input, leastMerit(task, layersLeast), FAR_BEYOND)) continue;
+      if (layersLeast > 1 && isBeyond(input, leastMerit(task, layersLeast))) continue;
+      const room = roomAtMost(task, family);
+      if (room < ROOM_LEAST - BOUND_ERROR) {
+        noteRoom({ slack: room, ligamentBinds: task.most < wanted.most }, miss);
+        continue;
+      }
       const all = ways.filter((way) => isMeant(pattern, way)).map((way) => keptProspect(task, key, way));
       if (all.length === 0) continue;
       const inReach: Prospect[] = [];
@@ -160,25 +168,23 @@ export function prospectsOf(
       if (job.locks.travel !== undefined) list.push({ task, family, prospects: [roomiest] });
       else if (roomiest.forecast.slack >= ROOM_LEAST)
         list.push({ task, family, prospects: unbeaten(meant, objectives) });
-      else noteRoom(roomiest, miss);
+      else noteRoom(roomiest.forecast, miss);
     }
   }
   return { list, tooQuick };
 }
 
-/** How much more than what is forecast elsewhere a rig, or its ways of several layers, must take at least to be passed over [-]. */
-export const BEYOND = 1.05;
-const FAR_BEYOND = 1.1;
+/** How much more than what is forecast elsewhere, or was found, a rig or a family must take at least to be passed over [-]. */
+export const BEYOND = 1.02;
 /** Room above, in ln depth, with which a way need not cut thinner [-]. */
 const AMPLE_ROOM = 0.15;
 /** Room above, in ln depth, from which on a forecast is sure enough to pass others over [-]. */
 const SURE_ROOM = 0.06;
 
 /** Whether what a rig takes at least is more than a way already forecast takes, by the job's objective and by time. */
-function isBeyond({ job, horizon }: SearchInput, least: Merit, much: number): boolean {
+function isBeyond({ job, horizon }: SearchInput, least: Merit): boolean {
   const { objective } = job.plan;
-  const factor = horizon.found ? BEYOND : much;
-  return meritBy(least, objective) > factor * horizon[objective] && least.time > factor * horizon.time;
+  return meritBy(least, objective) > BEYOND * horizon[objective] && least.time > BEYOND * horizon.time;
 }
 
 function noteMerit(
@@ -191,7 +197,7 @@ function noteMerit(
   }
 }
 
-function noteRoom({ forecast: { slack, ligamentBinds } }: Prospect, miss: MissNote): void {
+function noteRoom({ slack, ligamentBinds }: Pick<Forecast, 'slack' | 'ligamentBinds'>, miss: MissNote): void {
   miss({
     constraint: ligamentBinds ? 'ligament_kept' : 'not_too_deep',
     title: ligamentBinds ? 'Chance that the ligament is kept' : 'Chance that no point is too deep',

@@ -91,7 +91,8 @@ class Search {
   run(): SearchResult {
     const { job, compared, firstOnly } = this.#input;
     const { objective } = job.plan;
-    for (const each of this.#electrodes) this.#open(each);
+    // Where one plan is enough the next electrode is looked at only where the one before makes none.
+    if (!firstOnly) for (const each of this.#electrodes) this.#open(each);
     const best = firstOnly ? this.#first() : this.#best(objective);
     if (best !== undefined && compared) {
       if (objective !== 'time') this.#tryAll('time');
@@ -155,7 +156,13 @@ class Search {
   #first(): Contender | undefined {
     for (;;) {
       const next = leastBy(this.#lines.map(roomiestOf), promiseOf);
-      if (next === undefined || this.#isSpent()) return undefined;
+      if (this.#isSpent()) return undefined;
+      if (next === undefined) {
+        const closed = this.#electrodes.find((each) => each.opened === 0 && each.currents.length > 0);
+        if (closed === undefined) return undefined;
+        this.#open(closed);
+        continue;
+      }
       const found = this.#tryOut(next);
       if (found !== undefined && this.#isConfirmed(found)) return found;
     }

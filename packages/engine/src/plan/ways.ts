@@ -12,7 +12,7 @@ export interface WayFamily {
 const TRYOUT_LENGTHS = [0.15, 0.4, 1] as const;
 const TRYOUT_LEAST = 0.1;
 /** Numbers of stations that are tried [-]; those between them are tried once the best of these is known. */
-const STATIONS = [1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 28, 35, 50] as const;
+const STATIONS = [1, 2, 3, 5, 8, 12, 20, 35, 50] as const;
 /** The same where much else is tried with them [-]. */
 const STATIONS_FEW = [1, 2, 5, 12, 28] as const;
 /** Parts of the depth that the first of two layers takes off [-]. */
@@ -21,6 +21,8 @@ const FIRST_OF_TWO = [0.5, 0.6, 0.7, 0.8, 0.88, 0.95] as const;
 const LAST_OF_MORE = [0.12, 0.2, 0.3] as const;
 /** Parts of the wanted chance from which on a gauged floor is left; those between the ends are tried once the best way is known [-]. */
 const LEFT_FROM = [1, 0.85, 0.7] as const;
+/** Part of the depth that a last layer takes off at most for its floors to be left sooner from the start [-]: a thin one is often not needed. */
+const LEFT_SOONER_MOST = 0.12 + 1e-9;
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
 /** Part of the seam that a run-in may take up at most [-]. */
@@ -79,7 +81,10 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
       families.push({
         layersLeast: layers - stops,
         ways: trials
-          .filter((trial) => trial.length === longest && few.includes(trial.stations))
+          .filter(
+            ({ length, stations: own }) =>
+              length === longest && few.includes(own) && (own > 1 || few.length === 1),
+          )
           .flatMap((tryout) =>
             few.flatMap((each) =>
               shares.flatMap((share) => leftSooner({ tryout, shares: share, stops, stations: each })),
@@ -93,7 +98,7 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
 
 /** A way with a stop, and the same with floors that are left sooner. */
 function leftSooner(way: Way): Way[] {
-  return [way, { ...way, leftFrom: LEFT_FROM.at(-1)! }];
+  return way.shares.at(-1)! > LEFT_SOONER_MOST ? [way] : [way, { ...way, leftFrom: LEFT_FROM.at(-1)! }];
 }
 
 /** Of each family, the ways that measure most. */
@@ -108,8 +113,10 @@ export function mostMeasured(family: WayFamily): readonly Way[] {
   const length = most(({ tryout }) => tryout?.length ?? 0);
   const tried = most(({ tryout }) => tryout?.stations ?? 0);
   const made = family.ways.filter(
-    ({ tryout, stations: own }) =>
-      own === stations && (tryout === undefined || (tryout.length === length && tryout.stations === tried)),
+    ({ tryout, stations: own, leftFrom }) =>
+      own === stations &&
+      leftFrom === undefined &&
+      (tryout === undefined || (tryout.length === length && tryout.stations === tried)),
   );
   measured.set(family, made);
   return made;
