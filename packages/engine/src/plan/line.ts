@@ -164,18 +164,3 @@ function ratio(one: Merit, other: Merit): Merit {
   const of = (key: keyof Merit): number => (other[key] > 0 ? one[key] / other[key] : 1);
   return { time: of('time'), cost: of('cost'), heat: of('heat') };
 }
-
-/** Of ways, those that none beats in room and in what they take by every objective that is searched for. */
-export function unbeaten(all: readonly Prospect[], objectives: readonly Objective[]): Prospect[] {
-  const kept = new Set<Prospect>();
-  for (const objective of objectives) {
-    const by = ({ forecast }: Prospect): number => meritBy(forecast.merit, objective);
-    let room = Number.NEGATIVE_INFINITY;
-    for (const each of [...all].sort((a, b) => by(a) - by(b) || b.forecast.slack - a.forecast.slack)) {
-      if (each.forecast.slack <= room) continue;
-      room = each.forecast.slack;
-      kept.add(each);
-    }
-  }
-  return [...kept];
-}

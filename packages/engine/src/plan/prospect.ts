@@ -13,7 +13,6 @@ import {
   widthForecast,
 } from './forecast.ts';
 import type { DepthLaw } from './law.ts';
-import { unbeaten } from './line.ts';
 import type { MissNote } from './miss.ts';
 import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
 import type { RunDemand } from './run-plan.ts';
@@ -195,6 +194,21 @@ function noteMerit(
   for (const objective of [job.plan.objective, 'time'] as const) {
     horizon[objective] = Math.min(horizon[objective], meritBy(merit, objective));
   }
+}
+
+/** Of ways, those that none beats in room and in what they take by every objective that is searched for. */
+function unbeaten(all: readonly Prospect[], objectives: readonly Job['plan']['objective'][]): Prospect[] {
+  const kept = new Set<Prospect>();
+  for (const objective of objectives) {
+    const by = ({ forecast }: Prospect): number => meritBy(forecast.merit, objective);
+    let room = Number.NEGATIVE_INFINITY;
+    for (const each of [...all].sort((a, b) => by(a) - by(b) || b.forecast.slack - a.forecast.slack)) {
+      if (each.forecast.slack <= room) continue;
+      room = each.forecast.slack;
+      kept.add(each);
+    }
+  }
+  return [...kept];
 }
 
 function noteRoom({ slack, ligamentBinds }: Pick<Forecast, 'slack' | 'ligamentBinds'>, miss: MissNote): void {
