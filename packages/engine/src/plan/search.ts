@@ -345,7 +345,7 @@ function waysOf(lists: Map<string, Set<Way>>, pattern: Pattern): Set<Way> {
 }
 
 /** The element with the least value. */
-export function leastBy<T>(list: readonly T[], value: (each: T) => number): T | undefined {
+function leastBy<T>(list: readonly T[], value: (each: T) => number): T | undefined {
   let best: T | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const each of list) {
