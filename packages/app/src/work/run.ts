@@ -40,6 +40,8 @@ export interface RunRequest {
   readonly given?: GivenReading | undefined;
   /** Text of a logger description by which it is read. */
   readonly logger?: string | undefined;
+  /** The log still grows. */
+  readonly live?: boolean | undefined;
 }
 
 /** A log as it was reviewed, or why it cannot be read. */
@@ -83,7 +85,7 @@ const PIECE = 1 << 20;
 
 /** Reviews the log piece by piece, with the share read on the way there. */
 export function* runParts(
-  { source, version, read, answer, knowledge: trials, given, logger }: RunRequest,
+  { source, version, read, answer, knowledge: trials, given, logger, live }: RunRequest,
   { bytesOf: bytesIn }: RunTools = { bytesOf },
 ): Generator<WorkStep<RunPart>> {
   const described = logger === undefined ? undefined : readLogger(logger);
@@ -94,6 +96,7 @@ export function* runParts(
   const knowledge = learnedFrom(trials);
   const review = answerRun({
     version,
+    live,
     given: { ...described?.value.given, ...given },
     loggerRevision: described?.value.revision,
     ...(answer.basis === undefined ? {} : { job: { read, answer, knowledge } }),

@@ -34,21 +34,23 @@ function trimmed(cells: readonly string[], width: number): readonly string[] {
   return cells.length === width + 1 && cells[width]!.trim() === '' ? cells.slice(0, width) : cells;
 }
 
-/** Width of most rows, seen from the end of the head, where no preamble is left. */
+/**
+ * Width of the rows that hold the most numbers and moments, rows with many of them before all: blank lines, remarks and words
+ * around a short table may be any number. Of a table of words, the width of most rows.
+ */
 function usualWidth(rows: readonly TextRow[]): number {
-  const counts = new Map<number, number>();
-  for (const { cells } of rows.slice(Math.floor(rows.length / 3))) {
-    if (cells.length > 0) counts.set(cells.length, (counts.get(cells.length) ?? 0) + 1);
+  const found = new Map<number, { values: number; count: number }>();
+  for (const { cells } of rows) {
+    if (cells.every((cell) => cell.trim() === '')) continue;
+    const own = found.get(cells.length) ?? { values: 0, count: 0 };
+    own.values += cells.filter(isValue).length ** 2;
+    own.count += 1;
+    found.set(cells.length, own);
   }
-  let width = 1;
-  let most = 0;
-  for (const [cells, count] of counts) {
-    if (count > most || (count === most && cells > width)) {
-      most = count;
-      width = cells;
-    }
-  }
-  return width;
+  const widths = [...found].sort(
+    ([width, one], [other, two]) => two.values - one.values || two.count - one.count || other - width,
+  );
+  return widths[0]?.[0] ?? 1;
 }
 
 /** Cells of a header line: cut as the data is, or by what else gives as many cells. */

@@ -207,7 +207,7 @@ export class TableReader implements TableSource {
       return;
     }
     const outcome = guessTable(
-      all.length > HEAD_BYTES ? wholeLines(all.subarray(0, HEAD_BYTES)) : all,
+      wholeLines(withoutRoom(all.subarray(0, HEAD_BYTES)), all.length > HEAD_BYTES),
       this.#given,
     );
     if (!outcome.ok) {
@@ -563,8 +563,21 @@ function withLineEnd(bytes: Uint8Array, eol: number): Uint8Array {
   return joined([bytes, Uint8Array.of(eol)]);
 }
 
-/** Bytes up to the last line end, or all of them where there is none. */
-function wholeLines(bytes: Uint8Array): Uint8Array {
-  const end = Math.max(bytes.lastIndexOf(LF), bytes.lastIndexOf(CR));
+/** Zero bytes in a row from which they are room that a logger keeps, not letters of two bytes [bytes]. */
+const ROOM = 64;
+
+/** Bytes up to where a logger has kept room behind what it wrote. */
+function withoutRoom(bytes: Uint8Array): Uint8Array {
+  let end = bytes.length;
+  while (end > 0 && bytes[end - 1] === 0) end -= 1;
+  if (bytes.length - end < ROOM) return bytes;
+  // a last letter of two bytes may end in one of them
+  const wide = bytes.subarray(0, end).includes(0);
+  return bytes.subarray(0, wide ? end + (end % 2) : end);
+}
+
+/** Bytes up to the last line end, where they are cut; all of them where there is none. */
+function wholeLines(bytes: Uint8Array, isCut: boolean): Uint8Array {
+  const end = isCut ? Math.max(bytes.lastIndexOf(LF), bytes.lastIndexOf(CR)) : -1;
   return end > 0 ? bytes.subarray(0, end + 1) : bytes;
 }

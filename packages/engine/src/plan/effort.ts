@@ -63,7 +63,20 @@ export interface OnceTaken {
   readonly energy: number;
 }
 
-/** Adds up what a run takes; whole electrodes, or as many as are burnt on the mean. */
+/**
+ * Adds up what a run takes; whole electrodes, or as many as are burnt on the mean.
+ *
+ * @param job - the job [record], from `readJob`
+ * @param rig - electrode, current, voltage and tracks [record], all values > 0
+ * @param way - trial or run-in, and stations of a stop [record], of the plan
+ * @param passLength - length of a pass, run-outs included [m], > 0
+ * @returns what adds one run up [function], from its times and passes
+ * @source derived: sum of times and prices
+ * @example
+ * const { job } = demoJob;
+ * const rig = { electrode: job.kit.electrodes[0], current: 400, voltage: 40, pattern: { tracks: 1, spacing: 0 } };
+ * takes(job, rig, { tryout: undefined, stations: 1 }, 1)({ travelTime: 60, trialTravelTime: 0, passes: 1, gauged: 0, wear: 1e-10 }).energy > 960000 // => true
+ */
 export function takes(
   job: Job,
   rig: Pick<Rig, 'electrode' | 'current' | 'voltage' | 'pattern'>,

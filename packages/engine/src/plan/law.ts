@@ -63,6 +63,12 @@ const planning = new WeakMap<RemovalBelief, RemovalBelief>();
  * The belief that plans are made with: every standard deviation at its most likely value, the first node of each list.
  * That a standard deviation may be another is what learning heals; a plan that paid for it now would be made of the
  * doubt about the doubt. The same record for the same belief.
+ *
+ * @param belief - what is known of removal [record], from `publishedBelief`
+ * @returns the belief with one node of each kind [record]
+ * @source judgement, no source
+ * @example
+ * planningBelief(publishedBelief(metalOf('carbon_steel'), 'flat')).depth.length // => 1
  */
 export function planningBelief(belief: RemovalBelief): RemovalBelief {
   const made = planning.get(belief) ?? atMostLikely(belief);

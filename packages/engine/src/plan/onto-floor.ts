@@ -14,7 +14,12 @@ export interface OntoFloorTask extends FloorDemand {
   /** Chance wanted for keeping the ligament [-]. */
   readonly ligamentAssurance: number;
   /** Travel that the carriage keeps and the process allows [m/s]. */
-  readonly travel: { readonly least: number; readonly most: number };
+  readonly travel: {
+    /** Least [m/s]. */
+    readonly least: number;
+    /** Greatest [m/s]. */
+    readonly most: number;
+  };
   /** Further passes on top of each other that are tried at most [-]. */
   readonly passesMost: number;
   /** Stations whose mean may be read before the last pass; left out: no gauge stop. */

@@ -21,7 +21,17 @@ export function stationPlaces(length: number, stations: number): number[] {
   return Array.from({ length: stations }, (_, index) => (length * (index + 0.5)) / stations);
 }
 
-/** Variance of the mean of the standardised process over stations along a length [-]. */
+/**
+ * Variance of the mean of the standardised process over even stations along a length.
+ *
+ * @param length - length of the seam [m], > 0
+ * @param stations - how many [-], at least 1
+ * @param range - range of the process [m], > 0
+ * @returns variance [-]
+ * @source derived: mean of the correlations of all pairs, Matern 3/2
+ * @example
+ * stationVariance(1, 1, 0.25) // => 1
+ */
 export function stationVariance(length: number, stations: number, range: number): number {
   if (range !== variancesRange || variances.size > LENGTHS_MOST) variances.clear();
   variancesRange = range;

@@ -125,7 +125,17 @@ export function drawShops(belief: RemovalBelief, count: number, seed: number): S
   };
 }
 
-/** Which course of so many a shop meets in the pass of this series: another order for every series. */
+/**
+ * Which course of so many a shop meets in the pass of this series: another order for every series.
+ *
+ * @param series - number of the series [-], 0 or more
+ * @param shop - number of the shop [-], from 0
+ * @param count - how many courses there are [-], at least 1
+ * @returns number of the course [-], below `count`
+ * @source none: bookkeeping
+ * @example
+ * pathOf(1, 2, 128) // => 11
+ */
 export function pathOf(series: number, shop: number, count: number): number {
   return (shop * (2 * series + 1) + Math.floor(shop / count) * 37 + series * 389) % count;
 }

@@ -260,7 +260,12 @@ export interface RemainingPasses {
   /** The stop to gauge at; undefined without one. */
   readonly stop: StopOutcome | undefined;
   /** Stretches that have no part in the plan, as much more was put into them. */
-  readonly apart: readonly { readonly from: number; readonly to: number }[];
+  readonly apart: readonly {
+    /** Where it begins [m]. */
+    readonly from: number;
+    /** Where it ends [m]. */
+    readonly to: number;
+  }[];
   readonly says: Sentence;
 }
 

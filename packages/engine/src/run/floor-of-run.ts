@@ -45,7 +45,8 @@ export interface FloorSource {
  * @returns the floor in shops [record]
  * @source log-linear law in the specific energy with four levels of spread: see `publishedBelief`
  * @example
- * typeof floorOfRun // => "function"
+ * const along = { cell: 0.01, cells: 100, layers: [[new Float64Array(100).fill(5e5)]] };
+ * floorOfRun({ along, plan: demoAnswer.basis.plan, belief: publishedBelief(metalOf('carbon_steel'), 'flat'), pushAngle: 0.785 }, [5, 50], 3, 1).depth.length // => 6
  */
 export function floorOfRun(
   { along, plan, belief, pushAngle, read }: FloorSource,

@@ -87,11 +87,14 @@ function stretchesApart({ cell, cells, layers }: DepthAlong): Range[] {
  *
  * @param run - job, plan, belief and the depth so far [record], of one job
  * @param layers - layers of the plan that remain [-], at least 1
- * @param bare - stretches that are cut again beforehand [list]; like those into which much more was put, they do not count
+ * @param bare - stretches that are cut again beforehand [list], any: they do not count
  * @returns passes with their chances [record]
  * @source as planOntoFloor
  * @example
- * typeof planRest // => "function"
+ * const { plan } = demoAnswer.basis;
+ * const along = { cell: 0.01, cells: 100, layers: [[new Float64Array(100).fill(5e5)]] };
+ * const belief = publishedBelief(metalOf('carbon_steel'), 'flat');
+ * planRest({ job: demoJob.job, plan, belief, along }, 1, []).passes // => 2
  */
 export function planRest(run: RunSoFar, layers: number, bare: readonly Range[]): RestPlan {
   const { job, plan, belief, along } = run;
@@ -163,7 +166,9 @@ export function planRest(run: RunSoFar, layers: number, bare: readonly Range[]):
  * @returns a pass or none, with its chances [record]
  * @source as planOntoFloor
  * @example
- * typeof planStretch // => "function"
+ * const along = { cell: 0.01, cells: 100, layers: [[new Float64Array(100).fill(5e5)]] };
+ * const belief = publishedBelief(metalOf('carbon_steel'), 'flat');
+ * planStretch({ job: demoJob.job, plan: demoAnswer.basis.plan, belief, along }, { from: 0.2, to: 0.3 }, 0.01).passes // => 9
  */
 export function planStretch(run: RunSoFar, { from, to }: Range, ramp: number): OntoFloorPlan {
   const { along } = run;

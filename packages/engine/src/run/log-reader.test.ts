@@ -250,3 +250,56 @@ describe('what loggers write', () => {
       expect(time).toEqual(steps(0, 0.1, 30).map((t) => Number(t.toFixed(6))));
   });
 });
+
+describe('a short log in a large file', () => {
+  const rows = Array.from({ length: 300 }, (_, i) => `${i / 10},${38 + (i % 5)},${450 + (i % 7)}`).join('\n');
+  const table = `time [s],voltage [V],current [A]\n${rows}\n`;
+
+  it.each([
+    ['blank lines behind it', `${table}${'\n'.repeat(600_000)}`, 0],
+    ['blank lines of another system', `${table}${'\n'.repeat(300_000)}`.replaceAll('\n', '\r\n'), 0],
+    ['lines of spaces', `${table}${'   \n'.repeat(150_000)}`, 0],
+    ['remarks behind it', `${table}${'# end\n'.repeat(50_000)}`, 50_000],
+    ['words behind it', `${table}${'all is well with this run\n'.repeat(20_000)}`, 20_000],
+    ['rows without a value', `${table}${',,\n'.repeat(50_000)}`, 50_000],
+    ['nothing but zeros where a logger had room left', `${table}${'\0'.repeat(2_000_000)}`, 1],
+  ])('is read whole: %s', (_name, text, rejected) => {
+    const { time, end, message } = readLog(text, {}, 65_536);
+    expect(message).toBe('');
+    expect(time).toHaveLength(300);
+    expect(time.at(-1)).toBeCloseTo(29.9, 9);
+    expect(end!.rejectedCount).toBe(rejected);
+  });
+
+  it('tells how many lines a second log of another shape has', () => {
+    const other = `${table}second rig\ntime [s];amps [A];volts [V]\n${'1;450;38\n'.repeat(300)}`;
+    const { time, end } = readLog(other);
+    expect(time).toHaveLength(300);
+    expect(end!.rejectedCount).toBe(302);
+    expect(end!.rejected[0]).toMatchObject({ line: 302 });
+  });
+
+  it('counts a line without an end, however long, and keeps the rows before it', () => {
+    const reader = new LogReader();
+    reader.push(new Uint8Array(Buffer.from(table)));
+    const piece = new Uint8Array(1 << 20).fill(55);
+    for (let k = 0; k < 40; k += 1) reader.push(piece);
+    const end = reader.end();
+    if (!end.ok) throw new Error(end.issues[0]!.message);
+    expect(end.value.end.rowsRead).toBe(300);
+    expect(end.value.end.rejected).toEqual([{ line: 302, why: 'longer than 1024 KiB' }]);
+  });
+});
+
+describe('what is no log', () => {
+  it.each([
+    ['', 'The file is empty.'],
+    ['time [s],voltage [V]\n', 'a header but no row of data'],
+    [`time [s],voltage [V]\n${'\n'.repeat(500_000)}`, 'a header but no row of data'],
+    ['\n'.repeat(10_000), 'nothing but blank lines'],
+    [`voltage [V]\n${'38\n'.repeat(300)}`, 'No column is a clock'],
+    ['7'.repeat(600_000), 'The first line does not end within 256 KiB'],
+  ])('is refused with what it has, %#', (text, message) => {
+    expect(readLog(text).message).toContain(message);
+  });
+});

@@ -44,7 +44,7 @@ const TRIAL = { pass: 900, seam: 901, gauge: 902 } as const;
  * @returns the shops [record]
  * @source derived: draws from the belief, rejected where the reading would have been another
  * @example
- * typeof shopsOfRun // => "function"
+ * shopsOfRun(demoAnswer.basis.plan, publishedBelief(metalOf('carbon_steel'), 'flat'), 0.785, undefined, 3, 1).level.length // => 3
  */
 export function shopsOfRun(
   plan: PlanOutcome,

@@ -62,8 +62,8 @@ export function openRunDesk(
     askedEdit = planned.edit;
     store.set({ run: { is: 'running', share: 0 } });
     const answer = { ...planned.answer, alternatives: [] };
-    const { source, given, logger } = log;
-    const request = { source, version: PROGRAM_VERSION, read: planned.read, answer, given, logger };
+    const { source, given, logger, live } = log;
+    const request = { source, version: PROGRAM_VERSION, read: planned.read, answer, given, logger, live };
     reviewer.ask({ ...request, knowledge: bench.knowledge() });
   };
   const open = (log: OpenedLog): void => {

@@ -13,6 +13,7 @@ import {
   type LogBatch,
   type LogEnd,
   LogReader,
+  type RunOutcome,
   reviewRun,
   stretchesOf,
 } from '../../run/index.ts';
@@ -39,6 +40,8 @@ export interface RunQuestion {
   readonly given?: GivenReading | undefined;
   /** Content hash of the logger description that says it. */
   readonly loggerRevision?: string | undefined;
+  /** The log still grows: the passes that remain are planned only between two passes, when there is time to gauge. */
+  readonly live?: boolean | undefined;
   /** Whether it is known beforehand that no rig was run; else the file's own mark tells. */
   readonly rehearsal?: boolean | undefined;
 }
@@ -75,6 +78,7 @@ export function answerRun({
   given,
   loggerRevision,
   rehearsal: played,
+  live = false,
 }: RunQuestion): RunAnswer {
   const judged = job === undefined ? undefined : judgedOf(job);
   const reader = new LogReader(given);
@@ -104,7 +108,7 @@ export function answerRun({
     const planned = judged && electrodePlanned(outcome, judged.expected);
     const fit = judged && fitOf(outcome, judged.expected);
     const remaining =
-      judged && !isWhole(outcome, judged.expected)
+      judged && !isWhole(outcome, judged.expected) && !(live && isBurning(outcome))
         ? remainingOf(outcome, along, stretches, judged)
         : undefined;
     const rehearsal = played === true || end.reading.preamble.some((line) => line.includes(REHEARSAL_MARK));
@@ -151,6 +155,14 @@ export function answerRun({
     takeRows: (batch, notes) => review.push(batch, notes),
     endRows: reportOf,
   };
+}
+
+/** Time without an arc from which a pass that is followed live is over [s] (judgement). */
+const BETWEEN_PASSES = 5;
+
+/** Whether a pass is under way where the log ends so far. */
+function isBurning({ passes, duration }: RunOutcome): boolean {
+  return duration - (passes.at(-1)?.end ?? duration) < BETWEEN_PASSES;
 }
 
 /** What the run of a job is held against; undefined where the job has no plan. */
