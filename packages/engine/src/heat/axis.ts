@@ -34,17 +34,21 @@ export interface Stretch {
   readonly growth: number;
   /** Widest cell [m]. */
   readonly widest: number;
+  /** Growth of that growth from cell to cell, up to the greatest: far away the field is smooth; none where left out [-]. */
+  readonly quickens?: { readonly by: number; readonly most: number };
 }
 
 /** Widths of growing cells that fill a length [m]. */
-function growingWidths(length: number, { fine, growth, widest }: Stretch): number[] {
+function growingWidths(length: number, { fine, growth: first, widest, quickens }: Stretch): number[] {
   const widths: number[] = [];
   let filled = 0;
   let width = fine;
+  let growth = first;
   while (filled < length * (1 - 1e-12)) {
     width = Math.min(width * growth, widest);
     widths.push(width);
     filled += width;
+    if (quickens !== undefined) growth = Math.max(first, Math.min(quickens.most, growth * quickens.by));
   }
   return widths.map((each) => (each * length) / filled);
 }

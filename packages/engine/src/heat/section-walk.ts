@@ -11,7 +11,7 @@ import { type HeatBody, heatBody, layFree } from './heat-body.ts';
 import { laySources } from './heat-sources.ts';
 import { disturb, type March, march, type StepSeen } from './march.ts';
 import { sectionCells } from './section-cells.ts';
-import { type SectionGrid, sectionGrid } from './section-grid.ts';
+import { griddedFloors, type SectionGrid } from './section-grid.ts';
 import type { SectionHeatInput } from './section-heat.ts';
 import { fallThrough } from './step-state.ts';
 import { stillAirLoss } from './surface-loss.ts';
@@ -70,9 +70,10 @@ function surfaceOf(grid: SectionGrid, last: CutPass | undefined): FacePiece[] {
 /** Lays a section out on a grid, halved so many times, before its first pass. */
 export function sectionWalk(input: SectionHeatInput, halving: number): SectionWalk {
   const floors = input.passes.map(({ floor }) => closedFloor(floor));
-  const grid = sectionGrid(input.thickness, halfWidthOf(input), floors, halving);
+  const gridded = griddedFloors(input.thickness, halfWidthOf(input), floors, halving);
+  const { grid } = gridded;
   const whole = sectionCells(grid.across, grid.below, []);
-  const passes = cutPasses(grid, input.passes, whole);
+  const passes = cutPasses(gridded, input.passes, whole);
   const body = heatBody({
     metal: input.metal,
     grid: { ...grid, along: evenAxis(0, 1, 1) },
@@ -130,7 +131,7 @@ function besideGroove({ grid, cut }: SectionWalk): readonly number[] {
   const columns = grid.across.widths.length;
   const top = Array.from({ length: columns }, (_, cell) => cell);
   const first = top.find((cell) => holder[cell] !== cell);
-  if (first === undefined) return [columns >> 1];
+  if (first === undefined) return [grid.sides === 2 ? 0 : columns >> 1];
   const last = top.findLast((cell) => holder[cell] !== cell)!;
   return [first - 1, last + 1].filter((cell) => cell >= 0 && cell < columns);
 }
@@ -162,11 +163,12 @@ export function cooledWithin(section: SectionWalk, step: StepSeen, temperature: 
 export function beginPass(section: SectionWalk, number: number): void {
   const { body, walk } = section;
   const pass = section.passes[number]!;
-  section.cutOut += cutSection(body, 0, pass.section, pass.free);
+  const { sides } = section.grid;
+  section.cutOut += sides * cutSection(body, 0, pass.section, pass.free);
   section.given += pass.keptPerLength;
   section.cut = { pass: number + 1, section: pass.section, floor: pass.floor };
   layFree(body);
-  const power = pass.keptPerLength / pass.duration;
+  const power = pass.keptPerLength / pass.duration / sides;
   laySources(
     body,
     pass.heated.map(({ cell, share }) => ({ cell, power: power * share })),

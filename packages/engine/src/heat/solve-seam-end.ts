@@ -1,4 +1,4 @@
-import { stretchedAxis } from './axis.ts';
+import { type Axis, stretchedAxis } from './axis.ts';
 import { coolingWatch } from './cooling-watch.ts';
 import { type CutPass, cutPasses } from './cut-passes.ts';
 import { cutSection } from './cut-section.ts';
@@ -8,9 +8,10 @@ import { freeFaces } from './free-faces.ts';
 import { type HeatBody, heatBody, layFree } from './heat-body.ts';
 import { type CellSource, laySources, storedHeat } from './heat-sources.ts';
 import { disturb, march, marchTo, type Onlooker } from './march.ts';
+import { folded, mirroredAxis } from './mirror.ts';
 import type { SeamEndHeat, SeamEndInput, SeamPass, SeamPlace } from './seam-end-heat.ts';
 import { sectionCells } from './section-cells.ts';
-import { sectionGrid } from './section-grid.ts';
+import { griddedFloors } from './section-grid.ts';
 import type { SectionHeatInput } from './section-heat.ts';
 import { halfWidthOf } from './section-walk.ts';
 import { solveSectionOn } from './solve-section.ts';
@@ -62,12 +63,13 @@ function sourcesBetween(
   pass: CutPass & SeamPass,
   way: readonly [number, number],
   seam: readonly number[],
+  sides: number,
 ): CellSource[] {
   const arc = pass.travel * pass.duration;
   const { edges } = body.grid.along;
   return seam.flatMap((place) => {
     const covered = meanOverlap(way, arc, edges[place]!, edges[place + 1]!);
-    const power = pass.keptPerLength * pass.travel * covered;
+    const power = (pass.keptPerLength * pass.travel * covered) / sides;
     if (covered < 1e-15) return [];
     return pass.heated.map(({ cell, share }) => ({ cell: place * body.plane + cell, power: power * share }));
   });
@@ -91,10 +93,12 @@ export function* solveSeamEnd(input: SeamEndInput): Generator<number, SeamEndHea
   const halving = HALVING[input.quality];
   const section = yield* solveSectionOn(sectionOf(input), halving, 0, SECTION_SHARE, null);
   const floors = input.passes.map(({ floor }) => closedFloor(floor));
-  const flat = sectionGrid(input.thickness, halfWidthOf(sectionOf(input)), floors, halving);
+  const gridded = griddedFloors(input.thickness, halfWidthOf(sectionOf(input)), floors, halving);
+  const { grid: flat } = gridded;
+  const { sides } = flat;
   const grid = { ...flat, along: alongOf(input, flat.fine) };
   const whole = sectionCells(grid.across, grid.below, []);
-  const passes = cutPasses(flat, input.passes, whole) as (CutPass & SeamPass)[];
+  const passes = cutPasses(gridded, input.passes, whole);
   const { centres, edges } = grid.along;
   const seam = Array.from(centres, (_, place) => place).filter(
     (place) => centres[place]! > 0 && centres[place]! < input.length,
@@ -146,14 +150,14 @@ export function* solveSeamEnd(input: SeamEndInput): Generator<number, SeamEndHea
     for (const [at, next] of fronts.entries()) {
       const place = seam[at];
       if (place !== undefined) {
-        cutOut += cutSection(body, place, pass.section, pass.free);
+        cutOut += sides * cutSection(body, place, pass.section, pass.free);
         layFree(body);
       }
-      const sources = sourcesBetween(body, pass, [front, next], seam);
+      const sources = sourcesBetween(body, pass, [front, next], seam, sides);
       laySources(body, sources);
       body.kernel.prepare();
       const end = began + next / pass.travel;
-      given += sources.reduce((sum, { power }) => sum + power, 0) * (end - walk.time);
+      given += sides * sources.reduce((sum, { power }) => sum + power, 0) * (end - walk.time);
       yield* to(end);
       front = next;
     }
@@ -162,18 +166,20 @@ export function* solveSeamEnd(input: SeamEndInput): Generator<number, SeamEndHea
   }
   yield* to(Math.max(walk.time, input.until));
   yield 1;
-  const stored = storedHeat(body);
-  const scale = Math.max(given, Math.abs(walk.lost), Math.abs(stored));
-  const error = scale > 0 ? Math.abs(given - cutOut - walk.lost - stored) / scale : 0;
+  const stored = sides * storedHeat(body);
+  const lost = sides * walk.lost;
+  const scale = Math.max(given, Math.abs(lost), Math.abs(stored));
+  const error = scale > 0 ? Math.abs(given - cutOut - lost - stored) / scale : 0;
+  const across = sides === 2 ? mirroredAxis(grid.across) : grid.across;
   const times = watch.times();
   return {
-    places: seam.map((place, at) => placeOf(body, place, times[at]!, input.past)),
+    places: seam.map((place, at) => placeOf(body, place, times[at]!, across, input.past)),
     section: {
       backFacePeak: section.backFacePeak,
       t85: lowestTime(section.surface),
-      widthPast: widthPast(grid.across, (cell) => section.peak[cell]!, input.past),
+      widthPast: widthPast(across, (cell) => section.peak[cell]!, input.past),
     },
-    balance: { given, cutOut, lost: walk.lost, stored, error },
+    balance: { given, cutOut, lost, stored, error },
     cells: body.plane * centres.length,
     steps: walk.steps,
     sweeps: walk.stages,
@@ -192,10 +198,11 @@ function lowestTime(surface: readonly { readonly depth: number; readonly t85: nu
   return surface.reduce((lowest, point) => (point.depth > lowest.depth ? point : lowest)).t85;
 }
 
-function placeOf(body: HeatBody, place: number, t85: number, past: number): SeamPlace {
+function placeOf(body: HeatBody, place: number, t85: number, whole: Axis, past: number): SeamPlace {
   const { across, below, along } = body.grid;
   const { holder } = body.sections[place]!;
   const columns = across.widths.length;
+  const column = (of: number): number => (whole.widths.length > columns ? folded(of, columns) : of);
   const hottest = (cell: number): number =>
     holder[cell]! < 0
       ? Number.NaN
@@ -205,6 +212,6 @@ function placeOf(body: HeatBody, place: number, t85: number, past: number): Seam
     along: along.centres[place]!,
     backFacePeak: Math.max(...back.filter((each) => !Number.isNaN(each))),
     t85,
-    widthPast: widthPast(across, hottest, past),
+    widthPast: widthPast(whole, (of) => hottest(column(of)), past),
   };
 }

@@ -1,6 +1,7 @@
 import { gridErrorOf } from './grid-error.ts';
 import { storedHeat } from './heat-sources.ts';
 import { marchTo, type Onlooker } from './march.ts';
+import { mirroredAxis, mirroredFrame, mirroredRows } from './mirror.ts';
 import type { HeatAccount, SectionHeat, SectionHeatInput } from './section-heat.ts';
 import {
   beginPass,
@@ -141,32 +142,38 @@ function* wait(
   return waited;
 }
 
-function balanceOf({ body, walk, given, cutOut }: SectionWalk): HeatAccount {
-  const stored = storedHeat(body);
-  const missing = Math.abs(given - cutOut - walk.lost - stored);
-  const scale = Math.max(given, Math.abs(walk.lost), Math.abs(stored));
-  return { given, cutOut, lost: walk.lost, stored, error: scale > 0 ? missing / scale : 0 };
+function balanceOf({ grid, body, walk, given, cutOut }: SectionWalk): HeatAccount {
+  const stored = grid.sides * storedHeat(body);
+  const lost = grid.sides * walk.lost;
+  const missing = Math.abs(given - cutOut - lost - stored);
+  const scale = Math.max(given, Math.abs(lost), Math.abs(stored));
+  return { given, cutOut, lost, stored, error: scale > 0 ? missing / scale : 0 };
 }
 
 function resultOf(section: SectionWalk, notes: PassNotes, coarse: SectionHeat | null): SectionHeat {
   const { grid, body, walk, surface, watch, frames, cut } = section;
   const hottest = (cell: number): number => temperatureAt(body.tables, body.kernel.memory.peak[cell]!);
   const { holder } = cut.section;
+  const columns = grid.across.widths.length;
+  const half = grid.sides === 2;
   const peak = Float32Array.from(holder, (holds) => (holds < 0 ? Number.NaN : hottest(holds)));
   const times = watch.times();
-  const back = holder.subarray(holder.length - grid.across.widths.length);
+  const back = holder.subarray(holder.length - columns);
+  const points = surface.map(({ cell, offset, depth }, at) => ({
+    offset,
+    depth,
+    t85: times[at]!,
+    peak: hottest(cell),
+  }));
   const result: SectionHeat = {
-    across: grid.across.centres,
+    across: (half ? mirroredAxis(grid.across) : grid.across).centres,
     below: grid.below.centres,
-    frames,
-    peak,
+    frames: half ? frames.map((frame) => mirroredFrame(frame, columns)) : frames,
+    peak: half ? mirroredRows(peak, columns) : peak,
     ...notes,
-    surface: surface.map(({ cell, offset, depth }, at) => ({
-      offset,
-      depth,
-      t85: times[at]!,
-      peak: hottest(cell),
-    })),
+    surface: half
+      ? [...points.toReversed().map((point) => ({ ...point, offset: -point.offset })), ...points]
+      : points,
     backFacePeak: back.reduce((most, holds) => (holds < 0 ? most : Math.max(most, hottest(holds))), 0),
     balance: balanceOf(section),
     gridError: null,
