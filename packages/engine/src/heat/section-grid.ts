@@ -11,7 +11,7 @@ const COARSEST = 1.5e-3;
 /** Growth from cell to cell beside the fine part, for a quick look [-]. */
 const GROWTH = 1.18;
 /** Across, that growth grows from cell to cell, for a quick look, and up to so much: far away the field is smooth [-]. */
-const QUICKENS = 1.05;
+const QUICKENS = 1.1;
 const GROWTH_MOST = 1.6;
 /** No cell below the groove is taller than so many fine ones [-]. */
 const TALLEST = 6;

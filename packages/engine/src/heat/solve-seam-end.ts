@@ -38,7 +38,7 @@ function sectionOf(input: SeamEndInput): SectionHeatInput {
 function alongOf(input: SeamEndInput, fine: number) {
   const { length, before, after, passes } = input;
   const arc = Math.min(...passes.map(({ travel, duration }) => travel * duration));
-  const cell = Math.min(2.5 * fine, arc / CELLS_UNDER_ARC, length / 6);
+  const cell = Math.min(3.5 * fine, arc / CELLS_UNDER_ARC, length / 6);
   const [ahead, behind] = [before.seamGoesOn ? 0 : before.plate, after.seamGoesOn ? 0 : after.plate];
   const widest = Math.max(length, ahead, behind) / 6;
   return stretchedAxis([-ahead, length + behind], 0, length, { fine: cell, growth: GROWTH, widest });

@@ -15,7 +15,7 @@ export interface DiffusionSize {
 }
 
 /** Most stages of one step [-]. */
-export const STAGES_MOST = 320;
+export const STAGES_MOST = 640;
 /** Numbers that each stage has: c0, c1, c2, cf, cg [-]. */
 export const STAGE_NUMBERS = 5;
 
