@@ -1,5 +1,5 @@
 export { fetchCommissioning, saveCommissioning } from './commissioning.ts';
-export type { ApiFailure, Reply } from './failure.ts';
+export { failed, type Reply } from './failure.ts';
 export { countFault, fetchFaultCounts, uncountFault } from './fault-counts.ts';
 export { fetchGauge, saveGauge } from './gauge.ts';
 export {

@@ -1,5 +1,8 @@
-import type { z } from 'zod';
-import { failed, failureOf, type Reply } from './failure.ts';
+import { z } from 'zod';
+import { type Failed, failed, failureOf, type Reply } from './failure.ts';
+
+/** An answer of the server, or why there is none. */
+type Sent = { readonly ok: true; readonly value: Response } | Failed;
 
 /** Sends a request to the server this page came from and reads its answer by a schema of the contract. */
 export async function request<T>(
@@ -27,7 +30,7 @@ export function requestFile(path: string, body: unknown): Promise<Reply<Blob>> {
   return fileOf(send('POST', path, asJson(body)));
 }
 
-async function readAnswer<T>(answer: Reply<Response>, schema: z.ZodType<T>): Promise<Reply<T>> {
+async function readAnswer<T>(answer: Sent, schema: z.ZodType<T>): Promise<Reply<T>> {
   if (!answer.ok) return answer;
   let content: unknown;
   try {
@@ -35,7 +38,7 @@ async function readAnswer<T>(answer: Reply<Response>, schema: z.ZodType<T>): Pro
   } catch {
     return failed(`The server’s answer (${answer.value.status}) cannot be read.`);
   }
-  if (!answer.value.ok) return failureOf(answer.value.status, content);
+  if (!answer.value.ok) return failureOf(answer.value.status, content, schema);
   const parsed = schema.safeParse(content);
   if (parsed.success) return { ok: true, value: parsed.data };
   return failed(
@@ -43,7 +46,7 @@ async function readAnswer<T>(answer: Reply<Response>, schema: z.ZodType<T>): Pro
   );
 }
 
-async function fileOf(sent: Promise<Reply<Response>>): Promise<Reply<Blob>> {
+async function fileOf(sent: Promise<Sent>): Promise<Reply<Blob>> {
   const answer = await sent;
   if (!answer.ok) return answer;
   if (answer.value.ok) {
@@ -54,7 +57,7 @@ async function fileOf(sent: Promise<Reply<Response>>): Promise<Reply<Blob>> {
     }
   }
   const content: unknown = await answer.value.json().catch(() => undefined);
-  return failureOf(answer.value.status, content);
+  return failureOf(answer.value.status, content, z.never());
 }
 
 function asJson(body: unknown): RequestInit {
@@ -62,7 +65,7 @@ function asJson(body: unknown): RequestInit {
   return { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
 }
 
-async function send(method: string, path: string, content: RequestInit): Promise<Reply<Response>> {
+async function send(method: string, path: string, content: RequestInit): Promise<Sent> {
   try {
     return { ok: true, value: await fetch(path, { method, ...content }) };
   } catch {

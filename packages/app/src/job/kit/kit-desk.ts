@@ -1,9 +1,16 @@
 import type { SavedShopFile } from '@furrow/contract';
 import { type ReadKit, readKit, type UnitSystem } from '@furrow/engine';
 import { saveKit } from '../../api/index.ts';
-import { editFile, kitFile, type TextFile } from '../../sheet/document/index.ts';
-import { createPast, type Sheet } from '../../sheet/index.ts';
-import { draftOf, type Keep, type KeptSheetState, keepText, openText } from '../../sheet/keep/index.ts';
+import { kitFile, type TextFile } from '../../sheet/document/index.ts';
+import type { Sheet } from '../../sheet/index.ts';
+import {
+  draftOf,
+  type Keep,
+  type KeptSheetState,
+  keepSheet,
+  openedSheet,
+  openText,
+} from '../../sheet/keep/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 
 /** Under what name the unsaved kit is kept in the browser. */
@@ -27,57 +34,20 @@ export interface KitDesk extends Sheet, Pick<Keep<SavedShopFile>, 'settle' | 'di
 /** Opens the kit as it is saved, with the unsaved changes of an earlier visit. */
 export function openKitDesk(saved: SavedShopFile, memory: Storage, shown: UnitSystem): KitDesk {
   let units = shown;
-  const { text, kept } = openText(saved.text, saved, draftOf(memory, DRAFT));
-  const start = kitFile(text);
-  const store = createStore<KitState>({
-    ...kept,
-    read: undefined,
-    ...readingOf(start, units),
-    file: start,
-    readable: start,
-    editRefused: undefined,
-    undoable: 0,
-  });
-  const past = createPast();
-  const take = (file: TextFile): void => {
-    const { readable, read } = store.get();
-    store.set({
-      read,
-      ...readingOf(file, units),
-      file,
-      readable: file.broken ? readable : file,
-      editRefused: undefined,
-      undoable: past.depth(),
-    });
-    keep.changed();
-  };
-  const keep = keepText<SavedShopFile>(store, {
-    put: (next) => take(kitFile(next)),
+  const start = openedSheet(openText(saved.text, saved, draftOf(memory, DRAFT)), kitFile);
+  const store = createStore<KitState>({ read: undefined, ...start, ...readingOf(start.file, units) });
+  const sheet = keepSheet<SavedShopFile>(store, {
+    noun: 'kit',
+    fileOf: kitFile,
+    readAs: (file) => readingOf(file, units),
     send: saveKit,
-    newerOf: ({ newerKit }) => newerKit,
     memory,
     key: () => DRAFT,
   });
   return {
-    noun: 'kit',
+    ...sheet,
     store,
-    change(edits) {
-      const edited = editFile(store.get().file, edits);
-      if (!edited.ok) return store.set({ editRefused: edited.why });
-      past.keep(store.get().file.text, 'form');
-      take(edited.file);
-    },
-    setText(next) {
-      past.keep(store.get().file.text, 'text');
-      take(kitFile(next));
-    },
-    undo() {
-      const text = past.back();
-      if (text !== undefined) take(kitFile(text));
-    },
-    save: async () => (await keep.save()) !== undefined,
-    settle: keep.settle,
-    discard: keep.discard,
+    save: async () => (await sheet.save()) !== undefined,
     setUnits(next) {
       if (next === units) return;
       units = next;

@@ -30,7 +30,6 @@ export function openReadings(
       key: readingsKey(job),
       fileOf: readingsFile,
       read: readReadings,
-      newerOf: ({ newerReadings }) => newerReadings,
     },
     saved,
     start,

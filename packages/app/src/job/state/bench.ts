@@ -1,9 +1,9 @@
 import type { SavedJob } from '@furrow/contract';
 import { type Answer, readJob, type UnitSystem } from '@furrow/engine';
 import { createJob, saveJob } from '../../api/index.ts';
-import { editFile, jobFile, type TextFile } from '../../sheet/document/index.ts';
-import { createPast, type Sheet } from '../../sheet/index.ts';
-import { type Draft, keepText, openText } from '../../sheet/keep/index.ts';
+import { jobFile } from '../../sheet/document/index.ts';
+import type { Sheet } from '../../sheet/index.ts';
+import { type Draft, keepSheet, openedSheet, openText } from '../../sheet/keep/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
 import { createClient, type PlanWorker, type WorkEvent } from '../../work/index.ts';
 import type { BenchTrials } from './bench-history.ts';
@@ -67,18 +67,13 @@ export interface BenchTools {
 
 /** Opens a job on a bench. */
 export function openBench(start: BenchStart, { startWorker, memory }: BenchTools): Bench {
-  const { text, kept } = openText(start.text, start.saved, start.draft);
   const store = createStore<BenchState>({
-    ...kept,
-    file: jobFile(text),
-    readable: jobFile(text),
+    ...openedSheet(openText(start.text, start.saved, start.draft), jobFile),
     edit: 0,
     issues: [],
     read: undefined,
     planned: undefined,
     plannerFailure: undefined,
-    editRefused: undefined,
-    undoable: 0,
     kit: start.kit ?? 'none',
     history: { trials: undefined, moreSince: false, ...start.history, used: true },
     runs: start.runs,
@@ -87,31 +82,6 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   const planner = createClient(startWorker, (event) => store.set(afterEvent(store.get(), event)));
 
   let { units = 'metric' } = start;
-  const past = createPast();
-  const take = (file: TextFile): void => {
-    markEdit();
-    const outcome = readJob(file.text, units);
-    const state = store.get();
-    const edit = state.edit + 1;
-    store.set({
-      file,
-      readable: file.broken ? state.readable : file,
-      edit,
-      issues: outcome.ok ? [] : outcome.issues,
-      read: outcome.ok ? outcome.value : state.read,
-      plannerFailure: undefined,
-      editRefused: undefined,
-      undoable: past.depth(),
-    });
-    if (outcome.ok)
-      planner.ask({
-        read: outcome.value,
-        kit: usedKit(state.kit)?.read,
-        knowledge: knowledge(),
-      });
-    else planner.stop();
-    keep.changed();
-  };
   const knowledge = (): string | undefined => {
     const { trials, used } = store.get().history;
     return used ? trials : undefined;
@@ -119,8 +89,24 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
   const draftName = start.draftName ?? 'new';
   /** Identifier of a new job that was sent and not answered: it may be saved all the same. */
   let newId: string | undefined;
-  const keep = keepText<SavedJob>(store, {
-    put: (next) => take(jobFile(next)),
+  const sheet = keepSheet<SavedJob>(store, {
+    noun: 'job',
+    fileOf: jobFile,
+    readAs(file) {
+      markEdit();
+      const outcome = readJob(file.text, units);
+      const { edit, read } = store.get();
+      return {
+        edit: edit + 1,
+        plannerFailure: undefined,
+        ...(outcome.ok ? { issues: [], read: outcome.value } : { issues: outcome.issues, read }),
+      };
+    },
+    taken() {
+      const { issues, read, kit } = store.get();
+      if (read === undefined || issues.length > 0) planner.stop();
+      else planner.ask({ read, kit: usedKit(kit)?.read, knowledge: knowledge() });
+    },
     async send(content, basedOn, to) {
       const id = to?.id ?? newId ?? crypto.randomUUID();
       newId = to === undefined ? id : undefined;
@@ -128,42 +114,26 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       if (reply.ok || reply.failure.newer !== undefined) newId = undefined;
       return reply;
     },
-    newerOf: ({ newer }) => newer,
     memory,
     key: () => store.get().saved?.id ?? draftName,
     mark: () => (start.demo === true && store.get().saved === undefined ? { demo: true } : {}),
   });
 
-  take(store.get().file);
+  sheet.readAgain();
   return {
-    noun: 'job',
+    ...sheet,
     store,
-    change(edits) {
-      const edited = editFile(store.get().file, edits);
-      if (!edited.ok) return store.set({ editRefused: edited.why });
-      past.keep(store.get().file.text, 'form');
-      take(edited.file);
-    },
-    setText(next) {
-      past.keep(store.get().file.text, 'text');
-      take(jobFile(next));
-    },
-    undo() {
-      const text = past.back();
-      if (text !== undefined) take(jobFile(text));
-    },
     moveCursor: (cursor) => store.set({ cursor }),
     async save(asCopy) {
-      const saved = await keep.save(asCopy);
+      const saved = await sheet.save(asCopy);
       if (saved !== undefined) store.set({ history: { ...store.get().history, moreSince: false } });
       return saved?.id;
     },
-    discard: keep.discard,
     draftName: start.saved === undefined ? draftName : undefined,
     setKit(kit) {
       const before = usedKit(store.get().kit)?.text;
       store.set({ kit });
-      if (usedKit(kit)?.text !== before) take(store.get().file);
+      if (usedKit(kit)?.text !== before) sheet.readAgain();
     },
     knowledge,
     isDemo() {
@@ -171,15 +141,15 @@ export function openBench(start: BenchStart, { startWorker, memory }: BenchTools
       return saved === undefined && start.demo !== undefined && (start.demo || file.text === base);
     },
     setTrials(next) {
-      const { history, file } = store.get();
+      const { history } = store.get();
       store.set({ history: { ...history, ...next } });
-      if (next.trials !== history.trials && history.used) take(file);
+      if (next.trials !== history.trials && history.used) sheet.readAgain();
     },
     useHistory(used) {
-      const { history, file } = store.get();
+      const { history } = store.get();
       if (used === history.used) return;
       store.set({ history: { ...history, used } });
-      take(file);
+      sheet.readAgain();
     },
     setUnits(next) {
       if (next === units) return;

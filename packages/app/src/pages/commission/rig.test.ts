@@ -32,7 +32,7 @@ function shop(first = saved(0)) {
   const send = async (save: CommissioningSave): Promise<Reply<Commissioning>> => {
     if (down) return { ok: false, failure: { message: 'The server does not answer.', issues: [] } };
     if (save.based_on !== kept.revision_number) {
-      return { ok: false, failure: { message: 'Saved meanwhile.', issues: [], newerRig: kept } };
+      return { ok: false, failure: { message: 'Saved meanwhile.', issues: [], newer: kept } };
     }
     const texts = Object.fromEntries(Object.entries(save.readings).map(([id, { text }]) => [id, text]));
     kept = { ...saved(kept.revision_number + 1, texts), ticks: {} };

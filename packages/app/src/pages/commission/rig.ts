@@ -73,7 +73,6 @@ export function openRig(
     ...(send !== undefined && {
       send: (record, basedOn) => send({ ...entriesOf(record), based_on: basedOn }),
     }),
-    newerOf: ({ newerRig }) => newerRig,
     memory,
     key: () => rigKey(job),
     draft: () => ({ text: draftText(store.get()) }),

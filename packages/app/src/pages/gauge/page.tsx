@@ -31,7 +31,6 @@ export function GaugePage(): VNode {
         key: 'gauge',
         fileOf: gaugeFile,
         read: readGauge,
-        newerOf: ({ newerGauge }) => newerGauge,
       },
       saved,
       '',

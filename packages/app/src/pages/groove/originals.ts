@@ -1,4 +1,4 @@
-import { fetchMeasured, type Reply, sendOriginal } from '../../api/index.ts';
+import { failed, fetchMeasured, type Reply, sendOriginal } from '../../api/index.ts';
 
 /** Files as they were handed in, each known by its SHA-256. */
 export interface Originals {
@@ -17,7 +17,7 @@ const HANDED_IN = new Map<string, { readonly file: Blob; sent: boolean }>();
 export function originalsOf(id: string | undefined): Originals {
   const send = async (sha256: string, file: Blob): Promise<Reply<string>> => {
     const reply = await sendOriginal(file);
-    if (!reply.ok) return reply;
+    if (!reply.ok) return failed(reply.failure.message);
     HANDED_IN.set(sha256, { file, sent: true });
     return { ok: true, value: sha256 };
   };

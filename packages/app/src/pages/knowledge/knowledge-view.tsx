@@ -44,7 +44,7 @@ interface Writing {
 /** What the shop knows, and a form for what was tried or gauged. */
 export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
   const units = useUnits();
-  const { saved, message, trouble } = useSelected(desk.store, (state) => state);
+  const { saved = desk.opened, message, trouble } = useSelected(desk.store, (state) => state);
   const own = saved.text !== '';
   const text = own ? saved.text : (demo?.text ?? '');
   const opened = useOpenedJob();

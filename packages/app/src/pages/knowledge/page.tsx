@@ -32,5 +32,5 @@ export function KnowledgePage(): VNode {
 }
 
 function deskOf(trials: SavedShopFile): KnowledgeDesk {
-  return openKnowledgeDesk(trials);
+  return openKnowledgeDesk(trials, localStorage);
 }

@@ -2,6 +2,7 @@ import type { SavedLogger, SavedRun } from '@furrow/contract';
 import {
   eraseLogger,
   eraseRun,
+  failed,
   fetchLoggers,
   fetchOriginal,
   fetchRuns,
@@ -95,7 +96,7 @@ export function openKeptRuns(bench: Bench, desk: RunDesk): KeptRuns {
       sent.set(sha256, id);
       const run = await doing('Keeping the run', async () => {
         const original = await sendOriginal(shown.file);
-        if (!original.ok) return original;
+        if (!original.ok) return failed(original.failure.message);
         return keepRun(saved.id, {
           id,
           name: log.name,

@@ -1,7 +1,5 @@
-import type { Store } from '../../ui/store/index.ts';
 import type { SheetState } from '../sheet.ts';
 import type { Draft } from './draft.ts';
-import { type Keep, type KeepTools, keepContent } from './keep.ts';
 import { type KeepState, openedState, type Revised } from './keep-state.ts';
 
 /** Something saved as a text. */
@@ -30,24 +28,6 @@ export function openText<Saved extends Revised>(
   }
   const basedOn = Math.min(revision, draft.based_on);
   return { text: draft.text, kept: openedState({ saved, base: text, revision: basedOn, restored: true }) };
-}
-
-/** Keeps the text of a file. */
-export function keepText<Saved extends SavedText>(
-  store: Store<KeptSheetState<Saved>>,
-  tools: Pick<KeepTools<string, Saved>, 'put' | 'newerOf' | 'memory' | 'key' | 'later' | 'send'> & {
-    /** What is kept in the browser beside the text. */
-    readonly mark?: () => Pick<Draft, 'demo'>;
-  },
-): Keep<Saved> {
-  const mine = (): string => store.get().file.text;
-  return keepContent(store, {
-    ...tools,
-    mine,
-    same: (one, other) => one === other,
-    contentOf: ({ text }) => text,
-    draft: () => ({ text: mine(), ...tools.mark?.() }),
-  });
 }
 
 /** Whether the text differs from what it was made from. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ApiFailure, Reply } from '../../api/index.ts';
+import { failed, type Reply } from '../../api/index.ts';
 import { MemoryStorage } from '../../testing/index.ts';
 import { createStore } from '../../ui/store/index.ts';
 import { draftOf } from './draft.ts';
@@ -13,7 +13,7 @@ interface Saved {
 type State = KeepState<string, Saved> & { readonly text: string };
 
 const KEY = 'thing';
-const down: ApiFailure = { message: 'The server does not answer.', issues: [] };
+const DOWN = failed('The server does not answer.');
 
 /** A store with one revisioned text; `weather` is what happens to a save on its way: lost before it, behind it, or not. */
 function shop(
@@ -33,18 +33,15 @@ function shop(
     ...openedState({ saved: kept, base: 'a', revision: 1, restored: options.restored ?? false }),
     text: options.restored === true ? 'ab' : 'a',
   });
-  const newer = new WeakMap<ApiFailure, Saved>();
   const send = async (content: string, basedOn: number, to: Saved | undefined): Promise<Reply<Saved>> => {
     sent.push({ content, basedOn, anew: to === undefined });
-    if (weather === 'down') return { ok: false, failure: down };
+    if (weather === 'down') return DOWN;
     meanwhile?.();
     if (to !== undefined && basedOn !== kept.revision_number) {
-      const failure = { message: 'Changed meanwhile.', issues: [] };
-      newer.set(failure, kept);
-      return { ok: false, failure };
+      return { ok: false, failure: { message: 'Changed meanwhile.', issues: [], newer: kept } };
     }
     kept = { revision_number: kept.revision_number + 1, text: content };
-    return weather === 'fine' ? { ok: true, value: kept } : { ok: false, failure: down };
+    return weather === 'fine' ? { ok: true, value: kept } : DOWN;
   };
   const keep = keepContent<string, Saved>(store, {
     mine: () => store.get().text,
@@ -52,7 +49,6 @@ function shop(
     same: (one, other) => one === other,
     contentOf: ({ text }) => text,
     ...(options.nowhere !== true && { send }),
-    newerOf: (failure) => newer.get(failure),
     memory,
     key: () => KEY,
     draft: () => ({ text: store.get().text }),
@@ -127,7 +123,7 @@ describe('keepContent', () => {
     at.type('ab');
     at.setWeather('down');
     expect(await at.keep.save()).toBeUndefined();
-    expect(at.state().save).toEqual({ is: 'failed', why: down.message });
+    expect(at.state().save).toEqual({ is: 'failed', why: DOWN.failure.message });
     at.type('abc');
     expect(at.state().save).toEqual({ is: 'still' });
     expect(at.draft()).toEqual({ text: 'abc', based_on: 1 });
@@ -160,7 +156,7 @@ describe('keepContent', () => {
     await at.keep.save();
     at.setWeather('down');
     await at.keep.settle('mine');
-    expect(at.state()).toMatchObject({ text: 'ab', save: { is: 'failed', why: down.message } });
+    expect(at.state()).toMatchObject({ text: 'ab', save: { is: 'failed', why: DOWN.failure.message } });
     expect(at.draft()).toEqual({ text: 'ab', based_on: 2 });
     at.setWeather('fine');
     expect((await at.keep.save())?.revision_number).toBe(3);

@@ -1,4 +1,4 @@
-import type { ApiFailure, Reply } from '../../api/index.ts';
+import type { Reply } from '../../api/index.ts';
 import type { Store } from '../../ui/store/index.ts';
 import { type Draft, dropDraft, keepDraft } from './draft.ts';
 import type { KeepState, Revised } from './keep-state.ts';
@@ -13,8 +13,6 @@ export interface KeepTools<Content, Saved> {
   readonly contentOf: (saved: Saved) => Content;
   /** Saves as the next revision, or anew where there is nothing to save upon; left out where nothing can be saved yet. */
   readonly send?: (content: Content, basedOn: number, to: Saved | undefined) => Promise<Reply<Saved>>;
-  /** What is saved now, where a save would have overwritten it. */
-  readonly newerOf: (failure: ApiFailure) => Saved | undefined;
   readonly memory: Storage;
   /** Under what name unsaved changes are kept in the browser. */
   readonly key: () => string;
@@ -61,7 +59,7 @@ export function keepContent<Content, Saved extends Revised>(
   store: Store<KeepState<Content, Saved>>,
   tools: KeepTools<Content, Saved>,
 ): Keep<Saved> {
-  const { mine, put, same, contentOf, send, newerOf, memory, key, draft, merge, later } = tools;
+  const { mine, put, same, contentOf, send, memory, key, draft, merge, later } = tools;
   /** Sent and not answered: it may be saved all the same. */
   let unanswered: readonly Content[] = [];
   let cancel = (): void => {};
@@ -110,7 +108,7 @@ export function keepContent<Content, Saved extends Revised>(
         if (unsaved()) plan(PAUSE);
         return reply.value;
       }
-      const newer = newerOf(reply.failure);
+      const { newer } = reply.failure;
       if (newer === undefined) {
         store.set({ newer });
         fail(reply.failure.message);

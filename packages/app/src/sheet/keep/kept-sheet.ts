@@ -1,13 +1,13 @@
 import type { SavedShopFile } from '@furrow/contract';
 import type { Issue } from '@furrow/engine';
-import type { ApiFailure, Reply } from '../../api/index.ts';
+import type { Reply } from '../../api/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
-import { editFile, type TextFile } from '../document/index.ts';
-import { createPast } from '../past.ts';
+import type { TextFile } from '../document/index.ts';
 import type { Sheet } from '../sheet.ts';
-import { type Draft, draftOf } from './draft.ts';
+import { draftOf } from './draft.ts';
 import type { Keep } from './keep.ts';
-import { type KeptSheetState, keepText, openText } from './keep-text.ts';
+import { keepSheet, openedSheet } from './keep-sheet.ts';
+import { type KeptSheetState, openText } from './keep-text.ts';
 
 /** A file that is filled in and saved by itself, and what it is read as. */
 export interface KeptReadState<Read> extends KeptSheetState<SavedShopFile> {
@@ -42,13 +42,11 @@ export interface KeptSheetKind<Read> {
   ) =>
     | { readonly ok: true; readonly value: Read }
     | { readonly ok: false; readonly issues: readonly Issue[] };
-  /** What somebody else saved meanwhile, where a save would have overwritten it. */
-  readonly newerOf: (failure: ApiFailure) => SavedShopFile | undefined;
 }
 
 /** Opens a file as it is saved, or as an earlier visit left it; `start` stands there as long as nothing was saved. */
 export function openKeptSheet<Read>(
-  { noun, key, fileOf, read: reader, newerOf }: KeptSheetKind<Read>,
+  { noun, key, fileOf, read: reader }: KeptSheetKind<Read>,
   saved: SavedShopFile | undefined,
   start: string,
   { send, memory, later }: KeptSheetTools,
@@ -62,59 +60,16 @@ export function openKeptSheet<Read>(
     return outcome.ok ? { read: outcome.value, issues: [] } : { issues: outcome.issues };
   };
   const kept = saved !== undefined && saved.revision_number > 0 ? saved : undefined;
-  const draft: Draft | undefined = draftOf(memory, key);
-  const opened = openText(kept?.text ?? start, kept, draft);
-  const file = fileOf(opened.text);
-  const store = createStore<KeptReadState<Read>>({
-    ...opened.kept,
-    read: undefined,
-    ...readingOf(file),
-    file,
-    readable: file,
-    editRefused: undefined,
-    undoable: 0,
-  });
-  const past = createPast();
-  const take = (next: TextFile): void => {
-    const { readable, read } = store.get();
-    store.set({
-      read,
-      ...readingOf(next),
-      file: next,
-      readable: next.broken ? readable : next,
-      editRefused: undefined,
-      undoable: past.depth(),
-    });
-    keep.changed();
-  };
-  const keep = keepText<SavedShopFile>(store, {
-    put: (text) => take(fileOf(text)),
+  const opened = openedSheet(openText(kept?.text ?? start, kept, draftOf(memory, key)), fileOf);
+  const store = createStore<KeptReadState<Read>>({ read: undefined, ...opened, ...readingOf(opened.file) });
+  const sheet = keepSheet<SavedShopFile>(store, {
+    noun,
+    fileOf,
+    readAs: readingOf,
     ...(send !== undefined && { send }),
-    newerOf,
     memory,
     key: () => key,
     later,
   });
-  return {
-    noun,
-    store,
-    change(edits) {
-      const edited = editFile(store.get().file, edits);
-      if (!edited.ok) return store.set({ editRefused: edited.why });
-      past.keep(store.get().file.text, 'form');
-      take(edited.file);
-    },
-    setText(text) {
-      past.keep(store.get().file.text, 'text');
-      take(fileOf(text));
-    },
-    undo() {
-      const text = past.back();
-      if (text !== undefined) take(fileOf(text));
-    },
-    saveNow: async () => void (await keep.save()),
-    settle: keep.settle,
-    discard: keep.discard,
-    close: keep.close,
-  };
+  return { ...sheet, store, saveNow: async () => void (await sheet.save()) };
 }
