@@ -1,4 +1,3 @@
-export { createPast } from './past.ts';
 export { SHEET_TITLES, type Sheet } from './sheet.ts';
 export { SheetContext, useSheet, useSheetState } from './sheet-context.ts';
 export { UndoButton } from './undo-button.tsx';
