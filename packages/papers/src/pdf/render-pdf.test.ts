@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { PaperBlock, PaperSize } from '../blocks/index.ts';
+import type { PaperSize } from '../blocks/index.ts';
 import { cardDocument } from '../kinds/index.ts';
 import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
 import { pdfContent } from './pdf-text.test-data.ts';
@@ -125,31 +125,4 @@ describe('PDF of a card', () => {
     expect(Buffer.from(bytes).includes(Buffer.from('/ActualText'))).toBe(true);
     expect(Buffer.from(bytes).includes(written)).toBe(true);
   });
-});
-
-test('leaves at least three rows of a table on either side of a page’s end', async () => {
-  const counts = await Promise.all(
-    Array.from({ length: 10 }, async (_unused, step) => {
-      const blocks: PaperBlock[] = [
-        ...Array.from({ length: 30 + step }, (): PaperBlock => {
-          return { kind: 'paragraph', tone: 'small', text: 'Filler.' };
-        }),
-        {
-          kind: 'table',
-          caption: 'Rows',
-          columns: [{ title: 'Row', align: 'start', weight: 1 }],
-          rows: Array.from({ length: 8 }, (_row, index) => [`row ${index + 1}`]),
-        },
-      ];
-      const { text } = pdfContent(await renderPdf({ ...card, fitted: false, blocks }));
-      const [before, after] = text.split('Rows, continued');
-      return after === undefined ? undefined : [before, after].map((part) => part!.match(/row \d/gu)!.length);
-    }),
-  );
-  const cut = counts.filter((count) => count !== undefined);
-  expect(cut.length).toBeGreaterThan(0);
-  for (const [before, after] of cut) {
-    expect(before).toBeGreaterThanOrEqual(3);
-    expect(after).toBeGreaterThanOrEqual(3);
-  }
 });

@@ -68,7 +68,8 @@ function laidBox(laid: Laid, paint: Paint): Box {
         used += heights[fits]!;
         if (used > room) break;
       }
-      if (fits < rows.length) fits = Math.min(fits, rows.length - LEFT_LEAST);
+      if (fits === rows.length) return undefined;
+      fits = Math.min(fits, rows.length - LEFT_LEAST);
       if (fits < LEFT_LEAST) return undefined;
       const { caption: words } = table;
       const continued = words.endsWith(CONTINUED) ? words : `${words}${CONTINUED}`;
