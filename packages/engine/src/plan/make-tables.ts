@@ -265,9 +265,15 @@ function stopTable(
     high = Math.min(high, from);
   }
   const edges = high > low + EDGE_STEP ? evenEdges(low, high) : written([low]);
+  // Deeper than anything expected, and short of the drawing all the same: a hand does not go on by the table.
+  const strange = edges.length - 1;
+  const isStrange = isLast && required - edges.at(-1)! > EDGE_STEP / 2;
+  if (isStrange) edges.push(...written([required]));
   if (most - edges.at(-1)! > EDGE_STEP / 2) edges.push(most);
   else edges[edges.length - 1] = most;
-  const rows = edges.slice(0, -1).map((edge, index) => rowAt((edge + edges[index + 1]!) / 2));
+  const rows = edges
+    .slice(0, -1)
+    .map((edge, index) => (isStrange && index === strange ? ASK : rowAt((edge + edges[index + 1]!) / 2)));
   // Shallower than anything expected, or deeper than the drawing allows, calls for a word.
   return { edges, rows: [ASK, ...rows, ASK] };
 }

@@ -63,6 +63,8 @@ export interface RowOutcome {
   /** Up to but not including there; undefined: no upper end [m]. */
   readonly to: number | undefined;
   readonly action: 'run' | 'done' | 'ask';
+  /** Whether every reading of the row lies inside what the drawing asks for, the trial's or the run-in's never. */
+  readonly inBand: boolean;
   /** Travel of what is run next; undefined unless the action is `run` [m/s]. */
   readonly travel: number | undefined;
   /** After a run-in, travel that deepens its stretch at the end [m/s]. */

@@ -15,6 +15,7 @@ const row = (action: 'run' | 'done') => ({
   from: next(),
   to: next(),
   action,
+  inBand: action === 'done',
   travel: next(),
   deepenTravel: next(),
   travelFactor: next(),

@@ -58,6 +58,11 @@ const rowSchema = z
       .describe(
         'After a stop: that travel over the travel of the pass before on the same track; null otherwise.',
       ),
+    in_band: z
+      .boolean()
+      .describe(
+        'Whether every reading of the row lies inside what the drawing asks for. Where it does and a pass is run all the same, places beside the stations are likelier short than not.',
+      ),
     expect_mm: bandSchema.describe(
       'Mean depth of the groove to expect in the end; where nothing more is run, the depth that is there.',
     ),
@@ -345,6 +350,7 @@ function stateRow(row: RowOutcome): GaugeRow {
     from_mm: from,
     to_mm: to,
     action: row.action,
+    in_band: row.inBand,
     travel_mm_per_min: travel(row.travel),
     deepen_travel_mm_per_min: travel(row.deepenTravel),
     travel_factor: row.travelFactor ?? null,

@@ -1,5 +1,13 @@
 import type { GaugeRow, GaugeStop, UnitSystem } from '@furrow/engine';
-import { actionText, deepenText, fineUnit, RISK_HEADS, readingText, riskTexts } from '../words/index.ts';
+import {
+  actionText,
+  deepenText,
+  fineUnit,
+  NARROW_RISK_HEADS,
+  RISK_HEADS,
+  readingText,
+  riskTexts,
+} from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { bandText } from './pass-table.ts';
 
@@ -16,16 +24,18 @@ export function gaugeTable(
   const unit = fineUnit(units);
   const expected: TableColumn[] =
     form === 'whole' ? [{ title: `Then expect, ${unit}`, align: 'end', weight: 1.7 }] : [];
-  const risks = RISK_HEADS.map((title): TableColumn => ({ title, align: 'end', weight: 0.8 }));
+  const heads = form === 'narrow' ? NARROW_RISK_HEADS : RISK_HEADS;
+  const risks = heads.map((title): TableColumn => ({ title, align: 'end', weight: 0.8 }));
   const outcome = [...expected, ...risks];
   const shown = askedTogether(stop.table);
   return {
     kind: 'table',
     ...(form === 'narrow' && { close: true }),
-    caption:
+    caption: `${
       stop.after_layer === 0
         ? 'Reading of the first cut, and what to do'
-        : `Reading after layer ${stop.after_layer}, and what to do`,
+        : `Reading after layer ${stop.after_layer}, and what to do`
+    }${form === 'narrow' ? '; chances in 100' : ''}`,
     columns: [
       { title: `Reading, ${unit}`, align: 'start', weight: 1.5, strong: true },
       { title: 'Do this', align: 'start', weight: 1.9, strong: true },

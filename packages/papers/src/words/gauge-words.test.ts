@@ -14,6 +14,9 @@ test('a row says for which readings it is, from the first to the last', () => {
 
 test('a row says what to do', () => {
   expect(actionText(row({ action: 'run', travel_mm_per_min: 889 }), 'inch')).toBe('travel 35 in/min');
+  const short = row({ action: 'run', travel_mm_per_min: 2540, in_band: true });
+  expect(actionText(short, 'inch')).toBe('travel 100 in/min, low in places');
+  expect(actionText({ ...short, in_band: false }, 'inch')).toBe('travel 100 in/min');
   expect(actionText(row({ action: 'done', travel_mm_per_min: null }), 'metric')).toBe('run no more passes');
   expect(actionText(row({ action: 'ask', travel_mm_per_min: null }), 'metric')).toBe(
     'stop, ask the welding engineer',

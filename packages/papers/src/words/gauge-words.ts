@@ -39,6 +39,9 @@ export function riskTexts({
 /** Heads of the columns that `riskTexts` fill. */
 export const RISK_HEADS = ['Too shallow, in 100', 'Too deep, in 100'] as const;
 
+/** The same where there is little room, under a caption that says of what they are. */
+export const NARROW_RISK_HEADS = ['Too shallow', 'Too deep'] as const;
+
 /** Always rounded up, so that nothing reads less risky than it is. */
 function riskText(risk: number): string {
   if (!Number.isFinite(risk)) return 'unknown';
@@ -53,7 +56,9 @@ function riskText(risk: number): string {
 export function actionText(row: GaugeRow, units: UnitSystem): string {
   if (row.action === 'done') return 'run no more passes';
   if (row.action === 'ask' || row.travel_mm_per_min === null) return 'stop, ask the welding engineer';
-  return `travel ${formatAmount(row.travel_mm_per_min / 60_000, 'speed', units)}`;
+  const travel = `travel ${formatAmount(row.travel_mm_per_min / 60_000, 'speed', units)}`;
+  // the mean may lie inside the limits while the shallowest places do not
+  return row.in_band ? `${travel}, low in places` : travel;
 }
 
 /** Where to gauge, with what spread, in one or two sentences. */

@@ -24,6 +24,7 @@ export {
   actionText,
   deepenText,
   gaugePlaces,
+  NARROW_RISK_HEADS,
   RISK_HEADS,
   readingText,
   riskTexts,
