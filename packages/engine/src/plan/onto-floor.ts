@@ -278,7 +278,7 @@ function toldIn(way: Candidate, floor: FloorAfter, task: OntoFloorTask): Told {
   const isGauged = way.rows.length > 0;
   const after = floor.cut(travel === undefined ? undefined : { first: 0, passes: before, travel });
   const counted = isGauged
-    ? inRows(way, after, task.gauge!)
+    ? inRows(way, after, task, task.gauge!)
     : { chances: after.count(after.every), table: [], means: after.means() };
   const score = scoreOf(counted.chances, task);
   const usual = middleTravel(counted.table) ?? travel ?? task.travel.most;
@@ -310,7 +310,12 @@ interface Counted {
 }
 
 /** What each row of a table leads to; neighbouring rows that say the same without a travel are one. */
-function inRows({ passes, before, rows, edges }: Candidate, after: FloorAfter, gauge: Gauge): Counted {
+function inRows(
+  { passes, before, rows, edges }: Candidate,
+  after: FloorAfter,
+  { least, most }: Pick<OntoFloorTask, 'least' | 'most'>,
+  gauge: Gauge,
+): Counted {
   const readings = after.readings(gauge.places, gauge.readingSd);
   const means = after.means();
   let [reached, notTooDeep, ligamentKept] = [0, 0, 0];
@@ -334,6 +339,7 @@ function inRows({ passes, before, rows, edges }: Candidate, after: FloorAfter, g
     ligamentKept += (asks ? 1 : got.ligamentKept) * shops.length;
     return {
       ...{ from, to, action, travel },
+      inBand: from >= least && to !== undefined && to <= most,
       ...{ deepenTravel: undefined, travelFactor: undefined },
       expect: bandOf(shops.length === 0 ? Float64Array.of(from) : ends),
       tooShallow: 1 - got.reached,

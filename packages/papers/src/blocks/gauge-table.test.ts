@@ -32,8 +32,8 @@ test('keeps every row with its own chances in the narrow form, so that none hide
   expect(columns.map(({ title }) => title)).toEqual([
     'Reading, mm',
     'Do this',
-    'Too shallow, in 100',
-    'Too deep, in 100',
+    'Too shallow',
+    'Too deep',
   ]);
   expect(rows).toHaveLength(stop.table.length - 1);
   expect(rows[1]?.[1]).toBe('travel 560 mm/min');
