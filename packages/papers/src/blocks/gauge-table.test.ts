@@ -29,12 +29,7 @@ test('keeps every row with its own chances in the narrow form, so that none hide
     index === 2 ? { ...row, travel_mm_per_min: 560, depth_reached: 0.28 } : row,
   );
   const { rows, columns } = gaugeTable({ ...stop, table: risky }, 'metric', 'narrow');
-  expect(columns.map(({ title }) => title)).toEqual([
-    'Reading, mm',
-    'Do this',
-    'Too shallow',
-    'Too deep',
-  ]);
+  expect(columns.map(({ title }) => title)).toEqual(['Reading, mm', 'Do this', 'Too shallow', 'Too deep']);
   expect(rows).toHaveLength(stop.table.length - 1);
   expect(rows[1]?.[1]).toBe('travel 560 mm/min');
   expect(rows[2]?.slice(0, 3)).toEqual(['5.0 to 6.1', 'travel 560 mm/min', '72']);
