@@ -11,6 +11,7 @@ describe('HTTP_STATUS', () => {
     const beyondThePerson = [
       'PORT_UNAVAILABLE',
       'PROGRAM_FAULT',
+      'STORE_FULL',
       'STORE_HISTORY',
       'STORE_IN_DOUBT',
       'STORE_UNAVAILABLE',

@@ -149,6 +149,10 @@ export const ISSUE_CODES = {
   RUN_NOT_LIVE: { meaning: 'Readings are sent, or asked for, of a run that is not under way.' },
   RUN_SOURCE: { meaning: 'Live readings cannot be taken from the source named.' },
   SEARCH_TOO_LARGE: { meaning: 'An exact search would have to try more than this program takes on.' },
+  STORE_FULL: {
+    meaning:
+      'The disk that holds what is saved, or the readings that come in, is full; nothing more was kept.',
+  },
   STORE_HISTORY: {
     meaning: 'The database was made by another version of the program and cannot be used by this one.',
   },

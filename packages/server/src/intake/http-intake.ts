@@ -15,8 +15,8 @@ const NDJSON = /^application\/(?:x-ndjson|jsonl|json)\b/u;
 export async function httpSource(intake: Intake, port: number): Promise<Source> {
   const server = createServer((request, response) => {
     answer(request, response, intake).catch((error: unknown) => {
-      const full = error instanceof JournalFailure;
-      tell(response, full ? 507 : 400, { message: error instanceof Error ? error.message : 'not read' });
+      const status = error instanceof JournalFailure ? (error.full ? 507 : 503) : 400;
+      tell(response, status, { message: error instanceof Error ? error.message : 'not read' });
       request.destroy();
     });
   });

@@ -198,8 +198,8 @@ describe('a live run', () => {
     });
     const refused = await post(frames(10, 11));
     expect([refused.status, await refused.json()]).toMatchObject([
-      503,
-      { code: 'STORE_UNAVAILABLE', message: expect.stringContaining('The disk is full') },
+      507,
+      { code: 'STORE_FULL', message: expect.stringContaining('The disk is full') },
     ]);
     const told = await listen(({ states }) => (states.at(-1)?.trouble ?? null) !== null);
     expect(told.lines).toHaveLength(10);

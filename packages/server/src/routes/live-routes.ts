@@ -135,6 +135,7 @@ export function rawRoutes(server: ZodServer): void {
             413: errorSchema,
             415: errorSchema,
             503: errorSchema,
+            507: errorSchema,
           },
         },
       },
@@ -152,7 +153,7 @@ export function rawRoutes(server: ZodServer): void {
         } catch (error) {
           if (error instanceof TooManyLines) throw new Refused('REQUEST_TOO_LARGE', error.message);
           if (error instanceof JournalFailure)
-            throw new StoreFailure('STORE_UNAVAILABLE', error.message, error);
+            throw new StoreFailure(error.full ? 'STORE_FULL' : 'STORE_UNAVAILABLE', error.message, error);
           throw error;
         }
       },
@@ -167,7 +168,13 @@ export function rawRoutes(server: ZodServer): void {
           summary: 'Send the file of a run',
           description:
             'As it is (application/octet-stream), byte for byte. It is kept under its SHA-256; the run of it is kept after that.',
-          response: { 201: originalSchema, 413: errorSchema, 415: errorSchema, 503: errorSchema },
+          response: {
+            201: originalSchema,
+            413: errorSchema,
+            415: errorSchema,
+            503: errorSchema,
+            507: errorSchema,
+          },
         },
       },
       async (request, reply) => {

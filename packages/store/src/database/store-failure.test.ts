@@ -5,7 +5,7 @@ describe('attempt', () => {
   it.each(['SQLITE_FULL', '53100', 'ENOSPC'])('tells a full disk from the code %s', async (code) => {
     const work = attempt('/data', () => Promise.reject(Object.assign(new Error('no'), { code })));
     await expect(work).rejects.toMatchObject({
-      code: 'STORE_UNAVAILABLE',
+      code: 'STORE_FULL',
       message: expect.stringMatching(/^The disk that holds \/data is full/),
     });
   });

@@ -1,7 +1,7 @@
 /** The database cannot be used: not reachable, locked, full, of another version, or lost while it was storing. */
 export class StoreFailure extends Error {
   override readonly name = 'StoreFailure';
-  readonly code: 'STORE_UNAVAILABLE' | 'STORE_HISTORY' | 'STORE_IN_DOUBT';
+  readonly code: 'STORE_UNAVAILABLE' | 'STORE_FULL' | 'STORE_HISTORY' | 'STORE_IN_DOUBT';
 
   constructor(code: StoreFailure['code'], message: string, cause?: unknown) {
     super(message, { cause });
@@ -15,15 +15,23 @@ export async function attempt<T>(place: string, work: () => Promise<T>): Promise
     return await work();
   } catch (error) {
     if (error instanceof StoreFailure) throw error;
-    throw new StoreFailure('STORE_UNAVAILABLE', sentenceOf(place, error), error);
+    throw new StoreFailure(
+      isFull(error) ? 'STORE_FULL' : 'STORE_UNAVAILABLE',
+      sentenceOf(place, error),
+      error,
+    );
   }
 }
 
 /** Codes with which SQLite, PostgreSQL and the system say that there is no room left. */
 const FULL = ['SQLITE_FULL', '53100', 'ENOSPC', 'EDQUOT'];
 
+function isFull(error: unknown): boolean {
+  return FULL.includes(String((error as { code?: unknown } | null)?.code));
+}
+
 function sentenceOf(place: string, error: unknown): string {
-  if (FULL.includes(String((error as { code?: unknown } | null)?.code))) {
+  if (isFull(error)) {
     return `The disk that holds ${place} is full: nothing was saved and nothing was changed. Make room and save again.`;
   }
   const why = error instanceof Error ? error.message : String(error);
