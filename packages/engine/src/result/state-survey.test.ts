@@ -3,7 +3,7 @@ import type { SeamOutcome, SeamRepair } from '../survey/index.ts';
 import { stateSeam } from './survey.ts';
 
 const PASS: SeamRepair = {
-  ...{ kind: 'pass', from: 0.98, to: 1.52, ramp: 0.02, depth: 0.0025, travel: 0.01 },
+  ...{ kind: 'pass', passes: 1, from: 0.98, to: 1.52, ramp: 0.02, depth: 0.0025, travel: 0.01 },
   ...{ reached: 0.97, notTooDeep: 0.88, plateKept: 0.999 },
 };
 

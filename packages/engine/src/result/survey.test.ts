@@ -53,6 +53,7 @@ function seam(): SeamOutcome {
         to: 1,
         recut: {
           kind: 'pass',
+          passes: 1,
           from: 1,
           to: 1,
           ramp: 1,
@@ -116,6 +117,7 @@ describe('each number of a survey comes from its own source in SI, in the unit o
           'recut.plan.start_mm': 'recuts.recut.from',
           'recut.plan.end_mm': 'recuts.recut.to',
           'recut.plan.run_in_mm': 'recuts.recut.ramp',
+          'recut.plan.passes': 'recuts.recut.passes',
           'recut.plan.take_off_mm': 'recuts.recut.depth',
           'recut.plan.travel_mm_per_min': 'recuts.recut.travel',
           'recut.plan.current_A': 'setting.current',

@@ -152,7 +152,11 @@ const recutPlanSchema = z
     start_mm: z.number().exactOptional().describe('Where the torch starts, run-in included.'),
     end_mm: z.number().exactOptional().describe('Where it ends, run-out included.'),
     run_in_mm: z.number().exactOptional(),
-    take_off_mm: z.number().exactOptional().describe('Depth to take off.'),
+    passes: z
+      .int()
+      .exactOptional()
+      .describe('Repair passes on top of each other, each over the whole length [-].'),
+    take_off_mm: z.number().exactOptional().describe('Depth to take off, all of them together.'),
     travel_mm_per_min: z.number().exactOptional(),
     current_A: z.number().exactOptional(),
     arc_voltage_V: z.number().exactOptional(),
@@ -553,6 +557,7 @@ function stateRecut({ recut }: StretchRecut, setting: RecutSetting): RecutPlan {
     start_mm: inUnit(recut.from, 'mm'),
     end_mm: inUnit(recut.to, 'mm'),
     run_in_mm: inUnit(recut.ramp, 'mm'),
+    passes: recut.passes,
     take_off_mm: inUnit(recut.depth, 'mm'),
     travel_mm_per_min: inUnit(recut.travel, 'mm/min'),
     current_A: setting.current,

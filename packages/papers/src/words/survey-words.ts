@@ -139,9 +139,10 @@ export function setAsideWords({ at_mm, depth_mm, why, would_be_mm }: Reading, un
 /** What mends a stretch, in sentences. */
 export function recutWords({ plan }: SurveySeam['recut'][number], units: UnitSystem): string[] {
   const first = ((): string => {
+    const { passes = 1 } = plan;
     switch (plan.kind) {
       case 'pass':
-        return `One pass from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatAmount(plan.travel_mm_per_min! / 60_000, 'speed', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}, to leave the plate its least ${percent(plan.chance_plate_kept!)}.`;
+        return `${passes === 1 ? 'One pass' : `${passes} passes on top of each other`} from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatAmount(plan.travel_mm_per_min! / 60_000, 'speed', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}${passes === 1 ? '' : ' together'}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}, to leave the plate its least ${percent(plan.chance_plate_kept!)}.`;
       case 'weld':
         return `${gaugeLength(plan.over_mm!, units)} too deep on the mean: ${units === 'inch' ? `${(plan.weld_metal_kg! / 0.45359237).toFixed(2)} lb` : `${plan.weld_metal_kg!.toFixed(2)} kg`} of weld metal up to the greatest depth.`;
       default:

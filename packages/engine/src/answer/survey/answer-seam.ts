@@ -4,7 +4,14 @@ import type { Knowledge } from '../../learn/index.ts';
 import { metalOf } from '../../material/index.ts';
 import { normalProbability, normalQuantile } from '../../numeric/index.ts';
 import type { PlanOutcome } from '../../plan/index.ts';
-import { beliefOfElectrode, middleLaw, type RemovalBelief, type SpreadLevels } from '../../removal/index.ts';
+import {
+  beliefOfElectrode,
+  depthCeiling,
+  middleLaw,
+  PASS_DEPTH_MOST,
+  type RemovalBelief,
+  type SpreadLevels,
+} from '../../removal/index.ts';
 import type { Answer } from '../../result/index.ts';
 import type { DepthAlong } from '../../run/index.ts';
 import {
@@ -354,14 +361,30 @@ function repairLaw(
   );
   const known = Math.min(...sd);
   const metal = metalOf(job.plate.material, job.plate.composition);
+  const power = middleLaw(belief)[1]!;
+  const usual = last.depth.p50 * Math.exp(common);
+  const slowest = last.travel * (usual / (PASS_DEPTH_MOST * plan.electrode.diameter)) ** (1 / power);
   return {
-    depth: last.depth.p50 * Math.exp(common),
+    depth: usual,
     travel: last.travel,
-    power: middleLaw(belief)[1]!,
+    power,
     spread: { ...spread, common: Math.hypot(pass, known) },
     plateMost: job.plate.thickness - job.groove.ligament_least,
     plateChance: job.groove.ligament_assurance,
-    travelLeast: job.kit.travel.least,
+    assurance: job.groove.assurance,
+    ceiling: (travel) =>
+      depthCeiling(
+        {
+          diameter: plan.electrode.diameter,
+          current: last.current,
+          voltage: last.voltage,
+          travel,
+          pushAngle: last.pushAngle,
+        },
+        plan.width.p50,
+        belief.meltingEnergy,
+      ),
+    travelLeast: Math.min(job.kit.travel.most, Math.max(job.kit.travel.least, slowest)),
     travelMost: job.kit.travel.most,
     ramp: RAMP * plan.electrode.diameter,
     density: metal.density.value,

@@ -141,6 +141,8 @@ const LAW = {
   spread: { common: 0.05, course: 0.045, range: 0.25 },
   plateMost: 0.03,
   plateChance: 0.99,
+  assurance: 0.95,
+  ceiling: () => 1,
   travelLeast: 0.003,
   travelMost: 0.06,
   ramp: 0.012,
@@ -161,7 +163,45 @@ describe('a recut', () => {
     expect(recut.depth).toBeLessThan(0.0075);
     expect(recut.reached).toBeGreaterThan(0.9);
     expect(recut.notTooDeep).toBeGreaterThan(0.9);
+    expect(recut.passes).toBe(1);
     expect(recut.travel).toBeCloseTo(0.012 * (0.0148 / recut.depth) ** (1 / 1.39), 9);
+  });
+
+  it('reaches the depth, and goes too deep, as often as it says in floors of its own', () => {
+    const recut = recutOf(stretch, shallow, BAND, LAW);
+    if (recut.kind !== 'pass') throw new Error(recut.kind);
+    const stream = drawStream(4711);
+    const fresh = seamStates(LAW.spread, [], AT);
+    let [reached, kept] = [0, 0];
+    const count = 1500;
+    for (let k = 0; k < count; k += 1) {
+      const [floor, cut] = [shallow.posterior.draw(stream), fresh.draw(stream)];
+      const after = AT.map((place, i) => {
+        const ramp = Math.min(1, Math.max(0, Math.min(place - recut.from, recut.to - place) / recut.ramp));
+        return 0.0148 * Math.exp(floor[i]!) + ramp * recut.depth * Math.exp(cut[i]!);
+      });
+      const on = (i: number): boolean => AT[i]! >= recut.from - 1e-9 && AT[i]! <= recut.to + 1e-9;
+      if (after.every((depth, i) => AT[i]! < 3.7 - 1e-9 || AT[i]! > 4.3 + 1e-9 || depth >= BAND.least))
+        reached += 1;
+      if (after.every((depth, i) => !on(i) || depth <= BAND.most)) kept += 1;
+    }
+    expect(Math.abs(reached / count - recut.reached)).toBeLessThan(0.03);
+    expect(Math.abs(kept / count - recut.notTooDeep)).toBeLessThan(0.03);
+  });
+
+  it('takes several passes where one may not cut so much, and never more than the arc can melt', () => {
+    const little = { ...LAW, travelLeast: 0.026 };
+    const recut = recutOf(
+      stretch,
+      depthOf([3.8, 3.9, 4, 4.1, 4.2].map((at) => read(at, 0.005, 1e-4))),
+      BAND,
+      little,
+    );
+    if (recut.kind !== 'pass') throw new Error(recut.kind);
+    expect(recut.passes).toBeGreaterThan(1);
+    expect(recut.travel).toBeGreaterThanOrEqual(0.026);
+    const weak = recutOf(stretch, shallow, BAND, { ...LAW, ceiling: () => 2e-4 });
+    expect(weak.kind).toBe('none');
   });
 
   it('is left to the grinder where the carriage cannot cut so thin, and refused where too much is missing', () => {
@@ -169,7 +209,7 @@ describe('a recut', () => {
     expect(
       recutOf(stretch, depthOf([4, 4.1].map((at) => read(at, 0.002, 1e-4))), BAND, {
         ...LAW,
-        travelLeast: 0.02,
+        travelLeast: 0.05,
       }).kind,
     ).toBe('none');
   });
@@ -200,6 +240,7 @@ describe('a stretch that no repair pass mends', () => {
   const law = {
     ...{ depth: 0.01, travel: 0.01, power: 1.4, travelLeast: 0.002, ramp: 0.01, density: 7850, width: 0.016 },
     ...{ spread: { common: 0.01, course: 0.01, range: 0.25 }, plateMost: 0.03, plateChance: 0.99 },
+    ...{ assurance: 0.95, ceiling: () => 1 },
   };
   const depth = { median: AT.map(() => 0.0105), posterior: fuseSeam(law.spread, [], AT) };
 

@@ -1,4 +1,5 @@
 import { drawStream } from '../../numeric/index.ts';
+import { type FloorShops, planOntoFloor } from '../../plan/index.ts';
 import type { DepthBand, SeamDepth, Stretch } from './judge-seam.ts';
 import { type SeamSpread, seamStates } from './seam-states.ts';
 
@@ -16,6 +17,10 @@ export interface RepairLaw {
   readonly plateMost: number;
   /** Chance with which it is to be left at least [-]. */
   readonly plateChance: number;
+  /** Chance wanted for reaching, and for not exceeding, the depth [-]. */
+  readonly assurance: number;
+  /** Greatest depth that the energy balance allows one pass at a travel [m]. */
+  readonly ceiling: (travel: number) => number;
   /** Least travel that the carriage keeps [m/s]. */
   readonly travelLeast: number;
   /** Greatest travel that it keeps [m/s]. */
@@ -28,7 +33,7 @@ export interface RepairLaw {
   readonly width: number;
 }
 
-/** A short pass that brings a shallow stretch to depth. */
+/** Short passes on top of each other that bring a shallow stretch to depth. */
 export interface RecutPass {
   readonly kind: 'pass';
   /** Where the torch starts, run-in included [m]. */
@@ -37,9 +42,11 @@ export interface RecutPass {
   readonly to: number;
   /** Length of run-in and of run-out, each inside that [m]. */
   readonly ramp: number;
-  /** Depth to take off [m]. */
+  /** How many [-]. */
+  readonly passes: number;
+  /** Depth that they take off together, in the middle of what is known [m]. */
   readonly depth: number;
-  /** Travel [m/s]. */
+  /** Travel of each [m/s]. */
   readonly travel: number;
   /** Chance that the stretch then reaches its least depth everywhere [-]. */
   readonly reached: number;
@@ -75,26 +82,27 @@ export type SeamRepair =
       readonly weldMetal: number;
     };
 
-const DRAWS = 300;
-const SEED = 71_993;
-const TRIED = 40;
+/** Shops in which the passes are solved, and in which they are counted [-], and the seeds of both. */
+const SHOPS = { solve: { count: 256, seed: 71_993 }, fair: { count: 768, seed: 176_722 } } as const;
+/** Passes on top of each other that are tried at most [-]: more is a job of its own. */
+const PASSES_MOST = 3;
 /** Chance below which a repair pass is no better than what is there [-]. */
 const CHANCE_LEAST = 0.5;
 
 /**
- * Plans the repair of a stretch that fails, from the floor as it was measured.
+ * Plans the repair of a stretch that fails, from the floor as it was measured, as passes onto a floor are planned anywhere.
  *
- * The depth to take off is the one that most surely ends inside the band everywhere, run-in and run-out included.
+ * Too deep and the plate left are looked at over run-in and run-out as well; the depth must be reached on the stretch alone.
  *
  * @param stretch - the stretch [record], one that fails
  * @param depth - the depth along the seam [record], from `fuseSeam`
  * @param band - depths that it must keep to [record], least below most
  * @param law - how a repair pass cuts [record], all values > 0
  * @returns a pass, or what else is done [record]
- * @source derived: the removal law about the measured floor
+ * @source `planOntoFloor`, from the measured floor
  * @example
  * const posterior = fuseSeam({ common: 0.01, course: 0.01, range: 0.25 }, [], [0, 0.1, 0.2, 0.3]);
- * const law = { depth: 0.01, travel: 0.01, power: 1.4, spread: { common: 0.04, course: 0.045, range: 0.25 }, plateMost: 0.02, plateChance: 0.99, travelLeast: 0.002, travelMost: 0.05, ramp: 0.01, density: 7850, width: 0.016 };
+ * const law = { depth: 0.01, travel: 0.01, power: 1.4, spread: { common: 0.04, course: 0.045, range: 0.25 }, plateMost: 0.02, plateChance: 0.99, assurance: 0.95, ceiling: () => 1, travelLeast: 0.002, travelMost: 0.05, ramp: 0.01, density: 7850, width: 0.016 };
  * recutOf({ from: 0, to: 0.3, miss: 'shallow' }, { median: [0.008, 0.008, 0.008, 0.008], posterior }, { least: 0.01, most: 0.014 }, law).kind // => "pass"
  */
 export function recutOf(
@@ -127,99 +135,103 @@ export function recutOf(
       ),
     ),
   );
-  const stream = drawStream(SEED);
-  const fresh = seamStates(
-    law.spread,
-    [],
-    touched.map((i) => at[i]!),
-  );
-  const floors = Array.from({ length: DRAWS }, () => {
-    const course = depth.posterior.draw(stream);
-    const cut = fresh.draw(stream);
-    return touched.map((i, k) => ({
-      floor: depth.median[i]! * Math.exp(course[i]!),
-      cut: Math.exp(cut[k]!),
-    }));
+  const places = touched.map((i) => at[i]!);
+  const must = places.map((place) => place >= from - 1e-9 && place <= to + 1e-9);
+  const floor = { depth, places, touched, law };
+  const plan = planOntoFloor({
+    shops: floorShops(floor, SHOPS.solve),
+    fair: floorShops(floor, SHOPS.fair),
+    share,
+    must: must.includes(true) ? must : places.map(() => true),
+    least: band.least,
+    most: band.most,
+    mostForLigament: law.plateMost,
+    assurance: law.assurance,
+    ligamentAssurance: law.plateChance,
+    travel: { least: law.travelLeast, most: law.travelMost },
+    ceiling: law.ceiling,
+    passesMost: PASSES_MOST,
+    effort: (passes) => passes,
   });
-  const lowest = Math.min(...own.map(depthAt));
-  const most = Math.max(band.most - lowest, 1e-4);
-  let best: { take: number; reached: number; kept: number; plate: number } | undefined;
-  for (let k = 1; k <= TRIED; k += 1) {
-    const take = (most * k) / TRIED;
-    let reached = 0;
-    let kept = 0;
-    let plate = 0;
-    for (const floor of floors) {
-      let shallow = false;
-      let deep = false;
-      let through = false;
-      floor.forEach((each, j) => {
-        const after = each.floor + share[j]! * take * each.cut;
-        const inside = at[touched[j]!]! >= from - 1e-9 && at[touched[j]!]! <= to + 1e-9;
-        if (inside && after < band.least) shallow = true;
-        if (after > band.most) deep = true;
-        if (after > law.plateMost) through = true;
-      });
-      if (!shallow) reached += 1;
-      if (!deep) kept += 1;
-      if (!through) plate += 1;
-    }
-    const found = { take, reached: reached / DRAWS, kept: kept / DRAWS, plate: plate / DRAWS };
-    // a plate that may be cut through is no repair, whatever else it would bring
-    if (best !== undefined && found.plate < law.plateChance) break;
-    if (best === undefined || Math.min(found.reached, found.kept) > Math.min(best.reached, best.kept))
-      best = found;
-  }
-  const { take, reached, kept, plate } = best!;
-  if (plate < law.plateChance) {
-    return {
-      kind: 'none',
-      from,
-      to,
-      missing,
-      reason:
-        'no pass would surely leave the plate its least thickness: grind it, and measure the plate left from behind',
-    };
-  }
-  const travel = law.travel * (law.depth / take) ** (1 / law.power);
-  if (travel > law.travelMost) {
-    return {
-      kind: 'grind',
-      from,
-      to,
-      missing,
-      reason:
+  const takenAt = (travel: number): number => law.depth * (law.travel / travel) ** law.power;
+  const { reached, notTooDeep, ligamentKept } = plan.chances;
+  const not = (kind: 'grind' | 'none', reason: string): SeamRepair => ({ kind, from, to, missing, reason });
+  // a plate that may be cut through is no repair, whatever else it would bring
+  if (ligamentKept < law.plateChance)
+    return not(
+      'none',
+      'no pass would surely leave the plate its least thickness: grind it, and measure the plate left from behind',
+    );
+  if (plan.travel === undefined || Math.min(reached, notTooDeep) < CHANCE_LEAST) {
+    const lowest = Math.min(...own.map(depthAt));
+    if (takenAt(law.travelMost) > Math.max(band.most - lowest, 1e-4))
+      return not(
+        'grind',
         'the carriage cannot run fast enough to take so little off: grind it, or use a smaller electrode',
-    };
-  }
-  if (travel < law.travelLeast) {
-    return {
-      kind: 'none',
-      from,
-      to,
-      missing,
-      reason: 'too much is missing for one repair pass: plan the stretch as a job of its own',
-    };
-  }
-  if (Math.min(reached, kept) < CHANCE_LEAST) {
-    return {
-      kind: 'none',
-      from,
-      to,
-      missing,
-      reason:
-        'no single pass would bring it into its limits with a chance above one half: measure it more closely first, or grind it',
-    };
+      );
+    return PASSES_MOST * takenAt(law.travelLeast) < missing
+      ? not('none', 'too much is missing for a repair: plan the stretch as a job of its own')
+      : not(
+          'none',
+          'no repair passes would bring it into its limits with a chance above one half: measure it more closely first, or grind it',
+        );
   }
   return {
     kind: 'pass',
     from: start,
     to: end,
     ramp: law.ramp,
-    depth: take,
-    travel,
+    passes: plan.passes,
+    depth: plan.passes * takenAt(plan.travel),
+    travel: plan.travel,
     reached,
-    notTooDeep: kept,
-    plateKept: plate,
+    notTooDeep,
+    plateKept: ligamentKept,
+  };
+}
+
+/** The measured floor, and how passes cut onto it, in shops that may be: each draws a floor and a course for each pass. */
+function floorShops(
+  {
+    depth,
+    places,
+    touched,
+    law,
+  }: {
+    readonly depth: SeamDepth;
+    readonly places: readonly number[];
+    readonly touched: readonly number[];
+    readonly law: RepairLaw;
+  },
+  { count, seed }: { readonly count: number; readonly seed: number },
+): FloorShops {
+  const stream = drawStream(seed);
+  const fresh = seamStates(law.spread, [], places);
+  const n = places.length;
+  const floor = new Float64Array(count * n);
+  for (let shop = 0; shop < count; shop += 1) {
+    const course = depth.posterior.draw(stream);
+    touched.forEach((i, k) => {
+      floor[shop * n + k] = depth.median[i]! * Math.exp(course[i]!);
+    });
+  }
+  const parts = Array.from({ length: PASSES_MOST }, () => {
+    const cut = new Float64Array(count * n);
+    for (let shop = 0; shop < count; shop += 1)
+      cut.set(
+        fresh.draw(stream).map((value) => Math.exp(value)),
+        shop * n,
+      );
+    return cut;
+  });
+  const lift = Math.log(law.depth) + law.power * Math.log(law.travel);
+  return {
+    count,
+    at: Float64Array.from(places),
+    depth: floor,
+    lift: new Float64Array(count).fill(lift),
+    power: new Float64Array(count).fill(law.power),
+    further: (pass) => parts[Math.min(pass, PASSES_MOST - 1)]!,
+    gaugeError: new Float64Array(count),
   };
 }
