@@ -25,6 +25,8 @@ export interface CircleFit extends Circle {
 }
 
 const STEPS_MOST = 60;
+/** Steps from a circle that is near [-]. */
+const STEPS_NEAR = 3;
 /** Rounds of weighing at most, and the move, as a part of the radius, below which it has settled [-]. */
 const ROUNDS_MOST = 8;
 const SETTLED = 1e-6;
@@ -123,10 +125,13 @@ export function geometricCircle(
   const n = x.length;
   if (start === undefined || n < 4) return undefined;
   const weights = new Float64Array(n).fill(1);
-  let circle = leastDistances(x, y, weights, start, STEPS_MOST);
+  // where weights follow, the first circle need only be near
+  let circle = leastDistances(x, y, weights, start, robust ? STEPS_NEAR : STEPS_MOST);
+  const away = new Float64Array(n);
+  const sorted = new Float64Array(n);
   for (let round = 0; robust && round < ROUNDS_MOST && circle !== undefined; round += 1) {
-    weigh(x, y, circle, weights);
-    const next: Circle | undefined = leastDistances(x, y, weights, circle, 3);
+    weigh(x, y, circle, weights, away, sorted);
+    const next: Circle | undefined = leastDistances(x, y, weights, circle, STEPS_NEAR);
     if (next === undefined) return undefined;
     const moved = Math.abs(next.radius - circle.radius) + Math.abs(next.y - circle.y);
     circle = next;
@@ -135,15 +140,23 @@ export function geometricCircle(
   return circle === undefined ? undefined : describeFit(x, y, weights, circle, robust);
 }
 
-function weigh(x: ArrayLike<number>, y: ArrayLike<number>, circle: Circle, weights: Float64Array): void {
+/** Tukey's weights about a circle; `away` and `sorted` are room to work in. */
+function weigh(
+  x: ArrayLike<number>,
+  y: ArrayLike<number>,
+  circle: Circle,
+  weights: Float64Array,
+  away: Float64Array,
+  sorted: Float64Array,
+): void {
   const n = x.length;
-  const away = new Float64Array(n);
   for (let i = 0; i < n; i += 1) {
     const dx = x[i]! - circle.x;
     const dy = y[i]! - circle.y;
     away[i] = Math.abs(Math.sqrt(dx * dx + dy * dy) - circle.radius);
   }
-  const spread = MAD * medianOf(away.slice());
+  sorted.set(away);
+  const spread = MAD * medianOf(sorted);
   if (!(spread > 1e-12 * circle.radius)) return;
   for (let i = 0; i < n; i += 1) {
     const share = away[i]! / (TUKEY * spread);
