@@ -2,13 +2,6 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../../job/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
-import {
-  type ClosedGroove,
-  type Profiler,
-  scanGroove,
-  segmentGroove,
-  uGroove,
-} from '../../survey/section/profiler.test-support.ts';
 import { answerJob } from '../job/answer-job.ts';
 import { answerSurvey } from './answer-survey.ts';
 
@@ -24,13 +17,36 @@ beforeAll(() => {
   answer = answerJob({ job: read, version: '0' });
 }, 60_000);
 
-/** A groove as the job wants it: 12 to 18 mm deep, 14 to 22 mm wide. */
-const U = uGroove(0.015, 0.007, (12 * Math.PI) / 180);
-const HALF = U.halfWidth;
+/** Depth below the plate over the distance from the middle [mm]. */
+type Groove = (t: number) => number;
+
+/** A round root between straight walls. */
+function uGroove(depth: number, radius: number, wall: number): Groove {
+  const touch = radius * Math.cos(wall);
+  const half = touch + (depth - radius + radius * Math.sin(wall)) * Math.tan(wall);
+  return (t) =>
+    t <= touch
+      ? depth - radius + Math.sqrt(radius * radius - t * t)
+      : Math.max(0, (half - t) / Math.tan(wall));
+}
+
+/** A groove as the job wants it: 12 to 18 mm deep, 14 to 22 mm wide; its half width [mm]. */
+const U = uGroove(15, 7, 0.2094);
+const HALF = 8.9;
+
+/** Points of a scan with a little roughness [mm]. */
+function scanOf(groove: Groove, from: number, to: number): (readonly [number, number])[] {
+  return Array.from({ length: 800 }, (_, i) => {
+    const x = from + ((to - from) * (i + 0.5)) / 800;
+    const rough = 0.02 * Math.sin(12.9898 * i) * Math.sin(4.1 * i * i);
+    return [x, rough - groove(Math.abs(x))] as const;
+  });
+}
 
 interface Written {
-  readonly groove?: ClosedGroove;
-  readonly profiler?: Partial<Profiler>;
+  readonly groove?: Groove;
+  /** Ends of the scan [mm]. */
+  readonly span?: readonly [number, number];
   /** What is done to each point, in millimetres. */
   readonly point?: (x: number, z: number) => readonly [number, number];
   /** Unit that the file states. */
@@ -41,16 +57,16 @@ interface Written {
 /** A scan as a file, measured for the job. */
 function measured({
   groove = U,
-  profiler,
-  point,
+  span = [-HALF - 12, HALF + 12],
+  point = (x, z) => [x, z],
   unit = 'mm',
   name = 'at 2000 mm.csv',
 }: Written): SurveyReport {
-  const { across, height } = scanGroove(groove, { noise: 2e-5, seed: 3, ...profiler });
-  const rows = Array.from(across, (x, i) => {
-    const [a, b] = point?.(1000 * x, 1000 * height[i]!) ?? [1000 * x, 1000 * height[i]!];
-    return `${a.toPrecision(9)};${b.toPrecision(9)}`;
-  });
+  const rows = scanOf(groove, ...span).map(([x, z]) =>
+    point(x, z)
+      .map((value) => value.toPrecision(9))
+      .join(';'),
+  );
   return surveyed(name, `x [${unit}];z [${unit}]\n${rows.join('\n')}\n`);
 }
 
@@ -64,12 +80,10 @@ function surveyed(name: string, text: string): SurveyReport {
   return outcome.value;
 }
 
-const SPAN = 2 * HALF + 0.024;
-
 const DECLINED: readonly (readonly [string, Written, RegExp])[] = [
-  ['no groove', { groove: segmentGroove(0.016, 1e-6) }, /no groove/u],
-  ['a groove wider than the scan', { profiler: { from: -0.8 * HALF, to: 0.8 * HALF } }, /./u],
-  ['one shoulder only', { profiler: { from: -HALF - 0.012, to: 2e-4 } }, /only the left shoulder/u],
+  ['no groove', { groove: () => 0 }, /no groove/u],
+  ['a groove wider than the scan', { span: [-0.8 * HALF, 0.8 * HALF] }, /./u],
+  ['one shoulder only', { span: [-HALF - 12, 0.2] }, /only the left shoulder/u],
   ['a scan upside down', { point: (x, z) => [x, -z] }, /upside down/u],
 ];
 
@@ -84,9 +98,8 @@ describe('a scan that shows no one groove', () => {
   });
 
   it('two grooves: are declined as two', () => {
-    const { across, height } = scanGroove(U, { noise: 2e-5, seed: 3 });
-    const row = (shift: number) => (x: number, i: number) => `${1000 * (x + shift)};${1000 * height[i]!}`;
-    const rows = [...Array.from(across, row(0)), ...Array.from(across, row(SPAN))];
+    const one = scanOf(U, -HALF - 12, HALF + 12);
+    const rows = [0, 2 * HALF + 24].flatMap((shift) => one.map(([x, z]) => `${x + shift};${z}`));
     const { sections, seam } = surveyed('at 2000 mm.csv', `x [mm];z [mm]\n${rows.join('\n')}\n`);
     expect(sections[0]!.depth_mm).toEqual({ declined: expect.stringMatching(/two grooves/u) });
     expect(seam!.readings).toEqual([]);
@@ -124,7 +137,7 @@ describe('a scan from elsewhere', () => {
   });
 
   it('of another job: is never taken for a groove that holds', () => {
-    const [small, large] = [segmentGroove(0.01, 0.003), uGroove(0.026, 0.008, 0.2)];
+    const [small, large] = [uGroove(3, 6, 1), uGroove(26, 8, 0.2)];
     for (const groove of [small, large]) {
       const { seam } = measured({ groove });
       const near = seam!.stretches.find(({ from_mm, to_mm }) => from_mm <= 2000 && to_mm >= 2000)!;
