@@ -1,8 +1,9 @@
 import { hostname } from 'node:os';
-import { httpSource, Intake, mqttSource, type Source } from '@furrow/server/intake';
+import { httpSource, Intake, modbusSource, mqttSource, type Source } from '@furrow/server/intake';
 import { type Journal, JournalFailure, openJournal } from '@furrow/store';
 import { badInput, type Run, type Told } from '../frame/command.ts';
 import type { Streams } from '../frame/streams.ts';
+import { modbusPlace } from './modbus-place.ts';
 
 interface GatherOptions {
   /** File to which the readings are added. */
@@ -11,6 +12,10 @@ interface GatherOptions {
   readonly topic?: string;
   /** Name under which the broker keeps what comes meanwhile. */
   readonly clientId?: string;
+  /** Registers of a device, as they are written. */
+  readonly register?: readonly string[];
+  /** Time between two readings of registers [ms]. */
+  readonly every?: string;
   readonly json: boolean;
 }
 
@@ -108,7 +113,12 @@ async function open(
       return badInput(['An MQTT broker is asked for one topic, without + and #: --topic rig/4/readings']);
     return mqttSource(intake, { url: from, topic, clientId }, (what) => streams.problem([what]));
   }
+  if (url?.protocol === 'modbus:') {
+    const place = modbusPlace(url, options.register ?? [], options.every);
+    if (typeof place === 'string') return badInput([place]);
+    return modbusSource(intake, place, (what) => streams.problem([what]));
+  }
   return badInput([
-    `"${from.slice(0, 80)}" is no source of readings. Accepted: - for standard input, http://127.0.0.1:PORT to listen for newline JSON, mqtt://BROKER or mqtts://BROKER with --topic.`,
+    `"${from.slice(0, 80)}" is no source of readings. Accepted: - for standard input, http://127.0.0.1:PORT to listen for newline JSON, mqtt://BROKER or mqtts://BROKER with --topic, modbus://HOST with --register.`,
   ]);
 }

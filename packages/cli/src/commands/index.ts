@@ -150,12 +150,17 @@ export const COMMANDS: readonly CommandRecord[] = [
     description: 'take the readings of a run as they come; each is on disk before it is acknowledged',
     args: {
       source:
-        '- for standard input, http://127.0.0.1:PORT to listen for newline JSON, mqtt://BROKER with --topic',
+        '- for standard input, http://127.0.0.1:PORT to listen for newline JSON, mqtt://BROKER with --topic, modbus://HOST[:PORT][/UNIT] with --register',
     },
     options: [
       output('<file>', 'file to which the readings are added'),
       new Option('--topic <topic>', 'topic of the rig on the broker, without wildcards'),
       new Option('--client-id <name>', 'name under which the broker keeps what comes meanwhile'),
+      new Option(
+        '--register <register...>',
+        'what a device keeps where: "voltage [V]=holding:0:uint16:0.1", as often as needed',
+      ),
+      new Option('--every <ms>', 'time between two readings of registers; 100 where none is given'),
       json('what was added'),
     ],
     load: () => import('./gather.ts'),
