@@ -72,7 +72,7 @@ const PAPER_LAYERS = [
 const STORE_LAYERS = [
   ['database', 'journal'],
   ['document', 'migration'],
-  ['job', 'shop-file', 'rig', 'fault', 'paper', 'run', 'logger', 'original'],
+  ['job', 'shop-file', 'rig', 'fault', 'paper', 'run', 'logger', 'original', 'people'],
   ['readings'],
 ];
 

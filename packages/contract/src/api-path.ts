@@ -2,6 +2,20 @@
 export const API_PATHS = {
   about: '/api/about',
   openapi: '/api/openapi.json',
+  /** Who is signed in, in which shop. */
+  session: '/api/session',
+  sessionShop: '/api/session/shop',
+  sessionLink: '/api/session/link',
+  sessionPassword: '/api/session/password',
+  /** People, shops, and the machines that bring readings. */
+  accounts: '/api/accounts',
+  account: '/api/accounts/:id',
+  accountLink: '/api/accounts/:id/link',
+  accountSessions: '/api/accounts/:id/sessions',
+  shops: '/api/shops',
+  shop: '/api/shops/:id',
+  machines: '/api/machines',
+  machine: '/api/machines/:id',
   examples: '/api/examples',
   plan: '/api/plan',
   card: '/api/card',

@@ -1,4 +1,24 @@
 export { type About, aboutSchema } from './about-schema.ts';
+export {
+  type Account,
+  accountLinkSchema,
+  accountRightsSchema,
+  accountSchema,
+  identifierSchema,
+  linkUseSchema,
+  type Machine,
+  machineSchema,
+  madeMachineSchema,
+  newAccountSchema,
+  newMachineSchema,
+  passwordChangeSchema,
+  type Session,
+  sessionSchema,
+  shopChoiceSchema,
+  shopNameSchema,
+  shopSchema,
+  signInSchema,
+} from './account-schema.ts';
 export { API_PATHS, type ApiPath, fillPath, type PathParameters } from './api-path.ts';
 export {
   type CardOptions,
@@ -38,6 +58,7 @@ export {
   paperOptionSchema,
   printedSchema,
 } from './paper-schema.ts';
+export { CALLERS, type Caller, mayDo, PERMISSIONS, RIGHTS, type Right, ROLES } from './permission.ts';
 export { PROGRAM_VERSION } from './program-version.ts';
 export { ORIGINAL_BYTES_MOST, REQUEST_BYTES_MOST } from './request-limit.ts';
 export {

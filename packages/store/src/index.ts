@@ -15,9 +15,18 @@ export type {
 export type { StoreSources } from './job/sql-job-store.ts';
 export { Journal, JournalFailure, openJournal } from './journal/journal.ts';
 export type { LoggerStore, StoredLogger } from './logger/logger-store.ts';
-export { openStore, type StorePlace } from './open-store.ts';
+export { type Company, openCompany, openStore, type StorePlace } from './open-store.ts';
 export { OriginalDamaged, type Originals, openOriginals } from './original/index.ts';
 export type { PrintedPaper, PrintedStore, StoredPrinted } from './paper/printed-store.ts';
+export type {
+  AccountRights,
+  PeopleStore,
+  ShopRole,
+  StoredAccount,
+  StoredMachine,
+  StoredSession,
+  StoredShop,
+} from './people/people-store.ts';
 export type { ReadingsSaveOutcome, ReadingsStore } from './readings/readings-store.ts';
 export type {
   CommissioningContent,
@@ -43,4 +52,5 @@ export type {
   StoredShopFile,
   StoredShopFileSummary,
 } from './shop-file/shop-file-store.ts';
+export { THE_SHOP } from './sql-store.ts';
 export type { Store } from './store.ts';

@@ -1,17 +1,28 @@
 import { openPostgres } from './database/postgres-database.ts';
 import { openSqlite } from './database/sqlite-database.ts';
 import { attempt } from './database/store-failure.ts';
+import { workOn } from './database/work.ts';
 import type { StoreSources } from './job/sql-job-store.ts';
 import { migrate } from './migration/migrate.ts';
 import { MIGRATIONS } from './migration/migrations.ts';
-import { sqlStore } from './sql-store.ts';
+import type { PeopleStore } from './people/people-store.ts';
+import { sqlPeopleStore } from './people/sql-people-store.ts';
+import { sqlStore, THE_SHOP } from './sql-store.ts';
 import type { Store } from './store.ts';
 
 /** Where everything is to be kept: a folder for SQLite, or the URL of a PostgreSQL database. */
 export type StorePlace = { readonly folder: string } | { readonly url: string };
 
-/** Opens the store, bringing its database up to date first; throws a `StoreFailure` if it cannot be used. */
-export async function openStore(where: StorePlace, sources: StoreSources): Promise<Store> {
+/** The shops and people of a company, in one database. */
+export interface Company {
+  readonly people: PeopleStore;
+  /** What is kept of a shop, whether it was opened or not. */
+  shop(id: string): Store;
+  close(): Promise<void>;
+}
+
+/** Opens the database of a company, bringing it up to date first; throws a `StoreFailure` if it cannot be used. */
+export async function openCompany(where: StorePlace, sources: StoreSources): Promise<Company> {
   const shown = 'url' in where ? 'the PostgreSQL database' : where.folder;
   return attempt(shown, async () => {
     const database = 'url' in where ? openPostgres(where.url) : openSqlite(where.folder);
@@ -22,6 +33,15 @@ export async function openStore(where: StorePlace, sources: StoreSources): Promi
       await database.kysely.destroy();
       throw error;
     }
-    return sqlStore(database, sources);
+    return {
+      people: sqlPeopleStore(workOn(database), sources.now),
+      shop: (id) => sqlStore(database, sources, id),
+      close: () => database.kysely.destroy(),
+    };
   });
+}
+
+/** Opens the store of the one shop that a computer of its own keeps; otherwise as a company. */
+export async function openStore(where: StorePlace, sources: StoreSources): Promise<Store> {
+  return (await openCompany(where, sources)).shop(THE_SHOP);
 }

@@ -12,7 +12,7 @@ import { sqlShopFileStore } from './shop-file/sql-shop-file-store.ts';
 import type { Store } from './store.ts';
 
 /** The shop of a database that knows of no other: what was kept before there were shops is its own. */
-const THE_SHOP = 'main';
+export const THE_SHOP = 'main';
 
 /** Everything that is kept of a shop, in the tables of a migrated database of either kind. */
 export function sqlStore(database: Database, sources: StoreSources, shop = THE_SHOP): Store {

@@ -4,6 +4,15 @@
  * A code that is retired moves to `RETIRED_CODES` and is never used again.
  */
 export const ISSUE_CODES = {
+  ACCOUNT_EXISTS: {
+    meaning: 'A name is that of another account already.',
+  },
+  ACCOUNT_LAST_ADMINISTRATOR: {
+    meaning: 'The last administrator would be none any longer.',
+  },
+  ACCOUNT_NOT_FOUND: {
+    meaning: 'An account, a shop or a machine of this identifier does not exist.',
+  },
   AIR_CLOSED: { meaning: 'Something on the way of the air is closed, so none reaches the torch.' },
   AIR_NO_FLOW: {
     meaning:
@@ -96,6 +105,9 @@ export const ISSUE_CODES = {
     meaning:
       "The text sent, or what is saved here of the shop's trials, cannot be learned from; its issues tell why.",
   },
+  LINK_REFUSED: {
+    meaning: 'A one-time link was used already, is too old or was never made.',
+  },
   LOGGER_COMBINATION: { meaning: 'What a logger description says does not hold together.' },
   LOGGER_FIELD_MISSING: { meaning: 'A field of a logger description is missing.' },
   LOGGER_FIELD_UNKNOWN: { meaning: 'A field name is not known at this place of a logger description.' },
@@ -107,6 +119,9 @@ export const ISSUE_CODES = {
   LOGGER_VERSION: { meaning: 'The logger description is of a version that this program does not know.' },
   LOG_NOT_READABLE: {
     meaning: 'A log cannot be read: it has no rows, no clock, or no column that is told to be of the run.',
+  },
+  NOT_PERMITTED: {
+    meaning: 'The role of the person or the token of the machine does not allow this.',
   },
   ORIGIN_REFUSED: { meaning: 'A request comes from a page that this program did not serve.' },
   PAPER_WANTING: {
@@ -149,6 +164,15 @@ export const ISSUE_CODES = {
   RUN_NOT_LIVE: { meaning: 'Readings are sent, or asked for, of a run that is not under way.' },
   RUN_SOURCE: { meaning: 'Live readings cannot be taken from the source named.' },
   SEARCH_TOO_LARGE: { meaning: 'An exact search would have to try more than this program takes on.' },
+  SIGN_IN_NEEDED: {
+    meaning: 'Somebody asks who has not signed in, or whose sign-in has ended.',
+  },
+  SIGN_IN_REFUSED: {
+    meaning: 'Name and password do not go together.',
+  },
+  SIGN_IN_THROTTLED: {
+    meaning: 'Signing in failed too often from here.',
+  },
   STORE_FULL: {
     meaning:
       'The disk that holds what is saved, or the readings that come in, is full; nothing more was kept.',

@@ -79,6 +79,69 @@ export interface RunReviewRow {
   trouble: string | null;
 }
 
+/** Shops of the company. */
+export interface ShopRow {
+  id: string;
+  name: string;
+  made_at: string;
+}
+
+/** People who may sign in. */
+export interface AccountRow {
+  id: string;
+  name: string;
+  /** The name as it is looked for. */
+  name_key: string;
+  /** 1 for an administrator of the company, else 0. */
+  administrator: number;
+  /** Hash of the password with how it was made; null before one was set. */
+  password: string | null;
+  /** 1 where nobody may sign in by it, else 0. */
+  shut: number;
+  made_at: string;
+}
+
+/** What people are in which shops. */
+export interface MemberRow {
+  account_id: string;
+  shop: string;
+  role: string;
+}
+
+/** Who is signed in, each known by the hash of its secret alone. */
+export interface SessionRow {
+  hash: string;
+  account_id: string;
+  shop: string | null;
+  made_at: string;
+  ends_at: string;
+  /** 1 once its secret was exchanged for another, else 0. */
+  exchanged: number;
+}
+
+/** Links by which a password is set, once. */
+export interface OneTimeLinkRow {
+  hash: string;
+  account_id: string;
+  ends_at: string;
+}
+
+/** Loggers and gateways that bring readings. */
+export interface MachineRow {
+  id: string;
+  shop: string;
+  name: string;
+  hash: string;
+  made_at: string;
+}
+
+/** How often signing in failed, by name or place. */
+export interface SignInFailureRow {
+  key: string;
+  count: number;
+  at: string;
+}
+
 /** Which migrations have been run. */
 export interface MigrationRow {
   number: number;
@@ -94,5 +157,12 @@ export interface Tables {
   printed: PrintedRow;
   run: RunRow;
   run_review: RunReviewRow;
+  shop: ShopRow;
+  account: AccountRow;
+  member: MemberRow;
+  session: SessionRow;
+  one_time_link: OneTimeLinkRow;
+  machine: MachineRow;
+  sign_in_failure: SignInFailureRow;
   furrow_migration: MigrationRow;
 }

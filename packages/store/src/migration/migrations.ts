@@ -147,7 +147,71 @@ export const MIGRATIONS: readonly Migration[] = [
         .execute();
     },
   },
+  {
+    name: 'people-and-shops',
+    why: 'People sign in, belong to shops and may do what their role allows; machines bring readings by tokens.',
+    up: createPeople,
+  },
 ];
+
+async function createPeople(database: Kysely<unknown>): Promise<void> {
+  await database.schema
+    .createTable('shop')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('name', 'text', (column) => column.notNull())
+    .addColumn('made_at', 'text', (column) => column.notNull())
+    .execute();
+  await database.schema
+    .createTable('account')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('name', 'text', (column) => column.notNull())
+    .addColumn('name_key', 'text', (column) => column.notNull().unique())
+    .addColumn('administrator', 'integer', (column) => column.notNull())
+    .addColumn('password', 'text')
+    .addColumn('shut', 'integer', (column) => column.notNull())
+    .addColumn('made_at', 'text', (column) => column.notNull())
+    .execute();
+  await database.schema
+    .createTable('member')
+    .addColumn('account_id', 'text', (column) => column.notNull().references('account.id'))
+    .addColumn('shop', 'text', (column) => column.notNull().references('shop.id'))
+    .addColumn('role', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('member_key', ['account_id', 'shop'])
+    .execute();
+  await database.schema
+    .createTable('session')
+    .addColumn('hash', 'text', (column) => column.primaryKey())
+    .addColumn('account_id', 'text', (column) => column.notNull().references('account.id'))
+    .addColumn('shop', 'text', (column) => column.references('shop.id'))
+    .addColumn('made_at', 'text', (column) => column.notNull())
+    .addColumn('ends_at', 'text', (column) => column.notNull())
+    .addColumn('exchanged', 'integer', (column) => column.notNull())
+    .execute();
+  await database.schema
+    .createTable('one_time_link')
+    .addColumn('hash', 'text', (column) => column.primaryKey())
+    .addColumn('account_id', 'text', (column) => column.notNull().references('account.id'))
+    .addColumn('ends_at', 'text', (column) => column.notNull())
+    .execute();
+  await database.schema
+    .createTable('machine')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('shop', 'text', (column) => column.notNull().references('shop.id'))
+    .addColumn('name', 'text', (column) => column.notNull())
+    .addColumn('hash', 'text', (column) => column.notNull().unique())
+    .addColumn('made_at', 'text', (column) => column.notNull())
+    .execute();
+  await database.schema
+    .createTable('sign_in_failure')
+    .addColumn('key', 'text', (column) => column.primaryKey())
+    .addColumn('count', 'integer', (column) => column.notNull())
+    .addColumn('at', 'text', (column) => column.notNull())
+    .execute();
+  // the shop that there was before is the first of them, under a name that its people can change
+  await sql
+    .raw(`insert into shop (id, name, made_at) values ('main', 'The shop', '1970-01-01T00:00:00.000Z')`)
+    .execute(database);
+}
 
 async function createDocuments(database: Kysely<unknown>): Promise<void> {
   await database.schema
