@@ -1,18 +1,27 @@
 import { isUtf8 } from 'node:buffer';
-import { REQUEST_BYTES_MOST } from '@furrow/contract';
-import type { Originals, Store } from '@furrow/store';
-import fastify, { type FastifyReply, type FastifyRequest } from 'fastify';
+import { PERMISSIONS, REQUEST_BYTES_MOST, type Right } from '@furrow/contract';
+import { type Originals, type Store, THE_SHOP } from '@furrow/store';
+import fastify, {
+  type FastifyHttpOptions,
+  type FastifyReply,
+  type FastifyRequest,
+  type RawServerDefault,
+  type RouteOptions,
+} from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
+import { Accounts, type AccountsParts, checkRight, shopOf } from './account/accounts.ts';
+import type { CookiePlace } from './account/session-cookie.ts';
 import { admitted, guardAccess } from './guard/access.ts';
 import { isApi } from './guard/api-path.ts';
 import { answerClientError } from './guard/client-error.ts';
 import { errorReply } from './guard/error-body.ts';
 import { errorPage } from './guard/error-page.ts';
-import { guardLoopback } from './guard/loopback-guard.ts';
+import { guardPlace, loopbackPlace, publicPlace } from './guard/loopback-guard.ts';
 import { Refused } from './guard/refused.ts';
 import { securityHeaders } from './guard/security-headers.ts';
 import { readExamples } from './reading/read-examples.ts';
 import { aboutRoutes } from './routes/about-routes.ts';
+import { accountRoutes, openSessionRoutes } from './routes/account-routes.ts';
 import { appFiles, isAppPage, sendAppPage } from './routes/app-files.ts';
 import { cardRoutes } from './routes/card-routes.ts';
 import { commissioningRoutes } from './routes/commissioning-routes.ts';
@@ -29,9 +38,26 @@ import { planRoutes } from './routes/plan-routes.ts';
 import { readingsRoutes } from './routes/readings-routes.ts';
 import { runRoutes } from './routes/run-routes.ts';
 import type { ZodServer } from './routes/zod-server.ts';
-import { openShop } from './shop/open-shop.ts';
+import { openShops } from './shop/open-shops.ts';
 import type { ServedShop } from './shop/served-shop.ts';
 import type { Work } from './work/open-work.ts';
+
+/** What a server for many people is made of, beside what every server is. */
+export interface AccountsOpen extends AccountsParts {
+  readonly originalsOf: (shop: string) => Originals;
+  /** Where people on the network find it; left out: on this computer only. */
+  readonly open?: OpenPlace;
+}
+
+/** How a server is reached over the network. */
+export interface OpenPlace {
+  /** Address that people open, https. */
+  readonly address: URL;
+  /** Certificate and key, PEM; left out: a proxy before it holds them. */
+  readonly tls?: { readonly cert: string; readonly key: string };
+  /** IP address of that proxy, which alone may connect. */
+  readonly proxy?: string;
+}
 
 /** What a server is made of. */
 export interface ServerParts {
@@ -42,6 +68,8 @@ export interface ServerParts {
   readonly background: Work;
   /** Files of runs. */
   readonly originals: Originals;
+  /** People who sign in, and their shops; left out: one shop, and whoever reaches the server is its own. */
+  readonly accounts?: AccountsOpen;
   /** What lets a browser or a program in; left out: whoever reaches the server. */
   readonly token?: string;
   /** Folder of the built app; undefined: the API alone. */
@@ -85,40 +113,73 @@ const PORT_UNHEARD = 80;
 
 /** Builds the server: the API, the card's page and the app's files, behind the loopback guard. */
 export async function buildServer(
-  { store, work, background, originals, token, appFolder, exampleFolder, log }: ServerParts,
+  { store, work, background, originals, accounts: open, token, appFolder, exampleFolder, log }: ServerParts,
   bounds: SocketBounds = AT_WORK,
 ): Promise<ZodServer> {
-  const server: ZodServer = fastify({
+  const sockets = {
+    headersTimeout: bounds.headers,
+    connectionsCheckingInterval: Math.min(bounds.headers / 2, 2000),
+  };
+  const settings: FastifyHttpOptions<RawServerDefault> = {
+    http: sockets,
     bodyLimit: REQUEST_BYTES_MOST,
     requestTimeout: bounds.request,
     keepAliveTimeout: bounds.next,
     connectionTimeout: bounds.idle,
-    http: { headersTimeout: bounds.headers, connectionsCheckingInterval: Math.min(bounds.headers / 2, 2000) },
     forceCloseConnections: true,
+    ...(open?.open?.proxy !== undefined && { trustProxy: open.open.proxy }),
+    ...(open?.open?.tls !== undefined && { https: { ...open.open.tls, minVersion: 'TLSv1.2', ...sockets } }),
     clientErrorHandler: (error, socket) => answerClientError(error, socket),
     frameworkErrors: (error, request, reply) => sendError(error, request, reply, log),
-  }).withTypeProvider<ZodTypeProvider>();
+  };
+  // encrypted or not, it is used the same way
+  const server: ZodServer = fastify(settings).withTypeProvider<ZodTypeProvider>();
   server.setValidatorCompiler(validatorCompiler);
   server.setSerializerCompiler(serializerCompiler);
   server.server.maxConnections = bounds.connections;
   readJsonOnly(server);
   const now = (): Date => new Date();
-  const shop = openShop({ id: 'main', store, originals, work, background, log, now });
+  const shops = openShops({
+    storeOf: (id) => open?.company.shop(id) ?? store,
+    originalsOf: (id) => open?.originalsOf(id) ?? originals,
+    work,
+    background,
+    log,
+    now,
+  });
+  const accounts = open === undefined ? undefined : new Accounts(open);
   server.decorateRequest('shop', null as unknown as ServedShop);
+  server.decorateRequest('who', null);
+  server.addHook('onRoute', checkListed);
 
-  server.addHook('onRequest', async (request, reply) => {
-    reply.headers(securityHeaders(request.routeOptions.config.framed === true));
-    if (isApi(request)) reply.header('cache-control', 'no-store');
+  const portHeard = (): number => {
     const address = server.server.address();
-    const port = typeof address === 'object' && address !== null ? address.port : PORT_UNHEARD;
-    guardLoopback(request, port, isApi(request));
-    const entry = request.method === 'GET' ? admitted(request.url, port, token) : undefined;
-    if (entry !== undefined) return reply.header('set-cookie', entry.cookie).redirect(entry.to, 303);
-    // What is shown in a frame of the app is a page of somebody's job; the app's own files are nobody's.
-    if (isApi(request) || request.routeOptions.config.framed === true) {
-      guardAccess(request.headers, port, token);
+    return typeof address === 'object' && address !== null ? address.port : PORT_UNHEARD;
+  };
+  const cookiePlace = (): CookiePlace => ({ secure: open?.open !== undefined, port: portHeard() });
+  server.addHook('onRequest', async (request, reply) => {
+    reply.headers(securityHeaders(request.routeOptions.config.framed === true, open?.open !== undefined));
+    if (isApi(request)) reply.header('cache-control', 'no-store');
+    const port = portHeard();
+    if (open?.open?.proxy !== undefined) guardProxy(request, open.open.proxy);
+    guardPlace(
+      request,
+      open?.open === undefined ? loopbackPlace(port) : publicPlace(open.open.address),
+      isApi(request),
+    );
+    if (accounts === undefined) {
+      const entry = request.method === 'GET' ? admitted(request.url, port, token) : undefined;
+      if (entry !== undefined) return reply.header('set-cookie', entry.cookie).redirect(entry.to, 303);
+      if (isGuarded(request)) guardAccess(request.headers, port, token);
+      request.shop = await shops.get(THE_SHOP);
+    } else if (isGuarded(request)) {
+      request.who = await accounts.whoSends(request.headers, cookiePlace());
+      if (request.who?.cookie !== undefined) reply.header('set-cookie', request.who.cookie);
+      const right = rightOf(request);
+      checkRight(right, request.who);
+      if (request.who !== null && !SHOPLESS.includes(right))
+        request.shop = await shops.get(shopOf(request.who));
     }
-    request.shop = shop.served;
   });
   server.setErrorHandler((error, request, reply) => sendError(error, request, reply, log));
   server.setNotFoundHandler((request, reply) => {
@@ -144,10 +205,48 @@ export async function buildServer(
   liveRoutes(server, now);
   rawRoutes(server);
   loggerRoutes(server);
-  server.addHook('onReady', () => shop.start());
-  server.addHook('preClose', () => shop.close());
+  if (accounts === undefined) openSessionRoutes(server);
+  else accountRoutes(server, accounts, cookiePlace);
+  server.addHook('onReady', async () => {
+    const ids =
+      accounts === undefined ? [THE_SHOP] : (await accounts.company.people.shops()).map(({ id }) => id);
+    for (const id of ids) await shops.get(id);
+  });
+  server.addHook('preClose', () => shops.close());
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;
+}
+
+/** Rights to what belongs to no shop. */
+const SHOPLESS: readonly Right[] = ['open', 'own', 'administer'];
+
+/** What is shown in a frame of the app is a page of somebody's job; the app's own files are nobody's. */
+function isGuarded(request: FastifyRequest): boolean {
+  return isApi(request) || request.routeOptions.config.framed === true;
+}
+
+/** The right that a request asks for; an address that leads nowhere is told so to people of the company only. */
+function rightOf({ method, routeOptions: { url } }: FastifyRequest): Right {
+  if (url === undefined) return 'own';
+  return PERMISSIONS[`${method === 'HEAD' ? 'GET' : method} ${url}`] ?? 'administer';
+}
+
+/** Whoever writes a route says in the one table whom it is for. */
+function checkListed({ method, url, config }: RouteOptions): void {
+  if (!url.startsWith('/api/') && config?.framed !== true) return;
+  for (const each of [method].flat())
+    if (each !== 'HEAD' && PERMISSIONS[`${each} ${url}`] === undefined)
+      throw new Error(`${each} ${url} is missing in the table of permissions`);
+}
+
+/** Only the proxy that was named speaks to this program, and only of what reached it encrypted. */
+function guardProxy(request: FastifyRequest, proxy: string): void {
+  const from = request.socket.remoteAddress?.replace(/^::ffff:/u, '');
+  if (from === proxy && request.protocol === 'https') return;
+  throw new Refused(
+    'HOST_REFUSED',
+    'This program is reached by its proxy only, which says by X-Forwarded-Proto that the line to it is encrypted.',
+  );
 }
 
 /** A form of any page can send plain text without asking first; JSON it cannot. */

@@ -267,9 +267,24 @@ export const COMMANDS: readonly CommandRecord[] = [
   },
   {
     name: 'serve',
-    description: 'serve the bench in the browser, on this computer only',
+    description: 'serve the bench in the browser: on this computer only, or to people who sign in',
     options: [
       new Option('--port <number>', 'port to listen on; 0 takes any free one').argParser(port).default(PORT),
+      new Option(
+        '--accounts',
+        'have people sign in; makes a one-time link for the first administrator',
+      ).default(false),
+      new Option(
+        '--listen <ip>',
+        'address of this computer to listen on, for others on the network; people sign in then',
+      ),
+      new Option('--address <url>', 'address that people open, such as https://bench.example'),
+      new Option('--cert <file>', 'certificate of that address, PEM'),
+      new Option('--key <file>', 'key of the certificate, PEM'),
+      new Option(
+        '--proxy <ip>',
+        'address of the reverse proxy that holds the certificate in place of this program',
+      ),
       data(),
       database(),
     ],

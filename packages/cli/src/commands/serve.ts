@@ -2,47 +2,79 @@ import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { openBackgroundWork, openWork, startServer, tokenOf } from '@furrow/server';
-import { openOriginals, openStore, StoreFailure } from '@furrow/store';
+import { Accounts, openBackgroundWork, openWork, startServer, tokenOf } from '@furrow/server';
+import {
+  type Company,
+  type Originals,
+  openCompany,
+  openOriginals,
+  StoreFailure,
+  THE_SHOP,
+} from '@furrow/store';
 import { badInput, type Run } from '../frame/command.ts';
+import { type OpenOptions, openPlaceOf } from '../frame/open-place.ts';
 import { folderOf, type StoreOptions, storePlace } from '../frame/store-place.ts';
 
 // as seen from packages/cli/dist, where this is built to
 const APP_FOLDER = fileURLToPath(new URL('../../app/dist', import.meta.url));
 const EXAMPLE_FOLDER = fileURLToPath(new URL('../../../examples', import.meta.url));
 
-interface ServeOptions extends StoreOptions {
+interface ServeOptions extends StoreOptions, OpenOptions {
   /** Port to listen on; 0 takes any free one [-]. */
   readonly port: number;
+  /** Whether people sign in; they do wherever others on the network reach the program. */
+  readonly accounts: boolean;
 }
 
-/** Serves the bench on this computer until it is told to stop. */
+/** Serves the bench until it is told to stop: on this computer, or to people who sign in. */
 export const run: Run<ServeOptions> = async (_args, options, streams) => {
   const folder = folderOf(options);
+  const open = openPlaceOf(options);
+  if ('problem' in open) return badInput(open.problem);
+  const people = options.accounts || open.place !== undefined;
   try {
     const place = storePlace(options);
-    const store = await openStore(place, { now: () => new Date(), newId: randomUUID });
+    const sources = { now: () => new Date(), newId: randomUUID };
+    const company = await openCompany(place, sources);
+    if (open.place !== undefined && !(await company.people.hasAdministrator())) {
+      await company.close();
+      return badInput(NO_ADMINISTRATOR);
+    }
     const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
     const work = openWork();
     const background = openBackgroundWork();
-    const originals = openOriginals(join(folder, 'runs'), () => new Date());
+    const originalsOf = (shop: string): Originals =>
+      openOriginals(
+        shop === THE_SHOP ? join(folder, 'runs') : join(folder, 'shops', shop, 'runs'),
+        sources.now,
+      );
+    const accounts = {
+      company,
+      ...sources,
+      originalsOf,
+      ...(open.place !== undefined && { open: open.place }),
+    };
     const parts = {
-      store,
+      store: company.shop(THE_SHOP),
       work,
       background,
-      originals,
-      token: tokenOf(folder),
+      originals: originalsOf(THE_SHOP),
       appFolder,
       exampleFolder: EXAMPLE_FOLDER,
       log: (message: string) => streams.problem([message]),
+      ...(people ? { accounts } : { token: tokenOf(folder) }),
     };
-    const started = await startServer(parts, options.port);
+    const started = await startServer(parts, options.port, undefined, options.listen);
     if (!started.ok) {
-      await store.close();
+      await company.close();
       return badInput(started.issues.map((issue) => issue.message));
     }
     const server = started.value;
     streams.print(`Furrow is ready: ${server.entry}`);
+    if (people && !(await company.people.hasAdministrator())) {
+      const path = await firstAdministrator(company, sources);
+      streams.print(`The first administrator sets a password here, once, within a day: ${server.url}${path}`);
+    }
     streams.print(
       'folder' in place
         ? `Saved jobs live in ${folder}`
@@ -52,13 +84,31 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     await stopSignal();
     await server.close();
     await Promise.all([work.close(), background.close()]);
-    await store.close();
+    await company.close();
     return { exit: 0 };
   } catch (error) {
     if (!(error instanceof StoreFailure)) throw error;
     return badInput([error.message]);
   }
 };
+
+const NO_ADMINISTRATOR = [
+  'Nothing was opened to the network: there is no administrator yet, so nobody could say who may come in.',
+  'Start `furrow serve --accounts` on this computer first. It prints a link by which the first administrator sets a password.',
+];
+
+/** Makes the account of the first administrator and a link to it; after one that was lost, another. */
+async function firstAdministrator(
+  company: Company,
+  sources: { readonly now: () => Date; readonly newId: () => string },
+): Promise<string> {
+  const accounts = new Accounts({ company, ...sources });
+  const name = 'administrator';
+  const before = await company.people.accountNamed(name);
+  const id = before?.account.id ?? sources.newId();
+  if (before === undefined) await company.people.addAccount({ id, name, administrator: true });
+  return (await accounts.makeLink(id)).path;
+}
 
 function stopSignal(): Promise<void> {
   return new Promise((resolve) => {

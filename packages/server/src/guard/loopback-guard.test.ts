@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { guardLoopback } from './loopback-guard.ts';
+import { guardPlace, loopbackPlace } from './loopback-guard.ts';
 
-describe('guardLoopback', () => {
+/** At this computer's own address. */
+function guardOn(request: Parameters<typeof guardPlace>[0], port: number, isApi: boolean): void {
+  guardPlace(request, loopbackPlace(port), isApi);
+}
+
+describe('guardPlace', () => {
   it.each([
     [{ host: '127.0.0.1:4180' }],
     [{ host: 'localhost:4180' }],
@@ -11,7 +16,7 @@ describe('guardLoopback', () => {
     [{ host: '127.0.0.1:4180', 'sec-fetch-site': 'same-origin' }],
     [{ host: '127.0.0.1:4180', 'sec-fetch-site': 'none' }],
   ])('lets %j pass', (headers) => {
-    expect(() => guardLoopback({ method: 'GET', headers }, 4180, true)).not.toThrow();
+    expect(() => guardOn({ method: 'GET', headers }, 4180, true)).not.toThrow();
   });
 
   it.each([
@@ -26,7 +31,7 @@ describe('guardLoopback', () => {
     [{ host: 'user@127.0.0.1:4180' }],
     [{ host: '192.168.1.20:4180' }],
   ])('refuses the host of %j', (headers) => {
-    expect(() => guardLoopback({ method: 'GET', headers }, 4180, true)).toThrow(
+    expect(() => guardOn({ method: 'GET', headers }, 4180, true)).toThrow(
       expect.objectContaining({ code: 'HOST_REFUSED' }) as Error,
     );
   });
@@ -40,7 +45,7 @@ describe('guardLoopback', () => {
     [''],
   ])('refuses the origin %j at 127.0.0.1:4180', (origin) => {
     expect(() =>
-      guardLoopback({ method: 'GET', headers: { host: '127.0.0.1:4180', origin } }, 4180, false),
+      guardOn({ method: 'GET', headers: { host: '127.0.0.1:4180', origin } }, 4180, false),
     ).toThrow(expect.objectContaining({ code: 'ORIGIN_REFUSED' }) as Error);
   });
 
@@ -57,19 +62,19 @@ describe('guardLoopback', () => {
     ])('refuses what is asked for as %s', (_, more) => {
       for (const isApi of [true, false]) {
         const request = { method: 'GET', headers: { ...headers, ...more } };
-        expect(() => guardLoopback(request, 4180, isApi)).toThrow(refused);
+        expect(() => guardOn(request, 4180, isApi)).toThrow(refused);
       }
     });
 
     it('lets a link lead to a page, not to the API, and sends no form', () => {
       const request = { method: 'GET', headers: { ...headers, ...link } };
-      expect(() => guardLoopback(request, 4180, false)).not.toThrow();
-      expect(() => guardLoopback(request, 4180, true)).toThrow(refused);
-      expect(() => guardLoopback({ ...request, method: 'POST' }, 4180, false)).toThrow(refused);
+      expect(() => guardOn(request, 4180, false)).not.toThrow();
+      expect(() => guardOn(request, 4180, true)).toThrow(refused);
+      expect(() => guardOn({ ...request, method: 'POST' }, 4180, false)).toThrow(refused);
     });
   });
 
   it('takes the port for said where it is the usual one', () => {
-    expect(() => guardLoopback({ method: 'GET', headers: { host: 'localhost' } }, 80, true)).not.toThrow();
+    expect(() => guardOn({ method: 'GET', headers: { host: 'localhost' } }, 80, true)).not.toThrow();
   });
 });

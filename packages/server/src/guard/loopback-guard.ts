@@ -3,25 +3,51 @@ import { Refused } from './refused.ts';
 
 const HTTP_PORT = 80;
 
+/** Where a server is open to: the names under which it is asked for. */
+export interface OwnPlace {
+  readonly scheme: 'http' | 'https';
+  /** Names with their ports, as a request names them. */
+  readonly hosts: readonly string[];
+  /** Where to find it, in words. */
+  readonly words: string;
+}
+
+/** The place of a server that answers on this computer only. */
+export function loopbackPlace(port: number): OwnPlace {
+  return {
+    scheme: 'http',
+    hosts: ownHosts(port),
+    words: `This program answers on this computer only, at http://127.0.0.1:${port}`,
+  };
+}
+
+/** The place of a server that others on the network reach by its one public address. */
+export function publicPlace(address: URL): OwnPlace {
+  const { host } = address;
+  return {
+    scheme: 'https',
+    hosts: address.port === '' ? [host, `${host}:443`] : [host],
+    words: `This program answers at ${address.origin} only`,
+  };
+}
+
 /**
  * Refuses what was not meant for this program: a name that merely resolves to this computer (a page elsewhere
  * may have pointed its own name here), and everything that another page asks for, be it by script, as a picture or in a
  * frame. A link may lead from elsewhere to a page of the app, seen in a window of its own.
  */
-export function guardLoopback(
+export function guardPlace(
   { method, headers }: Pick<FastifyRequest, 'method' | 'headers'>,
-  port: number,
+  { scheme, hosts, words }: OwnPlace,
   isApi: boolean,
 ): void {
   const host = headers.host ?? '';
-  if (!ownHosts(port).includes(host.toLowerCase())) {
-    throw new Refused(
-      'HOST_REFUSED',
-      `This program answers on this computer only, at http://127.0.0.1:${port}; the request was for “${shown(host)}”.`,
-    );
-  }
+  if (!hosts.includes(host.toLowerCase()))
+    throw new Refused('HOST_REFUSED', `${words}; the request was for “${shown(host)}”.`);
   const { origin } = headers;
-  if (origin !== undefined && origin.toLowerCase() !== `http://${host.toLowerCase()}`) {
+  // a browser leaves the usual port out of an origin, and a proxy may write it into the host
+  const own = [host.toLowerCase(), host.toLowerCase().replace(/:443$/u, '')];
+  if (origin !== undefined && !own.some((each) => origin.toLowerCase() === `${scheme}://${each}`)) {
     throw new Refused('ORIGIN_REFUSED', `Pages of “${shown(origin)}” may not use this program.`);
   }
   // Where no Origin is sent, browsers still tell whether another page is behind the request.

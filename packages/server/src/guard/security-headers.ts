@@ -16,8 +16,8 @@ const POLICY = {
   'form-action': "'none'",
 };
 
-/** Headers of every reply; a page that is `framed` may be shown within the app, as a preview. */
-export function securityHeaders(framed: boolean): Readonly<Record<string, string>> {
+/** Headers of every reply, to be asked for by an encrypted line only once it came over one; a page that is `framed` may be shown within the app, as a preview. */
+export function securityHeaders(framed: boolean, encrypted = false): Readonly<Record<string, string>> {
   const policy = { ...POLICY, 'frame-ancestors': framed ? "'self'" : "'none'" };
   return {
     'content-security-policy': Object.entries(policy)
@@ -27,6 +27,7 @@ export function securityHeaders(framed: boolean): Readonly<Record<string, string
     'referrer-policy': 'same-origin',
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
+    ...(encrypted && { 'strict-transport-security': 'max-age=31536000' }),
     'x-frame-options': framed ? 'SAMEORIGIN' : 'DENY',
   };
 }
