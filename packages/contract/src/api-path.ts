@@ -93,6 +93,9 @@ export const API_PATHS = {
   paperStylesheet: '/paper.css',
 } as const;
 
+/** Header in which the app names the shop that its page was opened for, so that two windows do not mix two shops. */
+export const SHOP_HEADER = 'furrow-shop';
+
 /** An address of the HTTP API, parameters not filled in. */
 export type ApiPath = (typeof API_PATHS)[keyof typeof API_PATHS];
 

@@ -19,7 +19,7 @@ export {
   shopSchema,
   signInSchema,
 } from './account-schema.ts';
-export { API_PATHS, type ApiPath, fillPath, type PathParameters } from './api-path.ts';
+export { API_PATHS, type ApiPath, fillPath, type PathParameters, SHOP_HEADER } from './api-path.ts';
 export {
   type CardOptions,
   cardOptionSchema,

@@ -1,5 +1,5 @@
 import type { IncomingHttpHeaders } from 'node:http';
-import { type Caller, mayDo, RIGHTS, type Right } from '@furrow/contract';
+import { type Caller, mayDo, RIGHTS, type Right, SHOP_HEADER } from '@furrow/contract';
 import type { Company, StoredAccount, StoredShop } from '@furrow/store';
 import { Refused } from '../guard/refused.ts';
 import { openPasswords, type PasswordCost, type Passwords } from './password.ts';
@@ -36,9 +36,6 @@ const EXCHANGE = 3_600_000;
 const GRACE = 60_000;
 /** How long a one-time link holds [ms]. */
 const LINK = 24 * 3_600_000;
-
-/** Header in which the app names the shop that its page was opened for, so that two windows do not mix two shops. */
-export const SHOP_HEADER = 'furrow-shop';
 
 export interface AccountsParts {
   readonly company: Company;

@@ -7,7 +7,7 @@ export interface PasswordCost {
   readonly power: number;
 }
 
-export const PASSWORD_COST: PasswordCost = { power: 17 };
+const PASSWORD_COST: PasswordCost = { power: 17 };
 const BLOCK = 8;
 const KEY_BYTES = 32;
 const SALT_BYTES = 16;
