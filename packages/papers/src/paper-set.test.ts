@@ -105,9 +105,9 @@ describe('what was read is filled in', () => {
     const record = html('run-record');
     expect(record).toContain('arc out for two seconds');
     expect(record).toContain('fire watch');
-    expect(record).toContain('after layer 2');
+    expect(record).toContain('after layer 1');
     expect(record).toContain('9.7 mm');
-    expect(record).toContain('600 mm');
+    expect(record).toContain('4.30 m');
     expect(html('run-record', whole)).not.toContain('arc out for two seconds');
   });
 

@@ -29,27 +29,21 @@ describe('readings of another plan', () => {
   });
 
   it('are told by the current, by the travel where it was not set by the gauge, and by the revision', () => {
-    const [first, second, third] = readings.passes!;
     const planned = answer.plan!.passes[0]!;
-    const words = otherPlanWords(
-      {
-        ...readings,
-        job_revision: 'ABCDEF',
-        passes: [
-          { ...first!, current: 1.11 * planned.current_A },
-          { ...second!, travel: (1.3 * planned.travel_mm_per_min) / 60_000 },
-          { ...third!, travel: 0.001 },
-          { number: 9 },
-        ],
-      },
-      answer,
-      'metric',
+    const gauged = answer.plan!.passes.find((pass) => pass.set_by_gauge)!;
+    const told = (passes: Readings['passes']): readonly string[] =>
+      otherPlanWords({ ...readings, passes }, answer, 'metric');
+    expect(otherPlanWords({ ...readings, job_revision: 'ABCDEF' }, answer, 'metric')[0]).toContain(
+      'name revision ABCDEF of the job',
     );
-    expect(words).toHaveLength(4);
-    expect(words[0]).toContain('name revision ABCDEF of the job');
-    expect(words[1]).toMatch(/^Pass 1 was not run as planned here: \d+ A against \d+ A\./u);
-    expect(words[2]).toMatch(/^Pass 2 was not run as planned here: \d+ mm\/min against \d+ mm\/min\./u);
-    expect(words[3]).toBe('Pass 9 was run; the plan has no such pass.');
+    expect(told([{ number: 1, current: 1.11 * planned.current_A }])[0]).toMatch(
+      /^Pass 1 was not run as planned here: \d+ A against \d+ A\./u,
+    );
+    expect(told([{ number: 1, travel: (1.3 * planned.travel_mm_per_min) / 60_000 }])[0]).toMatch(
+      /^Pass 1 was not run as planned here: \d+ mm\/min against \d+ mm\/min\./u,
+    );
+    expect(told([{ number: gauged.number, travel: 0.001 }])).toEqual([]);
+    expect(told([{ number: 9 }])).toEqual(['Pass 9 was run; the plan has no such pass.']);
   });
 
   it('are none a little off the plan', () => {
