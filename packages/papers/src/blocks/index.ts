@@ -39,6 +39,14 @@ export {
   restList,
   skinBlock,
 } from './heat-tables.ts';
+export {
+  familyTable,
+  knowledgeBlocks,
+  outlierWords,
+  percent,
+  SPREAD_LEVELS,
+  scoreWords,
+} from './knowledge-blocks.ts';
 export { limitTable, remedyList } from './limit-table.ts';
 export type {
   ColumnsBlock,

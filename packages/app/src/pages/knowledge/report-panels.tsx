@@ -1,7 +1,8 @@
 import type { KnowledgeReport, NextTrialReport } from '@furrow/engine';
+import { familyTable, outlierWords, scoreWords } from '@furrow/papers/blocks';
 import { driftWords, nextTrialSetting, nextTrialWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
-import { ColumnHeads, ScrollTable } from '../../ui/table/index.ts';
+import { BlockPanel } from '../../ui/block/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { ScorePicture } from './score-picture.tsx';
 import { SpreadPanel } from './spread-panel.tsx';
@@ -33,7 +34,7 @@ export function ReportPanels({ learned }: { readonly learned: Learned | undefine
         <SpreadPanel report={report} />
       </div>
       {next === undefined ? null : <NextTrialPanel trial={next} />}
-      <FamilyTable report={report} />
+      <FamilyPanel report={report} />
     </>
   );
 }
@@ -63,9 +64,9 @@ function DriftPanel({ report }: { readonly report: KnowledgeReport }): VNode {
           ? `The first few cuts teach most; from ${JUDGED_LEAST} on it is told here whether they drift away from their predictions.`
           : driftWords(report, units)}
       </p>
-      {report.outliers.map(({ entry, what, weight }) => (
-        <p key={`${entry} ${what}`} class="aside">
-          {entry}, {what}: does not fit the rest, is kept and weighs {weight.toFixed(2)} of a good one.
+      {outlierWords(report).map((words) => (
+        <p key={words} class="aside">
+          {words}
         </p>
       ))}
     </section>
@@ -73,7 +74,7 @@ function DriftPanel({ report }: { readonly report: KnowledgeReport }): VNode {
 }
 
 function ScorePanel({ report }: { readonly report: KnowledgeReport }): VNode {
-  const { predictions, inside_90: inside, crps_mean: crps } = report.scores;
+  const { predictions, entries } = report.scores;
   return (
     <section class="panel" aria-labelledby="scores-title">
       <header class="panel-head">
@@ -86,11 +87,8 @@ function ScorePanel({ report }: { readonly report: KnowledgeReport }): VNode {
         <p class="empty">Nothing was measured yet.</p>
       ) : (
         <>
-          <ScorePicture entries={report.scores.entries} />
-          <p>
-            {inside} of {predictions} inside the 90 % band
-            {crps === null ? '' : `; mean score ${crps.toFixed(3)} of ln depth (CRPS, less is better)`}.
-          </p>
+          <ScorePicture entries={entries} />
+          <p>{scoreWords(report)}</p>
         </>
       )}
     </section>
@@ -111,39 +109,14 @@ function NextTrialPanel({ trial }: { readonly trial: NextTrialReport }): VNode {
   );
 }
 
-function FamilyTable({ report }: { readonly report: KnowledgeReport }): VNode {
+function FamilyPanel({ report }: { readonly report: KnowledgeReport }): VNode | null {
+  const units = useUnits();
+  if (report.families.length === 0) return null;
   return (
-    <ScrollTable
+    <BlockPanel
       id="families"
-      title="Kinds of work"
+      table={familyTable(report, units)}
       note="what is learned of one kind is lent to its neighbours: same shop first, then metal, electrode, position, torch"
-    >
-      <ColumnHeads
-        names={['Metal', 'Position', 'Electrode', 'Torch', 'Trials', 'Jobs', 'Readings', 'Depth known to']}
-      />
-      <tbody>
-        {report.families.map((family) => (
-          <tr key={family.family}>
-            <th scope="row">{family.metal.replaceAll('_', ' ')}</th>
-            <td>{family.position.replace('_', ' ')}</td>
-            <td>
-              {family.electrode_kind}, {SIZES[family.size_band] ?? family.size_band}
-            </td>
-            <td>{family.torch ?? 'any'}</td>
-            <td>{family.trials}</td>
-            <td>{family.jobs}</td>
-            <td>{family.readings}</td>
-            <td>± {(164.5 * family.doubt).toFixed(0)} %</td>
-          </tr>
-        ))}
-      </tbody>
-    </ScrollTable>
+    />
   );
 }
-
-/** Size bands as people name electrodes. */
-const SIZES: Readonly<Record<string, string>> = {
-  small: 'to 5/16 in (7.9 mm)',
-  middle: '3/8 to 1/2 in (9.5 to 12.7 mm)',
-  large: '5/8 in (15.9 mm) and more',
-};

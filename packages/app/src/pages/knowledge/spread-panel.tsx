@@ -1,12 +1,6 @@
 import type { KnowledgeReport } from '@furrow/engine';
+import { percent, SPREAD_LEVELS } from '@furrow/papers/blocks';
 import type { VNode } from 'preact';
-
-const LEVELS = [
-  { name: 'family', title: 'This kind of work in this shop', says: 'what a trial takes away' },
-  { name: 'job', title: 'From job to job', says: 'batch, plate, day, height setting' },
-  { name: 'pass', title: 'From pass to pass', says: 'what no reading before it tells' },
-  { name: 'seam', title: 'Along the seam', says: 'the least and greatest of a long cut' },
-] as const;
 
 /** Greatest spread that the bars show [-]. */
 const MOST = 0.4;
@@ -24,7 +18,7 @@ export function SpreadPanel({ report }: { readonly report: KnowledgeReport }): V
         <p class="empty">Nothing counts yet; plans rest on the published rows alone.</p>
       ) : (
         <dl class="spreads">
-          {LEVELS.map(({ name, title, says }) => {
+          {SPREAD_LEVELS.map(({ name, title, says }) => {
             const { p05, p50, p95, from } = levels[name];
             return (
               <div key={name}>
@@ -60,8 +54,4 @@ export function SpreadPanel({ report }: { readonly report: KnowledgeReport }): V
 
 function place(share: number): number {
   return Math.min(100, (100 * share) / MOST);
-}
-
-function percent(share: number): string {
-  return `${(100 * share).toFixed(1)} %`;
 }
