@@ -1,24 +1,21 @@
+import {
+  AIR_SHARE,
+  AIR_TIME,
+  FEED_SHARE,
+  FEED_TIME,
+  SLIP_SHARE,
+  SLIP_TIME,
+  SLIP_WAY,
+  SPEED_TIME,
+  STALE_TIME,
+  STALL_SHARE,
+} from './event-thresholds.ts';
 import type { EventFacts } from './event-words.ts';
 import { Lasting, type Mark, type Stretch } from './lasting.ts';
 import type { LogLevels } from './levels.ts';
 import type { OpenPass } from './open-pass.ts';
 import type { EventKind, WaySource } from './outcome.ts';
 import type { SteadyReading } from './steady-reading.ts';
-
-/** Shares of the usual travel, feed and air below which they have failed [-]: judgement, no source. */
-const STALL_SHARE = 0.2;
-const FEED_SHARE = 0.15;
-const AIR_SHARE = 0.85;
-/** Least times of such failures [s]: judgement, no source. */
-const FEED_TIME = 1;
-const AIR_TIME = 0.5;
-const STALE_TIME = 0.5;
-/** Way over time is looked at over this long where only the position is read [s]. */
-const SPEED_TIME = 0.4;
-/** Wheel and rail are compared over this long [s]; they part where they differ by this share [-] and way [m]. */
-const SLIP_TIME = 1;
-const SLIP_SHARE = 0.15;
-const SLIP_WAY = 0.003;
 
 /** What is told of an event beside how long it took. */
 type Facts = Omit<EventFacts, 'duration'>;

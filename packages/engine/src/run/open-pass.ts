@@ -1,3 +1,4 @@
+import { CHANGE_FROM, CHANGE_TIME } from './event-thresholds.ts';
 import type { EventFacts } from './event-words.ts';
 import type { RunExpectation } from './expectation.ts';
 import type { Mark, Stretch } from './lasting.ts';
@@ -89,8 +90,3 @@ export function isElectrodeChange(
   if (expected === undefined || burnt === undefined) return true;
   return burnt >= CHANGE_FROM * expected.electrode || pass.arcTime === 0;
 }
-
-/** Least time in which an electrode can be changed [s]: judgement, no source. */
-const CHANGE_TIME = 8;
-/** Share of an electrode that is burnt at least when it is changed [-]: wear is known to 20 %, and a first one may be begun. */
-const CHANGE_FROM = 0.5;

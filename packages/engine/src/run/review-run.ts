@@ -9,6 +9,19 @@ import {
   stateLevels,
 } from './arc-state.ts';
 import { ArcWatch, type Ran } from './arc-watch.ts';
+import {
+  GAP_INTERVALS,
+  GAP_LEAST,
+  LOSS_WINDOW,
+  PASS_LEAST,
+  PAUSE_BLIND,
+  PAUSE_MOST,
+  POSITION_JUMP,
+  POSITION_ROWS,
+  SETTLING,
+  SHORT_INTERVALS,
+  SHORT_SHARE,
+} from './event-thresholds.ts';
 import { eventWords } from './event-words.ts';
 import type { RunExpectation } from './expectation.ts';
 import type { Mark } from './lasting.ts';
@@ -20,26 +33,6 @@ import { Anchor } from './place.ts';
 import { settlePass } from './settle-pass.ts';
 import { SteadyReading } from './steady-reading.ts';
 import { totalsOf } from './totals.ts';
-
-/** Loss window where no job names one [s]: a usual setting (common practice, no source). */
-const LOSS_WINDOW = 0.4;
-/** Shares of the loss window from which a short is more than a rough arc, and a touch at a start is one [-]: judgement. */
-const SHORT_SHARE = 0.25;
-/** A short shows in three rows: two may each have met a touch that is too brief to matter. */
-const SHORT_INTERVALS = 2.5;
-/** Times the usual interval between rows from which the logger was silent [-], and its least [s]. */
-const GAP_INTERVALS = 3.5;
-const GAP_LEAST = 0.2;
-/** A jump of the position within one row that no carriage makes [m], and rows after which it is a new zero [-]. */
-const POSITION_JUMP = 0.05;
-const POSITION_ROWS = 5;
-/** Time after a strike in which the arc is not yet steady, beside the dwell [s]. */
-const SETTLING = 0.5;
-/** Least arc time of a pass, below which it was a try to strike [s]. */
-const PASS_LEAST = 1;
-/** Breaks after which a new pass begins where nothing tells the way, and in any case [s]: judgement, no source. */
-const PAUSE_BLIND = 180;
-const PAUSE_MOST = 1800;
 
 /** Reviews the rows of a log as they come, in flat memory. */
 export interface RunReview {

@@ -1,4 +1,5 @@
 import { type DriftWindow, driftStretches } from './drift.ts';
+import { CURRENT_OFF, VOLTAGE_OFF, WHEEL_OFF } from './event-thresholds.ts';
 import { eventWords } from './event-words.ts';
 import type { RunExpectation } from './expectation.ts';
 import type { Mark } from './lasting.ts';
@@ -18,12 +19,6 @@ export interface PassContext {
   readonly expected: RunExpectation | undefined;
   readonly anchor: Anchor;
 }
-
-/** Share of the set current, and of voltage without a window, that a level may be off [-]: judgement, no source. */
-const CURRENT_OFF = 0.05;
-const VOLTAGE_OFF = 0.05;
-/** Share of the known length by which the wheel may be off before it slipped [-]: judgement, no source. */
-const WHEEL_OFF = 0.05;
 
 /** Puts a pass that is over, with all that happened in it, onto the seam. */
 export function settlePass(

@@ -3,6 +3,7 @@ import type { PlanOutcome } from '../plan/index.ts';
 import { amountOf, type Sentence, say } from '../quantity/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
 import type { DepthAlong } from './depth-along.ts';
+import { STRETCH_LEAST } from './event-thresholds.ts';
 import type { RunExpectation } from './expectation.ts';
 import { type RunSoFar, runSoFar } from './further-passes.ts';
 import type { PassRun, RunEvent, RunOutcome } from './outcome.ts';
@@ -23,9 +24,6 @@ export interface SeamStretch {
   readonly says: Sentence;
   readonly recut: Recut | undefined;
 }
-
-/** Least length of an ungouged, a shallow and a deep stretch that is told [m]: judgement, no source. */
-const LEAST = { ungouged: 0.002, shallow: 0.01, deep: 0.004 } as const;
 
 /** What a run is judged with. */
 export interface Judged {
@@ -98,7 +96,7 @@ function ungougedBy(
   if (what === undefined || event.from === undefined || event.to === undefined) return [];
   const from = Math.max(0, Math.min(event.from, event.to));
   const to = Math.min(judged.job.seam.length, Math.max(event.from, event.to));
-  if (to - from < LEAST.ungouged) return [];
+  if (to - from < STRETCH_LEAST.ungouged) return [];
   const planned = outcome.passes.find(({ number }) => number === event.pass)?.planned;
   const depth = judged.plan.passes.find(({ number }) => number === planned)?.depth.p50 ?? 0;
   const { job, plan, belief } = judged;
@@ -127,7 +125,7 @@ function notReached(pass: PassRun, judged: Judged): SeamStretch[] {
   if (pass.complete || planned === undefined || pass.from === undefined || pass.to === undefined) return [];
   const from = Math.max(0, pass.to, pass.from);
   const to = Math.min(judged.job.seam.length, planned.to);
-  if (to - from < LEAST.shallow) return [];
+  if (to - from < STRETCH_LEAST.shallow) return [];
   return [
     {
       kind: 'ungouged',
@@ -162,7 +160,7 @@ function offDepth(
     const kind = depth < least ? 'shallow' : depth > most ? 'deep' : undefined;
     if (open !== undefined && open.kind !== kind) {
       const to = at * along.cell;
-      if (to - open.from >= LEAST[open.kind]) found.push(stretch(open, to, run, judged));
+      if (to - open.from >= STRETCH_LEAST[open.kind]) found.push(stretch(open, to, run, judged));
       open = undefined;
     }
     if (kind === undefined) continue;
