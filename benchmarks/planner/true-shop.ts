@@ -64,7 +64,7 @@ export function learnedFrom(
       shop.law.reduce((sum, value, i) => sum + value * x[i]!, 0) +
       shop.levels.job * stream.normal() +
       shop.levels.pass * stream.normal();
-    const along = matern(STATIONS, stream.normal);
+    const along = matern(STATIONS, () => stream.normal());
     return {
       id: `trial-${String(index + 1).padStart(3, '0')}`,
       kind: 'trial',
@@ -100,6 +100,6 @@ function matern(places: readonly number[], normal: () => number): number[] {
       lower[r]![c] = r === c ? Math.sqrt(value) : value / lower[c]![c]!;
     }
   });
-  const z = places.map(normal);
+  const z = places.map(() => normal());
   return lower.map((row) => row.reduce((sum, value, k) => sum + value * z[k]!, 0));
 }
