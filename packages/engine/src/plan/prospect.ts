@@ -1,6 +1,6 @@
 import { arcHeight, heightAt, passWidth } from '../groove/index.ts';
 import type { Job, KitElectrode } from '../job/index.ts';
-import { depthRegressors, predictWear, predictWidth } from '../removal/index.ts';
+import { depthRegressors, PASS_DEPTH_MOST, predictWear, predictWidth } from '../removal/index.ts';
 import { depthDemand, runDemand } from './demand.ts';
 import { type Merit, meritBy } from './effort.ts';
 import {
@@ -32,6 +32,8 @@ export interface Prospect {
 
 /** Room above, in ln depth, that the roomiest way of a family is forecast to have at least, for the family to be looked at [-]. */
 const ROOM_LEAST = -0.04;
+/** How much deeper than it must a forecast may aim [-]. */
+const DEPTH_ERROR = 0.1;
 /** How much more room a forecast may find than the most that a family can have, in ln depth [-]. */
 const BOUND_ERROR = 0.06;
 /** Chance of the width below the wanted one from which on a rig is worth a try [-]. */
@@ -148,6 +150,10 @@ export function prospectsOf(
       if (all.length === 0) continue;
       const inReach: Prospect[] = [];
       for (const each of all) {
+        if (isTooDeep(each)) {
+          noteDepth(each, miss);
+          continue;
+        }
         noteMerit(input, each);
         const { outOfRange, quick, slack } = each.forecast;
         if (outOfRange === 0) inReach.push(each);
@@ -156,7 +162,7 @@ export function prospectsOf(
           tooQuick.push({ pattern, way: each.way });
       }
       if (inReach.length === 0) {
-        noteRange(all[0]!, miss);
+        if (!all.some(isTooDeep)) noteRange(all[0]!, miss);
         // The table ends and the shops decide where the middle of the law is just out of reach.
         if (job.locks.travel === undefined) continue;
       }
@@ -220,6 +226,31 @@ function noteRoom({ slack, ligamentBinds }: Pick<Forecast, 'slack' | 'ligamentBi
     unit: '%',
     remedy: 'a wider tolerance',
     size: 1 - slack,
+  });
+}
+
+/** Whether a pass is to cut more than any pass should, at whatever current; a locked travel cuts what it does. */
+function isTooDeep({ task, way, forecast: { logTarget } }: Prospect): boolean {
+  const most = PASS_DEPTH_MOST * task.rig.electrode.diameter * (1 + DEPTH_ERROR);
+  return task.job.locks.travel === undefined && deepestCut(way) * Math.exp(logTarget) > most;
+}
+
+/** Part of the depth that the deepest pass of a way takes off [-]. */
+function deepestCut({ tryout, shares }: Way): number {
+  return tryout?.kind === 'run_in' ? 1 : Math.max(...shares);
+}
+
+function noteDepth({ task, way, forecast: { logTarget } }: Prospect, miss: MissNote): void {
+  const demand = deepestCut(way) * Math.exp(logTarget);
+  const limit = PASS_DEPTH_MOST * task.rig.electrode.diameter;
+  miss({
+    constraint: 'depth_per_pass',
+    title: 'Depth of one pass',
+    demand: demand * 1000,
+    limit: limit * 1000,
+    unit: 'mm',
+    remedy: 'more layers, or a larger electrode',
+    size: demand / limit - 1,
   });
 }
 

@@ -11,8 +11,8 @@ import { costsWhereRun, wholeCosts } from './whole-cost.ts';
 
 /** Parts of the allowed misses that are kept back when a way is solved for good, one after the other [-]. */
 const GUARDS = [0.1, 0.18, 0.28, 0.4, 0.55] as const;
-/** Shortfall in the few scout shops beyond which a way is given up, and in many [-]: about two of its standard errors. */
-const HOPELESS = { few: 0.025, many: 0.015 } as const;
+/** Shortfall in the few scout shops beyond which a way is given up, and in many [-]: two of its standard errors, and about three. */
+const HOPELESS = { few: 0.025, many: 0.02 } as const;
 /** Part of the spread by which the target of a way in few shops may reach deeper than it must [-]: they tell it no better. */
 const SCOUT_TOLERANCE = 0.1;
 /** The same in the shops that it is solved for good in [-]. */
