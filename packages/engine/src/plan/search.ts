@@ -118,7 +118,7 @@ class Search {
     for (;;) {
       this.#tryAll(objective);
       const best = leastBy(this.#contenders, by);
-      if (best === undefined) return undefined;
+      if (best === undefined) return this.#anyRoomy();
       if (this.#lookNear(objective, by)) continue;
       if (this.#isConfirmed(best)) return best;
     }
@@ -166,6 +166,12 @@ class Search {
       const found = this.#tryOut(next);
       if (found !== undefined && this.#isConfirmed(found)) return found;
     }
+  }
+
+  /** Where the ways that promise most all fail, those with the most room may still hold. */
+  #anyRoomy(): Contender | undefined {
+    for (const line of this.#lines) line.failed = 0;
+    return this.#first();
   }
 
   #isSpent(): boolean {

@@ -1,22 +1,23 @@
 import { depthDemand } from './demand.ts';
-import { effortOf, type Merit, meritOf } from './effort.ts';
+import { type Effort, effortOf, type Merit, meritOf } from './effort.ts';
 import type { Scouted } from './line.ts';
 import { type MissNote, missChance } from './miss.ts';
 import type { Prospect } from './prospect.ts';
 import type { SearchInput, SearchTask } from './search-task.ts';
-import type { ShopDraws } from './shop-draws.ts';
 import { roomOf, type Solved, type SolveTask, solve, triedAgain, triedAt } from './solve.ts';
-import { energyAllowed, type Feasible, weigh } from './weigh.ts';
+import { energyAllowed, type Feasible, stockMiss, weigh } from './weigh.ts';
 import { costsWhereRun, wholeCosts } from './whole-cost.ts';
 
 /** Parts of the allowed misses that are kept back when a way is solved for good, one after the other [-]. */
 const GUARDS = [0.1, 0.18, 0.28, 0.4, 0.55] as const;
-/** Shortfall in the few scout shops beyond which a way is given up, and in many [-]: two of its standard errors, and about three. */
-const HOPELESS = { few: 0.025, many: 0.02 } as const;
+/** Shortfall in the few scout shops beyond which a way is given up, and in many [-]: about two of its standard errors. */
+const HOPELESS = { few: 0.025, many: 0.015 } as const;
 /** Part of the spread by which the target of a way in few shops may reach deeper than it must [-]: they tell it no better. */
 const SCOUT_TOLERANCE = 0.1;
 /** The same in the shops that it is solved for good in [-]. */
 const LAST_TOLERANCE = 0.015;
+/** How much more than the stock a way may need in few shops to be looked at in many, in parts of it [-]. */
+const STOCK_ERROR = 0.1;
 
 /** What a lower current might mend. */
 export type LimitedBy = 'travel' | 'kit';
@@ -60,21 +61,29 @@ export function scoutOf(
   const { forecast } = prospect;
   const task = solveTask(input, prospect, 0);
   const solved = solve(task, { ...forecast, logTarget }, input.scouts, HOPELESS.few, SCOUT_TOLERANCE);
-  const hopeless = solved.shortfall > HOPELESS.few;
-  if (hopeless) missChance(solved.chances, task.demand, solved.shortfall, miss);
-  const merit = hopeless ? forecast.merit : meritIn(input, prospect, solved, input.scouts);
   const room = roomOf(solved, task.demand, forecast.spread);
-  return { hopeless, atQuickest: atQuickest(solved), logTarget: solved.logTarget, merit, room };
+  const seen = { atQuickest: atQuickest(solved), logTarget: solved.logTarget, room };
+  const lost = { ...seen, hopeless: true, merit: forecast.merit };
+  if (solved.shortfall > HOPELESS.few) {
+    missChance(solved.chances, task.demand, solved.shortfall, miss);
+    return lost;
+  }
+  const effort = effortOf(solved.setup, solved.outcomes, input.scouts, input.job, task.run);
+  const short = stockMiss(solved, effort);
+  if (short !== undefined && short.size > STOCK_ERROR) {
+    miss(short);
+    return { ...lost, atQuickest: false };
+  }
+  return { ...seen, hopeless: false, merit: meritIn(input, prospect, solved, effort) };
 }
 
 /** What a way takes on the mean over the shops that it was run in. */
 function meritIn(
   { job, afterCost }: SearchTask,
   { task }: Prospect,
-  { setup, outcomes }: Solved,
-  shops: ShopDraws,
+  { outcomes }: Solved,
+  effort: Effort,
 ): Merit {
-  const effort = effortOf(setup, outcomes, shops, job, task.run);
   const costs =
     afterCost === undefined
       ? effort.cost

@@ -116,7 +116,7 @@ export function energyAllowed(
 const STOCK_SHARE = 0.9;
 
 /** The stock that is missing, if it does not do for nine of ten shops. */
-function stockMiss(solved: Solved, effort: Effort): Miss | undefined {
+export function stockMiss(solved: Solved, effort: Effort): Miss | undefined {
   const { count, diameter } = solved.setup.rig.electrode;
   const served = effort.electrodes.reduce((shops, need) => (need <= count ? shops + 1 : shops), 0);
   if (served > STOCK_SHARE * (effort.electrodes.length - 1)) return undefined;
