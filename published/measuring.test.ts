@@ -101,6 +101,32 @@ describe('a Gaussian process with fixed parameters (values derived once with ind
     expect(fit.lnDensity).toBeCloseTo(-52.315511, 4);
   });
 
+  it('squared exponential, three points and one, near the readings and far from them (Rasmussen and Williams 2006, 2.2; derived)', () => {
+    const se = (h: number): number => Math.exp((-h * h) / 2);
+    const of = (xs: readonly number[], ys: readonly number[], places: readonly number[], sd: number) =>
+      conditionGaussian(
+        {
+          read: xs.map((a) => xs.map((b) => se(a - b))),
+          across: places.map((a) => xs.map((b) => se(a - b))),
+          asked: places.map(() => 1),
+        },
+        ys,
+        xs.map(() => sd),
+        'known',
+      );
+    const three = of([0, 1, 2], [0.5, 1.5, 1], [0.5, 1.5, 3, 10], 0.1);
+    [1.09793885844723, 1.41682929985574, 0.206560484164061, 0].forEach((mean, i) => {
+      expect(three.mean[i]).toBeCloseTo(mean, 10);
+    });
+    [0.0250204866613099, 0.0250204866613099, 0.530783296330674, 1].forEach((variance, i) => {
+      expect(three.variance[i]).toBeCloseTo(variance, 10);
+    });
+    expect(three.lnDensity).toBeCloseTo(-3.49719319843344, 10);
+    const one = of([0], [2], [1], 0.5);
+    expect(one.mean[0]).toBeCloseTo(0.9704490555, 9);
+    expect(one.variance[0]).toBeCloseTo(0.7056964471, 9);
+  });
+
   it('Matern 5/2 with unequal noise', () => {
     const matern = (h: number): number => {
       const r = (Math.sqrt(5) * Math.abs(h)) / 1.43;
@@ -213,8 +239,8 @@ describe('gauge studies', () => {
     expect(study.parts).toBeCloseTo(0.0197723918634039, 8);
   });
 
-  it('NIST e-Handbook 2.6.1, nested, probe 2362', () => {
-    const rows = numbers('./nist-mpc61.dat').filter((row) => row.length === 9 && row[2] === 2362);
+  const byProbe = (probe: number) => {
+    const rows = numbers('./nist-mpc61.dat').filter((row) => row.length === 9 && row[2] === probe);
     const standards = [...new Set(rows.map((row) => row[1]))].map((wafer) =>
       [1, 2].map((run) =>
         rows
@@ -222,7 +248,21 @@ describe('gauge studies', () => {
           .map((row) => ({ mean: row[7]!, sd: row[8]! })),
       ),
     );
-    const study = nestedStudy(standards, 6);
+    return nestedStudy(standards, 6);
+  };
+
+  it('NIST e-Handbook 2.6.1, nested, probe 2062 is the odd one of five at every level', () => {
+    const odd = byProbe(2062);
+    for (const probe of [1, 281, 283, 2362]) {
+      const other = byProbe(probe);
+      expect(odd.level1).toBeGreaterThan(1.3 * other.level1);
+      expect(odd.level2).toBeGreaterThan(1.2 * other.level2);
+      expect(odd.level3).toBeGreaterThan(1.8 * other.level3);
+    }
+  });
+
+  it('NIST e-Handbook 2.6.1, nested, probe 2362', () => {
+    const study = byProbe(2362);
     expect(study.level1).toBeCloseTo(0.0729, 4);
     expect(study.level2).toBeCloseTo(0.0362, 4);
     expect(study.level3).toBeCloseTo(0.0196, 4);
@@ -262,6 +302,28 @@ describe('uncertainty', () => {
     expect(out.u).toBeCloseTo(31.71060964, 3);
     expect(out.uSecond).toBeCloseTo(33.91114953, 2);
     expect(out.degrees).toBeCloseTo(16.6560627, 1);
+  });
+
+  it('NIST Technical Note 1297, table D.1: root sum of squares of nine components', () => {
+    const out = propagate(
+      (each) => each.reduce((sum, value) => sum + value, 0),
+      [25, 5.8, 3.9, 6.7, 1.7, 5.8, 10.2, 2.9, 16.6].map((u) => ({ value: 0, u })),
+    );
+    expect(out.u).toBeCloseTo(33.81242375, 6);
+  });
+
+  it('guarded acceptance of a least depth: 8.1 is not shown to conform to 8.0, 8.3 is (JCGM 106; derived)', () => {
+    const chanceBelow = (read: number): number =>
+      inspectionRisk({
+        density: (y) =>
+          Math.exp(-(((y - read) / 0.1554563176) ** 2) / 2) / (0.1554563176 * Math.sqrt(2 * Math.PI)),
+        from: read - 2,
+        to: read + 2,
+        least: 8,
+        u: 0.1554563176,
+      }).outOfTolerance;
+    expect(1 - chanceBelow(8.1)).toBeCloseTo(0.7399747363, 6);
+    expect(1 - chanceBelow(8.3)).toBeCloseTo(0.9731843471, 6);
   });
 
   it('JCGM 100:2008 H.2, correlated voltage, current and phase', () => {
