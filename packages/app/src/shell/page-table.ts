@@ -163,7 +163,6 @@ export const PAGES: readonly PageEntry[] = [
     title: 'Gauge',
     of: 'shop',
     end: 'gauge',
-    named: true,
     load: async () => (await import('../pages/gauge/page.tsx')).GaugePage,
   },
   {

@@ -502,7 +502,7 @@ export function stateSeam(
         : ['Nothing was measured on the seam yet: the curve is the prediction alone.']),
       ...(seam.apart.length > 0
         ? [
-            'A reading stands apart from all around it: it is taken for a fault at its place, and the curve does not follow it.',
+            'A reading stands apart from all around it: it is taken for a fault at its place, and the curve does not follow it. Gauge where it begins and ends before anything is cut there.',
           ]
         : []),
       ...(seam.isFar

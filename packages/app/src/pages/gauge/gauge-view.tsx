@@ -8,6 +8,7 @@ import { UndoButton } from '../../sheet/index.ts';
 import { type KeptSheet, saveWords } from '../../sheet/keep/index.ts';
 import { BlockList } from '../../ui/block/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
+import { SiteHeader } from '../../ui/site/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { OpenFileButton } from '../../ui/take-in/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -28,66 +29,68 @@ export function GaugeView({ desk }: { readonly desk: KeptSheet<ReadGauge> }): VN
   const [trouble, setTrouble] = useState<string>();
   const report = useMemo(() => (read === undefined ? undefined : answerGauge(read, PROGRAM_VERSION)), [read]);
   return (
-    <main class="wide-page gauge-page" id="result" tabIndex={-1}>
-      <h1>Gauge</h1>
-      <p role="status" aria-label="Gauge kept">
-        Gauge: {words}
-      </p>
-      {newer === undefined ? null : (
-        <p class="notice" role="alert">
-          Somebody saved the gauge meanwhile, as revision {newer.saved.revision_number}.{' '}
-          <button type="button" onClick={() => void desk.settle('theirs')}>
-            Take theirs
-          </button>{' '}
-          <button type="button" onClick={() => void desk.settle('mine')}>
-            Save mine after it
-          </button>
+    <>
+      <SiteHeader />
+      <main class="wide-page gauge-page" id="result" tabIndex={-1}>
+        <p role="status" aria-label="Gauge kept">
+          Gauge: {words}
         </p>
-      )}
-      <section class="panel" aria-labelledby="gauge-says-title">
-        <h2 id="gauge-says-title">What study and checks say</h2>
-        {report === undefined ? (
-          <p>
-            Nothing is told of the shop’s gauge yet: readings count with the spread that each job states. A
-            study and a check against a block, entered here once, count for every job.
-          </p>
-        ) : (
-          <BlockList blocks={gaugeStudyBlocks(report, units)} />
-        )}
-      </section>
-      <section class="panel" aria-labelledby="gauge-title">
-        <header class="panel-head">
-          <h2 id="gauge-title">Study and checks</h2>
-          <p class="caption">
-            A crossed study: every hand reads every part as often. A nested one: blocks read over days and
-            runs. A check: the gauge held against a block before it is used.
-          </p>
-        </header>
-        <p class="gauge-actions">
-          {empty ? (
-            <button type="button" class="primary" onClick={() => desk.setText(BEGINNING)}>
-              Begin
-            </button>
-          ) : null}
-          <UndoButton />
-          <OpenFileButton noun="gauge" onText={desk.setText} onTrouble={setTrouble} />
-          <button
-            type="button"
-            disabled={empty}
-            onClick={() =>
-              download(new Blob([desk.store.get().file.text], { type: 'application/yaml' }), 'gauge.yaml')
-            }
-          >
-            Export
-          </button>
-        </p>
-        {trouble === undefined ? null : (
+        {newer === undefined ? null : (
           <p class="notice" role="alert">
-            {trouble}
+            Somebody saved the gauge meanwhile, as revision {newer.saved.revision_number}.{' '}
+            <button type="button" onClick={() => void desk.settle('theirs')}>
+              Take theirs
+            </button>{' '}
+            <button type="button" onClick={() => void desk.settle('mine')}>
+              Save mine after it
+            </button>
           </p>
         )}
-        <FormView />
-      </section>
-    </main>
+        <section class="panel" aria-labelledby="gauge-says-title">
+          <h2 id="gauge-says-title">What study and checks say</h2>
+          {report === undefined ? (
+            <p>
+              Nothing is told of the shop’s gauge yet: readings count with the spread that each job states. A
+              study and a check against a block, entered here once, count for every job.
+            </p>
+          ) : (
+            <BlockList blocks={gaugeStudyBlocks(report, units)} />
+          )}
+        </section>
+        <section class="panel" aria-labelledby="gauge-title">
+          <header class="panel-head">
+            <h2 id="gauge-title">Study and checks</h2>
+            <p class="caption">
+              A crossed study: every hand reads every part as often. A nested one: blocks read over days and
+              runs. A check: the gauge held against a block before it is used.
+            </p>
+          </header>
+          <p class="gauge-actions">
+            {empty ? (
+              <button type="button" class="primary" onClick={() => desk.setText(BEGINNING)}>
+                Begin
+              </button>
+            ) : null}
+            <UndoButton />
+            <OpenFileButton noun="gauge" onText={desk.setText} onTrouble={setTrouble} />
+            <button
+              type="button"
+              disabled={empty}
+              onClick={() =>
+                download(new Blob([desk.store.get().file.text], { type: 'application/yaml' }), 'gauge.yaml')
+              }
+            >
+              Export
+            </button>
+          </p>
+          {trouble === undefined ? null : (
+            <p class="notice" role="alert">
+              {trouble}
+            </p>
+          )}
+          <FormView />
+        </section>
+      </main>
+    </>
   );
 }

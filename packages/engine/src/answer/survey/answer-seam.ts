@@ -118,6 +118,7 @@ export function answerSeam(
   const stakes = stakesOf(job, plan);
   const next = nextStations(depth, band, readingSd ?? job.kit.gauge.reading_sd, stakes);
   const law = repairLaw(job, plan, belief, depth, spread);
+  const floor = withFaults(depth, spotsOf(apart, used, band, at), apart);
   const width = widthAlong(job, plan, belief, used, at, recuts);
   const remaining = judgeSeam(depth, { least: 1e-9, most: job.plate.thickness - job.groove.ligament_least });
   const far = used.filter(({ at: place, depth: seen, u }) => {
@@ -149,7 +150,7 @@ export function answerSeam(
     riskUnit: stakes.perSecond === undefined ? 'm' : job.rates.currency,
     recuts: stretches
       .filter(({ verdict }) => verdict === 'fails')
-      .map((stretch) => ({ from: stretch.from, to: stretch.to, recut: recutOf(stretch, depth, band, law) })),
+      .map((stretch) => ({ from: stretch.from, to: stretch.to, recut: recutOf(stretch, floor, band, law) })),
     setting: {
       current: last.current,
       voltage: last.voltage,
@@ -237,6 +238,34 @@ function spotsOf(
     else out.push(spot);
     return out;
   }, []);
+}
+
+/** The floor that is mended: the curve, and where a reading stands apart from it the depth that was read there. */
+function withFaults(depth: SeamDepth, spots: readonly FaultSpot[], apart: readonly SeamGauged[]): SeamDepth {
+  if (spots.length === 0) return depth;
+  const { median, posterior } = depth;
+  const { at, mean, sd } = posterior;
+  const faults = at.map((place) =>
+    spots.some(({ from, to }) => place >= from - 1e-9 && place <= to + 1e-9)
+      ? apart.reduce((best, each) => (Math.abs(each.at - place) < Math.abs(best.at - place) ? each : best))
+      : undefined,
+  );
+  const readDepth = ({ depth: seen }: SeamGauged): number => Math.max(seen, 1e-5);
+  const spread = (fault: SeamGauged): number => fault.u / readDepth(fault);
+  return {
+    median: median.map((each, i) => (faults[i] === undefined ? each : readDepth(faults[i]))),
+    posterior: {
+      ...posterior,
+      mean: mean.map((each, i) => (faults[i] === undefined ? each : 0)),
+      sd: sd.map((each, i) => (faults[i] === undefined ? each : spread(faults[i]))),
+      draw: (stream) => {
+        const course = posterior.draw(stream);
+        // one reading is off by one error wherever it speaks
+        const errors = new Map(apart.map((reading) => [reading, stream.normal() * spread(reading)]));
+        return course.map((each, i) => (faults[i] === undefined ? each : errors.get(faults[i])!));
+      },
+    },
+  };
 }
 
 function bandOf({ groove, plate }: Job): DepthBand {

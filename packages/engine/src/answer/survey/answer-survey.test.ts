@@ -98,6 +98,13 @@ describe('a survey of a job', () => {
       'shallow',
     ]);
     expect(gap.chance_wrong_reject).toBeLessThan(1e-6);
+    // what mends it starts from the depth that was read, not from the curve beside it
+    expect(seam!.recut[0]).toMatchObject({ from_mm: gap.from_mm, to_mm: gap.to_mm });
+    const low = surveyed(table([...GOOD, [4, 6]])).seam!.recut[0]!.plan;
+    expect(low.kind).toBe('pass');
+    expect(low.take_off_mm!).toBeGreaterThan(6);
+    expect(low.take_off_mm!).toBeLessThan(12);
+    expect(low.chance_plate_kept!).toBeGreaterThanOrEqual(0.99);
     expect(seam!.stretches.filter(({ verdict }) => verdict === 'fails')).toHaveLength(1);
   });
 
