@@ -1,10 +1,25 @@
-import { defaultClientConditions, defineConfig } from 'vite';
+import { join } from 'node:path';
+import { defaultClientConditions, defineConfig, type Plugin } from 'vite';
+import { readHandbook } from '../../tools/handbook.ts';
+
+/** Puts the handbook, read out of the engine's doc comments, beside the app: what it says cannot be older than the code. */
+function handbook(): Plugin {
+  return {
+    name: 'furrow-handbook',
+    apply: 'build',
+    generateBundle() {
+      const rooms = readHandbook(join(import.meta.dirname, '..', '..'));
+      this.emitFile({ type: 'asset', fileName: 'handbook.json', source: JSON.stringify(rooms) });
+    },
+  };
+}
 
 /** Packages of this workspace are bundled from their sources, so that a build never takes a stale one. */
 export default defineConfig({
   root: import.meta.dirname,
   resolve: { conditions: ['furrow-source', ...defaultClientConditions] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  plugins: [handbook()],
   worker: { format: 'es' },
   build: {
     outDir: 'dist',

@@ -172,4 +172,11 @@ export const PAGES: readonly PageEntry[] = [
     end: 'glossary',
     load: async () => (await import('../pages/glossary/page.tsx')).GlossaryPage,
   },
+  {
+    place: 'shop',
+    title: 'Handbook',
+    of: 'shop',
+    end: 'handbook',
+    load: async () => (await import('../pages/handbook/page.tsx')).HandbookPage,
+  },
 ];

@@ -9,7 +9,9 @@ import { GroupForm } from '../../sheet/form/index.ts';
 import { BlockList, BlockPanel } from '../../ui/block/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
+import { DecisionPanel } from '../../ui/why/index.ts';
 import { BreachPanel } from './breach-panel.tsx';
+import { hazardDecisions } from './hazard-decisions.ts';
 import { HazardHead } from './hazard-head.tsx';
 import { StopWork } from './stop-work.tsx';
 import { ZonePanel } from './zone-panel.tsx';
@@ -48,6 +50,7 @@ export function HazardPanels({ report }: { readonly report: HazardReport }): VNo
   const units = useUnits();
   return (
     <>
+      <DecisionPanel decisions={hazardDecisions(report, units)} />
       <BreachPanel breaches={report.breaches} />
       <HazardHead report={report} />
       <StopWork conditions={stop} />

@@ -19,8 +19,10 @@ import { GroupForm } from '../../sheet/form/index.ts';
 import { BlockList, BlockPanel } from '../../ui/block/index.ts';
 import { MarginList } from '../../ui/margins/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
+import { DecisionPanel } from '../../ui/why/index.ts';
 import { CoursePanel } from './course-panel.tsx';
 import { useHeat } from './heat-context.ts';
+import { heatDecisions } from './heat-decisions.ts';
 import { HeatFigures } from './heat-figures.tsx';
 import { HeatSection } from './heat-section.tsx';
 import type { ShownHeat } from './heat-state.ts';
@@ -46,6 +48,11 @@ export function HeatView(): VNode {
           <ResultStatus />
           <HeatStatus />
         </div>
+        {shown === undefined ? null : (
+          <div class={`heat-decisions${outdated ? ' outdated' : ''}`}>
+            <DecisionPanel decisions={heatDecisions(sentencesWritten(shown.heat.report, units), units)} />
+          </div>
+        )}
         <div class="heat-main">
           <SeamStripView torch={torch} />
           {shown === undefined ? null : (

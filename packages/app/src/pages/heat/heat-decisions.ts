@@ -1,0 +1,60 @@
+import { formatStated, type HeatReport, type UnitSystem, type Written } from '@furrow/engine';
+import { rangeText } from '@furrow/papers/words';
+import type { Decision } from '../../ui/why/index.ts';
+
+/** What to do about the heat, each with the figure of this job and where it comes from. */
+export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): readonly Decision[] {
+  const { preheat, preheat_missing: missing, passes, skin, kept_share: kept } = report;
+  const gouging = preheat?.gouging;
+  const wait = Math.max(0, ...passes.map(({ wait_s }) => wait_s.most));
+  const share = `the plate keeps ${formatStated(kept.least * 100, '%', units)} to ${formatStated(kept.most * 100, '%', units)} of the arc’s energy; no neutral figure was found for it`;
+  return [
+    {
+      todo: 'Preheat to',
+      value:
+        gouging === undefined || !gouging.known
+          ? 'not known'
+          : formatStated(gouging.temperature_degC, 'degC', units),
+      note:
+        gouging === undefined
+          ? (missing ?? '')
+          : gouging.stated
+            ? 'as the job states'
+            : 'before gouging: that of the re-weld; the welding procedure decides',
+      of: ['preheatMethodB', 'preheatHydrogenControl'],
+      rests: (preheat?.methods ?? []).map(
+        ({ method, temperature_degC: asked }) =>
+          `${method}: ${asked === null ? 'cannot be used here' : formatStated(asked, 'degC', units)}`,
+      ),
+    },
+    {
+      todo: 'Wait between passes',
+      value: wait < 0.5 ? 'not needed' : formatStated(wait, 's', units),
+      note: 'at most, until the plate beside the groove is down to the interpass temperature',
+      of: ['solveSection'],
+      rests: [
+        ...passes.map(
+          ({ number, before_degC: before }) =>
+            `before pass ${number} the plate beside the groove is at ${rangeText(before, 'degC', units)}`,
+        ),
+        share,
+      ],
+    },
+    {
+      todo: 'Grind off',
+      value: formatStated(skin.allowance_mm, 'mm', units),
+      note: 'all round the groove, to bright metal, before it is welded or left',
+      of: ['skinOff'],
+      rests: [
+        `the section grows from ${formatStated(skin.gouged_area_mm2, 'mm2', units)} to ${formatStated(skin.ground_area_mm2, 'mm2', units)}`,
+      ],
+    },
+    {
+      todo: 'Watch the back face',
+      value: rangeText(report.back_face_degC, 'degC', units),
+      note: 'at its hottest: nothing behind the plate that this harms',
+      of: ['heatOfPlan', 'solveSection'],
+      rests: [share],
+    },
+  ];
+}

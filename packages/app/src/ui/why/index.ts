@@ -1,0 +1,3 @@
+export { type Decision, DecisionPanel } from './decision-panel.tsx';
+export { EntryText } from './entry-text.tsx';
+export { Why } from './why.tsx';
