@@ -30,8 +30,9 @@ describe('forgetDemo', () => {
   });
 });
 
-it('lets the arc go out in the last two passes of the demo, or in the only one', () => {
+it('lets the arc go out in all passes of the demo but the first, or in the only one', () => {
   expect(demoFaults('penstock-seam', 3)).toMatch(/^arc_out\/2@3\.6 m:2 s, arc_out\/3@3\.6 m:2 s, /u);
+  expect(demoFaults('penstock-seam', 2)).toMatch(/^arc_out\/2@3\.6 m:2 s, low/u);
   expect(demoFaults('penstock-seam', 1)).toMatch(/^arc_out\/1@3\.6 m:2 s, low/u);
   expect(demoFaults('casting-wash', 3)).toBeUndefined();
 });
