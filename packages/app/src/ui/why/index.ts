@@ -1,3 +1,2 @@
 export { type Decision, DecisionPanel } from './decision-panel.tsx';
 export { EntryText } from './entry-text.tsx';
-export { Why } from './why.tsx';
