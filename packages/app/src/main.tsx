@@ -10,7 +10,7 @@ import './ui/theme/drawing.css';
 import './ui/theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';
-import { App } from './shell/app.tsx';
+import { SignedIn } from './shell/signed-in.tsx';
 import { createSettings, keepSettings, SettingsContext } from './ui/theme/index.ts';
 
 // the page's policy forbids code made from text
@@ -22,7 +22,7 @@ const settings = createSettings(localStorage);
 keepSettings(settings, localStorage, document.documentElement);
 render(
   <SettingsContext.Provider value={settings}>
-    <App />
+    <SignedIn />
   </SettingsContext.Provider>,
   page,
 );

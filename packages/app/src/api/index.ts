@@ -1,3 +1,19 @@
+export {
+  addAccount,
+  addMachine,
+  eraseMachine,
+  fetchAccounts,
+  fetchMachines,
+  fetchSession,
+  fetchShops,
+  lookAtShop,
+  makePasswordLink,
+  openShop,
+  setAccountRights,
+  signIn,
+  signOut,
+  usePasswordLink,
+} from './account.ts';
 export { fetchCommissioning, saveCommissioning } from './commissioning.ts';
 export { failed, type Reply } from './failure.ts';
 export { countFault, fetchFaultCounts, uncountFault } from './fault-counts.ts';
@@ -37,6 +53,7 @@ export {
   fetchReadingsRevisions,
   saveReadings,
 } from './readings.ts';
+export { pageOfShop } from './request.ts';
 export {
   beginRun,
   endRun,

@@ -1,3 +1,4 @@
+import { SHOP_HEADER } from '@furrow/contract';
 import { z } from 'zod';
 import { type Failed, failed, failureOf, type Reply } from './failure.ts';
 
@@ -65,10 +66,26 @@ function asJson(body: unknown): RequestInit {
   return { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
 }
 
+/** The shop that this page was opened for; another window may look at another one meanwhile. */
+let shopOfPage: string | undefined;
+
+/** Says for which shop everything is asked from now on. */
+export function pageOfShop(shop: string | undefined): void {
+  shopOfPage = shop;
+}
+
 async function send(method: string, path: string, content: RequestInit): Promise<Sent> {
   try {
-    return { ok: true, value: await fetch(path, { method, ...content }) };
+    return { ok: true, value: await fetch(path, { method, ...ofShop(content) }) };
   } catch {
     return failed('The Furrow server does not answer: is the program still running?');
   }
+}
+
+function ofShop(content: RequestInit): RequestInit {
+  if (shopOfPage === undefined) return content;
+  return {
+    ...content,
+    headers: { ...(content.headers as Record<string, string>), [SHOP_HEADER]: shopOfPage },
+  };
 }

@@ -32,6 +32,8 @@ export interface PageEntry {
   readonly named?: boolean;
   /** The page that the work goes on with, by the end of its address, and what it tells. */
   readonly next?: { readonly end: string; readonly tells: string };
+  /** Whether it is for an administrator, where people sign in. */
+  readonly administers?: boolean;
   readonly load: () => Promise<ComponentType<PageProps>>;
 }
 
@@ -164,6 +166,15 @@ export const PAGES: readonly PageEntry[] = [
     of: 'shop',
     end: 'gauge',
     load: async () => (await import('../pages/gauge/page.tsx')).GaugePage,
+  },
+  {
+    place: 'shop',
+    title: 'People and shops',
+    of: 'shop',
+    end: 'people',
+    named: true,
+    administers: true,
+    load: async () => (await import('../pages/people/page.tsx')).PeoplePage,
   },
   {
     place: 'shop',

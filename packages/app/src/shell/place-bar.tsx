@@ -4,6 +4,7 @@ import type { Bench } from '../job/state/index.ts';
 import { PageLink } from '../ui/route/index.ts';
 import { useSelected } from '../ui/store/index.ts';
 import { SettingsControls } from '../ui/theme/index.ts';
+import { AccountBar } from './account-bar.tsx';
 import { PAGES, PLACES, type Place } from './page-table.ts';
 import { placeWords } from './place-words.ts';
 import { useJobBase } from './use-job-base.ts';
@@ -46,6 +47,7 @@ export function PlaceBar({ at, demo }: PlaceBarProps): VNode {
           );
         })}
       </nav>
+      <AccountBar />
       <SettingsControls />
     </header>
   );

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { PageLink } from '../ui/route/index.ts';
+import { useSession } from '../ui/session/index.ts';
 import { PAGES, type PageEntry } from './page-table.ts';
 import { useJobBase } from './use-job-base.ts';
 
@@ -13,7 +14,8 @@ interface PlaceTabsProps {
 /** The way between the pages of one place. */
 export function PlaceTabs({ page, demo }: PlaceTabsProps): VNode {
   const base = useJobBase(demo);
-  const pages = PAGES.filter(({ place }) => place === page.place);
+  const administers = useSession().signed_in?.role === 'administrator';
+  const pages = PAGES.filter((one) => one.place === page.place && (one.administers !== true || administers));
   return (
     <nav class="place-tabs" aria-label="Pages of this place">
       {pages.map((one) =>

@@ -1,0 +1,1 @@
+export { NO_ACCOUNTS, SessionContext, useSession } from './session-context.ts';
