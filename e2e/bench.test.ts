@@ -12,7 +12,7 @@ describe.skipIf(NO_BROWSER)('bench', () => {
     expect(await seenText(bench.title)).toMatch(/^Penstock section 7/u);
     expect(await seenText(bench.saveState)).toBe('not saved yet');
     expect(await bench.figure('Electrode')).toMatch(/^\d.* mm$/u);
-    expect(await bench.figure('Assurance')).toMatch(/^9\d(\.\d)? %$/u);
+    expect(await bench.figure('Assurance')).toMatch(/^9\d in 100$/u);
     expect(await bench.sectionWords()).toMatch(/Wanted depth 12\.0 mm.*Expected deepest point/u);
     expect(await bench.rowsOf('Passes in the order of the work').count()).toBeGreaterThan(0);
     expect(await bench.rowsOf('Candidate plans').count()).toBeGreaterThan(1);

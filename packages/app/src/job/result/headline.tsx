@@ -1,5 +1,5 @@
 import { formatAmount, formatStated, formatStatedBand, type Plan } from '@furrow/engine';
-import { wayWords } from '@furrow/papers/words';
+import { chanceWords, wayWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -23,7 +23,7 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       <Figure
         name="Current"
         value={currentText(plan, units)}
-        note={first === undefined ? '' : `at ${first.arc_voltage_V.toFixed(0)} V`}
+        note={first === undefined ? '' : `at ${formatStated(first.arc_voltage_V, 'V', units)}`}
       >
         <LockButton name="current" />
       </Figure>
@@ -41,8 +41,8 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       </Figure>
       <Figure
         name="Assurance"
-        value={formatAmount(assuranceOf(plan), 'share', 'metric')}
-        note={`deep enough ${formatAmount(depth_reached, 'share', 'metric')}, not too deep ${formatAmount(not_too_deep, 'share', 'metric')}`}
+        value={chanceWords(assuranceOf(plan))}
+        note={`deep enough ${chanceWords(depth_reached)}, not too deep ${chanceWords(not_too_deep)}`}
       />
       <Figure
         name="Job time"
@@ -57,7 +57,7 @@ export function Headline({ plan }: { readonly plan: Plan }): VNode {
       <Figure
         name="Floor depth"
         value={formatStatedBand(plan.least_depth_mm.p05, plan.floor_depth_mm.p95, 'mm', units)}
-        note={`ligament kept ${formatAmount(ligament_kept, 'share', 'metric')}; arc energy ${formatStated(plan.arc_energy_kJ, 'kJ', units)}`}
+        note={`ligament kept ${chanceWords(ligament_kept)}; arc energy ${formatStated(plan.arc_energy_kJ, 'kJ', units)}`}
       />
     </dl>
   );
