@@ -127,6 +127,9 @@ describe('passes onto a floor that is there', () => {
     expect(without.meets).toBe(false);
     const plan = planOntoFloor(asked);
     expect(plan.table.length).toBeGreaterThan(3);
+    const travels = plan.table.flatMap(({ travel }) => travel ?? []);
+    expect(travels).toEqual([...travels].sort((a, b) => a - b));
+    expect(travels.at(-1)!).toBeGreaterThan(1.2 * travels[0]!);
     expect(plan.chances.reached).toBeGreaterThan(without.chances.reached);
     const { reached, kept } = triedIn(plan, shopsWith(1500, 99, 0.25), asked, stations);
     expect(Math.abs(reached - plan.chances.reached)).toBeLessThan(0.04);

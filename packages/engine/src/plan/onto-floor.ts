@@ -171,7 +171,8 @@ function gauged(
   const readings = after.readings(gauge.places, gauge.readingSd);
   const edges = edgesOf(readings);
   let [reached, notTooDeep, ligamentKept, asked] = [0, 0, 0, 1];
-  const rows = groupsOf(edges, readings).map((group): Row => {
+  const groups = groupsOf(edges, readings);
+  const rows = groups.map((group): Row => {
     if (group.length === 0) return { action: 'ask', travel: undefined };
     const shops = Int32Array.from(group);
     const runAt = (at: number): OntoFloorChances =>
@@ -192,7 +193,34 @@ function gauged(
   });
   // where a row says to ask, nothing more is cut: that cannot make it deeper
   const chances = { reached, notTooDeep: notTooDeep + asked, ligamentKept: ligamentKept + asked };
-  return { passes, before, travel, rows, edges, score: scoreOf(chances, wanted) };
+  const counts = groups.map((group) => group.length);
+  return { passes, before, travel, rows: rising(rows, counts), edges, score: scoreOf(chances, wanted) };
+}
+
+/** Rows whose travel falls where the reading is deeper take their mean: few shops in a row made it so, and none would run it. */
+function rising(rows: readonly Row[], counts: readonly number[]): Row[] {
+  const pools: { ln: number; count: number; rows: number }[] = [];
+  rows.forEach(({ travel }, i) => {
+    if (travel === undefined) return;
+    let pool = { ln: Math.log(travel), count: counts[i]!, rows: 1 };
+    for (let last = pools.at(-1); last !== undefined && last.ln > pool.ln; last = pools.at(-1)) {
+      pools.pop();
+      const count = last.count + pool.count;
+      pool = {
+        ln: (last.ln * last.count + pool.ln * pool.count) / count,
+        count,
+        rows: last.rows + pool.rows,
+      };
+    }
+    pools.push(pool);
+  });
+  const travels = pools.flatMap(({ ln, rows: own }) => Array<number>(own).fill(Math.exp(ln)));
+  let at = -1;
+  return rows.map((row) => {
+    if (row.travel === undefined) return row;
+    at += 1;
+    return { ...row, travel: travels[at]! };
+  });
 }
 
 /** Even edges of rows over the readings that are expected. */
