@@ -66,8 +66,14 @@ export {
   type Stretch,
   spotFaults,
 } from './seam/judge-seam.ts';
-export { type NextStation, type NextStations, nextStations, type SeamStakes } from './seam/next-station.ts';
-export { type RecutPass, type RepairLaw, recutOf, type SeamRepair } from './seam/recut.ts';
+export {
+  type NextStation,
+  type NextStations,
+  nextStations,
+  type SeamStakes,
+  withFaultEnds,
+} from './seam/next-station.ts';
+export { hasUnseenEnds, type RecutPass, type RepairLaw, recutOf, type SeamRepair } from './seam/recut.ts';
 export type {
   CurvePlace,
   JudgedReading,
@@ -89,6 +95,7 @@ export {
   type SectionOptions,
   type SectionOutline,
   type SectionPoints,
+  type WildPoint,
 } from './section/measure-section.ts';
 export { gaussianFilter } from './section/profile-filter.ts';
 export type { Measured } from './section/quantity.ts';

@@ -43,7 +43,7 @@ export function MendPanel({ seam }: { readonly seam: SurveySeam }): VNode | null
             {each.plan.kind === 'weld' || each.plan.kind === 'none' ? null : (
               <p>
                 <button type="button" class="big" onClick={() => done(each)}>
-                  {each.plan.kind === 'pass' ? 'It was cut again' : 'It was ground'}
+                  {each.plan.kind === 'grind' ? 'It was ground' : 'It was cut again'}
                 </button>{' '}
                 <span class="aside">What was read there before counts no more, and stays in the record.</span>
               </p>

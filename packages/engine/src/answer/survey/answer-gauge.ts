@@ -51,7 +51,7 @@ export function gaugeOfSurvey({ gauge }: ReadGauge): GaugeOfSurvey {
 /**
  * The uncertainty of one depth by the text of a gauge file.
  *
- * @param text - the file [text]; undefined or empty for no gauge
+ * @param text - the file [text], any; undefined or empty for no gauge
  * @returns what a survey takes of it; undefined where there is none, or where it cannot be read [record]
  * @source composes `readGauge` and `gaugeOfSurvey`
  * @example

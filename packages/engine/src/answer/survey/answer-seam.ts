@@ -21,6 +21,7 @@ import {
   type DepthBand,
   type FaultSpot,
   fusePieces,
+  hasUnseenEnds,
   type JudgedReading,
   judgeSeam,
   nextStations,
@@ -40,6 +41,7 @@ import {
   slipOf,
   spotFaults,
   spreadAfter,
+  withFaultEnds,
 } from '../../survey/index.ts';
 import { beliefOfJob } from '../knowledge/belief-of-job.ts';
 
@@ -114,11 +116,16 @@ export function answerSeam(
   const spread = spreadAfter(prediction.nodes, used.map(lnOf), recuts);
   const posterior = fusePieces(spread, used.map(lnOf), at, recuts);
   const depth: SeamDepth = { median: at.map(prediction.medianAt), posterior };
-  const stretches = spotFaults(judgeSeam(depth, band), spotsOf(apart, used, band, at));
+  const spots = spotsOf(apart, used, band, at);
+  const stretches = spotFaults(judgeSeam(depth, band), spots);
   const stakes = stakesOf(job, plan);
-  const next = nextStations(depth, band, readingSd ?? job.kit.gauge.reading_sd, stakes);
   const law = repairLaw(job, plan, belief, depth, spread);
-  const floor = withFaults(depth, spotsOf(apart, used, band, at), apart);
+  const floor = withFaults(depth, spots, apart);
+  const next = withFaultEnds(
+    nextStations(depth, band, readingSd ?? job.kit.gauge.reading_sd, stakes),
+    stretches.filter((stretch) => hasUnseenEnds(stretch, law)),
+    stakes,
+  );
   const width = widthAlong(job, plan, belief, used, at, recuts);
   const remaining = judgeSeam(depth, { least: 1e-9, most: job.plate.thickness - job.groove.ligament_least });
   const far = used.filter(({ at: place, depth: seen, u }) => {
@@ -215,17 +222,20 @@ function spotsOf(
   };
   const spots = [...apart]
     .sort((a, b) => a.at - b.at)
-    .map(
-      ({ at: place, depth, u }): FaultSpot => ({
-        from: Math.max(at[0]!, place - reach(place, -1)),
-        to: Math.min(at.at(-1)!, place + reach(place, 1)),
+    .map(({ at: place, depth, u }): FaultSpot => {
+      const from = Math.max(at[0]!, place - reach(place, -1));
+      const to = Math.min(at.at(-1)!, place + reach(place, 1));
+      return {
+        from,
+        to,
         miss: depth < least ? 'shallow' : 'deep',
         chanceInside: Math.max(
           0,
           normalProbability((most - depth) / u) - normalProbability((least - depth) / u),
         ),
-      }),
-    );
+        unseen: { before: place - from, after: to - place },
+      };
+    });
   // neighbours are one fault
   return spots.reduce<FaultSpot[]>((out, spot) => {
     const last = out.at(-1);
@@ -234,6 +244,7 @@ function spotsOf(
         ...last,
         to: spot.to,
         chanceInside: Math.max(last.chanceInside, spot.chanceInside),
+        unseen: { before: last.unseen.before, after: spot.unseen.after },
       };
     else out.push(spot);
     return out;

@@ -98,9 +98,25 @@ describe('a survey of a job', () => {
       'shallow',
     ]);
     expect(gap.chance_wrong_reject).toBeLessThan(1e-6);
-    // what mends it starts from the depth that was read, not from the curve beside it
-    expect(seam!.recut[0]).toMatchObject({ from_mm: gap.from_mm, to_mm: gap.to_mm });
-    const low = surveyed(table([...GOOD, [4, 6]])).seam!.recut[0]!.plan;
+    // where it begins and ends nobody has seen: that is gauged first, the nearer the next good place the nearer
+    expect(seam!.recut[0]).toMatchObject({
+      ...{ from_mm: gap.from_mm, to_mm: gap.to_mm },
+      plan: { kind: 'none', missing_mm: expect.closeTo(12, 1) },
+    });
+    expect(seam!.recut[0]!.plan.says[0]).toMatch(/gauge to both sides/u);
+    expect(seam!.measure_next.slice(0, 2).map(({ at_mm }) => at_mm)).toEqual([
+      expect.closeTo(3950, 6),
+      expect.closeTo(4062.5, 6),
+    ]);
+  });
+
+  it('mends a fault whose ends were gauged from the depth that was read, not from the curve beside it', () => {
+    const ends = [
+      [3.97, 15],
+      [4.03, 15],
+    ] as const;
+    const { seam } = surveyed(table([...GOOD, ...ends, [4, 6]]));
+    const low = seam!.recut[0]!.plan;
     expect(low.kind).toBe('pass');
     expect(low.take_off_mm!).toBeGreaterThan(6);
     expect(low.take_off_mm!).toBeLessThan(12);

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { drawStream } from '../../numeric/index.ts';
 import { fuseSeam } from './fuse-seam.ts';
 import { judgeSeam } from './judge-seam.ts';
-import { nextStations } from './next-station.ts';
-import { recutOf } from './recut.ts';
+import { nextStations, withFaultEnds } from './next-station.ts';
+import { hasUnseenEnds, recutOf } from './recut.ts';
 import { seamStates } from './seam-states.ts';
 
 const BAND = { least: 0.012, most: 0.018 };
@@ -214,6 +214,19 @@ describe('a recut', () => {
     ).toBe('none');
   });
 
+  it('waits until the ends of a fault were gauged: over good groove it would go too deep', () => {
+    const fault = (before: number, after: number) => ({ ...stretch, unseen: { before, after } });
+    const limit = Math.max(LAW.ramp, LAW.width);
+    const open = recutOf(fault(0, limit * 1.001), shallow, BAND, LAW);
+    if (open.kind !== 'none') throw new Error(open.kind);
+    expect(open.missing).toBeGreaterThan(0);
+    expect(open.reason).toMatch(/gauge to both sides/u);
+    expect(recutOf(fault(limit * 1.001, 0), shallow, BAND, LAW).kind).toBe('none');
+    expect(recutOf(fault(limit, limit), shallow, BAND, LAW)).toEqual(recutOf(stretch, shallow, BAND, LAW));
+    expect(hasUnseenEnds(fault(limit, limit), LAW)).toBe(false);
+    expect(hasUnseenEnds({}, LAW)).toBe(false);
+  });
+
   it('is refused where the plate might be cut through, however shallow the groove', () => {
     const over = { ...LAW, plateMost: 0.011 };
     const recut = recutOf(stretch, shallow, BAND, over);
@@ -233,6 +246,24 @@ describe('a recut', () => {
     if (weld.kind !== 'weld') throw new Error(weld.kind);
     expect(weld.over).toBeCloseTo(0.002, 4);
     expect(weld.weldMetal).toBeCloseTo(0.002 * 0.019 * 1 * 7850, 2);
+  });
+});
+
+describe('a fault that one place tells of', () => {
+  it('has its ends gauged first, half way over what nobody has seen', () => {
+    const other = { at: 1, gain: 0.01, gainPerMinute: 0.02 };
+    const fault = {
+      from: 3.9,
+      to: 4.05,
+      unseen: { before: 0.1, after: 0.05 },
+    };
+    const { stations, risk } = withFaultEnds({ risk: 7, stations: [other] }, [fault], {
+      perMetre: 4,
+      readingTime: 120,
+    });
+    expect(risk).toBe(7);
+    expect(stations.map(({ at }) => at)).toEqual([expect.closeTo(3.95), expect.closeTo(4.025), 1]);
+    expect(stations[0]).toMatchObject({ gain: expect.closeTo(0.2), gainPerMinute: expect.closeTo(0.1) });
   });
 });
 

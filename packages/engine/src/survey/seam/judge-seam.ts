@@ -35,6 +35,16 @@ export interface Stretch {
   readonly wrongAccept: number;
   /** Chance that it is inside the band everywhere, were it rejected [-]. */
   readonly wrongReject: number;
+  /** Of a fault that readings alone tell of: how much of it lies beyond the outermost of them; undefined elsewhere. */
+  readonly unseen?: UnseenEnds;
+}
+
+/** How much of a fault lies before its first reading and after its last, where nobody has looked. */
+export interface UnseenEnds {
+  /** Before the first [m]. */
+  readonly before: number;
+  /** After the last [m]. */
+  readonly after: number;
 }
 
 /** Chance of accepting what is out of the band, or rejecting what is in it, that is borne [-]. */
@@ -172,6 +182,7 @@ export interface FaultSpot {
   readonly miss: 'shallow' | 'deep';
   /** Chance that the depth read is inside the band all the same [-]. */
   readonly chanceInside: number;
+  readonly unseen: UnseenEnds;
 }
 
 /**
@@ -184,11 +195,11 @@ export interface FaultSpot {
  * @source JCGM 106:2012, 8.3.4 (guarded rejection) by the reading alone
  * @example
  * const whole = { from: 0, to: 1, verdict: 'holds', simple: 'holds', miss: 'none', wrongAccept: 0.01, wrongReject: 0.99 };
- * spotFaults([whole], [{ from: 0.4, to: 0.6, miss: 'shallow', chanceInside: 0 }]).map(({ verdict }) => verdict) // => ["holds","fails","holds"]
+ * spotFaults([whole], [{ from: 0.4, to: 0.6, miss: 'shallow', chanceInside: 0, unseen: { before: 0.1, after: 0.1 } }]).map(({ verdict }) => verdict) // => ["holds","fails","holds"]
  */
 export function spotFaults(stretches: readonly Stretch[], spots: readonly FaultSpot[]): readonly Stretch[] {
   let out = [...stretches];
-  for (const { from, to, miss, chanceInside } of spots) {
+  for (const { from, to, miss, chanceInside, unseen } of spots) {
     const cut = out.flatMap((stretch): Stretch[] =>
       stretch.to <= from || stretch.from >= to
         ? [stretch]
@@ -205,6 +216,7 @@ export function spotFaults(stretches: readonly Stretch[], spots: readonly FaultS
       miss,
       wrongAccept: 1 - chanceInside,
       wrongReject: chanceInside,
+      unseen,
     };
     out = [...cut, fault].sort((a, b) => a.from - b.from);
   }

@@ -1,5 +1,5 @@
 import { normalProbability } from '../../numeric/index.ts';
-import type { DepthBand, SeamDepth } from './judge-seam.ts';
+import type { DepthBand, SeamDepth, Stretch } from './judge-seam.ts';
 import { lnOver, RISK_BORNE } from './judge-seam.ts';
 
 /** What a wrong decision and a reading cost. */
@@ -143,4 +143,35 @@ export function nextStations(
     risk -= gain;
   }
   return { risk: first, stations };
+}
+
+/**
+ * Puts first where a fault that one place tells of begins and ends: half way over what nobody has seen, on each side of it.
+ *
+ * What a reading there is worth is the good groove that is not cut again for want of it, half of what was not seen.
+ *
+ * @param next - what else is worth measuring [record], from `nextStations`
+ * @param faults - stretches whose ends nobody has seen [list], from `spotFaults`
+ * @param stakes - what is at stake [record], all > 0
+ * @returns the same with the stations at those ends before the others [record]
+ * @source bisection; the loss as in `nextStations`
+ * @example
+ * const fault = { from: 0.4, to: 0.6, unseen: { before: 0.1, after: 0.1 } };
+ * withFaultEnds({ risk: 0, stations: [] }, [fault], { perMetre: 1, readingTime: 30 }).stations // => [{"at":0.45,"gain":0.05,"gainPerMinute":0.1},{"at":0.55,"gain":0.05,"gainPerMinute":0.1}]
+ */
+export function withFaultEnds(
+  next: NextStations,
+  faults: readonly Pick<Stretch, 'from' | 'to' | 'unseen'>[],
+  { perMetre, readingTime }: SeamStakes,
+): NextStations {
+  const ends = faults.flatMap(({ from, to, unseen }) =>
+    [
+      { at: from + unseen!.before / 2, length: unseen!.before },
+      { at: to - unseen!.after / 2, length: unseen!.after },
+    ].map(({ at, length }): NextStation => {
+      const gain = (perMetre * length) / 2;
+      return { at, gain, gainPerMinute: (gain * 60) / readingTime };
+    }),
+  );
+  return { ...next, stations: [...ends, ...next.stations].slice(0, STATIONS_MOST) };
 }

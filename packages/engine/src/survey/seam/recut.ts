@@ -90,6 +90,24 @@ const PASSES_MOST = 3;
 const CHANCE_LEAST = 0.5;
 
 /**
+ * Whether nobody has seen where a fault that one place tells of begins or ends: a repair over good groove would make that
+ * too deep. Less than the groove is wide, or than run-in and run-out take, is near enough.
+ *
+ * @param stretch - the stretch [record], from `spotFaults`
+ * @param law - how a repair pass cuts [record], its ramp and the groove's width > 0
+ * @returns whether its ends are to be gauged first [-]
+ * @source common practice, no source
+ * @example
+ * hasUnseenEnds({ unseen: { before: 0.1, after: 0.01 } }, { ramp: 0.01, width: 0.016 }) // => true
+ */
+export function hasUnseenEnds(
+  { unseen }: Pick<Stretch, 'unseen'>,
+  { ramp, width }: Pick<RepairLaw, 'ramp' | 'width'>,
+): boolean {
+  return unseen !== undefined && Math.max(unseen.before, unseen.after) > Math.max(ramp, width);
+}
+
+/**
  * Plans the repair of a stretch that fails, from the floor as it was measured, as passes onto a floor are planned anywhere.
  *
  * Too deep and the plate left are looked at over run-in and run-out as well; the depth must be reached on the stretch alone.
@@ -106,7 +124,7 @@ const CHANCE_LEAST = 0.5;
  * recutOf({ from: 0, to: 0.3, miss: 'shallow' }, { median: [0.008, 0.008, 0.008, 0.008], posterior }, { least: 0.01, most: 0.014 }, law).kind // => "pass"
  */
 export function recutOf(
-  stretch: Pick<Stretch, 'from' | 'to' | 'miss'>,
+  stretch: Pick<Stretch, 'from' | 'to' | 'miss' | 'unseen'>,
   depth: SeamDepth,
   band: DepthBand,
   law: RepairLaw,
@@ -122,6 +140,15 @@ export function recutOf(
     return { kind: 'weld', from, to, over, weldMetal: over * law.width * (to - from) * law.density };
   }
   const missing = average((i) => Math.max(0, band.least - depthAt(i)));
+  if (hasUnseenEnds(stretch, law))
+    return {
+      kind: 'none',
+      from,
+      to,
+      missing,
+      reason:
+        'one place alone tells of this fault: gauge to both sides of it until the floor is as it is around, then what to cut again is planned between those places',
+    };
   const start = Math.max(at[0]!, from - law.ramp);
   const end = Math.min(at.at(-1)!, to + law.ramp);
   const touched = at.flatMap((place, i) => (place >= start - 1e-9 && place <= end + 1e-9 ? [i] : []));

@@ -50,8 +50,16 @@ export interface SectionOutline {
   readonly offset: Float64Array;
   /** Depth below the plate line [m]. */
   readonly depth: Float64Array;
-  /** The wild points in the same frame [m]. */
-  readonly wild: readonly { readonly offset: number; readonly depth: number }[];
+  /** The wild points in the same frame. */
+  readonly wild: readonly WildPoint[];
+}
+
+/** A wild point in the frame of the plate line. */
+export interface WildPoint {
+  /** Place along the plate line, as of the others [m]. */
+  readonly offset: number;
+  /** Depth below the plate line [m]. */
+  readonly depth: number;
 }
 
 /** How a section is measured. */
@@ -178,7 +186,7 @@ function wildOf(
   line: PlateLine,
   middle: number,
   outliers: readonly number[],
-): SectionOutline['wild'] {
+): readonly WildPoint[] {
   return [...new Set(outliers)].map((i) => {
     const { u, d } = inFrame(line, across[i]!, height[i]!);
     return { offset: u - middle, depth: d };
