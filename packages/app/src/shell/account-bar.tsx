@@ -11,20 +11,19 @@ export function AccountBar(): VNode | null {
   const begin = (): void => location.assign('/');
   return (
     <div class="account-bar">
-      <label class="account-shop">
-        <span class="visually-hidden">Shop</span>
-        <select
-          value={shop?.id ?? ''}
-          onChange={(event) => void lookAtShop(event.currentTarget.value).then(begin)}
-        >
-          {shop === null ? <option value="">no shop</option> : null}
-          {shops.map((each) => (
-            <option key={each.id} value={each.id}>
-              {each.name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <select
+        aria-label="Shop that is looked at"
+        class="account-shop"
+        value={shop?.id ?? ''}
+        onChange={(event) => void lookAtShop(event.currentTarget.value).then(begin)}
+      >
+        {shop === null ? <option value="">no shop</option> : null}
+        {shops.map((each) => (
+          <option key={each.id} value={each.id}>
+            {each.name}
+          </option>
+        ))}
+      </select>
       <span class="account-name">
         {name}
         <span class="aside"> {role}</span>

@@ -46,7 +46,7 @@ export function ShopPanel({ shops, machines, onOpen, onMachine, onMachineOut }: 
                   {name}
                   <span class="aside"> {id}</span>
                 </th>
-                <td class="row-actions">
+                <td>
                   {machines
                     .filter(({ shop }) => shop === id)
                     .map((machine) => (
