@@ -49,6 +49,7 @@ export {
 } from './read/read-survey-file.ts';
 export { judgeStation, type Station, type StationJudgement } from './record/judge-station.ts';
 export { READINGS_TEXT_MOST, type ReadReadings, readReadings } from './record/read-readings.ts';
+export { readingsDifference } from './record/readings-difference.ts';
 export { readingsFields } from './record/readings-fields.ts';
 export { readingsJsonSchema } from './record/readings-json-schema.ts';
 export type { Readings } from './record/readings-schema.ts';

@@ -1,57 +1,32 @@
-import type { ShopFileRevisionSummary } from '@furrow/contract';
+import { readingsDifference, readReadings, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import { fetchReadingsRevision, fetchReadingsRevisions } from '../../api/index.ts';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
+import { HistoryPanel, type HistorySource } from '../../sheet/history/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 
-const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-
-/** Every revision of the record; an earlier one can be put back, which makes a new one. */
+/** The revisions of the record, each with its difference in words; one that is put back makes a new one. */
 export function RevisionPanel({ id }: { readonly id: string }): VNode | null {
   const desk = useReadingsDesk();
+  const units = useUnits();
   const newest = useReadings((state) => state.revision);
-  const [revisions, setRevisions] = useState<readonly ShopFileRevisionSummary[]>([]);
-  const [trouble, setTrouble] = useState<string>();
-  useEffect(() => {
-    let left = false;
-    void fetchReadingsRevisions(id).then((reply) => {
-      if (left) return;
-      if (reply.ok) setRevisions(reply.value.filter(({ revision_number: n }) => n < newest));
-      else setTrouble(reply.failure.message);
-    });
-    return () => {
-      left = true;
-    };
-  }, [id, newest]);
-  const putBack = async (number: number): Promise<void> => {
-    const reply = await fetchReadingsRevision(id, number);
-    if (reply.ok) desk.setText(reply.value.text);
-    setTrouble(reply.ok ? undefined : reply.failure.message);
-  };
-  if (revisions.length === 0) return null;
-  return (
-    <section class="panel" aria-labelledby="revisions-title">
-      <h2 id="revisions-title">Earlier revisions of the record</h2>
-      <ul class="record-revisions">
-        {revisions.map(({ revision_number, saved_at }) => (
-          <li key={revision_number}>
-            Revision {revision_number}, saved {WHEN.format(new Date(saved_at))}{' '}
-            <button
-              type="button"
-              class="quiet"
-              aria-label={`Put revision ${revision_number} back`}
-              onClick={() => void putBack(revision_number)}
-            >
-              put back
-            </button>
-          </li>
-        ))}
-      </ul>
-      {trouble === undefined ? null : (
-        <p class="notice" role="alert">
-          {trouble}
-        </p>
-      )}
-    </section>
+  const source = useMemo(
+    (): HistorySource => ({
+      revisions: () => fetchReadingsRevisions(id),
+      revision: (number) => fetchReadingsRevision(id, number),
+      difference: (before, after) => differenceWords(before, after, units),
+    }),
+    [id, units],
   );
+  if (newest < 2) return null;
+  return <HistoryPanel source={source} newest={newest} where="back" onPutBack={desk.setText} />;
+}
+
+/** In what two texts of a record differ, in words; a draft cannot be compared. */
+function differenceWords(before: string, after: string, units: UnitSystem): readonly string[] {
+  const [was, is] = [readReadings(before), readReadings(after)];
+  if (!was.ok || !is.ok) return ['One of the two is a draft with mistakes, so they cannot be compared.'];
+  const words = readingsDifference(was.value, is.value, units).map((difference) => difference.words);
+  return words.length === 0 ? ['Nothing differs but the writing.'] : words;
 }

@@ -9,8 +9,8 @@ export interface HistorySource {
   /** Every revision, newest first. */
   readonly revisions: () => Promise<Reply<readonly SavedWhen[]>>;
   readonly revision: (number: number) => Promise<Reply<{ readonly text: string }>>;
-  /** Erases every revision but the newest for good. */
-  readonly eraseEarlier: () => Promise<Reply<unknown>>;
+  /** Erases every revision but the newest for good; left out where they stay. */
+  readonly eraseEarlier?: () => Promise<Reply<unknown>>;
   /** In what two texts differ, in words. */
   readonly difference: (before: string, after: string) => readonly string[];
 }
@@ -30,7 +30,7 @@ interface HistoryPanelProps {
   /** Where an earlier text is put, such as `back on the bench`. */
   readonly where: string;
   /** What is erased, as a sentence. */
-  readonly erases: string;
+  readonly erases?: string;
   /** Puts an earlier text in place of the newest, unsaved. */
   readonly onPutBack: (text: string) => void;
 }
@@ -47,7 +47,8 @@ export function HistoryPanel({ source, newest, where, erases, onPutBack }: Histo
   const [trouble, setTrouble] = useState<string>();
   const erase = async (): Promise<void> => {
     setAsked(false);
-    const reply = await source.eraseEarlier();
+    const reply = await source.eraseEarlier?.();
+    if (reply === undefined) return;
     if (reply.ok) setRevisions([]);
     setTrouble(reply.ok ? undefined : reply.failure.message);
   };
@@ -119,17 +120,19 @@ export function HistoryPanel({ source, newest, where, erases, onPutBack }: Histo
           </p>
         </>
       )}
-      <p>
-        <button type="button" class="quiet" onClick={() => setAsked(true)}>
-          Erase earlier revisions for good
-        </button>
-      </p>
+      {source.eraseEarlier === undefined ? null : (
+        <p>
+          <button type="button" class="quiet" onClick={() => setAsked(true)}>
+            Erase earlier revisions for good
+          </button>
+        </p>
+      )}
       {trouble === undefined ? null : (
         <p class="notice" role="alert">
           {trouble}
         </p>
       )}
-      {asked ? (
+      {asked && erases !== undefined ? (
         <EraseDialog what={erases} onErase={() => void erase()} onClose={() => setAsked(false)} />
       ) : null}
     </section>
