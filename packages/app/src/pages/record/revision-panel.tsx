@@ -20,7 +20,7 @@ export function RevisionPanel({ id }: { readonly id: string }): VNode | null {
     [id, units],
   );
   if (newest < 2) return null;
-  return <HistoryPanel source={source} newest={newest} where="back" onPutBack={desk.setText} />;
+  return <HistoryPanel source={source} newest={newest} where="back" savesItself onPutBack={desk.setText} />;
 }
 
 /** In what two texts of a record differ, in words; a draft cannot be compared. */

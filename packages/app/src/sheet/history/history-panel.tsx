@@ -31,6 +31,8 @@ interface HistoryPanelProps {
   readonly where: string;
   /** What is erased, as a sentence. */
   readonly erases?: string;
+  /** Whether a change is saved by itself. */
+  readonly savesItself?: boolean;
   /** Puts an earlier text in place of the newest, unsaved. */
   readonly onPutBack: (text: string) => void;
 }
@@ -38,7 +40,14 @@ interface HistoryPanelProps {
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** In what an earlier revision differs from the newest one, in words; any can be looked at and put back. */
-export function HistoryPanel({ source, newest, where, erases, onPutBack }: HistoryPanelProps): VNode | null {
+export function HistoryPanel({
+  source,
+  newest,
+  where,
+  erases,
+  savesItself = false,
+  onPutBack,
+}: HistoryPanelProps): VNode | null {
   const [revisions, setRevisions] = useState<readonly SavedWhen[]>([]);
   const [chosen, setChosen] = useState(newest - 1);
   const [words, setWords] = useState<readonly string[]>();
@@ -116,7 +125,10 @@ export function HistoryPanel({ source, newest, where, erases, onPutBack }: Histo
             <button type="button" onClick={() => onPutBack(earlier)}>
               Put revision {chosen} {where}
             </button>{' '}
-            <span class="aside">Nothing is saved before you press Save; revision {newest} stays.</span>
+            <span class="aside">
+              {savesItself ? 'It becomes a new revision' : 'Nothing is saved before you press Save'}; revision{' '}
+              {newest} stays.
+            </span>
           </p>
         </>
       )}
