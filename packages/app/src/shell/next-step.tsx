@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { useOpenedJob } from '../job/page/index.ts';
 import { forgetDemo } from '../job/state/index.ts';
 import { goTo, PageLink } from '../ui/route/index.ts';
+import { ownMemory } from '../ui/session/index.ts';
 import { PAGES, type PageEntry, PLACES } from './page-table.ts';
 import { useJobBase } from './use-job-base.ts';
 
@@ -22,7 +23,7 @@ export function NextStep({ page, demo }: NextStepProps): VNode | null {
   const target = PAGES.find(({ end }) => end === next.end)!;
   const place = PLACES.find((one) => one.place === target.place)!.title;
   const putBack = (): void => {
-    forgetDemo(localStorage, demo);
+    forgetDemo(ownMemory(), demo);
     goTo(location.pathname, { replace: true, anew: true });
   };
   return (

@@ -2,7 +2,7 @@ import type { Session } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { fetchSession, pageOfShop } from '../api/index.ts';
-import { NO_ACCOUNTS, SessionContext } from '../ui/session/index.ts';
+import { keepFor, NO_ACCOUNTS, SessionContext } from '../ui/session/index.ts';
 import { App } from './app.tsx';
 import { SignInPage } from './sign-in-page.tsx';
 import './session.css';
@@ -17,7 +17,9 @@ export function SignedIn(): VNode | null {
   if (session === undefined) return null;
   if (session.accounts && (session.signed_in === null || location.pathname === '/sign-in'))
     return <SignInPage onSignedIn={setSession} />;
-  pageOfShop(session.signed_in?.shop?.id);
+  const there = session.signed_in;
+  pageOfShop(there?.shop?.id);
+  keepFor(there === null ? undefined : { account: there.name, shop: there.shop?.id ?? '' });
   return (
     <SessionContext.Provider value={session}>
       <App />

@@ -2,6 +2,7 @@ import { type ComponentChildren, createContext, type VNode } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { SheetContext } from '../../sheet/index.ts';
 import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { startPlanWorker } from '../../work/index.ts';
@@ -72,7 +73,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
           : {
               bench: openBench(
                 { ...start, units: shownUnits.current },
-                { startWorker: startPlanWorker, memory: localStorage },
+                { startWorker: startPlanWorker, memory: ownMemory() },
               ),
             };
       keep({ opened, id: job.id, demo: job.demo, opening: job.opening });

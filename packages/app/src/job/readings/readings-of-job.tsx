@@ -4,6 +4,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { fetchReadings, fetchReadingsExamples, saveReadings } from '../../api/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { useLeaveGuard } from '../../sheet/keep/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { useBench, useBenchState } from '../state/index.ts';
 import { ReadingsContext, useReadings } from './readings-context.ts';
 import { moveReadings, openReadings, type ReadingsDesk } from './readings-desk.ts';
@@ -56,7 +57,7 @@ function Opened({
   const { draftName } = useBench();
   const [desk, setDesk] = useState<ReadingsDesk>();
   useEffect(() => {
-    const memory = localStorage;
+    const memory = ownMemory();
     // what was entered before the job was saved goes with it
     if (id !== undefined && draftName !== undefined) moveReadings(memory, draftName, id);
     const opened = openReadings(id ?? draftName ?? 'new', saved, start, {

@@ -1,5 +1,6 @@
 import { fetchExamples, fetchJob } from '../../api/index.ts';
 import { draftOf } from '../../sheet/keep/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import type { BenchStart } from './bench.ts';
 import { fetchHistory } from './bench-history.ts';
 import { fetchKitInUse } from './bench-kit.ts';
@@ -23,10 +24,10 @@ async function jobOf(id: string | undefined, name: string): Promise<BenchStart |
   if (id !== undefined) {
     const reply = await fetchJob(id);
     if (!reply.ok) return reply.failure.message;
-    return { text: reply.value.text, saved: reply.value, draft: draftOf(localStorage, id) };
+    return { text: reply.value.text, saved: reply.value, draft: draftOf(ownMemory(), id) };
   }
   const draftName = demoDraft(name);
-  const draft = draftOf(localStorage, draftName);
+  const draft = draftOf(ownMemory(), draftName);
   const reply = await fetchExamples();
   const found = reply.ok ? reply.value.find((example) => example.name === name) : undefined;
   if (found !== undefined) {

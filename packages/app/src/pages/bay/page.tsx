@@ -5,6 +5,7 @@ import { type KitDesk, openKitDesk } from '../../job/kit/index.ts';
 import { JobPage } from '../../job/page/index.ts';
 import { kitInUse, useBench, usedKit } from '../../job/state/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { BayView } from './bay-view.tsx';
@@ -41,7 +42,7 @@ function BayOfKit(): VNode {
       // without a kit of its own the shop may start from the demo's: saving what was moved in it makes it the shop's
       const saved =
         kit.value.text === '' && demo?.of === 'demo' ? { ...kit.value, text: demo.text } : kit.value;
-      const desk = openKitDesk(saved, localStorage, shownUnits.current);
+      const desk = openKitDesk(saved, ownMemory(), shownUnits.current);
       const plan = (): void => {
         const { file, revision } = desk.store.get();
         const of = revision === 0 && file.text === demo?.text ? 'demo' : 'shop';

@@ -4,6 +4,7 @@ import { jobTitle } from '../../job/page/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
 import { useBench, useBenchState, usedKit } from '../../job/state/index.ts';
 import { isUnsaved } from '../../sheet/keep/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { Said, useUnits } from '../../ui/theme/index.ts';
 import { CheckList } from './check-list.tsx';
 import { ConnectionList } from './connection-list.tsx';
@@ -84,10 +85,10 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
 function useRoundPlace(): { readonly place: RoundPlace; readonly move: (place: RoundPlace) => void } {
   const { draftName } = useBench();
   const job = useBenchState((state) => state.saved?.id) ?? draftName ?? 'new';
-  const [place, setPlace] = useState(() => roundPlaceOf(localStorage, job));
+  const [place, setPlace] = useState(() => roundPlaceOf(ownMemory(), job));
   const move = (next: RoundPlace): void => {
     setPlace(next);
-    keepRoundPlace(localStorage, job, next);
+    keepRoundPlace(ownMemory(), job, next);
   };
   return { place, move };
 }

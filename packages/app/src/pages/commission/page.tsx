@@ -5,6 +5,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { fetchCommissioning, fetchFaultCounts, saveCommissioning } from '../../api/index.ts';
 import { JobPage } from '../../job/page/index.ts';
 import { type Bench, DEMO_SEED, useBench, useBenchState } from '../../job/state/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { CommissionView } from './commission-view.tsx';
 import { inventedRecord } from './invented-record.ts';
@@ -64,7 +65,7 @@ function OpenedRig({ id, loaded: { saved, counts } }: OpenedRigProps): VNode | n
   const waits = useBenchState(({ planned }) => invents && planned === undefined);
   useEffect(() => {
     if (waits) return undefined;
-    const memory = localStorage;
+    const memory = ownMemory();
     // what was read before the job was saved goes with it
     if (id !== undefined && draftName !== undefined) moveRigDraft(memory, draftName, id);
     const key = id ?? draftName ?? 'new';

@@ -6,6 +6,7 @@ import { fetchGauge, saveGauge } from '../../api/index.ts';
 import { gaugeFile } from '../../sheet/document/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
 import { type KeptSheet, openKeptSheet } from '../../sheet/keep/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { GaugeView } from './gauge-view.tsx';
 import './style.css';
@@ -36,7 +37,7 @@ export function GaugePage(): VNode {
       '',
       {
         send: saveGauge,
-        memory: localStorage,
+        memory: ownMemory(),
         later(what, milliseconds) {
           const timer = setTimeout(what, milliseconds);
           return () => clearTimeout(timer);

@@ -6,6 +6,7 @@ import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
 import { useBenchState } from '../../job/state/index.ts';
 import { NumberPad } from '../../ui/number-pad/index.ts';
 import { PageLink } from '../../ui/route/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { EMPTY_ENTRY, ENTRY_FIELDS, type EntryField, entryIssues, stationOf, unitOf } from './entry.ts';
 import { timeOf } from './entry-name.ts';
@@ -25,7 +26,7 @@ export function EntryPanel({ wanted }: EntryPanelProps): VNode {
   const desk = useReadingsDesk();
   const [entry, setEntry] = useState(EMPTY_ENTRY);
   const [at, setAt] = useState<EntryField>('at');
-  const [by, setBy] = useState(() => localStorage.getItem(WHO) ?? '');
+  const [by, setBy] = useState(() => ownMemory().getItem(WHO) ?? '');
   const [tried, setTried] = useState(false);
   const [told, setTold] = useState('');
   const recuts = useReadings((state) => state.read?.readings.recuts?.length) ?? 0;
@@ -160,7 +161,7 @@ export function EntryPanel({ wanted }: EntryPanelProps): VNode {
               value={by}
               onInput={(event) => {
                 setBy(event.currentTarget.value);
-                localStorage.setItem(WHO, event.currentTarget.value);
+                ownMemory().setItem(WHO, event.currentTarget.value);
               }}
             />
           </label>

@@ -3,6 +3,7 @@ import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
 import { useBenchState } from '../../job/state/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { ChooseFile, ColumnsTable, type ColumnUse } from '../../ui/take-in/index.ts';
 import { columnsText } from './columns-text.ts';
 import { useGroove, useGrooveDesk } from './groove-context.ts';
@@ -16,7 +17,7 @@ export function FilePanel(): VNode {
   const [over, setOver] = useState(false);
   const [trouble, setTrouble] = useState<string>();
   const take = async (chosen: readonly File[]): Promise<void> =>
-    setTrouble(await desk.takeFiles(chosen, localStorage.getItem('furrow.gauged_by') ?? ''));
+    setTrouble(await desk.takeFiles(chosen, ownMemory().getItem('furrow.gauged_by') ?? ''));
   return (
     <section
       class={`panel groove-files-panel${over ? ' over' : ''}`}

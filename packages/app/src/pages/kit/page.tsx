@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { fetchKit, fetchKitExamples } from '../../api/index.ts';
 import { type KitDesk, openKitDesk } from '../../job/kit/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { KitView } from './kit-view.tsx';
@@ -26,7 +27,7 @@ export function KitPage(): VNode {
       if (!kit.ok) setOpened({ trouble: kit.failure.message });
       else {
         setOpened({
-          desk: openKitDesk(kit.value, localStorage, shownUnits.current),
+          desk: openKitDesk(kit.value, ownMemory(), shownUnits.current),
           examples: examples.ok ? examples.value : [],
         });
       }

@@ -2,6 +2,7 @@ import type { Example, SavedShopFile } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { fetchTrials, fetchTrialsExamples } from '../../api/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
 import { type KnowledgeDesk, openKnowledgeDesk } from './knowledge-desk.ts';
 import { KnowledgeView } from './knowledge-view.tsx';
@@ -32,5 +33,5 @@ export function KnowledgePage(): VNode {
 }
 
 function deskOf(trials: SavedShopFile): KnowledgeDesk {
-  return openKnowledgeDesk(trials, localStorage);
+  return openKnowledgeDesk(trials, ownMemory());
 }

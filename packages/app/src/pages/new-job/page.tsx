@@ -6,6 +6,7 @@ import { jobFieldAt } from '../../sheet/document/index.ts';
 import { draftOf, keepDraft } from '../../sheet/keep/index.ts';
 import { AmountEntry, Choices, Question, QuestionForm, Wrong } from '../../sheet/questions/index.ts';
 import { goTo } from '../../ui/route/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import {
@@ -32,7 +33,7 @@ export function NewJobPage(): VNode {
     if (issues.length > 0) setIssues(issuesOf(next, units));
   };
   const open = (text: string): void => {
-    keepDraft(localStorage, 'new', { text, based_on: 0 });
+    keepDraft(ownMemory(), 'new', { text, based_on: 0 });
     goTo('/', { anew: true });
   };
   const plan = (): void => {
@@ -41,7 +42,7 @@ export function NewJobPage(): VNode {
     setIssues(found);
     if (found.length > 0)
       requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
-    else if (draftOf(localStorage, 'new') === undefined) open(text);
+    else if (draftOf(ownMemory(), 'new') === undefined) open(text);
     else setReplacement(text);
   };
   const wrong = (path: string): Issue | undefined => issues.find((issue) => issue.path === path);

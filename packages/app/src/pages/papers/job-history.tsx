@@ -5,6 +5,7 @@ import { eraseEarlierRevisions, fetchRevision, fetchRevisions } from '../../api/
 import { HistoryPanel, type HistorySource } from '../../sheet/history/index.ts';
 import { keepDraft } from '../../sheet/keep/index.ts';
 import { goTo, jobPath } from '../../ui/route/index.ts';
+import { ownMemory } from '../../ui/session/index.ts';
 import { differenceWords } from './difference-words.ts';
 
 interface JobHistoryProps {
@@ -32,7 +33,7 @@ export function JobHistory({ id, newest, units }: JobHistoryProps): VNode {
       where="back on the bench"
       erases={`Every revision before ${newest} of this job goes, with the people and prices named in it.`}
       onPutBack={(text) => {
-        keepDraft(localStorage, id, { text, based_on: newest });
+        keepDraft(ownMemory(), id, { text, based_on: newest });
         goTo(jobPath(id), { anew: true });
       }}
     />
