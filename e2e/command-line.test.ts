@@ -350,7 +350,7 @@ describe('heat', () => {
     const args = ['heat', SEAM, '--quick', '--station', '30 in', '--units', 'inch'];
     const [one, other] = await Promise.all([runFurrow(args), runFurrow(args)]);
     expect(one.code).toBe(0);
-    expect(one.out).toContain('Section 30 in from the start of the seam; a quick look.');
+    expect(one.out).toContain('Section 2 ft 6 in from the start of the seam; a quick look.');
     for (const part of ['Preheat for the re-weld', 'Carburised skin', 'What it rests on', '°F']) {
       expect(one.out).toContain(part);
     }

@@ -872,9 +872,9 @@ export const MUTANTS = [
   },
   {
     what: 'a recut told where the stretch begins, at both ends',
-    file: 'packages/papers/src/blocks/run-blocks.ts',
-    find: 'placeWords(each.recut.from_mm, each.recut.to_mm, units)',
-    plant: 'placeWords(each.recut.from_mm, each.recut.from_mm, units)',
+    file: 'packages/papers/src/words/run-recut-words.ts',
+    find: 'placeWords(recut.from_mm, recut.to_mm, units)',
+    plant: 'placeWords(recut.from_mm, recut.from_mm, units)',
     tests: MEASURED_WORDS,
   },
 ];

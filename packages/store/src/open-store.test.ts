@@ -123,7 +123,7 @@ describe('openStore', () => {
     const before = await store.create({ text: 'title: a', title: 'a', revision: null });
     const large = { text: `# ${'x'.repeat(4_000_000)}`, title: 'b', revision: null };
     await expect(store.save(before.id, large, 1)).rejects.toMatchObject({
-      code: 'STORE_UNAVAILABLE',
+      code: 'STORE_FULL',
       message: expect.stringMatching(/disk.* is full: nothing was saved/),
     });
     expect(await store.get(before.id)).toEqual(before);

@@ -37,9 +37,13 @@ function displayRounding(value: number, kind: QuantityKind, system: UnitSystem):
           ? 0.0005 * INCH
           : size < INCH / 4
             ? INCH / 128
-            : size < 47.96875 * INCH
+            : size < 2 * INCH
               ? INCH / 32
-              : INCH / 2;
+              : size < 10 * INCH
+                ? INCH / 16
+                : size < 24 * INCH
+                  ? INCH / 8
+                  : INCH / 2;
       return size < 0.001 ? 5e-6 : size < 0.09995 ? 5e-5 : size < 0.9995 ? 5e-4 : 5e-3;
     case 'speed':
       return inch ? (0.05 * INCH) / 60 : 0.0005 / 60;
@@ -56,7 +60,8 @@ function displayRounding(value: number, kind: QuantityKind, system: UnitSystem):
     case 'area':
       return inch ? 0.0005 * INCH ** 2 : 0.05e-6;
     case 'temperature':
-      return inch ? 0.5 / 1.8 : 0.5;
+      // in fives from 100 degF on
+      return inch ? (1.8 * value - 459.67 < 99.5 ? 0.5 : 2.5) / 1.8 : 0.5;
     case 'air_flow':
       return inch ? 0.05 * 0.000471947443 : 0.5 / 60000;
     case 'power':
@@ -64,7 +69,8 @@ function displayRounding(value: number, kind: QuantityKind, system: UnitSystem):
     case 'share':
       return size > 0.99 ? 1e-4 : 5e-4;
     case 'volume':
-      return 0.5 * (inch ? 0.003785411784 : 0.001);
+      // that of a room is written to three figures
+      return size >= 20 ? 5e-3 * size : 0.5 * (inch ? 0.003785411784 : 0.001);
     case 'resistance':
       return 5e-7;
   }

@@ -143,7 +143,7 @@ function formatFahrenheit(kelvins: number): string {
   const fives = SHOWN.temperature.metric.of(kelvins) / 5;
   const isCelsius = Math.abs(fives - Math.round(fives)) < MEANT_DEGREE;
   const isMeant = !isCelsius && Math.abs(fahrenheit - Math.round(fahrenheit)) < MEANT_DEGREE;
-  const step = isMeant || Math.abs(fahrenheit) < FIVES_FROM ? 1 : 5;
+  const step = isMeant || fahrenheit < FIVES_FROM ? 1 : 5;
   return withUnit(fixed(Math.round(fahrenheit / step) * step, 0), '°F');
 }
 
