@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { saveWords } from '../../sheet/keep/index.ts';
+import { SavedMeanwhile, saveWords } from '../../sheet/keep/index.ts';
 import { useBenchState } from '../state/index.ts';
 import { useReadings, useReadingsDesk } from './readings-context.ts';
 
@@ -18,17 +18,7 @@ export function ReadingsStatus(): VNode {
       <p class={`save-state${failed ? ' save-failed' : ''}`} role="status" aria-label="Readings kept">
         Readings: {told}
       </p>
-      {newer === undefined ? null : (
-        <p class="notice" role="alert">
-          Somebody saved the readings meanwhile, as revision {newer.saved.revision_number}.{' '}
-          <button type="button" onClick={() => void desk.settle('theirs')}>
-            Take theirs
-          </button>{' '}
-          <button type="button" onClick={() => void desk.settle('mine')}>
-            Save mine after it
-          </button>
-        </p>
-      )}
+      <SavedMeanwhile what="readings" newer={newer} onSettle={desk.settle} />
       {refused === undefined ? null : (
         <p class="notice" role="alert">
           {refused}

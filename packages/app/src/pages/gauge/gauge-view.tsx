@@ -5,7 +5,7 @@ import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { FormView } from '../../sheet/form/index.ts';
 import { UndoButton } from '../../sheet/index.ts';
-import { type KeptSheet, saveWords } from '../../sheet/keep/index.ts';
+import { type KeptSheet, SavedMeanwhile, saveWords } from '../../sheet/keep/index.ts';
 import { BlockList } from '../../ui/block/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { SiteHeader } from '../../ui/site/index.ts';
@@ -35,17 +35,7 @@ export function GaugeView({ desk }: { readonly desk: KeptSheet<ReadGauge> }): VN
         <p role="status" aria-label="Gauge kept">
           Gauge: {words}
         </p>
-        {newer === undefined ? null : (
-          <p class="notice" role="alert">
-            Somebody saved the gauge meanwhile, as revision {newer.saved.revision_number}.{' '}
-            <button type="button" onClick={() => void desk.settle('theirs')}>
-              Take theirs
-            </button>{' '}
-            <button type="button" onClick={() => void desk.settle('mine')}>
-              Save mine after it
-            </button>
-          </p>
-        )}
+        <SavedMeanwhile what="gauge" newer={newer} onSettle={desk.settle} />
         <section class="panel" aria-labelledby="gauge-says-title">
           <h2 id="gauge-says-title">What study and checks say</h2>
           {report === undefined ? (

@@ -11,35 +11,35 @@ export function hazardDecisions(report: HazardReport, units: UnitSystem): readon
   const [crew] = noise;
   return [
     {
-      todo: 'Stand and keep fuel',
+      act: 'Stand and keep fuel',
       value: formatStated(zone.radius_m, 'm', units),
       note: `away all round and below; ${formatStated(zone.ahead_m, 'm', units)} ahead along the jet`,
       of: ['fireZone'],
       rests: [zone.direction, ...rulesOf('fire')],
     },
     {
-      todo: 'Watch for fire',
+      act: 'Watch for fire',
       value: formatStated(zone.watch_min, 'min', units),
       note: 'after the last arc, by a person with no other duty',
       of: ['fireZone'],
       rests: rulesOf('fire'),
     },
     {
-      todo: 'Wear a filter of',
+      act: 'Wear a filter of',
       value: shade.value,
       note: shade.note,
       of: ['leastShade', 'suggestedShade', 'europeanShade'],
       rests: [`${formatStated(setting.current_A, 'A', units)} in the arc`, ...rulesOf('eyes')],
     },
     {
-      todo: 'Wear on the ears',
+      act: 'Wear on the ears',
       value: crew?.protection.worn ?? 'not known',
       note: crew?.protection.says ?? 'no crew is known',
       of: ['oshaDose', 'nioshDose'],
       rests: rulesOf('noise'),
     },
     {
-      todo: 'Keep implant wearers out',
+      act: 'Keep implant wearers out',
       value: 'always',
       note: 'unless cleared in person by those who are licensed to',
       of: ['fieldOfLead', 'fieldOfPair'],

@@ -10,7 +10,7 @@ export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): r
   const share = `the plate keeps ${formatStated(kept.least * 100, '%', units)} to ${formatStated(kept.most * 100, '%', units)} of the arc’s energy; no neutral figure was found for it`;
   return [
     {
-      todo: 'Preheat to',
+      act: 'Preheat to',
       value:
         gouging === undefined || !gouging.known
           ? 'not known'
@@ -28,7 +28,7 @@ export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): r
       ),
     },
     {
-      todo: 'Wait between passes',
+      act: 'Wait between passes',
       value: wait < 0.5 ? 'not needed' : formatStated(wait, 's', units),
       note: 'at most, until the plate beside the groove is down to the interpass temperature',
       of: ['solveSection'],
@@ -41,7 +41,7 @@ export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): r
       ],
     },
     {
-      todo: 'Grind off',
+      act: 'Grind off',
       value: formatStated(skin.allowance_mm, 'mm', units),
       note: 'all round the groove, to bright metal, before it is welded or left',
       of: ['skinOff'],
@@ -50,7 +50,7 @@ export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): r
       ],
     },
     {
-      todo: 'Watch the back face',
+      act: 'Watch the back face',
       value: rangeText(report.back_face_degC, 'degC', units),
       note: 'at its hottest: nothing behind the plate that this harms',
       of: ['heatOfPlan', 'solveSection'],

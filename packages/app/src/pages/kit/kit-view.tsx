@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { type KitDesk, kitStatusWords } from '../../job/kit/index.ts';
 import { FormView } from '../../sheet/form/index.ts';
-import { isUnsaved, useLeaveGuard } from '../../sheet/keep/index.ts';
+import { isUnsaved, SavedMeanwhile, useLeaveGuard } from '../../sheet/keep/index.ts';
 import { useSelected } from '../../ui/store/index.ts';
 import { KitHeader } from './kit-header.tsx';
 import { KitHistory } from './kit-history.tsx';
@@ -91,19 +91,7 @@ function Begin({ desk, examples }: KitViewProps): VNode {
 function Notices({ desk }: { readonly desk: KitDesk }): VNode | null {
   const restored = useSelected(desk.store, (state) => state.restored);
   const newer = useSelected(desk.store, (state) => state.newer);
-  if (newer !== undefined) {
-    return (
-      <p class="notice" role="alert">
-        Somebody saved the kit meanwhile, as revision {newer.saved.revision_number}.{' '}
-        <button type="button" onClick={() => void desk.settle('theirs')}>
-          Take the newer kit
-        </button>{' '}
-        <button type="button" onClick={() => void desk.settle('mine')}>
-          Save mine after it
-        </button>
-      </p>
-    );
-  }
+  if (newer !== undefined) return <SavedMeanwhile what="kit" newer={newer} onSettle={desk.settle} />;
   if (!restored) return null;
   return (
     <p class="notice">

@@ -3,7 +3,7 @@ import { Why } from './why.tsx';
 
 /** Something to do, with the figure to do it by, and where that comes from. */
 export interface Decision {
-  readonly todo: string;
+  readonly act: string;
   readonly value: string;
   readonly note: string;
   readonly of: readonly string[];
@@ -19,12 +19,12 @@ export function DecisionPanel({ decisions }: { readonly decisions: readonly Deci
         <p class="caption">Local codes, the welding procedure and licensed practice go before it.</p>
       </header>
       <ul>
-        {decisions.map(({ todo, value, note, of, rests }) => (
-          <li key={todo} class="decision">
-            <span class="decision-todo">{todo}</span>
+        {decisions.map(({ act, value, note, of, rests }) => (
+          <li key={act} class="decision">
+            <span class="decision-act">{act}</span>
             <span class="decision-value">{value}</span>
             <span class="decision-note">{note}</span>
-            <Why what={todo} of={of} rests={rests} />
+            <Why what={act} of={of} rests={rests} />
           </li>
         ))}
       </ul>
