@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import {
   conditionGaussian,
+  fuseSeam,
   gaugeStudy,
   inspectionRisk,
   nestedStudy,
@@ -99,6 +100,16 @@ describe('a Gaussian process with fixed parameters (values derived once with ind
       expect(Math.sqrt(fit.variance[i]!)).toBeCloseTo(sd, 5);
     });
     expect(fit.lnDensity).toBeCloseTo(-52.315511, 4);
+    // and by the filter that fuses a seam
+    const fused = fuseSeam(
+      { common: 0, course: 1, range: 1 },
+      x.map((place, i) => ({ at: place, value: y[i]!, sd: 1e-5 })),
+      at,
+    );
+    at.forEach((_, i) => {
+      expect(fused.mean[i]).toBeCloseTo(fit.mean[i]!, 5);
+      expect(fused.sd[i]).toBeCloseTo(Math.sqrt(fit.variance[i]!), 5);
+    });
   });
 
   it('squared exponential, three points and one, near the readings and far from them (Rasmussen and Williams 2006, 2.2; derived)', () => {
