@@ -43,6 +43,7 @@ export {
 } from './preheat-hydrogen-control.ts';
 export { type MethodBPreheat, type PreheatInput, preheatMethodB } from './preheat-method-b.ts';
 export { preheatPrequalified } from './preheat-prequalified.ts';
+export { type RepairPreheat, repairPreheat } from './repair-preheat.ts';
 export type { SeamBeyond, SeamEndHeat, SeamEndInput, SeamPass, SeamPlace } from './seam-end-heat.ts';
 export type {
   GrooveSurfacePoint,

@@ -7,6 +7,11 @@ const PASS: SeamRepair = {
   ...{ reached: 0.97, notTooDeep: 0.88, plateKept: 0.999 },
 };
 
+const UNDER = {
+  plateLeft: { p05: 0.011, p50: 0.012, p95: 0.013 },
+  preheat: { planned: 333.15, plateLeft: 313.15, heldFast: 423.15, asked: 423.15 },
+};
+
 const SEAM = {
   verdict: 'fails',
   prediction: 'plan',
@@ -43,7 +48,7 @@ const SEAM = {
   rule: 'by rule',
   next: { risk: 0.25, stations: [{ at: 1.2, gain: 0.1, gainPerMinute: 0.2 }] },
   riskUnit: 'm',
-  recuts: [{ from: 1, to: 1.5, recut: PASS }],
+  recuts: [{ from: 1, to: 1.5, recut: PASS, ...UNDER }],
   setting: { current: 450, voltage: 40, pushAngle: Math.PI / 4, diameter: 0.01 },
   apart: [],
   isFar: false,
@@ -78,10 +83,14 @@ it('states a repair pass with its settings and its two chances', () => {
 
 it('states weld metal where it is too deep, and what is missing where no pass helps', () => {
   const told = (recut: SeamRepair) =>
-    stated({ ...SEAM, recuts: [{ from: 1, to: 1.5, recut }] }).recut[0]!.plan;
-  expect(told({ kind: 'weld', from: 1, to: 1.5, over: 0.002, weldMetal: 0.12 })).toMatchObject({
-    ...{ over_mm: 2, weld_metal_kg: 0.12 },
+    stated({ ...SEAM, recuts: [{ from: 1, to: 1.5, recut, ...UNDER }] }).recut[0]!.plan;
+  const weldMetalBand = { p05: 0.08, p50: 0.12, p95: 0.16 };
+  const weld = told({ kind: 'weld', from: 1, to: 1.5, over: 0.002, weldMetal: 0.12, weldMetalBand });
+  expect(weld).toMatchObject({
+    ...{ over_mm: 2, weld_metal_kg: 0.12, weld_metal_band_kg: weldMetalBand },
+    ...{ preheat_planned_degC: 60, preheat_plate_left_degC: 40, preheat_asked_degC: 150 },
   });
+  expect([weld.plate_left_mm!.p05, weld.preheat_added_K]).toEqual([11, 90]);
   const ground = told({ kind: 'grind', from: 1, to: 1.5, reason: 'too little', missing: 0.0015 });
   expect([ground.missing_mm, ground.says[0]]).toEqual([1.5, 'Too little.']);
 });

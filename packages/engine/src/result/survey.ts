@@ -174,6 +174,31 @@ const recutPlanSchema = z
     missing_mm: z.number().exactOptional().describe('Mean depth that is missing.'),
     over_mm: z.number().exactOptional().describe('Mean depth beyond the greatest.'),
     weld_metal_kg: z.number().exactOptional().describe('Weld metal up to the greatest depth.'),
+    weld_metal_band_kg: bandSchema
+      .exactOptional()
+      .describe('The same as the courses that the floor may take have it.'),
+    plate_left_mm: bandSchema
+      .exactOptional()
+      .describe('Plate left at the deepest place, a repair pass taken off.'),
+    preheat_planned_degC: z
+      .number()
+      .exactOptional()
+      .describe('Temperature of the plate at which the groove was to be gouged and welded.'),
+    preheat_plate_left_degC: z
+      .number()
+      .exactOptional()
+      .describe('What EN 1011-2 method B asks of the plate left alone; left out where it does not tell.'),
+    preheat_held_fast_degC: z
+      .number()
+      .exactOptional()
+      .describe(
+        'What AWS D1.1 hydrogen control asks of the whole plate at high restraint; left out where it does not tell.',
+      ),
+    preheat_asked_degC: z
+      .number()
+      .exactOptional()
+      .describe('The highest of what is asked of a weld back; left out where no method tells.'),
+    preheat_added_K: z.number().exactOptional().describe('What that is above the temperature planned.'),
     says: z.array(z.string()).describe('What to do and to mind, in words.'),
   })
   .meta({ id: 'RecutPlan', description: 'How a stretch that fails is mended.' });
@@ -535,15 +560,26 @@ function bandIn({ p05, p50, p95 }: CurvePlace['depth']): z.output<typeof bandSch
   return { p05: inUnit(p05, 'mm'), p50: inUnit(p50, 'mm'), p95: inUnit(p95, 'mm') };
 }
 
-function stateRecut({ recut }: StretchRecut, setting: RecutSetting): RecutPlan {
+function stateRecut({ recut, plateLeft, preheat }: StretchRecut, setting: RecutSetting): RecutPlan {
+  const { planned, plateLeft: ofPlateLeft, heldFast, asked } = preheat;
+  const under = {
+    plate_left_mm: bandIn(plateLeft),
+    preheat_planned_degC: inUnit(planned, 'degC'),
+    ...(ofPlateLeft === undefined ? {} : { preheat_plate_left_degC: inUnit(ofPlateLeft, 'degC') }),
+  };
   if (recut.kind === 'weld') {
     return {
       kind: 'weld',
       over_mm: inUnit(recut.over, 'mm'),
       weld_metal_kg: recut.weldMetal,
+      weld_metal_band_kg: recut.weldMetalBand,
+      ...under,
+      ...(heldFast === undefined ? {} : { preheat_held_fast_degC: inUnit(heldFast, 'degC') }),
+      ...(asked === undefined
+        ? {}
+        : { preheat_asked_degC: inUnit(asked, 'degC'), preheat_added_K: asked - planned }),
       says: [
         'Too deep: stop and ask the welding engineer before anything is welded or ground.',
-        'Filling it asks for more weld metal than was planned; the preheat is to be looked at again for the plate that is left.',
         'Where the plate left is below its least, look at the back face and put no heat on it before the engineer has said how.',
       ],
     };
@@ -567,6 +603,7 @@ function stateRecut({ recut }: StretchRecut, setting: RecutSetting): RecutPlan {
     chance_reached: recut.reached,
     chance_plate_kept: recut.plateKept,
     chance_not_too_deep: recut.notTooDeep,
+    ...under,
     says: [
       'Clean the stretch, strike the arc at the start of the run-in while the carriage moves, and let it run out over the run-out.',
       ...(Math.min(recut.reached, recut.notTooDeep) < SURE

@@ -74,7 +74,14 @@ export {
   type SeamStakes,
   withFaultEnds,
 } from './seam/next-station.ts';
-export { hasUnseenEnds, type RecutPass, type RepairLaw, recutOf, type SeamRepair } from './seam/recut.ts';
+export {
+  hasUnseenEnds,
+  plateLeftOf,
+  type RecutPass,
+  type RepairLaw,
+  recutOf,
+  type SeamRepair,
+} from './seam/recut.ts';
 export type {
   CurvePlace,
   JudgedReading,

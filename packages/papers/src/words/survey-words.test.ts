@@ -62,4 +62,32 @@ describe('a survey in words', () => {
     const [inch] = recutWords({ from_mm: 1000, to_mm: 3000, plan: { ...plan, says: [] } }, 'inch');
     expect(inch).toContain('travel 23.6 in/min, to take off 0.098 in');
   });
+
+  test('tells the engineer of a stretch too deep how much plate is left, and the preheat beside that of the seam', () => {
+    const plan = {
+      kind: 'weld',
+      over_mm: 2,
+      weld_metal_kg: 0.12,
+      weld_metal_band_kg: { p05: 0.08, p50: 0.12, p95: 0.16 },
+      plate_left_mm: { p05: 11, p50: 12, p95: 13 },
+      preheat_planned_degC: 60,
+      preheat_plate_left_degC: 40,
+      preheat_held_fast_degC: 150,
+      preheat_asked_degC: 150,
+      preheat_added_K: 90,
+      says: [],
+    } as const;
+    const told = (units: 'metric' | 'inch'): string =>
+      recutWords({ from_mm: 1000, to_mm: 3000, plan: { ...plan, says: [] } }, units).join(' ');
+    expect(told('metric')).toContain('0.12 kg of weld metal added');
+    expect(told('metric')).toContain('12.0 mm (90 %: 11.0 mm to 13.0 mm) of plate is left');
+    expect(told('metric')).toContain('Preheat for a weld back: 150 °C, 90 °C more than the seam’s 60 °C');
+    expect(told('metric')).toContain('The plate left alone would ask for 40 °C');
+    expect(told('inch')).toContain('0.26 lb of weld metal added');
+    expect(told('inch')).toContain('Preheat for a weld back: 300 °F, 162 °F more than the seam’s 140 °F');
+    const { preheat_asked_degC: _asked, preheat_held_fast_degC: _held, ...unknown } = plan;
+    expect(recutWords({ from_mm: 1000, to_mm: 3000, plan: { ...unknown, says: [] } }, 'metric')[2]).toContain(
+      'cannot be told',
+    );
+  });
 });

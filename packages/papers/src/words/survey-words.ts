@@ -137,19 +137,60 @@ export function setAsideWords({ at_mm, depth_mm, why, would_be_mm }: Reading, un
 }
 
 /** What mends a stretch, in sentences. */
-export function recutWords({ plan }: SurveySeam['recut'][number], units: UnitSystem): string[] {
+export function recutWords(
+  { from_mm, to_mm, plan }: SurveySeam['recut'][number],
+  units: UnitSystem,
+): string[] {
   const first = ((): string => {
     const { passes = 1 } = plan;
     switch (plan.kind) {
       case 'pass':
         return `${passes === 1 ? 'One pass' : `${passes} passes on top of each other`} from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatAmount(plan.travel_mm_per_min! / 60_000, 'speed', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}${passes === 1 ? '' : ' together'}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}, to leave the plate its least ${percent(plan.chance_plate_kept!)}.`;
       case 'weld':
-        return `${gaugeLength(plan.over_mm!, units)} too deep on the mean: ${units === 'inch' ? `${(plan.weld_metal_kg! / 0.45359237).toFixed(2)} lb` : `${plan.weld_metal_kg!.toFixed(2)} kg`} of weld metal up to the greatest depth.`;
+        return `${gaugeLength(plan.over_mm!, units)} too deep on the mean: ${weightWords(plan.weld_metal_kg!, units)} of weld metal added, up to the greatest depth alone (90 %: ${weightWords(plan.weld_metal_band_kg!.p05, units)} to ${weightWords(plan.weld_metal_band_kg!.p95, units)}).`;
       default:
         return `${gaugeLength(plan.missing_mm!, units)} missing on the mean.`;
     }
   })();
-  return [first, ...plan.says];
+  return [first, ...engineerWords(from_mm, to_mm, plan, units), ...plan.says];
+}
+
+/** A small weight. */
+function weightWords(kilograms: number, units: UnitSystem): string {
+  return units === 'inch' ? `${(kilograms / 0.45359237).toFixed(2)} lb` : `${kilograms.toFixed(2)} kg`;
+}
+
+/** What the welding engineer has to know of a mend: the plate left under it, and the preheat beside that of the job. */
+function engineerWords(
+  from: number,
+  to: number,
+  plan: SurveySeam['recut'][number]['plan'],
+  units: UnitSystem,
+): string[] {
+  const { plate_left_mm: left, preheat_planned_degC: planned } = plan;
+  if (left === undefined || planned === undefined) return [];
+  const degrees = (celsius: number): string => formatStated(celsius, 'degC', units);
+  const { preheat_plate_left_degC: thin, preheat_held_fast_degC: held, preheat_asked_degC: asked } = plan;
+  const plate = `${gaugeLength(left.p50, units)} (90 %: ${gaugeLength(left.p05, units)} to ${gaugeLength(left.p95, units)})`;
+  const alone =
+    thin === undefined
+      ? ''
+      : ` The plate left alone would ask for ${degrees(thin)} (EN 1011-2 method B): no reason for less, the plate beside it draws the heat.`;
+  if (plan.kind === 'pass')
+    return [
+      `It leaves ${plate} of plate at the deepest. Gouge it at the preheat of the seam, ${degrees(planned)}.${alone}`,
+    ];
+  const added = plan.preheat_added_K ?? 0;
+  const more =
+    added > 0.5
+      ? `${formatAmount(added, 'temperature_difference', units)} more than the seam’s ${degrees(planned)}`
+      : `no more than the seam’s ${degrees(planned)}`;
+  return [
+    `For the welding engineer: from ${seamPlace(from, units)} to ${seamPlace(to, units)} the groove is too deep; ${plate} of plate is left at the deepest. Accept it as it is, weld it back, or take the part out: decide before anything is done.`,
+    asked === undefined
+      ? `Preheat of the seam: ${degrees(planned)}. What a weld back asks for cannot be told: no method here covers this metal, or carbon and manganese of the plate are not stated.`
+      : `Preheat for a weld back: ${degrees(asked)}, ${more}${held === undefined ? '' : `; a short weld is held fast all round, and hydrogen control at high restraint asks for ${degrees(held)} (AWS D1.1, from memory: look it up in the code)`}.${alone}`,
+  ];
 }
 
 /** What the readings teach the shop of its depths, and why some do not. */

@@ -1,4 +1,5 @@
 import { runOutLength } from '../../groove/index.ts';
+import { repairPreheat } from '../../heat/index.ts';
 import type { Job, ReadJob } from '../../job/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { metalOf } from '../../material/index.ts';
@@ -25,6 +26,7 @@ import {
   type JudgedReading,
   judgeSeam,
   nextStations,
+  plateLeftOf,
   type RepairLaw,
   recutOf,
   type SeamDepth,
@@ -51,6 +53,8 @@ const PLACES = 240;
 const NOTHING_CUT = 0.03;
 /** Quantile of a normal distribution at 95 % [-]. */
 const Q95 = normalQuantile(0.95);
+/** Plate left for which a preheat is told at least: below it next to nothing is left [m]. */
+const PLATE_LEAST = 1e-3;
 /** Length over which a repair pass comes up to depth, in electrode diameters (judgement, no source) [-]. */
 const RAMP = 1;
 
@@ -157,7 +161,17 @@ export function answerSeam(
     riskUnit: stakes.perSecond === undefined ? 'm' : job.rates.currency,
     recuts: stretches
       .filter(({ verdict }) => verdict === 'fails')
-      .map((stretch) => ({ from: stretch.from, to: stretch.to, recut: recutOf(stretch, floor, band, law) })),
+      .map((stretch) => {
+        const recut = recutOf(stretch, floor, band, law);
+        const plateLeft = plateLeftOf(recut, floor, law, job.plate.thickness);
+        return {
+          from: stretch.from,
+          to: stretch.to,
+          recut,
+          plateLeft,
+          preheat: repairPreheat(job, Math.max(plateLeft.p50, PLATE_LEAST)),
+        };
+      }),
     setting: {
       current: last.current,
       voltage: last.voltage,

@@ -1,4 +1,4 @@
-import { drawStream } from '../../numeric/index.ts';
+import { drawStream, normalQuantile, percentiles } from '../../numeric/index.ts';
 import { type FloorShops, planOntoFloor } from '../../plan/index.ts';
 import type { DepthBand, SeamDepth, Stretch } from './judge-seam.ts';
 import { type SeamSpread, seamStates } from './seam-states.ts';
@@ -80,12 +80,23 @@ export type SeamRepair =
       readonly over: number;
       /** Weld metal to be added up to the greatest depth [kg]. */
       readonly weldMetal: number;
+      /** The same as the courses that the floor may take have it [kg]. */
+      readonly weldMetalBand: {
+        /** 5th percentile [kg]. */
+        readonly p05: number;
+        /** Median [kg]. */
+        readonly p50: number;
+        /** 95th percentile [kg]. */
+        readonly p95: number;
+      };
     };
 
 /** Shops in which the passes are solved, and in which they are counted [-], and the seeds of both. */
 const SHOPS = { solve: { count: 256, seed: 71_993 }, fair: { count: 768, seed: 176_722 } } as const;
 /** Passes on top of each other that are tried at most [-]: more is a job of its own. */
 const PASSES_MOST = 3;
+/** Quantile of a normal distribution at 95 % [-]. */
+const Q95 = normalQuantile(0.95);
 /** Chance below which a repair pass is no better than what is there [-]. */
 const CHANCE_LEAST = 0.5;
 
@@ -137,7 +148,21 @@ export function recutOf(
     own.reduce((sum, i) => sum + of(i), 0) / Math.max(1, own.length);
   if (stretch.miss === 'deep') {
     const over = average((i) => Math.max(0, depthAt(i) - band.most));
-    return { kind: 'weld', from, to, over, weldMetal: over * law.width * (to - from) * law.density };
+    const perDepth = law.width * (to - from) * law.density;
+    const stream = drawStream(SHOPS.fair.seed);
+    const metals = Float64Array.from({ length: SHOPS.fair.count }, () => {
+      const course = depth.posterior.draw(stream);
+      return perDepth * average((i) => Math.max(0, depth.median[i]! * Math.exp(course[i]!) - band.most));
+    });
+    const [p05, p50, p95] = percentiles(metals, [0.05, 0.5, 0.95]);
+    return {
+      kind: 'weld',
+      from,
+      to,
+      over,
+      weldMetal: over * perDepth,
+      weldMetalBand: { p05: p05!, p50: p50!, p95: p95! },
+    };
   }
   const missing = average((i) => Math.max(0, band.least - depthAt(i)));
   if (hasUnseenEnds(stretch, law))
@@ -215,6 +240,36 @@ export function recutOf(
     notTooDeep,
     plateKept: ligamentKept,
   };
+}
+
+/**
+ * Plate left at the deepest place of a repair: as it is, or where a pass mends it as that pass will leave it.
+ *
+ * @param repair - the repair [record], from `recutOf`
+ * @param depth - the depth along the seam [record], from `fuseSeam`
+ * @param law - how a repair pass cuts [record], its spread > 0
+ * @param thickness - thickness of the plate [m], more than the depth
+ * @returns median and 90 % interval [record of m]
+ * @source derived: floor and cut wander apart from each other; ln of the depth taken as Gaussian
+ * @example
+ * const posterior = fuseSeam({ common: 0.01, course: 0.01, range: 0.25 }, [], [0, 0.1]);
+ * plateLeftOf({ kind: 'weld', from: 0, to: 0.1 }, { median: [0.01, 0.012], posterior }, { spread: { common: 0.04, course: 0.04 } }, 0.03).p50 // => 0.018
+ */
+export function plateLeftOf(
+  repair: Pick<SeamRepair, 'kind' | 'from' | 'to'> & { readonly depth?: number },
+  { median, posterior: { at, mean, sd } }: SeamDepth,
+  { spread }: { readonly spread: Pick<SeamSpread, 'common' | 'course'> },
+  thickness: number,
+): { readonly p05: number; readonly p50: number; readonly p95: number } {
+  const floorAt = (i: number): number => median[i]! * Math.exp(mean[i]!);
+  const own = at.flatMap((place, i) => (place >= repair.from - 1e-9 && place <= repair.to + 1e-9 ? [i] : []));
+  const deepest = own.reduce((best, i) => (floorAt(i) > floorAt(best) ? i : best), own[0] ?? 0);
+  const floor = floorAt(deepest);
+  const cut = repair.kind === 'pass' ? (repair.depth ?? 0) : 0;
+  const total = floor + cut;
+  const ln = Math.hypot(floor * sd[deepest]!, cut * Math.hypot(spread.common, spread.course)) / total;
+  const left = (z: number): number => thickness - total * Math.exp(z * ln);
+  return { p05: left(Q95), p50: thickness - total, p95: left(-Q95) };
 }
 
 /** The measured floor, and how passes cut onto it, in shops that may be: each draws a floor and a course for each pass. */

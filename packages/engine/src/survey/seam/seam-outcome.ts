@@ -1,3 +1,4 @@
+import type { RepairPreheat } from '../../heat/index.ts';
 import type { SetAsideReason } from './check-reading.ts';
 import type { DepthBand, SeamVerdict, Stretch } from './judge-seam.ts';
 import type { NextStations } from './next-station.ts';
@@ -117,6 +118,9 @@ export interface StretchRecut {
   /** Where it ends [m]. */
   readonly to: number;
   readonly recut: SeamRepair;
+  /** Plate left at the deepest place of it, a pass that mends it taken off. */
+  readonly plateLeft: CurvePlace['depth'];
+  readonly preheat: RepairPreheat;
 }
 
 /** How a repair pass is set. */
