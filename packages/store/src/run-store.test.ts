@@ -27,11 +27,18 @@ for (const kind of testedKinds()) {
     let place: StorePlace;
     let store: Store;
     let id: string;
+    let moment: number;
+    const now = (): Date => new Date(moment++);
+    /** Lets time go by [s]. */
+    const lapse = (seconds = 61): void => {
+      moment += 1000 * seconds;
+    };
     beforeAll(() => kind.start());
     afterAll(() => kind.stop());
     beforeEach(async () => {
       place = kind.newPlace();
-      store = await openStore(place, countingSources());
+      moment = Date.UTC(2026, 0, 5);
+      store = await openStore(place, { ...countingSources(), now });
       id = (await store.create(job)).id;
     });
     afterEach(() => store.close());
@@ -66,7 +73,7 @@ for (const kind of testedKinds()) {
       expect((await store.runs.live()).map((each) => [each.id, each.source, each.rehearsal])).toEqual([
         ['run-1', '{"kind":"http"}', true],
       ]);
-      expect(await store.runs.nextToReview('1')).toBeUndefined();
+      expect(await store.runs.claimReview('1', 'a')).toEqual({ run: undefined, held: false });
       expect(await store.runs.end('run-1', file)).toMatchObject({ original: file });
       expect(await store.runs.end('run-1', file)).toMatchObject({ original: file });
       expect(await store.runs.end('run-1', { sha256: 'cd'.repeat(32), bytes: 1 })).toBeUndefined();
@@ -76,10 +83,10 @@ for (const kind of testedKinds()) {
 
     it('each version reviews a run once; the newest review is listed, and all are kept', async () => {
       await store.runs.add(id, given);
-      expect(await store.runs.nextToReview('1')).toMatchObject({ id: 'run-1' });
+      expect((await store.runs.claimReview('1', 'a')).run).toMatchObject({ id: 'run-1' });
       await store.runs.reviewed('run-1', '1', found);
-      expect(await store.runs.nextToReview('1')).toBeUndefined();
-      expect(await store.runs.nextToReview('2')).toMatchObject({ id: 'run-1' });
+      expect(await store.runs.claimReview('1', 'b')).toEqual({ run: undefined, held: false });
+      expect((await store.runs.claimReview('2', 'c')).run).toMatchObject({ id: 'run-1' });
       const trouble = { report: null, summary: null, trouble: 'cannot be read' };
       const listed = async () => (await store.runs.list(id))?.[0]?.review;
       await store.runs.reviewed('run-1', '2', trouble);
@@ -98,18 +105,43 @@ for (const kind of testedKinds()) {
 
     it('a file that ends the program each time is given up, behind those that were not tried', async () => {
       await store.runs.add(id, given);
-      await store.runs.tryReview('run-1', '1');
+      const claimed = async (claim: string) => (await store.runs.claimReview('1', claim)).run?.id;
+      expect(await claimed('a')).toBe('run-1');
       await store.runs.add(id, { ...given, id: 'run-2' });
-      expect(await store.runs.nextToReview('1')).toMatchObject({ id: 'run-2' });
+      expect(await claimed('b')).toBe('run-2');
       await store.runs.reviewed('run-2', '1', found);
-      for (const _ of [2, 3]) {
-        expect(await store.runs.nextToReview('1')).toMatchObject({ id: 'run-1' });
-        await store.runs.tryReview('run-1', '1');
+      for (const claim of ['c', 'd']) {
+        lapse();
+        expect(await claimed(claim)).toBe('run-1');
       }
-      expect(await store.runs.nextToReview('1')).toBeUndefined();
+      lapse();
+      expect(await store.runs.claimReview('1', 'e')).toEqual({ run: undefined, held: false });
       expect((await store.runs.reviews('run-1')).length).toBe(0);
       await store.runs.forgetReviews('run-1', '1');
-      expect(await store.runs.nextToReview('1')).toMatchObject({ id: 'run-1' });
+      expect(await claimed('f')).toBe('run-1');
+    });
+
+    it('of programs that ask at once, each run is reviewed by one, until its claim lapses', async () => {
+      const other = await openStore(place, { ...countingSources(), now });
+      for (const run of ['run-1', 'run-2', 'run-3']) await store.runs.add(id, { ...given, id: run });
+      const asked = [store, other, store, other, store, other];
+      const turns = await Promise.all(asked.map(({ runs }, n) => runs.claimReview('1', `claim ${n}`)));
+      const ids = turns.flatMap(({ run }) => (run === undefined ? [] : [run.id]));
+      expect(ids.sort()).toEqual(['run-1', 'run-2', 'run-3']);
+      expect(turns.filter(({ run }) => run === undefined)).toEqual(
+        [1, 2, 3].map(() => ({ run: undefined, held: true })),
+      );
+      // an answer that was lost is asked for again, and counts once
+      const first = turns.findIndex(({ run }) => run !== undefined);
+      expect(await other.runs.claimReview('1', `claim ${first}`)).toEqual(turns[first]);
+      lapse(45);
+      await store.runs.holdReview(`claim ${first}`);
+      lapse(45);
+      const next = [await other.runs.claimReview('1', 'x'), await other.runs.claimReview('1', 'y')];
+      const held = turns[first]!.run!.id;
+      expect(next.map(({ run }) => run?.id).sort()).toEqual(ids.filter((run) => run !== held));
+      expect(await other.runs.claimReview('1', 'z')).toEqual({ run: undefined, held: true });
+      await other.close();
     });
 
     it('a run is erased with its reviews, by itself and with its job', async () => {

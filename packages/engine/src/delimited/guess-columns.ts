@@ -1,5 +1,6 @@
 import { type ColumnQuantity, KIND_OF_QUANTITY, readHeading } from './column-name.ts';
 import { type ColumnUnit, readColumnUnit } from './column-unit.ts';
+import type { GivenClock } from './given-clock.ts';
 import type { Layout } from './guess-layout.ts';
 import { type DateOrder, guessMoment, type MomentParts } from './moment-cell.ts';
 import { type NumberMarks, readNumberCell } from './number-cell.ts';
@@ -14,7 +15,14 @@ export interface TableColumn {
   readonly unit: ColumnUnit | undefined;
   readonly holds: 'number' | 'moment' | 'text';
   /** How its moments are written. */
-  readonly moment?: { readonly parts: MomentParts; readonly order: DateOrder } | undefined;
+  readonly moment?:
+    | {
+        readonly parts: MomentParts;
+        readonly order: DateOrder;
+        /** Whether a zone stands behind its times. */
+        readonly zoned: boolean;
+      }
+    | undefined;
   /** Why it was taken for what it is, in words. */
   readonly says: string;
   /** Whether a person should look at it; the words say what at. */
@@ -113,14 +121,14 @@ interface Draft extends TableColumn {
   readonly weight: number;
 }
 
-function draftOf(layout: Layout, index: number, marks: NumberMarks): Draft {
+function draftOf(layout: Layout, index: number, marks: NumberMarks, dateOrder: DateOrder | undefined): Draft {
   const heading = readHeading(layout.names[index]!, layout.units[index]);
   const { cells, values } = seenIn(layout, index, marks);
   const { name, weight } = heading;
   const base = { name, weight, says: heading.says, asks: false };
-  const moment = values.length < cells.length / 2 ? guessMoment(cells.slice(-60)) : undefined;
+  const moment = values.length < cells.length / 2 ? guessMoment(cells.slice(-60), dateOrder) : undefined;
   if (moment) {
-    const { parts, order, sure } = moment;
+    const { parts, order, zoned, sure } = moment;
     const what = parts === 'both' ? 'date and time' : parts === 'date' ? 'dates' : 'times of day';
     const day =
       parts === 'time' || sure ? '' : `, ${order === 'mdy' ? 'month before day' : 'day before month'} taken`;
@@ -129,7 +137,7 @@ function draftOf(layout: Layout, index: number, marks: NumberMarks): Draft {
       quantity: parts === 'date' ? 'date' : 'time',
       unit: undefined,
       holds: 'moment',
-      moment: { parts, order },
+      moment: { parts, order, zoned },
       // when something else happened, such as the arrival of a reading, is the clock only where there is no other
       weight: heading.quantity === 'time' || heading.quantity === 'date' || name === '' ? 1 : 0.4,
       says: `${what} such as ${cells[0]}${day}`,
@@ -222,9 +230,15 @@ function corrected(column: Draft, index: number, given: readonly GivenColumn[]):
 export function guessColumns(
   layout: Layout,
   marks: NumberMarks,
-  given: readonly GivenColumn[] = [],
+  given: {
+    readonly columns?: readonly GivenColumn[] | undefined;
+    readonly clock?: GivenClock | undefined;
+  } = {},
 ): readonly TableColumn[] {
-  const drafts = layout.names.map((_, index) => corrected(draftOf(layout, index, marks), index, given));
+  const { columns = [], clock } = given;
+  const drafts = layout.names.map((_, index) =>
+    corrected(draftOf(layout, index, marks, clock?.dateOrder), index, columns),
+  );
   const timed = drafts.some(({ quantity }) => quantity === 'time' || quantity === 'date');
   if (!timed) {
     const first = drafts.findIndex(({ holds, weight }) => holds === 'number' && weight < 2);

@@ -2,6 +2,7 @@ export { AnyReader } from './any-reader.ts';
 export { COLUMN_QUANTITIES, type ColumnQuantity } from './column-name.ts';
 export type { Dialect } from './dialect.ts';
 export { ENCODINGS, type Encoding, markLength, textOf } from './encoding.ts';
+export { CLOCK_COUNTS, type GivenClock, zoneOf, zoneWord } from './given-clock.ts';
 export type { GivenColumn, TableColumn } from './guess-columns.ts';
 export type { GuessedDialect } from './guess-dialect.ts';
 export {

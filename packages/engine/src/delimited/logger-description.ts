@@ -1,4 +1,5 @@
 import { stringify } from 'yaml';
+import type { z } from 'zod';
 import {
   DOCUMENT_TEXT_MOST,
   type DocumentKind,
@@ -8,6 +9,7 @@ import {
 } from '../document/index.ts';
 import type { Outcome } from '../issue/index.ts';
 import type { Encoding } from './encoding.ts';
+import { type GivenClock, zoneOf, zoneWord } from './given-clock.ts';
 import type { GivenColumn } from './guess-columns.ts';
 import { delimiterOf, delimiterWord, loggerSchema } from './logger-schema.ts';
 import type { NumberMarks } from './number-cell.ts';
@@ -42,6 +44,7 @@ export interface ReadLogger {
 
 const QUOTES = { double: '"', single: "'", none: '' } as const;
 const DECIMALS = { point: '.', comma: ',' } as const;
+const DATE_ORDERS = { day_first: 'dmy', month_first: 'mdy', year_first: 'ymd' } as const;
 const THOUSANDS = { none: '', point: '.', comma: ',', space: ' ', apostrophe: "'" } as const;
 
 /**
@@ -90,10 +93,35 @@ export function readLogger(text: string): Outcome<ReadLogger> {
     ...(whole.thousands === undefined ? {} : { thousands: THOUSANDS[whole.thousands] }),
     ...(whole.preamble_lines === undefined ? {} : { preambleLines: whole.preamble_lines }),
     ...(whole.header_lines === undefined ? {} : { headerLines: whole.header_lines }),
-    ...(whole.interval === undefined ? {} : { interval: whole.interval }),
+    ...clockOf(whole),
     ...(whole.columns === undefined ? {} : { columns: whole.columns as readonly GivenColumn[] }),
   };
   return { ok: true, value: { name: whole.name, given, revision } };
+}
+
+/** What a description says of the clock, time between two rows included. */
+function clockOf({ clock = {}, interval }: z.output<typeof loggerSchema>): { readonly clock?: GivenClock } {
+  const { counts, zone, date_order: order } = clock;
+  const given: GivenClock = {
+    ...(counts === undefined ? {} : { counts }),
+    ...(zone === undefined ? {} : { zone: zoneOf(zone) }),
+    ...(order === undefined ? {} : { dateOrder: DATE_ORDERS[order] }),
+    ...(interval === undefined ? {} : { interval }),
+  };
+  return Object.keys(given).length === 0 ? {} : { clock: given };
+}
+
+/** The same, as it is written. */
+function clockWritten({ counts, zone, dateOrder, interval }: GivenClock): object {
+  const clock = {
+    ...(counts === undefined ? {} : { counts }),
+    ...(zone === undefined ? {} : { zone: zoneWord(zone) }),
+    ...(dateOrder === undefined ? {} : { date_order: keyOf(DATE_ORDERS, dateOrder) }),
+  };
+  return {
+    ...(interval === undefined ? {} : { interval: `${interval} s` }),
+    ...(Object.keys(clock).length === 0 ? {} : { clock }),
+  };
 }
 
 function keyOf<Value extends string>(table: Readonly<Record<string, Value>>, value: Value): string {
@@ -122,6 +150,7 @@ export function writeLogger(reading: TableReading, name: string): string {
     ...(dialect.delimiter === '' ? {} : { delimiter: delimiterWord(dialect.delimiter) }),
     decimal: keyOf(DECIMALS, marks.decimal),
     thousands: keyOf<NumberMarks['thousands']>(THOUSANDS, marks.thousands),
+    ...clockWritten(reading.clock),
     columns: columns.map((column, index) => ({
       ...(column.name === '' ? { number: index + 1 } : { name: column.name }),
       quantity: column.quantity ?? 'none',

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { amount, count, described, text } from '../document/index.ts';
 import { COLUMN_QUANTITIES } from './column-name.ts';
 import { ENCODINGS } from './encoding.ts';
+import { CLOCK_COUNTS, zoneOf } from './given-clock.ts';
 
 const column = z.strictObject({
   name: text(120, { title: 'Name', help: 'The column as the header names it.' }).optional(),
@@ -56,6 +57,24 @@ export const loggerSchema = z.strictObject({
     { least: 1e-6, most: 3600 },
     { title: 'Interval', help: 'Time between two rows, where no column is a clock.' },
   ).optional(),
+  clock: z
+    .strictObject({
+      counts: described(z.enum(CLOCK_COUNTS), {
+        title: 'Counts',
+        help: 'elapsed, time_of_day (anew at midnight), or rows: the column of time is left aside.',
+      }).optional(),
+      zone: text(9, { title: 'Zone', help: 'Of times written without one, such as +01:00.' })
+        .refine((written) => zoneOf(written) !== undefined, {
+          message: 'The zone is not read.',
+          params: { accepted: 'UTC, or hours and minutes east of Greenwich such as +01:00' },
+        })
+        .optional(),
+      date_order: described(z.enum(['day_first', 'month_first', 'year_first']), {
+        title: 'Dates',
+        help: 'In which order day, month and year stand.',
+      }).optional(),
+    })
+    .optional(),
   columns: z.array(column).max(200).optional(),
 });
 

@@ -197,10 +197,14 @@ export function readMoment(
   return walk.at === walk.to ? seconds : Number.NaN;
 }
 
-/** Which parts a moment has, and the order of its date, from some cells of a column; undefined where they are none. */
+const ZONED = /\d[:.,]\d+\s*(?:z|utc|gmt|[+-]\d{1,2}(?::?\d{2})?)\s*$/iu;
+
+/** Which parts a moment has, and the order of its date, from some cells of a column; undefined where they are none or
+ * its dates do not stand in the order given. */
 export function guessMoment(
   cells: readonly string[],
-): { parts: MomentParts; order: DateOrder; sure: boolean } | undefined {
+  given?: DateOrder,
+): { parts: MomentParts; order: DateOrder; zoned: boolean; sure: boolean } | undefined {
   if (cells.length === 0) return undefined;
   const encoded = cells.map((cell) => asciiOf(cell));
   const dated = cells.filter((cell) =>
@@ -219,13 +223,18 @@ export function guessMoment(
   const dotted = cells.filter((cell) => /^\s*\d{1,2}\.\d{1,2}\./u.test(cell)).length > cells.length / 2;
   const read = (order: DateOrder): number =>
     encoded.filter((bytes) => Number.isFinite(readMoment(bytes, 0, bytes.length, parts, order))).length;
-  const orders: readonly DateOrder[] = dotted ? ['dmy', 'ymd', 'mdy'] : ['dmy', 'mdy', 'ymd'];
+  const orders: readonly DateOrder[] = given
+    ? [given]
+    : dotted
+      ? ['dmy', 'ymd', 'mdy']
+      : ['dmy', 'mdy', 'ymd'];
   const counts = orders.map((order) => ({ order, count: read(order) }));
   const best = counts.reduce((a, b) => (b.count > a.count ? b : a));
   if (best.count < 0.6 * cells.length) return undefined;
   const rival = counts.some(({ order, count }) => order !== best.order && count === best.count);
   const yearFirst = parts === 'time' || cells.every((cell) => /^\s*(?:\d{4}|\d{1,2}[- ][a-z])/iu.test(cell));
-  return { parts, order: best.order, sure: yearFirst || dotted || !rival };
+  const zoned = cells.filter((cell) => ZONED.test(cell)).length > cells.length / 2;
+  return { parts, order: best.order, zoned, sure: yearFirst || dotted || !rival };
 }
 
 /** Bytes of a text whose characters beyond ASCII do not matter. */

@@ -34,7 +34,7 @@ export function readingOfNames(
     data: [...data],
     says: [],
   };
-  const columns = guessColumns(layout, PLAIN_MARKS, given.columns);
+  const columns = guessColumns(layout, PLAIN_MARKS, given);
   const preview = data.slice(0, PREVIEW_ROWS);
   return {
     format,
@@ -45,6 +45,7 @@ export function readingOfNames(
     preambleLines: preamble.length,
     headerLines: 0,
     columns,
+    clock: given.clock ?? {},
     preamble: [...preamble],
     preview: preview.map(({ cells }) => cells),
     previewLines: preview.map(({ line }) => line),

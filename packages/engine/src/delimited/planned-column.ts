@@ -12,6 +12,8 @@ export interface UnreadCells {
   readonly column: string;
   /** Cells that are empty or hold a word for no value [-]. */
   readonly missing: number;
+  /** Those of them that hold a word, such as NaN [-]. */
+  readonly words: number;
   /** Cells with a number that stands for no value, such as -999 [-]. */
   readonly noValue: number;
   /** Cells with an infinite number [-]. */
@@ -19,11 +21,17 @@ export interface UnreadCells {
   /** Cells that hold something else [-]. */
   readonly unreadable: number;
   /** The first that hold something else. */
-  readonly examples: readonly {
-    /** From 1 [-]. */
-    readonly line: number;
-    readonly read: string;
-  }[];
+  readonly examples: readonly ReadAt[];
+  /** The first word for no value, and the first infinite number. */
+  readonly firstWord: ReadAt | undefined;
+  readonly firstInfinite: ReadAt | undefined;
+}
+
+/** What a cell held, and where. */
+interface ReadAt {
+  /** From 1 [-]. */
+  readonly line: number;
+  readonly read: string;
 }
 
 /** A column whose numbers are used, and the numbers of the rows at hand. */
@@ -37,10 +45,13 @@ export interface PlannedColumn {
   readonly least: number;
   readonly most: number;
   missing: number;
+  words: number;
   noValue: number;
   infinite: number;
   unreadable: number;
-  readonly examples: { line: number; read: string }[];
+  readonly examples: ReadAt[];
+  firstWord: ReadAt | undefined;
+  firstInfinite: ReadAt | undefined;
 }
 
 /** The columns of a reading whose numbers can be brought to SI, with room for so many rows. */
@@ -68,10 +79,13 @@ export function planColumns(
         least: never ? Number.NEGATIVE_INFINITY : seen.every((value) => value >= 0) ? 0 : -most,
         most,
         missing: 0,
+        words: 0,
         noValue: 0,
         infinite: 0,
         unreadable: 0,
         examples: [],
+        firstWord: undefined,
+        firstInfinite: undefined,
       },
     ];
   });
@@ -103,12 +117,19 @@ export function storeCell(
   text: string,
 ): void {
   planned.values[at] = typeof value === 'number' ? value : Number.NaN;
-  if (value === 'missing') planned.missing += 1;
-  else if (value === 'infinite') planned.infinite += 1;
-  else if (value === undefined) {
+  if (typeof value === 'number') return;
+  const seen = { line, read: text.trim().slice(0, 40) };
+  if (value === 'missing') {
+    planned.missing += 1;
+    if (seen.read === '') return;
+    planned.words += 1;
+    planned.firstWord ??= seen;
+  } else if (value === 'infinite') {
+    planned.infinite += 1;
+    planned.firstInfinite ??= seen;
+  } else {
     planned.unreadable += 1;
-    if (planned.examples.length < EXAMPLES_KEPT)
-      planned.examples.push({ line, read: text.trim().slice(0, 40) });
+    if (planned.examples.length < EXAMPLES_KEPT) planned.examples.push(seen);
   }
 }
 
@@ -146,21 +167,17 @@ export function unreadCells(columns: readonly PlannedColumn[]): readonly UnreadC
     .map(unreadOf);
 }
 
-function unreadOf({
-  column,
-  index,
-  missing,
-  noValue,
-  infinite,
-  unreadable,
-  examples,
-}: PlannedColumn): UnreadCells {
+function unreadOf({ column, index, ...planned }: PlannedColumn): UnreadCells {
+  const { missing, words, noValue, infinite, unreadable, examples, firstWord, firstInfinite } = planned;
   return {
     column: column.name === '' ? String(index + 1) : column.name,
     missing,
+    words,
     noValue,
     infinite,
     unreadable,
     examples,
+    firstWord,
+    firstInfinite,
   };
 }

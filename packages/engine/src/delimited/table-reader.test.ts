@@ -113,12 +113,23 @@ describe('a delimited file', () => {
       {
         column: 'voltage',
         missing: 1,
+        words: 1,
+        firstWord: { line: 5, read: 'NaN' },
         noValue: 1,
         infinite: 0,
         unreadable: 1,
         examples: [{ line: 9, read: 'abc' }],
       },
-      { column: 'current', missing: 0, noValue: 0, infinite: 1, unreadable: 0, examples: [] },
+      {
+        column: 'current',
+        missing: 0,
+        words: 0,
+        noValue: 0,
+        infinite: 1,
+        unreadable: 0,
+        examples: [],
+        firstInfinite: { line: 7, read: 'inf' },
+      },
     ]);
     expect(end!.reading).toMatchObject({ preambleLines: 1, headerLines: 2, comment: '#' });
   });

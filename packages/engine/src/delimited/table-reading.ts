@@ -1,6 +1,7 @@
 import type { Outcome } from '../issue/index.ts';
 import { type Dialect, splitText } from './dialect.ts';
 import { type Encoding, guessEncoding, markLength, textOf, Utf16ToUtf8 } from './encoding.ts';
+import type { GivenClock } from './given-clock.ts';
 import type { GivenColumn, TableColumn } from './guess-columns.ts';
 import { guessColumns } from './guess-columns.ts';
 import { type GuessedDialect, guessDialect } from './guess-dialect.ts';
@@ -42,6 +43,8 @@ export interface TableReading {
   /** Lines of the header, unit row included [-]. */
   readonly headerLines: number;
   readonly columns: readonly TableColumn[];
+  /** What a person said of its clock. */
+  readonly clock: GivenClock;
   /** The lines before the table, for what a logger writes there. */
   readonly preamble: readonly string[];
   /** Data rows of the head as written, for a preview. */
@@ -63,8 +66,7 @@ export interface GivenReading {
   readonly preambleLines?: number | undefined;
   /** Lines of the header, unit row included [-]. */
   readonly headerLines?: number | undefined;
-  /** Time between two rows of a log without a clock [s]. */
-  readonly interval?: number | undefined;
+  readonly clock?: GivenClock | undefined;
   readonly columns?: readonly GivenColumn[] | undefined;
 }
 
@@ -143,7 +145,7 @@ export function guessTable(head: Uint8Array, given: GivenReading = {}): Outcome<
   const layout = guessLayout(rows, (line) => lines[line - 1] ?? '', dialect, given);
   const cells = layout.data.flatMap((row) => row.cells);
   const marks = guessMarks(cells.slice(0, 20_000), given);
-  const columns = guessColumns(layout, marks.marks, given.columns);
+  const columns = guessColumns(layout, marks.marks, given);
   if (layout.data.length === 0) {
     return refused('The file has a header but no row of data.', TABLE);
   }
@@ -178,6 +180,7 @@ export function guessTable(head: Uint8Array, given: GivenReading = {}): Outcome<
       preambleLines: layout.preambleLines,
       headerLines: layout.headerLines,
       columns,
+      clock: given.clock ?? {},
       preamble: lines.slice(0, layout.preambleLines),
       preview: layout.data.slice(0, PREVIEW_ROWS).map((row) => row.cells),
       previewLines: layout.data.slice(0, PREVIEW_ROWS).map(({ line }) => line),

@@ -1,5 +1,11 @@
 import { z } from 'zod';
-import { COLUMN_QUANTITIES, type TableEnd, type TableReading } from '../delimited/index.ts';
+import {
+  CLOCK_COUNTS,
+  COLUMN_QUANTITIES,
+  type TableEnd,
+  type TableReading,
+  zoneWord,
+} from '../delimited/index.ts';
 import type { LogEnd } from '../run/index.ts';
 
 const columnSchema = z
@@ -22,6 +28,19 @@ const clockSchema = z
   .object({
     kind: z.enum(['elapsed', 'time_of_day', 'date_and_time', 'since_1970', 'rows']),
     says: z.string().describe('Which column it is, in words.'),
+    begins: z
+      .string()
+      .nullable()
+      .describe(
+        'Moment of the first row (ISO 8601), with Z where its zone is known; null where nothing tells it.',
+      ),
+    counts: z.enum(CLOCK_COUNTS).nullable().describe('What it was said to count; null where it was found.'),
+    zone: z.string().nullable().describe('Zone that was given for times without one, such as +01:00.'),
+    date_order: z
+      .enum(['dmy', 'mdy', 'ymd'])
+      .nullable()
+      .describe('In which order its dates are read; null where it has none.'),
+    interval_s: z.number().nullable().describe('Time between two rows that was given [s].'),
     mended: z
       .array(
         z.object({
@@ -129,6 +148,11 @@ export function stateReading(end: LogEnd | TableEnd): ReadingReport {
       ? {
           kind: clock.kind,
           says: clock.says,
+          begins: clock.begins ?? null,
+          counts: reading.clock.counts ?? null,
+          zone: reading.clock.zone === undefined ? null : zoneWord(reading.clock.zone),
+          date_order: dateOrderOf(reading),
+          interval_s: reading.clock.interval ?? null,
           mended: clock.notes.map(({ kind, row, by_s }) => ({ kind, row, by_s })),
           mended_count: clock.noteCount,
           rows_per_stamp: clock.sharedBy,
@@ -141,6 +165,14 @@ export function stateReading(end: LogEnd | TableEnd): ReadingReport {
       cells: [...cells],
     })),
   };
+}
+
+function dateOrderOf({ columns }: TableReading): 'dmy' | 'mdy' | 'ymd' | null {
+  const dated = columns.find(
+    ({ quantity, moment }) =>
+      (quantity === 'time' || quantity === 'date') && moment && moment.parts !== 'time',
+  );
+  return dated?.moment?.order ?? null;
 }
 
 function choicesOf({ choices }: TableReading): ReadingReport['choices'] {

@@ -68,6 +68,11 @@ export class ClockMender {
     this.#kind = kind;
   }
 
+  /** Time of the first row as written, mended [s]; not a number before it. */
+  get start(): number {
+    return this.#start;
+  }
+
   /** Takes rows and gives those that are settled, elapsed from the first; all of them when nothing follows. */
   push(rows: ClockRows, final: boolean): ClockRows {
     const all = this.#rows ? appended(this.#rows, rows) : rows;

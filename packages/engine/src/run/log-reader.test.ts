@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { GivenReading } from '../delimited/index.ts';
+import { type GivenReading, readLogger, writeLogger, zoneOf, zoneWord } from '../delimited/index.ts';
 import { type LogBatch, LogReader } from './index.ts';
 
 function readLog(text: string, given: GivenReading = {}, piece = 1 << 20) {
@@ -152,8 +152,63 @@ describe('the clock of a log', () => {
     const text = (line: string) => `${line}\nvoltage_V,current_A\n40,850\n41,851\n42,852\n`;
     expect(readLog(text('Sample rate: 10 Hz')).time).toEqual([0, 0.1, 0.2]);
     expect(readLog(text('Interval 5 ms')).time).toEqual([0, 0.005, 0.01]);
-    expect(readLog(text('bay 2'), { interval: 2 }).time).toEqual([0, 2, 4]);
+    expect(readLog(text('bay 2'), { clock: { interval: 2 } }).time).toEqual([0, 2, 4]);
     expect(readLog(text('bay 2')).message).toContain('No column is a clock');
+  });
+
+  it('counts what a person says that it counts, and the description keeps it', () => {
+    const day = log('time', ['23:59:58', '23:59:59', '00:00:00', '00:00:01']);
+    expect(readLog(day).time).toEqual([0, 1, 2, 3]);
+    expect(readLog(day).end!.clock).toMatchObject({ kind: 'time_of_day', notes: [{ kind: 'midnight' }] });
+    const elapsed: GivenReading = { clock: { counts: 'elapsed' } };
+    expect(readLog(day, elapsed).end!.clock).toMatchObject({
+      kind: 'elapsed',
+      notes: [{ kind: 'wrap' }],
+    });
+    const seconds = log('t [s]', [86_399.8, 86_399.9, 0, 0.1]);
+    expect(readLog(seconds, { clock: { counts: 'time_of_day' } }).end!.clock).toMatchObject({
+      kind: 'time_of_day',
+      notes: [{ kind: 'midnight', by_s: 86_400 }],
+    });
+    const rows = readLog(day, { clock: { counts: 'rows', interval: 0.5 } });
+    expect([rows.time, rows.end!.clock.kind]).toEqual([[0, 0.5, 1, 1.5], 'rows']);
+    expect(readLog(day, { clock: { counts: 'rows' } }).message).toContain('how often a row was written');
+    for (const given of [elapsed, { clock: { counts: 'rows', interval: 0.5 } } as const]) {
+      const description = readLogger(writeLogger(readLog(day, given).end!.reading, ''));
+      if (!description.ok) throw new Error(description.issues[0]?.message);
+      expect(description.value.given.clock).toEqual(given.clock);
+      expect(readLog(day, description.value.given).time).toEqual(readLog(day, given).time);
+    }
+  });
+
+  it('tells when the log begins, in the zone that stands in it or is given', () => {
+    const begins = (stamps: readonly string[], clock: GivenReading['clock'] = {}) =>
+      readLog(log('time', stamps), { clock }).end!.clock.begins;
+    const plain = ['2026-11-27 23:30:00', '2026-11-27 23:30:01', '2026-11-27 23:30:02'];
+    expect(begins(plain)).toBe('2026-11-27T23:30:00.000');
+    expect(begins(plain, { zone: 3600 })).toBe('2026-11-27T22:30:00.000Z');
+    expect(begins(plain.map((each) => `${each}-05:30`))).toBe('2026-11-28T05:00:00.000Z');
+    expect(begins(['05/06/2026 10:00:00', '05/06/2026 10:00:01', '05/06/2026 10:00:02'])).toBe(
+      '2026-06-05T10:00:00.000',
+    );
+    expect(
+      begins(['05/06/2026 10:00:00', '05/06/2026 10:00:01', '05/06/2026 10:00:02'], { dateOrder: 'mdy' }),
+    ).toBe('2026-05-06T10:00:00.000');
+    expect(begins(['1795822200.5', '1795822200.6', '1795822200.7'])).toBe('2026-11-27T23:30:00.500Z');
+    expect(begins(['0.1', '0.2', '0.3'])).toBeUndefined();
+  });
+
+  it.each([
+    ['+01:00', 3600],
+    ['-0530', -19_800],
+    ['utc', 0],
+    ['GMT+2', 7200],
+    ['Z', 0],
+    ['+15:00', undefined],
+    ['noon', undefined],
+  ])('reads the zone %s as %s s', (written, seconds) => {
+    expect(zoneOf(written)).toBe(seconds);
+    if (seconds !== undefined) expect(zoneOf(zoneWord(seconds))).toBe(seconds);
   });
 });
 

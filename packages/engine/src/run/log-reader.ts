@@ -20,6 +20,8 @@ import type { Channel, ClockNote, LogBatch } from './log-batch.ts';
 export interface ClockReading {
   readonly kind: 'elapsed' | 'time_of_day' | 'date_and_time' | 'since_1970' | 'rows';
   readonly says: string;
+  /** Moment of the first row (ISO 8601), with Z where its zone is known; undefined where nothing tells it. */
+  readonly begins: string | undefined;
   /** What was mended, the first thousand. */
   readonly notes: readonly ClockNote[];
   /** How often something was mended [-]. */
@@ -60,7 +62,6 @@ function refusedLog(message: string, accepted: string): Outcome<never> {
 
 /** Makes rows whose time rises of the rows of a table, whatever file it came from. */
 class LogMaker {
-  readonly #given: GivenReading;
   #clock: ClockMender | undefined;
   #interval: number | undefined;
   #failed: Outcome<never> | undefined;
@@ -68,10 +69,6 @@ class LogMaker {
   #rowsRead = 0;
   /** Lines of rows that the clock may leave out, by the number of the row; only of rows without a readable time. */
   readonly #untimedLines = new Map<number, number>();
-
-  constructor(given: GivenReading) {
-    this.#given = given;
-  }
 
   /** What was mended in the clock so far, ahead of the rows that are given; the first thousand. */
   get clockNotes(): readonly ClockNote[] {
@@ -109,6 +106,7 @@ class LogMaker {
           reading: end.reading,
           clock: {
             ...clockWords(end.reading, this.#interval),
+            begins: begins(end.reading, clock.start),
             notes: clock.notes,
             noteCount: clock.noteCount,
             sharedBy: clock.sharedBy,
@@ -141,11 +139,14 @@ class LogMaker {
       );
       return;
     }
-    if (!has('time')) {
-      this.#interval = this.#given.interval ?? intervalOf(reading.preamble);
+    const { clock: given } = reading;
+    if (!has('time') || given.counts === 'rows') {
+      this.#interval = given.interval ?? intervalOf(reading.preamble);
       if (this.#interval === undefined) {
         this.#failed = refusedLog(
-          'No column is a clock, and the lines before the table do not say how often a row was written.',
+          given.counts === 'rows'
+            ? 'The rows are the clock, but neither the lines before the table nor anybody says how often a row was written.'
+            : 'No column is a clock, and the lines before the table do not say how often a row was written.',
           'a column of time, or the time between two rows given',
         );
         return;
@@ -153,7 +154,11 @@ class LogMaker {
     }
     const time = reading.columns.find(({ quantity }) => quantity === 'time');
     const tick = time?.unit ? time.unit.top / time.unit.bottom : 1;
-    this.#clock = new ClockMender({ tick, ofDay: time?.moment?.parts === 'time' && !has('date') });
+    const ofDay =
+      given.counts === undefined
+        ? time?.moment?.parts === 'time' && !has('date')
+        : given.counts === 'time_of_day' && !isDated(reading);
+    this.#clock = new ClockMender({ tick, ofDay });
   }
 
   #settle(batch: TableBatch | undefined, final: boolean): readonly LogBatch[] {
@@ -179,7 +184,7 @@ class LogMaker {
   #rowsOf({ row, line, columns }: TableBatch): ClockRows {
     const count = row.length;
     let time = columns.time;
-    if (!time) {
+    if (!time || this.#interval !== undefined) {
       time = new Float64Array(count);
       for (let at = 0; at < count; at += 1) time[at] = (row[at]! - 1) * this.#interval!;
     } else if (columns.date) {
@@ -202,12 +207,11 @@ class LogMaker {
  */
 export class LogReader {
   readonly #table: TableSource;
-  readonly #maker: LogMaker;
+  readonly #maker = new LogMaker();
 
   /** @param given - what a person says of the log, such as a logger description [record] */
   constructor(given: GivenReading = {}) {
     this.#table = new AnyReader(given);
-    this.#maker = new LogMaker(given);
   }
 
   /** How the log is read; undefined until enough of it has come. */
@@ -260,7 +264,7 @@ export async function readParquetLog(
 ): Promise<Outcome<LogEnd>> {
   const table = await openParquet(file, given);
   if (!table.ok) return table;
-  const maker = new LogMaker(given);
+  const maker = new LogMaker();
   let told = 0;
   const hand = (batches: readonly LogBatch[]): void => {
     batches.forEach((batch) => {
@@ -276,21 +280,57 @@ export async function readParquetLog(
   return { ok: true, value: made.value.end };
 }
 
+function timeOf(columns: TableReading['columns']): TableReading['columns'][number] | undefined {
+  return columns.find(({ quantity }) => quantity === 'time');
+}
+
+function isSince1970({ says }: TableReading['columns'][number]): boolean {
+  return /since 1970/u.test(says);
+}
+
+/** Whether the times of a log have a date. */
+function isDated({ columns }: TableReading): boolean {
+  return (
+    timeOf(columns)?.moment?.parts === 'both' ||
+    columns.some(({ quantity, holds }) => quantity === 'date' && holds === 'moment')
+  );
+}
+
+/** Moment of the first row, from its clock as read [s]. */
+function begins(reading: TableReading, start: number): string | undefined {
+  const time = timeOf(reading.columns);
+  if (time === undefined || reading.clock.counts === 'rows' || Math.abs(start) > 8e12) return undefined;
+  const { zone } = reading.clock;
+  const utc = isDated(reading) ? time.moment?.zoned === true : time.unit !== undefined && isSince1970(time);
+  if (utc) return new Date(1000 * start).toISOString();
+  if (!isDated(reading)) return undefined;
+  if (zone !== undefined) return new Date(1000 * (start - zone)).toISOString();
+  return new Date(1000 * start).toISOString().replace('Z', '');
+}
+
 function clockWords(
-  { columns }: TableReading,
+  { columns, clock }: TableReading,
   interval: number | undefined,
 ): Pick<ClockReading, 'kind' | 'says'> {
-  const time = columns.find(({ quantity }) => quantity === 'time');
-  if (!time) return { kind: 'rows', says: `no column is a clock; a row every ${interval} s` };
+  const time = timeOf(columns);
+  if (interval !== undefined)
+    return {
+      kind: 'rows',
+      says: `${time ? 'the column of time is left aside' : 'no column is a clock'}; a row every ${interval} s`,
+    };
+  if (!time) throw new Error('a log without a clock has a time between its rows');
   const name = time.name === '' ? `column ${columns.indexOf(time) + 1}` : `"${time.name}"`;
   if (time.moment) {
     const date = columns.find(({ quantity }) => quantity === 'date');
     if (time.moment.parts === 'both') return { kind: 'date_and_time', says: `${name}: ${time.says}` };
     if (date) return { kind: 'date_and_time', says: `"${date.name}" and ${name} together` };
-    return { kind: 'time_of_day', says: `${name}: ${time.says}` };
+    return clock.counts === 'elapsed'
+      ? { kind: 'elapsed', says: `${name}: time since the start, as given` }
+      : { kind: 'time_of_day', says: `${name}: ${time.says}` };
   }
-  const since1970 = /since 1970/u.test(time.says);
-  return { kind: since1970 ? 'since_1970' : 'elapsed', says: `${name} in ${time.unit!.name}` };
+  if (clock.counts === 'time_of_day')
+    return { kind: 'time_of_day', says: `${name} in ${time.unit!.name} since midnight, as given` };
+  return { kind: isSince1970(time) ? 'since_1970' : 'elapsed', says: `${name} in ${time.unit!.name}` };
 }
 
 function remarksOf(end: TableEnd, clock: ClockMender): readonly string[] {
@@ -304,19 +344,26 @@ function remarksOf(end: TableEnd, clock: ClockMender): readonly string[] {
         : `The header stands again on line ${lines}.`,
     );
   }
-  for (const { column, missing, noValue, infinite, unreadable, examples } of end.unread) {
-    const parts = [
-      missing > 0 ? `${missing} empty` : '',
-      noValue > 0 ? `${noValue} with a number that stands for no value` : '',
-      infinite > 0 ? `${infinite} infinite` : '',
-      unreadable > 0
-        ? `${unreadable} not a number, such as "${examples[0]?.read}" on line ${examples[0]?.line}`
-        : '',
-    ].filter((part) => part !== '');
-    remarks.push(`Cells of "${column}" without a value: ${parts.join(', ')}.`);
-  }
+  for (const unread of end.unread) remarks.push(unreadWords(unread));
   if (clock.sharedBy > 1) {
     remarks.push(`Up to ${clock.sharedBy} rows show the same time; they were spread evenly until the next.`);
   }
   return remarks;
+}
+
+/** How many cells of a column gave no value, and what the first of each sort held. */
+function unreadWords(unread: TableEnd['unread'][number]): string {
+  const { column, missing, words, noValue, infinite, unreadable, examples, firstWord, firstInfinite } =
+    unread;
+  const such = (first: { readonly line: number; readonly read: string } | undefined): string =>
+    `, such as "${first?.read}" on line ${first?.line}`;
+  const empty = missing - words;
+  const parts = [
+    empty > 0 ? `${empty} empty` : '',
+    words > 0 ? `${words} with a word for no value${such(firstWord)}` : '',
+    noValue > 0 ? `${noValue} with a number that stands for no value` : '',
+    infinite > 0 ? `${infinite} infinite${such(firstInfinite)}` : '',
+    unreadable > 0 ? `${unreadable} not a number${such(examples[0])}` : '',
+  ].filter((part) => part !== '');
+  return `Cells of "${column}" without a value: ${parts.join(', ')}.`;
 }

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { PROGRAM_VERSION } from '@furrow/contract';
 import { type Originals, type Store, type StoredRun, StoreFailure } from '@furrow/store';
 import { Refused } from '../guard/refused.ts';
@@ -25,12 +26,15 @@ export interface Reviewer {
   readonly close: () => Promise<void>;
 }
 
-/** After a database that could not be reached, it is looked again [ms]. */
+/** After a database that could not be reached, or a run that another program reviews, it is looked again [ms]. */
 const LOOK_AGAIN = 30_000;
+/** A claim is for a minute; a review may take longer [ms]. */
+const HOLD_EVERY = 20_000;
 
 /**
  * Reviews what this version of the program has not reviewed yet. What is left to do is read off the database each time,
- * so that it goes on after a restart, and a new version begins with every run there is.
+ * so that it goes on after a restart, and a new version begins with every run there is. Of several programs on one database,
+ * each run is claimed by one.
  */
 export function openReviewer({
   store,
@@ -44,15 +48,22 @@ export function openReviewer({
   let again: NodeJS.Timeout | undefined;
 
   const reviewNext = async (): Promise<boolean> => {
-    const run = await store.runs.nextToReview(version);
-    if (run === undefined) return false;
-    await store.runs.tryReview(run.id, version);
+    const claim = randomUUID();
+    const { run, held } = await store.runs.claimReview(version, claim);
+    if (run === undefined) {
+      // whoever holds one may end before it is reviewed
+      if (held) lookLater();
+      return false;
+    }
+    const holding = setInterval(() => void store.runs.holdReview(claim).catch(() => undefined), HOLD_EVERY);
     try {
       await store.runs.reviewed(run.id, version, await found(run));
     } catch (error) {
       // what was broken off by closing was no try
       if (closing.signal.aborted) await store.runs.forgetReviews(run.id, version);
       else throw error;
+    } finally {
+      clearInterval(holding);
     }
     return !closing.signal.aborted;
   };
@@ -89,11 +100,14 @@ export function openReviewer({
       // a database that cannot be reached is told of where somebody asks for something
       if (!(error instanceof StoreFailure))
         log(`A run could not be reviewed: ${error instanceof Error ? error.message : String(error)}`);
-      again = setTimeout(look, LOOK_AGAIN);
-      again.unref();
+      lookLater();
     } finally {
       working = undefined;
     }
+  };
+  const lookLater = (): void => {
+    again = setTimeout(look, LOOK_AGAIN);
+    again.unref();
   };
   const look = (): void => {
     clearTimeout(again);

@@ -73,6 +73,9 @@ export interface RunReviewRow {
   run_id: string;
   program_version: string;
   tries: number;
+  /** By which claim it is under way, and until when; null when nobody is at it. */
+  claim: string | null;
+  claimed_until: string | null;
   reviewed_at: string | null;
   report: string | null;
   summary: string | null;

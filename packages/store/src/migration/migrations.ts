@@ -152,6 +152,14 @@ export const MIGRATIONS: readonly Migration[] = [
     why: 'People sign in, belong to shops and may do what their role allows; machines bring readings by tokens.',
     up: createPeople,
   },
+  {
+    name: 'review-claims',
+    why: 'Of several programs on one database, one reviews a run.',
+    up: async (database) => {
+      await database.schema.alterTable('run_review').addColumn('claim', 'text').execute();
+      await database.schema.alterTable('run_review').addColumn('claimed_until', 'text').execute();
+    },
+  },
 ];
 
 async function createPeople(database: Kysely<unknown>): Promise<void> {

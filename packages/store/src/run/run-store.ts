@@ -55,6 +55,14 @@ export interface ListedRun extends StoredRun {
   readonly review: Omit<StoredReview, 'report'> | null;
 }
 
+/** The run that was claimed for a review. */
+export interface ReviewTurn {
+  /** Undefined when none is left to claim. */
+  readonly run: StoredRun | undefined;
+  /** Whether one was left that another claim holds for a while. */
+  readonly held: boolean;
+}
+
 /** Where the runs of the jobs are kept. The rules are those of the job store; the files are among the originals. */
 export interface RunStore {
   /** Keeps a run, or begins a live one; the same again changes nothing. Undefined without the job or its revision. */
@@ -68,10 +76,14 @@ export interface RunStore {
   live(): Promise<readonly StoredRun[]>;
   /** What was found of a run, newest review first; each version of the program that reviewed it has one. */
   reviews(id: string): Promise<readonly StoredReview[]>;
-  /** The kept run whose turn it is to be reviewed by a version, fewest tries first; undefined when none is left. */
-  nextToReview(version: string): Promise<StoredRun | undefined>;
-  /** Counts a try before it is made, so that a file that brings the program down is given up. */
-  tryReview(id: string, version: string): Promise<void>;
+  /**
+   * Claims the run whose turn it is to be reviewed by a version, fewest tries first, for a minute: of several programs on one
+   * database one reviews it. The try is counted before it is made, so that a file that brings the program down is given up.
+   * The same claim again gives the same run.
+   */
+  claimReview(version: string, claim: string): Promise<ReviewTurn>;
+  /** Claims on for another minute. */
+  holdReview(claim: string): Promise<void>;
   /** Keeps what a version found; it takes the place of what the same version found before. */
   reviewed(id: string, version: string, findings: RunFindings): Promise<void>;
   /** Has a run reviewed again by every version that asks. */

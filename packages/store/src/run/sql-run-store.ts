@@ -6,6 +6,8 @@ import type { ListedRun, RunStore, StoredReview, StoredRun } from './run-store.t
 
 /** Tries after which a review that ends the program each time is given up [-]. */
 const TRIES_MOST = 3;
+/** Time for which a review is claimed; whoever is at it claims it on before it is over [ms]. */
+const CLAIM_TIME = 60_000;
 
 /** The runs of the jobs, in their tables. */
 export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: () => Date): RunStore {
@@ -27,6 +29,43 @@ export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: 
       .where('reviewed_at', 'is not', null)
       .orderBy('reviewed_at', 'desc')
       .orderBy('program_version', 'desc');
+  const nextToReview = (on: Kysely<Tables>, version: string, moment: Date) =>
+    on
+      .selectFrom('run')
+      .leftJoin('run_review', (join) =>
+        join
+          .onRef('run_review.shop', '=', 'run.shop')
+          .onRef('run_review.run_id', '=', 'run.id')
+          .on('run_review.program_version', '=', version),
+      )
+      .where('run.shop', '=', shop)
+      .where('run.sha256', 'is not', null)
+      .where((where) =>
+        where.or([
+          where('run_review.run_id', 'is', null),
+          where.and([
+            where('run_review.reviewed_at', 'is', null),
+            where('run_review.tries', '<', TRIES_MOST),
+            where.or([
+              where('run_review.claimed_until', 'is', null),
+              where('run_review.claimed_until', '<=', moment.toISOString()),
+            ]),
+          ]),
+        ]),
+      )
+      .selectAll('run')
+      .orderBy((order) => order.fn.coalesce('run_review.tries', order.lit(0)))
+      .orderBy('run.begun_at', 'desc')
+      .executeTakeFirst();
+  const areHeld = async (on: Kysely<Tables>, version: string): Promise<boolean> =>
+    (await on
+      .selectFrom('run_review')
+      .select('run_id')
+      .where('shop', '=', shop)
+      .where('program_version', '=', version)
+      .where('reviewed_at', 'is', null)
+      .where('tries', '<', TRIES_MOST)
+      .executeTakeFirst()) !== undefined;
   return {
     add: (jobId, given) =>
       transact(async (transaction) => {
@@ -102,51 +141,67 @@ export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: 
       ),
     reviews: (id) =>
       run(async () => (await reviewsOf(kysely, [id]).selectAll().execute()).map((row) => reviewOf(row))),
-    nextToReview: (version) =>
-      run(async () => {
-        const row = await kysely
+    claimReview: (version, claim) =>
+      transact(async (transaction) => {
+        const claimed = await transaction
           .selectFrom('run')
-          .leftJoin('run_review', (join) =>
-            join
-              .onRef('run_review.shop', '=', 'run.shop')
-              .onRef('run_review.run_id', '=', 'run.id')
-              .on('run_review.program_version', '=', version),
-          )
-          .where('run.shop', '=', shop)
-          .where('run.sha256', 'is not', null)
-          .where((where) =>
-            where.or([
-              where('run_review.run_id', 'is', null),
-              where.and([
-                where('run_review.reviewed_at', 'is', null),
-                where('run_review.tries', '<', TRIES_MOST),
-              ]),
-            ]),
+          .innerJoin('run_review', (join) =>
+            join.onRef('run_review.shop', '=', 'run.shop').onRef('run_review.run_id', '=', 'run.id'),
           )
           .selectAll('run')
-          .select('run_review.tries')
-          .orderBy((order) => order.fn.coalesce('run_review.tries', order.lit(0)))
-          .orderBy('run.begun_at', 'desc')
+          .where('run.shop', '=', shop)
+          .where('run_review.claim', '=', claim)
           .executeTakeFirst();
-        return row && runOf(row);
+        if (claimed !== undefined) return { run: runOf(claimed), held: false };
+        for (;;) {
+          const moment = now();
+          const row = await nextToReview(transaction, version, moment);
+          if (row === undefined) return { run: undefined, held: await areHeld(transaction, version) };
+          // another program may have claimed it since it was looked for: then nothing is changed here
+          const { numInsertedOrUpdatedRows } = await transaction
+            .insertInto('run_review')
+            .values({
+              shop,
+              run_id: row.id,
+              program_version: version,
+              tries: 1,
+              ...NOTHING_FOUND,
+              claim,
+              claimed_until: claimEnd(moment),
+            })
+            .onConflict((conflict) =>
+              conflict
+                .columns(['shop', 'run_id', 'program_version'])
+                .doUpdateSet((set) => ({
+                  tries: set('run_review.tries', '+', 1),
+                  claim,
+                  claimed_until: claimEnd(moment),
+                }))
+                .where('run_review.reviewed_at', 'is', null)
+                .where((where) =>
+                  where.or([
+                    where('run_review.claimed_until', 'is', null),
+                    where('run_review.claimed_until', '<=', moment.toISOString()),
+                  ]),
+                ),
+            )
+            .executeTakeFirst();
+          if (numInsertedOrUpdatedRows === 1n) return { run: runOf(row), held: false };
+        }
       }),
-    tryReview: (id, version) =>
+    holdReview: (claim) =>
       transact(async (transaction) => {
-        if ((await find(transaction, id)) === undefined) return;
         await transaction
-          .insertInto('run_review')
-          .values({ shop, run_id: id, program_version: version, tries: 1, ...NOTHING_FOUND })
-          .onConflict((conflict) =>
-            conflict
-              .columns(['shop', 'run_id', 'program_version'])
-              .doUpdateSet((set) => ({ tries: set('run_review.tries', '+', 1) })),
-          )
+          .updateTable('run_review')
+          .set({ claimed_until: claimEnd(now()) })
+          .where('shop', '=', shop)
+          .where('claim', '=', claim)
           .execute();
       }),
     reviewed: (id, version, findings) =>
       transact(async (transaction) => {
         if ((await find(transaction, id)) === undefined) return;
-        const found = { ...findings, reviewed_at: now().toISOString() };
+        const found = { ...findings, reviewed_at: now().toISOString(), claim: null, claimed_until: null };
         await transaction
           .insertInto('run_review')
           .values({ shop, run_id: id, program_version: version, tries: 1, ...found })
@@ -194,6 +249,10 @@ export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: 
         return row !== undefined;
       }),
   };
+}
+
+function claimEnd(moment: Date): string {
+  return new Date(moment.getTime() + CLAIM_TIME).toISOString();
 }
 
 const NOTHING_FOUND = { reviewed_at: null, report: null, summary: null, trouble: null };

@@ -1,6 +1,7 @@
 import type { RunBegin } from '@furrow/contract';
-import type { ComponentChildren, VNode } from 'preact';
+import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
+import { Field } from './field.tsx';
 
 type Source = RunBegin['source'];
 type Kind = Source['kind'];
@@ -37,12 +38,12 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
   });
   const [wrong, setWrong] = useState('');
   const field = (key: string, label: string): VNode => (
-    <Labelled label={label}>
+    <Field label={label}>
       <input
         value={values[key]}
         onInput={(event) => setValues({ ...values, [key]: event.currentTarget.value })}
       />
-    </Labelled>
+    </Field>
   );
   return (
     <form
@@ -54,7 +55,7 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
         if (typeof source !== 'string') onBegin(values['name'] || 'Rig', source);
       }}
     >
-      <Labelled label="Readings come from">
+      <Field label="Readings come from">
         <select value={kind} onChange={(event) => setKind(event.currentTarget.value as Kind)}>
           {KINDS.map((each) => (
             <option key={each.kind} value={each.kind}>
@@ -62,7 +63,7 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
             </option>
           ))}
         </select>
-      </Labelled>
+      </Field>
       {field('name', 'Name of the run')}
       {kind === 'mqtt' ? [field('url', 'Broker'), field('topic', 'Topic of the rig')] : null}
       {kind === 'modbus' ? (
@@ -71,13 +72,13 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
           {field('port', 'Port')}
           {field('unit', 'Unit')}
           {field('interval', 'Every [ms]')}
-          <Labelled label="Registers: name with unit, address, type, factor">
+          <Field label="Registers: name with unit, address, type, factor">
             <textarea
               rows={4}
               value={values['registers']}
               onInput={(event) => setValues({ ...values, registers: event.currentTarget.value })}
             />
-          </Labelled>
+          </Field>
         </>
       ) : null}
       {kind === 'rehearsal' ? [field('faults', 'Faults, or all'), field('seed', 'Seed')] : null}
@@ -90,22 +91,6 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
         </p>
       </div>
     </form>
-  );
-}
-
-function Labelled({
-  label,
-  children,
-}: {
-  readonly label: string;
-  readonly children: ComponentChildren;
-}): VNode {
-  return (
-    // biome-ignore lint/a11y/noLabelWithoutControl: the control is handed in
-    <label class="live-field">
-      <span>{label}</span>
-      {children}
-    </label>
   );
 }
 

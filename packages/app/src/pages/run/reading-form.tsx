@@ -1,6 +1,6 @@
 import type { GivenReading, RunReport, Written } from '@furrow/engine';
-import type { ComponentChildren, VNode } from 'preact';
-import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import { Field } from './field.tsx';
 
 interface ReadingFormProps {
   readonly reading: Written<RunReport>['reading'];
@@ -9,9 +9,8 @@ interface ReadingFormProps {
 
 const DELIMITERS = { ',': 'comma', ';': 'semicolon', '\t': 'tab', ' ': 'space', '|': 'bar' } as const;
 
-/** What of the reading can be corrected beside its columns: how cells are cut, numbers written, and time told. */
+/** What of the reading can be corrected beside its columns: how cells are cut and numbers written. */
 export function ReadingForm({ reading, onCorrect }: ReadingFormProps): VNode {
-  const [interval, setInterval] = useState('');
   const delimiters: readonly string[] = Object.keys(DELIMITERS);
   const own = delimiters.includes(reading.delimiter) ? delimiters : [reading.delimiter, ...delimiters];
   const lines = (name: string, value: number, given: (count: number) => GivenReading): VNode => (
@@ -63,31 +62,6 @@ export function ReadingForm({ reading, onCorrect }: ReadingFormProps): VNode {
         preambleLines: reading.preamble_lines,
         headerLines,
       }))}
-      <Field label="Time between two rows [s]">
-        <input
-          inputMode="decimal"
-          value={interval}
-          placeholder={
-            reading.clock === null || reading.clock.kind === 'rows' ? 'such as 0.1' : 'a column tells'
-          }
-          onChange={(event) => {
-            const written = event.currentTarget.value;
-            setInterval(written);
-            const seconds = Number(written.replace(',', '.'));
-            if (seconds > 0 && Number.isFinite(seconds)) onCorrect({ interval: seconds });
-          }}
-        />
-      </Field>
     </div>
-  );
-}
-
-function Field({ label, children }: { readonly label: string; readonly children: ComponentChildren }): VNode {
-  return (
-    // biome-ignore lint/a11y/noLabelWithoutControl: the control is handed in
-    <label class="live-field">
-      <span>{label}</span>
-      {children}
-    </label>
   );
 }

@@ -3,6 +3,7 @@ import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { download } from '../../ui/hand-out/index.ts';
 import { ColumnsTable, type ColumnUse, OpenFileButton } from '../../ui/take-in/index.ts';
+import { ClockForm } from './clock-form.tsx';
 import { ReadingForm } from './reading-form.tsx';
 import { useKept, useKeptRuns, useRun, useRunDesk } from './run-context.ts';
 
@@ -21,12 +22,13 @@ export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
   const [name, setName] = useState('');
   const { reading } = report;
   const open = reading.columns.some(({ sure }) => !sure) || reading.rows_rejected_count > 0;
-  const correct = (at: number, quantity: ColumnUse): void =>
+  const correct = (at: number, by: { readonly quantity?: ColumnUse; readonly unit?: string }): void =>
     desk.correct({
-      columns: reading.columns.map((column, index) => ({
-        ...(column.name === '' ? { number: index + 1 } : { name: column.name }),
-        quantity: index === at ? quantity : (column.quantity ?? 'none'),
-        ...(column.unit === null || index === at ? {} : { unit: column.unit }),
+      columns: reading.columns.map(({ name: header, quantity, unit }, index) => ({
+        ...(header === '' ? { number: index + 1 } : { name: header }),
+        ...(index === at
+          ? { quantity: quantity ?? 'none', ...by }
+          : { quantity: quantity ?? 'none', ...(unit === null ? {} : { unit }) }),
       })),
     });
   return (
@@ -41,9 +43,10 @@ export function ReadingPanel({ report, logger }: ReadingPanelProps): VNode {
         columns={reading.columns.map((column) =>
           column.sure ? column : { ...column, says: `${column.says} — please look at it` },
         )}
-        onUse={correct}
+        onUse={(at, quantity) => correct(at, { quantity })}
       />
       <ReadingForm reading={reading} onCorrect={desk.correct} />
+      <ClockForm reading={reading} onCorrect={desk.correct} onUnit={(at, unit) => correct(at, { unit })} />
       <ul class="run-choices">
         {reading.choices
           .filter(({ about }) => about !== 'column')

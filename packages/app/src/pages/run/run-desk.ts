@@ -96,7 +96,9 @@ export function openRunDesk(
     rehearse,
     correct(given) {
       const { log } = store.get();
-      if (log !== undefined) open({ ...log, kept: undefined, given: { ...log.given, ...given } });
+      if (log === undefined) return;
+      const clock = { ...log.given?.clock, ...given.clock };
+      open({ ...log, kept: undefined, given: { ...log.given, ...given, clock } });
     },
     isKept(run) {
       const { log } = store.get();

@@ -25,7 +25,7 @@ export function UnreadColumns({ columns }: UnreadColumnsProps): VNode {
         quantity: quantityOf(at) as ColumnQuantity | 'none',
         ...(chosen[at]?.unit ? { unit: chosen[at].unit } : {}),
       })),
-      ...(seconds > 0 && Number.isFinite(seconds) ? { interval: seconds } : {}),
+      ...(seconds > 0 && Number.isFinite(seconds) ? { clock: { interval: seconds } } : {}),
     });
   };
   return (
