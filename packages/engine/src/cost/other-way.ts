@@ -1,5 +1,6 @@
 import type { Job } from '../job/index.ts';
 import type { Source } from '../limit/index.ts';
+import { fromUnit } from '../quantity/index.ts';
 import { moneyOf } from './after-cost.ts';
 import { afterWork } from './after-work.ts';
 import { type ArcWork, arcSteps } from './arc-work.ts';
@@ -105,9 +106,9 @@ export function compareWays(job: Job, work: ArcWork, practice: CostPractice): re
     const own = job.after.alternatives[way];
     const stated =
       own.groove_m_per_h !== undefined
-        ? (work.section.seamLength / own.groove_m_per_h) * 3600
+        ? work.section.seamLength / fromUnit(own.groove_m_per_h, 'm/h')
         : own.removal_cm3_per_min !== undefined
-          ? (volume / (own.removal_cm3_per_min * 1e-6)) * 60
+          ? volume / fromUnit(own.removal_cm3_per_min, 'cm3/min')
           : undefined;
     const time = stated ?? assumed[way]?.time;
     if (time === undefined) {

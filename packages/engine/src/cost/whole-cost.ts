@@ -1,4 +1,5 @@
 import type { Job } from '../job/index.ts';
+import { MM } from '../quantity/index.ts';
 import { type Refill, refillOf } from './after-work.ts';
 import type { ArcWork } from './arc-work.ts';
 import { type Cycle, simulateCycle } from './cycle.ts';
@@ -6,8 +7,6 @@ import { type ExtraMetal, extraMetal } from './extra-metal.ts';
 import { breakEvenLength, type ComparedWay, compareWays, plannedWay, type WayTaken } from './other-way.ts';
 import { type CostAssumption, type CostPractice, costPracticeOf, refillTitle } from './practice.ts';
 import { type SkinOff, skinOff } from './skin.ts';
-
-const MM = 1e-3;
 
 /** Larger grooves whose weld metal is told: deeper and wider by [mm]. */
 const EXTRA = [

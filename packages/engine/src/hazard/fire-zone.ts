@@ -1,4 +1,4 @@
-const FOOT = 0.3048;
+import { FOOT } from '../quantity/index.ts';
 
 /** Least radius of the zone: 35 ft [m]. */
 export const LEAST_RADIUS = 35 * FOOT;

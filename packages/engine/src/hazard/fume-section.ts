@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import { fromUnit } from '../quantity/index.ts';
+import { fromUnit, inUnit } from '../quantity/index.ts';
 import { CARBON_MONOXIDE_SOURCE, type ElectrodeGas } from './carbon-monoxide.ts';
 import { dilutionFlow, purgeTime } from './dilution.ts';
 import { exposureLimit } from './exposure-limit.ts';
@@ -170,7 +170,7 @@ function gasRows({ site }: Job, gas: ElectrodeGas | null): RowOutcome[] {
   const limit = exposureLimit('carbon_monoxide', fume.limits);
   if (place === 'open_air' || gas === null || limit === null) return [];
   const needed = (emission: number): number =>
-    dilutionFlow(torches * emission * 1e6, limit.most, fume.mixing_factor);
+    dilutionFlow(inUnit(torches * emission, 'mg/m3'), limit.most, fume.mixing_factor);
   const { flow } = ventilation;
   const row = hazardRow({
     id: 'dilution_carbon_monoxide',

@@ -1,4 +1,4 @@
-const FOOT = 0.3048;
+import { FOOT } from '../quantity/index.ts';
 
 /** Volume for each welder below which fans are asked for: 10 000 ft3 [m3]. */
 export const ROOM_PER_WELDER = 10_000 * FOOT ** 3;

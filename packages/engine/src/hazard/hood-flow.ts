@@ -1,3 +1,4 @@
+import { INCH } from '../quantity/index.ts';
 /** Velocity that draws fume in at the arc, a welding figure: 100 ft/min [m/s]. */
 export const CAPTURE_VELOCITY = 0.508;
 
@@ -30,7 +31,6 @@ export interface MovableHoodRow {
   readonly duct: number;
 }
 
-const INCH = 0.0254;
 const CUBIC_FOOT_PER_MINUTE = (12 * INCH) ** 3 / 60;
 
 /** Rows by distance up to 12 in, the flow for 100 ft/min at the arc with a flanged opening 3 in wide. */

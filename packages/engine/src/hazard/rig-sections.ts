@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import { amountOf, say } from '../quantity/index.ts';
+import { amountOf, FOOT, say } from '../quantity/index.ts';
 import { confirmed, hazardRow, recalled } from './hazard-row.ts';
 import {
   distanceFromLead,
@@ -41,7 +41,7 @@ export function shockSection(sources: HazardQuestion['sources']): SectionOutcome
           ),
     rules: [
       {
-        text: say`No splice or repair in a cable within ${amountOf(10 * 0.3048, 'length')} of the holder, unless its insulation is as good as the cable’s; the return cable is rated for the full output.`,
+        text: say`No splice or repair in a cable within ${amountOf(10 * FOOT, 'length')} of the holder, unless its insulation is as good as the cable’s; the return cable is rated for the full output.`,
         source: confirmed('29 CFR 1926.351(b)'),
       },
       {

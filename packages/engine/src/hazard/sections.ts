@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import { amountOf, say } from '../quantity/index.ts';
+import { amountOf, FOOT, say } from '../quantity/index.ts';
 import { electrodeName } from '../removal/index.ts';
 import { europeanShade, leastShade, suggestedShade } from './filter-shade.ts';
 import { confirmed, derived, hazardRow, recalled } from './hazard-row.ts';
@@ -11,7 +11,7 @@ const MINUTE = 60;
 /** Level down to which distance is told [dBA]. */
 const QUIET_ENOUGH = 85;
 /** How far the rule looks for fuel around hot work: 35 ft. */
-const SWEPT = amountOf(35 * 0.3048, 'length');
+const SWEPT = amountOf(35 * FOOT, 'length');
 
 /** Noise beside the crews' own: what distance does, and what lowers it. */
 export function noiseSection({ torches }: HazardSettingOutcome): SectionOutcome {

@@ -1,5 +1,6 @@
 import type { ThermalMetal } from '../material/index.ts';
 import { erf, scaledBesselI0 } from '../numeric/index.ts';
+import { ZERO_CELSIUS } from '../quantity/index.ts';
 
 /** A plate under a groove as the quick estimate of its back face sees it. */
 export interface BackFaceInput {
@@ -30,7 +31,7 @@ const TOP_WIDTH = 0.02;
 /** Images of the round bottom in the back face and itself that are summed [-]. */
 const IMAGES = 3;
 /** Temperature at which heat of earlier passes is let spread: the diffusivity falls as steel gets hotter [K]. */
-const RESIDUAL = 273.15 + 400;
+const RESIDUAL = ZERO_CELSIUS + 400;
 
 /** Place of a temperature in the metal's table. */
 function placeOf(metal: ThermalMetal, temperature: number): number {

@@ -1,9 +1,9 @@
-const ZERO_C = 273.15;
+import { fromUnit, inUnit, ZERO_CELSIUS } from '../quantity/index.ts';
 /** Start temperature above which the formulas are not used: they fail as it nears 500 degC (judgement) [K]. */
-export const COOLING_START_MOST = ZERO_C + 300;
+export const COOLING_START_MOST = ZERO_CELSIUS + 300;
 
 function kJPerMm(heatInput: number): number {
-  return heatInput / 1e6;
+  return inUnit(heatInput, 'kJ/mm');
 }
 
 /**
@@ -20,7 +20,7 @@ function kJPerMm(heatInput: number): number {
  * coolingTimeThick(1.5e6, 373.15, 1) // => 9.9642857
  */
 export function coolingTimeThick(heatInput: number, start: number, shape: number): number {
-  const t0 = start - ZERO_C;
+  const t0 = start - ZERO_CELSIUS;
   return (6700 - 5 * t0) * kJPerMm(heatInput) * (1 / (500 - t0) - 1 / (800 - t0)) * shape;
 }
 
@@ -39,8 +39,8 @@ export function coolingTimeThick(heatInput: number, start: number, shape: number
  * coolingTimeThin(1.5e6, 0.012, 373.15, 1) // => 25.452408
  */
 export function coolingTimeThin(heatInput: number, thickness: number, start: number, shape: number): number {
-  const t0 = start - ZERO_C;
-  const perThickness = kJPerMm(heatInput) / (thickness * 1000);
+  const t0 = start - ZERO_CELSIUS;
+  const perThickness = kJPerMm(heatInput) / inUnit(thickness, 'mm');
   return (4300 - 4.3 * t0) * 1e5 * perThickness ** 2 * ((500 - t0) ** -2 - (800 - t0) ** -2) * shape;
 }
 
@@ -57,8 +57,8 @@ export function coolingTimeThin(heatInput: number, thickness: number, start: num
  * transitionThickness(1.5e6, 373.15) // => 0.019178851
  */
 export function transitionThickness(heatInput: number, start: number): number {
-  const t0 = start - ZERO_C;
+  const t0 = start - ZERO_CELSIUS;
   const squared =
     ((4300 - 4.3 * t0) / (6700 - 5 * t0)) * 1e5 * kJPerMm(heatInput) * (1 / (500 - t0) + 1 / (800 - t0));
-  return Math.sqrt(squared) / 1000;
+  return fromUnit(Math.sqrt(squared), 'mm');
 }

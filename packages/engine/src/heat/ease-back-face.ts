@@ -1,8 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { type Easing, evenly, written } from '../limit/index.ts';
-import { boundOf, say } from '../quantity/index.ts';
+import { boundOf, say, ZERO_CELSIUS } from '../quantity/index.ts';
 
-const ZERO_C = 273.15;
 /** Step of the temperatures tried, and how many there are [K, -]. */
 const STEP = 25;
 const STEPS = 40;
@@ -21,9 +20,9 @@ export function backFaceEasing(job: Pick<Job, 'heat'>): Easing {
   return {
     constraint: 'back_face',
     unit: 'degC',
-    now: most === undefined ? 0 : written(most - ZERO_C),
-    steps: most === undefined ? [] : evenly(most - ZERO_C, STEP, STEPS),
-    apply: (each, value) => ({ ...each, heat: { ...each.heat, back_face_most: value + ZERO_C } }),
-    words: (value) => say`a back face that stands ${boundOf(value + ZERO_C, 'temperature', 'least')}`,
+    now: most === undefined ? 0 : written(most - ZERO_CELSIUS),
+    steps: most === undefined ? [] : evenly(most - ZERO_CELSIUS, STEP, STEPS),
+    apply: (each, value) => ({ ...each, heat: { ...each.heat, back_face_most: value + ZERO_CELSIUS } }),
+    words: (value) => say`a back face that stands ${boundOf(value + ZERO_CELSIUS, 'temperature', 'least')}`,
   };
 }

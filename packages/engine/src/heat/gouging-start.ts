@@ -1,6 +1,7 @@
 import type { Job } from '../job/index.ts';
 import type { Source } from '../limit/index.ts';
 import { metalOf } from '../material/index.ts';
+import { fromUnit } from '../quantity/index.ts';
 import { preheatMethodB } from './preheat-method-b.ts';
 
 /** Temperature of the plate when gouging begins, and why it is that. */
@@ -54,7 +55,7 @@ export function gougingStart(job: Pick<Job, 'heat' | 'reweld' | 'plate'>): Gougi
     composition: plate.composition,
     thickness: plate.thickness,
     hydrogen: reweld.hydrogen_mL_per_100g,
-    heatInput: reweld.heat_input_kJ_per_mm * 1e6,
+    heatInput: fromUnit(reweld.heat_input_kJ_per_mm, 'kJ/mm'),
   });
   if (temperature <= heat.ambient) return ambient('the ambient temperature: the re-weld asks for no preheat');
   return {

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { type Metal, metalOf, type ThermalMetal } from '../material/index.ts';
-import { amountOf, say } from '../quantity/index.ts';
+import { amountOf, inUnit, say } from '../quantity/index.ts';
 import { heatCautions } from './cautions.ts';
 import { coolingRows } from './cooling-rows.ts';
 import type { HeatField } from './field.ts';
@@ -169,8 +169,8 @@ function assumptionsOf(
 ): HeatAssumptionOutcome[] {
   const { heat, plate } = job;
   const stated = [
-    ...(heat.kept_least === undefined ? [] : [`at least ${rounded(heat.kept_least * 100)} %`]),
-    ...(heat.kept_most === undefined ? [] : [`at most ${rounded(heat.kept_most * 100)} %`]),
+    ...(heat.kept_least === undefined ? [] : [`at least ${rounded(inUnit(heat.kept_least, '%'))} %`]),
+    ...(heat.kept_most === undefined ? [] : [`at most ${rounded(inUnit(heat.kept_most, '%'))} %`]),
   ];
   const last = passes.at(-1)!;
   return [

@@ -1,6 +1,5 @@
 import { bracketedRoot } from '../numeric/index.ts';
-
-const ZERO_C = 273.15;
+import { ZERO_CELSIUS } from '../quantity/index.ts';
 
 /** A plate of constant properties with closed faces, and the line of heat put on one of them. */
 export interface LineOnPlate {
@@ -70,7 +69,7 @@ export function lineSourceRise(line: LineOnPlate, across: number, below: number,
  * coolingTimeOfLine({ energy: 1.5e6, thickness: 0.018, conductivity: 40, heatCapacity: 4e6 }, 293.15) // => 7.619429
  */
 export function coolingTimeOfLine(line: LineOnPlate, start: number): number {
-  return timeAtRise(line, ZERO_C + 500 - start) - timeAtRise(line, ZERO_C + 800 - start);
+  return timeAtRise(line, ZERO_CELSIUS + 500 - start) - timeAtRise(line, ZERO_CELSIUS + 800 - start);
 }
 
 /** Time at which the falling temperature on the line passes a rise; solved over the logarithm of time. */

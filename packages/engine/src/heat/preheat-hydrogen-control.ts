@@ -1,6 +1,6 @@
 import { type Composition, crackingParameterPcm } from '../material/index.ts';
+import { INCH } from '../quantity/index.ts';
 
-const INCH = 0.0254;
 /** 65 degF: what the table writes for a plate that needs no heating [K]. */
 const ROOM_ENTRY = kelvinOf(65);
 

@@ -1,6 +1,5 @@
 import { type Composition, carbonEquivalentCET, fullComposition } from '../material/index.ts';
-
-const ZERO_C = 273.15;
+import { inUnit, ZERO_CELSIUS } from '../quantity/index.ts';
 
 /** What a preheat for welding is worked out from. */
 export interface PreheatInput {
@@ -53,7 +52,7 @@ function outsideOf(input: PreheatInput, cet: number, heat: number): string[] {
     );
   };
   range('CET', cet, 0.2, 0.5, '%');
-  range('the thickness', input.thickness * 1000, 10, 90, 'mm');
+  range('the thickness', inUnit(input.thickness, 'mm'), 10, 90, 'mm');
   range('the hydrogen', input.hydrogen, 1, 20, 'mL/100 g');
   range('the heat input', heat, 0.5, 4, 'kJ/mm');
   const full = fullComposition(input.composition);
@@ -79,13 +78,13 @@ function outsideOf(input: PreheatInput, cet: number, heat: number): string[] {
  */
 export function preheatMethodB(input: PreheatInput): MethodBPreheat {
   const cet = carbonEquivalentCET(input.composition);
-  const heat = input.heatInput / 1e6;
+  const heat = inUnit(input.heatInput, 'kJ/mm');
   const ofCarbon = 750 * cet - 150;
-  const ofThickness = 160 * Math.tanh((input.thickness * 1000) / 35) - 110;
+  const ofThickness = 160 * Math.tanh(inUnit(input.thickness, 'mm') / 35) - 110;
   const ofHydrogen = 62 * input.hydrogen ** 0.35 - 100;
   const ofHeat = (53 * cet - 32) * (heat - 1);
   return {
-    temperature: ZERO_C + ofCarbon + ofThickness + ofHydrogen + ofHeat,
+    temperature: ZERO_CELSIUS + ofCarbon + ofThickness + ofHydrogen + ofHeat,
     ofCarbon,
     ofThickness,
     ofHydrogen,

@@ -1,5 +1,4 @@
-const ZERO_C = 273.15;
-const MM = 1e-3;
+import { MM, ZERO_CELSIUS } from '../quantity/index.ts';
 
 /** Thickness up to which each row holds [m] and its least preheat [degC]. */
 const ROWS = [
@@ -22,5 +21,5 @@ const ROWS = [
  * preheatPrequalified(0.05) // => 339.15
  */
 export function preheatPrequalified(thickness: number): number {
-  return ROWS.find(({ most }) => thickness <= most + 1e-9)!.celsius + ZERO_C;
+  return ROWS.find(({ most }) => thickness <= most + 1e-9)!.celsius + ZERO_CELSIUS;
 }

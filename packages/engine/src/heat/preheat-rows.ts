@@ -142,7 +142,7 @@ function differencesOf(
   const two = (value: number): string => value.toFixed(2);
   const told: Sentence[] = [
     `They measure the steel differently: CET ${two(carbonEquivalentCET(composition))} % counts carbon most, Pcm ${two(crackingParameterPcm(composition))} % is made for low carbon; beside them CEV ${two(carbonEquivalentIIW(composition))} % and CEN ${two(carbonEquivalentCEN(composition))} %. A limit for one is never compared with a value of another.`,
-    say`Method B counts the heat input of the weld (${amountOf(reweld.heat_input_kJ_per_mm * 1e6, 'heat_per_length')}); hydrogen control does not, and counts the restraint (${reweld.restraint}), which method B takes as usual throughout.`,
+    say`Method B counts the heat input of the weld (${amountOf(fromUnit(reweld.heat_input_kJ_per_mm, 'kJ/mm'), 'heat_per_length')}); hydrogen control does not, and counts the restraint (${reweld.restraint}), which method B takes as usual throughout.`,
     `Hydrogen enters method B smoothly (${reweld.hydrogen_mL_per_100g} mL/100 g); hydrogen control knows three levels, up to 5, up to 10 and above.`,
     say`Thickness enters method B smoothly and levels off past about ${amountOf(0.06, 'length')}; hydrogen control has five rows, and ${amountOf(plate.thickness, 'depth')} falls into one of them whole.`,
   ];

@@ -1,6 +1,6 @@
 import { type Composition, fullComposition, type MetalFamily, metalOf } from '../material/index.ts';
+import { ZERO_CELSIUS } from '../quantity/index.ts';
 
-const ZERO_C = 273.15;
 /** Edge of the zone that heat changes in carbon steel [degC]. */
 const CARBON_STEEL_EDGE = 730;
 /** End of ferrite where the composition is unknown: no structural carbon steel asks for more (judgement) [degC]. */
@@ -33,8 +33,8 @@ export function transformationOf(family: MetalFamily, composition?: Composition)
   if (!metalOf(family).hardens) return null;
   if (composition?.C === undefined) {
     return {
-      ac1: ZERO_C + CARBON_STEEL_EDGE,
-      ac3: ZERO_C + UNKNOWN_END,
+      ac1: ZERO_CELSIUS + CARBON_STEEL_EDGE,
+      ac3: ZERO_CELSIUS + UNKNOWN_END,
       source: {
         text: 'composition unknown: 730 degC as the edge of the heated zone, API RP 577 10.2.4; 900 degC as the most that a carbon steel asks for to be all austenite (judgement)',
         provenance: 'derived',
@@ -55,9 +55,9 @@ export function transformationOf(family: MetalFamily, composition?: Composition)
     20 * Cu +
     400 * Ti;
   return {
-    ac1: ZERO_C + ac1,
+    ac1: ZERO_CELSIUS + ac1,
     // In a steel of much carbon the formula for the upper end falls below that for the lower one.
-    ac3: ZERO_C + Math.max(ac3, ac1),
+    ac3: ZERO_CELSIUS + Math.max(ac3, ac1),
     source: {
       text: 'Andrews, Journal of the Iron and Steel Institute 203 (1965), for slow heating',
       provenance: 'memory',

@@ -1,10 +1,7 @@
 import { z } from 'zod';
 import { amount, described, type Fallback, text } from '../document/index.ts';
 import { METAL_FAMILIES, metalOf } from '../material/index.ts';
-import { formatAmount } from '../quantity/index.ts';
-
-const MM = 1e-3;
-const ZERO_C = 273.15;
+import { formatAmount, MM, ZERO_CELSIUS } from '../quantity/index.ts';
 
 /** The greatest interpass temperature that is usual for the metal of a job as written. */
 function usualInterpass(document: unknown): Fallback {
@@ -18,7 +15,7 @@ function usualInterpass(document: unknown): Fallback {
 export const heat = z.strictObject({
   ambient: amount(
     'temperature',
-    { least: ZERO_C - 40, most: ZERO_C + 60 },
+    { least: ZERO_CELSIUS - 40, most: ZERO_CELSIUS + 60 },
     {
       title: 'Ambient',
       help: 'Temperature of the air, and of a plate that is not preheated.',
@@ -27,7 +24,7 @@ export const heat = z.strictObject({
   ),
   preheat: amount(
     'temperature',
-    { least: ZERO_C - 40, most: ZERO_C + 450 },
+    { least: ZERO_CELSIUS - 40, most: ZERO_CELSIUS + 450 },
     {
       title: 'Preheat for gouging',
       help: 'Temperature of the plate when gouging begins; left out: that of the re-weld (common practice, no code formula).',
@@ -35,7 +32,7 @@ export const heat = z.strictObject({
   ).optional(),
   interpass_most: amount(
     'temperature',
-    { least: ZERO_C + 20, most: ZERO_C + 500 },
+    { least: ZERO_CELSIUS + 20, most: ZERO_CELSIUS + 500 },
     {
       title: 'Greatest interpass temperature',
       help: 'How hot the plate beside the groove may be when the next pass starts; left out: what is usual for the metal.',
@@ -69,7 +66,7 @@ export const heat = z.strictObject({
   }).optional(),
   back_face_most: amount(
     'temperature',
-    { least: ZERO_C + 20, most: ZERO_C + 900 },
+    { least: ZERO_CELSIUS + 20, most: ZERO_CELSIUS + 900 },
     {
       title: 'Greatest temperature behind',
       help: 'What the back of the plate stands; left out: it is told, not limited.',

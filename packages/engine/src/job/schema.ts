@@ -1,12 +1,11 @@
 import { z } from 'zod';
 import { amount, count, described, type FieldFacts, text } from '../document/index.ts';
 import { METAL_FAMILIES } from '../material/index.ts';
+import { MM, MM_PER_MIN } from '../quantity/index.ts';
 import { after } from './after-fields.ts';
 import { heat, reweld } from './heat-fields.ts';
 import { site } from './site-fields.ts';
 
-const MM = 1e-3;
-const MM_PER_MIN = 1e-3 / 60;
 const DEGREE = Math.PI / 180;
 
 const money = (facts: FieldFacts) => described(z.number().min(0).max(1e6), facts);

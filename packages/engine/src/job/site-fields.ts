@@ -1,9 +1,7 @@
 import { z } from 'zod';
 import { amount, count, described, text } from '../document/index.ts';
+import { FOOT } from '../quantity/index.ts';
 import { crew } from './crew-fields.ts';
-
-const INCH = 0.0254;
-const FOOT = 12 * INCH;
 
 const room = z.strictObject({
   volume: amount(

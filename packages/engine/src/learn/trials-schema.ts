@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import { amount, described, text } from '../document/index.ts';
 import { METAL_FAMILIES } from '../material/index.ts';
+import { MM, MM_PER_MIN } from '../quantity/index.ts';
 
-const MM = 1e-3;
-const MM_PER_MIN = 1e-3 / 60;
 const DEGREE = Math.PI / 180;
 
 const day = (title: string, help: string) =>

@@ -1,3 +1,5 @@
+import { ZERO_CELSIUS } from '../quantity/index.ts';
+
 const ROOM = 20;
 
 /** Antiderivatives of the specific heat of EN 1993-1-2:2005 3.4.1.2 [J/kg], temperatures in degC. */
@@ -26,7 +28,7 @@ const BRANCHES: readonly { from: number; to: number; integral: (t: number) => nu
  * carbonSteelEnthalpy(1473.15) // => 827063.84
  */
 export function carbonSteelEnthalpy(temperature: number): number {
-  const celsius = temperature - 273.15;
+  const celsius = temperature - ZERO_CELSIUS;
   let heat = 0;
   for (const { from, to, integral } of BRANCHES) {
     if (celsius > from) heat += integral(Math.min(celsius, to)) - integral(from);

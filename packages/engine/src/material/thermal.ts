@@ -1,13 +1,13 @@
+import { ZERO_CELSIUS } from '../quantity/index.ts';
 import { METALS, type MetalFamily, type ThermalData } from './metals/index.ts';
 
-const ZERO_C = 273.15;
 const ROOM = 293.15;
 /** The coldest plate a job can state, with room below it [K]. */
-const START = ZERO_C - 60;
+const START = ZERO_CELSIUS - 60;
 /** Hits 20 degC and the 735 degC peak of carbon steel, so that the table turns where the metal does [K]. */
 const STEP = 5;
 /** Hotter than any melt that stays in a plate [K]. */
-const END = ZERO_C + 2200;
+const END = ZERO_CELSIUS + 2200;
 
 /** Heat content and conduction of a metal on a table over temperature, latent heat inside. */
 export interface ThermalMetal {

@@ -1,4 +1,5 @@
 import type { Job, KitElectrode } from '../job/index.ts';
+import { inUnit } from '../quantity/index.ts';
 import { currentRangeOf, electrodeName } from '../removal/index.ts';
 import type { MissNote } from './miss.ts';
 
@@ -15,7 +16,7 @@ export function currentsOf(electrode: KitElectrode, job: Job, miss: MissNote): n
     miss({
       constraint: 'electrode_current',
       title: 'Current of the electrode',
-      demand: electrode.diameter * 1000,
+      demand: inUnit(electrode.diameter, 'mm'),
       limit: 0,
       unit: 'mm',
       remedy: `state current_least and current_most for the ${name} electrode: no published range covers its size`,

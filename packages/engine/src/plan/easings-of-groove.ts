@@ -1,8 +1,7 @@
 import type { Job } from '../job/index.ts';
 import { downToNothing, type Easing, evenly, written } from '../limit/index.ts';
-import { boundOf, type Sentence, say } from '../quantity/index.ts';
+import { boundOf, fromUnit, inUnit, type Sentence, say } from '../quantity/index.ts';
 
-const MM = 1e-3;
 /** What turns set-ups away before their depth is solved. */
 const BEFORE_DEPTH: ReadonlySet<string> = new Set(['width_most', 'width_least', 'root_radius']);
 
@@ -18,62 +17,62 @@ export function easingsOfGroove({ groove }: Job): Easing[] {
     constraint,
     beforeDepth: BEFORE_DEPTH.has(constraint),
     unit: 'mm',
-    now: written(now / MM),
+    now: written(inUnit(now, 'mm')),
     steps,
-    apply: (job, value) => ({ ...job, groove: { ...job.groove, ...change(value * MM, job) } }),
-    words: (value) => words(value * MM),
+    apply: (job, value) => ({ ...job, groove: { ...job.groove, ...change(fromUnit(value, 'mm'), job) } }),
+    words: (value) => words(fromUnit(value, 'mm')),
   });
   const { depth, width } = groove;
   return [
     length(
       'width_most',
       width.most,
-      evenly(width.most / MM, 1, 40),
+      evenly(inUnit(width.most, 'mm'), 1, 40),
       (most, job) => ({ width: { ...job.groove.width, most } }),
       (metres) => say`a groove up to ${boundOf(metres, 'length', 'least')} wide`,
     ),
     length(
       'width_least',
       width.least,
-      downToNothing(width.least / MM).slice(0, -1),
+      downToNothing(inUnit(width.least, 'mm')).slice(0, -1),
       (least, job) => ({ width: { ...job.groove.width, least } }),
       (metres) => say`a groove from ${boundOf(metres, 'length', 'most')} wide on`,
     ),
     length(
       'root_radius',
       groove.root_radius_least,
-      groove.root_radius_least > 0 ? downToNothing(groove.root_radius_least / MM) : [],
+      groove.root_radius_least > 0 ? downToNothing(inUnit(groove.root_radius_least, 'mm')) : [],
       (least) => ({ root_radius_least: least }),
       (metres) => say`a least root radius of ${boundOf(metres, 'length', 'most')}`,
     ),
     length(
       'depth_plus',
       depth.plus,
-      evenly(depth.plus / MM, 0.25, 100),
+      evenly(inUnit(depth.plus, 'mm'), 0.25, 100),
       (plus, job) => ({ depth: { ...job.groove.depth, plus } }),
       (metres) => say`a depth that may be exceeded by ${boundOf(metres, 'length', 'least')}`,
     ),
     length(
       'depth_minus',
       depth.minus,
-      evenly(depth.minus / MM, 0.25, Math.floor(((depth.wanted - depth.minus) / MM) * 2.4)),
+      evenly(inUnit(depth.minus, 'mm'), 0.25, Math.floor(inUnit(depth.wanted - depth.minus, 'mm') * 2.4)),
       (minus, job) => ({ depth: { ...job.groove.depth, minus } }),
       (metres) => say`a depth that may fall short by ${boundOf(metres, 'length', 'least')}`,
     ),
     {
       constraint: 'assurance',
       unit: '%',
-      now: written(groove.assurance * 100),
+      now: written(inUnit(groove.assurance, '%')),
       steps: [99, 98, 97, 96, 95, 94, 92.5, 90, 87.5, 85, 80, 75, 70].filter(
-        (value) => value < groove.assurance * 100 - 1e-9,
+        (value) => value < inUnit(groove.assurance, '%') - 1e-9,
       ),
-      apply: (job, value) => ({ ...job, groove: { ...job.groove, assurance: value / 100 } }),
+      apply: (job, value) => ({ ...job, groove: { ...job.groove, assurance: fromUnit(value, '%') } }),
       words: (value) => `an assurance of ${value} %`,
     },
     length(
       'ligament_least',
       groove.ligament_least,
-      downToNothing(groove.ligament_least / MM),
+      downToNothing(inUnit(groove.ligament_least, 'mm')),
       (least) => ({ ligament_least: least }),
       (metres) => say`a least ligament of ${boundOf(metres, 'length', 'most')}`,
     ),

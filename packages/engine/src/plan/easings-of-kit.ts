@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { type Easing, evenly, written } from '../limit/index.ts';
-import { boundOf, say } from '../quantity/index.ts';
+import { boundOf, fromUnit, inUnit, say } from '../quantity/index.ts';
 import { electrodeName } from '../removal/index.ts';
 
 const LOCK_NAMES: Readonly<Record<keyof Job['locks'], string>> = {
@@ -71,11 +71,13 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
     {
       constraint: 'trial_length',
       unit: 'mm',
-      now: written(trial.length_most * 1000),
+      now: written(inUnit(trial.length_most, 'mm')),
       steps:
-        trial.on === 'none' ? [] : [1.5, 2, 3, 5].map((factor) => written(trial.length_most * factor * 1000)),
-      apply: (job, value) => withTrial(job, { length_most: value / 1000 }),
-      words: (value) => say`a trial ${boundOf(value / 1000, 'length', 'least')} long`,
+        trial.on === 'none'
+          ? []
+          : [1.5, 2, 3, 5].map((factor) => written(inUnit(trial.length_most * factor, 'mm'))),
+      apply: (job, value) => withTrial(job, { length_most: fromUnit(value, 'mm') }),
+      words: (value) => say`a trial ${boundOf(fromUnit(value, 'mm'), 'length', 'least')} long`,
     },
     {
       constraint: 'stations_most',
@@ -91,14 +93,14 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
     {
       constraint: 'gauge',
       unit: 'mm',
-      now: written(gauge.reading_sd * 1000),
-      steps: [0.75, 0.5, 0.25].map((factor) => written(gauge.reading_sd * factor * 1000)),
+      now: written(inUnit(gauge.reading_sd, 'mm')),
+      steps: [0.75, 0.5, 0.25].map((factor) => written(inUnit(gauge.reading_sd * factor, 'mm'))),
       apply: (job, value) => ({
         ...job,
-        kit: { ...job.kit, gauge: { ...job.kit.gauge, reading_sd: value / 1000 } },
+        kit: { ...job.kit, gauge: { ...job.kit.gauge, reading_sd: fromUnit(value, 'mm') } },
       }),
       words: (value) =>
-        say`a gauge whose single reading is good to ${boundOf(value / 1000, 'length', 'most')} (standard deviation)`,
+        say`a gauge whose single reading is good to ${boundOf(fromUnit(value, 'mm'), 'length', 'most')} (standard deviation)`,
     },
     {
       constraint: 'layers_most',

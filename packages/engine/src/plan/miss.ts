@@ -1,5 +1,5 @@
 import type { Limit } from '../limit/index.ts';
-import type { Sentence, StatedUnit } from '../quantity/index.ts';
+import { inUnit, type Sentence, type StatedUnit } from '../quantity/index.ts';
 import type { Chances, DepthDemand } from './chance.ts';
 
 /** The closest miss of one constraint over all that was tried. */
@@ -50,8 +50,8 @@ export function missChance(chances: Chances, demand: DepthDemand, shortfall: num
     miss({
       constraint,
       title,
-      demand: wanted * 100,
-      limit: got * 100,
+      demand: inUnit(wanted, '%'),
+      limit: inUnit(got, '%'),
       unit: '%',
       remedy: 'a wider tolerance',
       size: shortfall,

@@ -1,5 +1,6 @@
 import { arcHeight, heightAt, passWidth } from '../groove/index.ts';
 import type { Job, KitElectrode } from '../job/index.ts';
+import { inUnit } from '../quantity/index.ts';
 import { depthRegressors, PASS_DEPTH_MOST, predictWear, predictWidth } from '../removal/index.ts';
 import { depthDemand, runDemand } from './demand.ts';
 import { type Merit, meritBy } from './effort.ts';
@@ -113,8 +114,8 @@ export function prospectsOf(
       miss({
         constraint: 'ridge_height',
         title: 'Depth of the tracks, for the ridges to be deep enough',
-        demand: task.required * 1000,
-        limit: task.most * 1000,
+        demand: inUnit(task.required, 'mm'),
+        limit: inUnit(task.most, 'mm'),
         unit: 'mm',
         remedy: 'a wider tolerance, a narrower floor, or a larger electrode',
         size: task.required / task.most - 1,
@@ -126,8 +127,8 @@ export function prospectsOf(
       miss({
         constraint: 'width_in_band',
         title: 'Chance that the width lies in its band',
-        demand: wanted.assurance * 100,
-        limit: inBand * 100,
+        demand: inUnit(wanted.assurance, '%'),
+        limit: inUnit(inBand, '%'),
         unit: '%',
         remedy: 'a wider band of widths, or another electrode',
         size: wanted.assurance - inBand,
@@ -222,7 +223,7 @@ function noteRoom({ slack, ligamentBinds }: Pick<Forecast, 'slack' | 'ligamentBi
     constraint: ligamentBinds ? 'ligament_kept' : 'not_too_deep',
     title: ligamentBinds ? 'Chance that the ligament is kept' : 'Chance that no point is too deep',
     demand: 0,
-    limit: slack * 100,
+    limit: inUnit(slack, '%'),
     unit: '%',
     remedy: 'a wider tolerance',
     size: 1 - slack,
@@ -246,8 +247,8 @@ function noteDepth({ task, way, forecast: { logTarget } }: Prospect, miss: MissN
   miss({
     constraint: 'depth_per_pass',
     title: 'Depth of one pass',
-    demand: demand * 1000,
-    limit: limit * 1000,
+    demand: inUnit(demand, 'mm'),
+    limit: inUnit(limit, 'mm'),
     unit: 'mm',
     remedy: 'more layers, or a larger electrode',
     size: demand / limit - 1,
@@ -261,7 +262,7 @@ function noteRange({ task, forecast }: Prospect, miss: MissNote): void {
     constraint: slow ? 'travel_least' : 'travel_most',
     title: slow ? 'Travel, least' : 'Travel, greatest',
     demand: 0,
-    limit: (slow ? least : most) * 60_000,
+    limit: inUnit(slow ? least : most, 'mm/min'),
     unit: 'mm/min',
     remedy: slow ? 'a carriage that travels more slowly' : 'a carriage that travels faster',
     size: 1,
@@ -273,8 +274,8 @@ function tooSharp(radius: number, job: Job, miss: MissNote): boolean {
   miss({
     constraint: 'root_radius',
     title: 'Root radius',
-    demand: job.groove.root_radius_least * 1000,
-    limit: radius * 1000,
+    demand: inUnit(job.groove.root_radius_least, 'mm'),
+    limit: inUnit(radius, 'mm'),
     unit: 'mm',
     remedy: 'a larger electrode',
     size: job.groove.root_radius_least / radius - 1,
@@ -300,8 +301,8 @@ function patternsOf(width: number, job: Job, miss: MissNote): Pattern[] {
   miss({
     constraint: tooWide ? 'width_most' : 'width_least',
     title: 'Width at the surface',
-    demand: surfaceWidth * 1000,
-    limit: limit * 1000,
+    demand: inUnit(surfaceWidth, 'mm'),
+    limit: inUnit(limit, 'mm'),
     unit: 'mm',
     remedy: tooWide
       ? 'a smaller electrode, or a wider groove'

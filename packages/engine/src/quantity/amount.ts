@@ -2,8 +2,8 @@ import type { QuantityKind } from './quantity-kind.ts';
 
 /**
  * What an amount measures and how people read it: a kind that documents may state, or one that only results have.
- * `bore` is a length as hoses are sold, `depth` one as a gauge reads it, `length` one as a tape or a size is read,
- * `seam_place` where something lies along a seam.
+ * `bore` is a length as hoses are sold, `depth` one of the groove as it is told, `reading` one as a gauge shows it, `spread` how far
+ * readings lie apart, `length` one as a tape or a size is read, `seam_place` where something lies along a seam.
  */
 export type AmountKind =
   | QuantityKind
@@ -13,9 +13,11 @@ export type AmountKind =
   | 'energy'
   | 'heat_per_length'
   | 'mass'
+  | 'reading'
   | 'room_volume'
   | 'seam_place'
   | 'sound'
+  | 'spread'
   | 'temperature_difference'
   | 'ventilation';
 

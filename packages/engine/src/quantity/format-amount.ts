@@ -3,6 +3,7 @@ import { unitNamed } from './find-unit.ts';
 import { formatDepth, formatInchLength, formatMetricLength } from './format-length.ts';
 import { formatTime } from './format-time.ts';
 import type { UnitSystem } from './quantity-kind.ts';
+import { FOOT, INCH } from './si.ts';
 
 /** How an amount is to be shown. */
 export interface FormatOptions {
@@ -17,6 +18,8 @@ interface ShownUnit {
   readonly unit: string;
   /** The amount in that unit from its SI value. */
   readonly of: (value: number) => number;
+  /** The SI value of a number of that unit. */
+  readonly si: (shown: number) => number;
   /** Decimals that a shop's gauge can tell. */
   readonly decimals: number;
   /** Whether one decimal more is shown below 10. */
@@ -30,12 +33,18 @@ interface ShownUnit {
 /** A unit that documents may state, with the decimals to show. */
 function shownIn(name: string, decimals: number, more: Partial<ShownUnit> = {}): ShownUnit {
   const { scale } = unitNamed(name);
-  return { unit: name, of: (value) => scale.fromSi(value), decimals, ...more };
+  return {
+    unit: name,
+    of: (value) => scale.fromSi(value),
+    si: (shown) => scale.toSi(shown),
+    decimals,
+    ...more,
+  };
 }
 
 /** A unit that only results have. */
 function shownAs(unit: string, size: number, decimals: number, more: Partial<ShownUnit> = {}): ShownUnit {
-  return { unit, of: (value) => value / size, decimals, ...more };
+  return { unit, of: (value) => value / size, si: (shown) => shown * size, decimals, ...more };
 }
 
 function both(shown: ShownUnit): Readonly<Record<UnitSystem, ShownUnit>> {
@@ -44,12 +53,14 @@ function both(shown: ShownUnit): Readonly<Record<UnitSystem, ShownUnit>> {
 
 const GAUGED = { finerBelowTen: true, zeroDropped: true } as const;
 const POUND = 0.45359237;
-const FOOT = 0.3048;
 
 /** Units by kind; voltages and powers of a joint have smaller ones below. */
 const SHOWN: Readonly<Record<Exclude<AmountKind, 'bore'>, Readonly<Record<UnitSystem, ShownUnit>>>> = {
   length: { inch: shownIn('in', 3), metric: shownIn('mm', 1) },
   depth: { inch: shownIn('in', 2), metric: shownIn('mm', 1) },
+  // a sixteenth of an inch would not tell a reading from its limit
+  reading: { inch: shownIn('in', 3), metric: shownIn('mm', 1) },
+  spread: { inch: shownIn('in', 4), metric: shownIn('mm', 3) },
   time: both(shownIn('s', 1)),
   share: both(shownIn('%', 1, { zeroDropped: true })),
   speed: { inch: shownIn('in/min', 1, { zeroDropped: true }), metric: shownIn('mm/min', 0, GAUGED) },
@@ -72,12 +83,12 @@ const SHOWN: Readonly<Record<Exclude<AmountKind, 'bore'>, Readonly<Record<UnitSy
     metric: shownAs('m3', 1, 1, { zeroDropped: true, threeFigures: true }),
   },
   density: {
-    inch: shownAs('lb/in³', POUND / 0.0254 ** 3, 3),
+    inch: shownAs('lb/in³', POUND / INCH ** 3, 3),
     metric: shownAs('kg/m³', 1, 0),
   },
   mass: { inch: shownAs('lb', POUND, 1), metric: shownAs('kg', 1, 1) },
   energy: both(shownAs('kJ', 1e3, 0)),
-  heat_per_length: { inch: shownAs('kJ/in', 1e3 / 0.0254, 1), metric: shownAs('kJ/mm', 1e6, 2) },
+  heat_per_length: { inch: shownAs('kJ/in', 1e3 / INCH, 1), metric: shownAs('kJ/mm', 1e6, 2) },
   seam_place: { inch: shownIn('in', 1), metric: shownIn('m', 3) },
   sound: both(shownAs('dBA', 1, 1)),
   temperature_difference: { inch: shownAs('°F', 5 / 9, 0), metric: shownAs('°C', 1, 0) },
@@ -173,6 +184,7 @@ function formatShare(share: number): string {
  * formatAmount(0.3, 'length', 'inch') // => "11 3/4 in"
  * formatAmount(523.15, 'temperature', 'inch') // => "480 °F"
  * formatAmount(0.0118, 'depth', 'inch') // => "0.46 in"
+ * formatAmount(0.0118, 'reading', 'inch') // => "0.465 in"
  * formatAmount(3.4123, 'seam_place', 'metric') // => "3.412 m"
  * formatAmount(12.7, 'mass', 'inch') // => "28.0 lb"
  * formatAmount(0.01905, 'bore', 'metric') // => "19.1 mm (3/4 in)"
@@ -191,7 +203,10 @@ export function formatAmount(
     if (unit.kind !== kind) throw new RangeError(`${options.unit} is no unit of ${kind}`);
     const shown = unit.scale.fromSi(value);
     const { decimals } = options;
-    return `${decimals === undefined ? Number(shown.toPrecision(4)) : fixed(shown, decimals)} ${options.unit}`;
+    return withUnit(
+      decimals === undefined ? String(Number(shown.toPrecision(4))) : fixed(shown, decimals),
+      options.unit,
+    );
   }
   if (kind === 'length') return system === 'inch' ? formatInchLength(value) : formatMetricLength(value);
   if (kind === 'bore') return formatBore(value, system);
@@ -201,6 +216,37 @@ export function formatAmount(
   if (kind === 'mass') return formatMass(value, system);
   if (kind === 'temperature' && system === 'inch') return formatFahrenheit(value);
   return inShownUnit(value, shownUnit(value, kind, system));
+}
+
+/**
+ * Value of an amount in the unit in which readers of these units read it, for axes and tables that name the unit once.
+ *
+ * @param value - amount in the SI unit of its kind [SI unit of the kind], any finite number
+ * @param kind - what it measures [text], one of the AmountKind names but `bore`
+ * @param system - units of the reader [text], inch or metric
+ * @returns the number in that unit [inch or millimetre for lengths, else the unit that formatAmount shows]
+ * @source none: bookkeeping
+ * @example
+ * shownNumber(0.0127, 'depth', 'inch') // => 0.5
+ * shownNumber(0.0127, 'depth', 'metric') // => 12.7
+ */
+export function shownNumber(value: number, kind: Exclude<AmountKind, 'bore'>, system: UnitSystem): number {
+  return SHOWN[kind][system].of(value);
+}
+
+/**
+ * Amount of a number that stands in the unit in which readers of these units read it.
+ *
+ * @param shown - the number [unit that formatAmount shows], any finite number
+ * @param kind - what it measures [text], one of the AmountKind names but `bore`
+ * @param system - units of the reader [text], inch or metric
+ * @returns the amount in the SI unit of its kind [SI unit of the kind]
+ * @source none: bookkeeping
+ * @example
+ * siOfShown(0.5, 'depth', 'inch') // => 0.0127
+ */
+export function siOfShown(shown: number, kind: Exclude<AmountKind, 'bore'>, system: UnitSystem): number {
+  return SHOWN[kind][system].si(shown);
 }
 
 /** More decimals than any shop reads [-]. */

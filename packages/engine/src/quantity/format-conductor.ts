@@ -1,8 +1,9 @@
 import type { UnitSystem } from './quantity-kind.ts';
+import { INCH } from './si.ts';
 import { gaugeName } from './wire-gauge.ts';
 
 /** One circular mil, the area of a circle of a thousandth of an inch across, times a thousand [m2]. */
-const KCMIL = (Math.PI / 4) * (0.0254 ** 2 / 1e6) * 1000;
+const KCMIL = (Math.PI / 4) * (INCH ** 2 / 1e6) * 1000;
 
 /**
  * Writes the size of a conductor as the trade of a system names it, with the other's name in brackets.

@@ -1,4 +1,5 @@
-const INCH = 0.0254;
+import { INCH } from './si.ts';
+
 /** From here on a tape is read in feet and inches [in]. */
 const FEET_FROM = 24;
 /** Up to here a fraction that was meant is kept beside the feet; longer things are told to the inch [in]. */

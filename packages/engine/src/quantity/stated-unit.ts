@@ -1,4 +1,5 @@
 import type { AmountKind } from './amount.ts';
+import { ZERO_CELSIUS } from './si.ts';
 
 /** A unit of results: what it measures, and its size as a ratio of exact numbers, so that 90 s is exactly 1.5 min. */
 interface StatedScale {
@@ -19,6 +20,8 @@ const UNITS = {
   m3: { kind: 'room_volume', perSi: [1, 1] },
   L: { kind: 'volume', perSi: [1e3, 1] },
   'mm/min': { kind: 'speed', perSi: [6e4, 1] },
+  'm/h': { perSi: [3600, 1] },
+  'cm3/min': { perSi: [6e7, 1] },
   'm/min': { kind: 'speed', perSi: [60, 1] },
   'mm3/mm': { kind: 'area', perSi: [1e6, 1] },
   deg: { kind: 'angle', perSi: [180, Math.PI] },
@@ -45,7 +48,7 @@ const UNITS = {
   'm3/min': { kind: 'ventilation', perSi: [60, 1] },
   kg: { kind: 'mass', perSi: [1, 1] },
   'kg/h': { perSi: [3600, 1] },
-  degC: { kind: 'temperature', perSi: [1, 1], offset: 273.15 },
+  degC: { kind: 'temperature', perSi: [1, 1], offset: ZERO_CELSIUS },
   K: { kind: 'temperature_difference', perSi: [1, 1] },
   mT: { perSi: [1e3, 1] },
   'g/min': { perSi: [6e4, 1] },

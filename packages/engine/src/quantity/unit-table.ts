@@ -1,4 +1,5 @@
 import type { QuantityKind } from './quantity-kind.ts';
+import { ZERO_CELSIUS } from './si.ts';
 
 /** One unit as the trade writes it. */
 export interface UnitEntry {
@@ -27,7 +28,7 @@ export const TRADE_DEFINITIONS: Readonly<Record<string, string>> = {
   kcmil: `${Math.PI / 4000} in^2`,
   kgforce: '9.80665 N',
   // 1 m3 at 0 degC and 101.325 kPa, expanded to the reference of air flow here: 20 degC and 100 kPa
-  normalcubic: `${(101325 / 100000) * (293.15 / 273.15)} m^3`,
+  normalcubic: `${(101325 / 100000) * ((ZERO_CELSIUS + 20) / ZERO_CELSIUS)} m^3`,
 };
 
 const length: UnitFamily = {
@@ -134,7 +135,7 @@ const area: UnitFamily = {
 const temperature: UnitFamily = {
   si: 'K',
   units: [
-    { name: '°C', also: ['degC', 'deg C', 'C', 'celsius'], definition: 'K', offset: 273.15 },
+    { name: '°C', also: ['degC', 'deg C', 'C', 'celsius'], definition: 'K', offset: ZERO_CELSIUS },
     { name: '°F', also: ['degF', 'deg F', 'F', 'fahrenheit'], definition: '5/9 K', offset: 459.67 },
     { name: 'K', also: ['kelvin'], definition: 'K' },
   ],

@@ -1,5 +1,6 @@
 import type { Outcome } from '../issue/index.ts';
 import { refuse } from './amount-issue.ts';
+import { INCH } from './si.ts';
 
 /**
  * Copper area of an American wire gauge size [m2], by the definition of the gauge: 36 AWG is 0.005 in across,
@@ -15,7 +16,7 @@ function areaOfGauge(size: string): number | undefined {
 
 /** Area of the wire of a gauge, with 0 for 1/0 and -3 for 4/0 [m2]. */
 function areaOf(gauge: number): number {
-  const diameter = 0.005 * 0.0254 * 92 ** ((36 - gauge) / 39);
+  const diameter = 0.005 * INCH * 92 ** ((36 - gauge) / 39);
   return (Math.PI / 4) * diameter ** 2;
 }
 
@@ -25,7 +26,7 @@ const SAME = 0.01;
 /** Name of the wire gauge that has an area; undefined where none has. */
 export function gaugeName(area: number): string | undefined {
   const gauge = Math.round(
-    36 - 39 * (Math.log(Math.sqrt((4 * area) / Math.PI) / (0.005 * 0.0254)) / Math.log(92)),
+    36 - 39 * (Math.log(Math.sqrt((4 * area) / Math.PI) / (0.005 * INCH)) / Math.log(92)),
   );
   if (gauge < -3 || gauge > 40 || Math.abs(area / areaOf(gauge) - 1) > SAME) return undefined;
   return gauge > 0 ? `${gauge} AWG` : `${1 - gauge}/0 AWG`;

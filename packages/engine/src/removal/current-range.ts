@@ -1,5 +1,6 @@
 import type { KitElectrode } from '../job/index.ts';
 import type { Source } from '../limit/index.ts';
+import { INCH } from '../quantity/index.ts';
 
 /** Current range of an electrode, with where it comes from. */
 export interface CurrentRange {
@@ -10,7 +11,6 @@ export interface CurrentRange {
   readonly source: Source;
 }
 
-const INCH = 0.0254;
 /** How far a metric size may lie from the inch size it goes by, such as 10 mm and 3/8 in [m]. */
 const SIZE_TOLERANCE = 0.5e-3;
 

@@ -1,11 +1,8 @@
 import type { Job } from '../job/index.ts';
 import { type Easing, evenly, written } from '../limit/index.ts';
-import { boundOf, type Sentence, say } from '../quantity/index.ts';
+import { boundOf, fromUnit, INCH, inUnit, type Sentence, say } from '../quantity/index.ts';
 import { currentRangeOf } from './current-range.ts';
 import { electrodeName } from './electrode-name.ts';
-
-const PER_MIN = 1e-3 / 60;
-const INCH = 0.0254;
 
 /**
  * What eases the limits of the process: another electrode, a current range for one that has none, stronger or finer
@@ -36,8 +33,8 @@ function easingsOfElectrodes({ kit }: Job): Easing[] {
         constraint: 'electrode_diameter',
         beforeDepth: true,
         unit: 'mm',
-        now: written(Math.max(...kit.electrodes.map((each) => each.diameter)) * 1000),
-        steps: [written(diameter * 1000)],
+        now: written(inUnit(Math.max(...kit.electrodes.map((each) => each.diameter)), 'mm')),
+        steps: [written(inUnit(diameter, 'mm'))],
         apply: (job) => withElectrodes(job, [...job.kit.electrodes, { ...plain, diameter, count: 1000 }]),
         words: () => `an electrode of ${electrodeName(diameter)}`,
       };
@@ -83,9 +80,9 @@ function easingsOfMachines({ kit }: Job): Easing[] {
   ): Easing => ({
     constraint: `travel_${end}`,
     unit: 'mm/min',
-    now: written(kit.travel[end] / PER_MIN),
+    now: written(inUnit(kit.travel[end], 'mm/min')),
     steps,
-    apply: (job, value) => withKit(job, 'travel', end, value * PER_MIN),
+    apply: (job, value) => withKit(job, 'travel', end, fromUnit(value, 'mm/min')),
     words,
   });
   return [
@@ -112,15 +109,16 @@ function easingsOfMachines({ kit }: Job): Easing[] {
     },
     travel(
       'most',
-      evenly(kit.travel.most / PER_MIN, 100, 40),
-      (value) => say`a carriage that travels at ${boundOf(value * PER_MIN, 'speed', 'least')}`,
+      evenly(inUnit(kit.travel.most, 'mm/min'), 100, 40),
+      (value) => say`a carriage that travels at ${boundOf(fromUnit(value, 'mm/min'), 'speed', 'least')}`,
     ),
     travel(
       'least',
       [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2].map((factor) =>
-        written((kit.travel.least * factor) / PER_MIN),
+        written(inUnit(kit.travel.least * factor, 'mm/min')),
       ),
-      (value) => say`a carriage that travels as slowly as ${boundOf(value * PER_MIN, 'speed', 'most')}`,
+      (value) =>
+        say`a carriage that travels as slowly as ${boundOf(fromUnit(value, 'mm/min'), 'speed', 'most')}`,
     ),
   ];
 }

@@ -1,4 +1,5 @@
-const INCH = 0.0254;
+import { INCH } from '../quantity/index.ts';
+
 /** Sizes that electrodes go by, in sixteenths and thirty-seconds of an inch. */
 const SIZES: readonly (readonly [number, string])[] = [
   [1 / 8, '1/8 in'],

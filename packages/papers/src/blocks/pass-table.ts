@@ -1,4 +1,4 @@
-import { formatAmount, formatStated, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
+import { formatStated, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
 import { fineStated, fineUnit } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
 import { numberRange, type PassGroup, passGroups } from './pass-groups.ts';
@@ -18,7 +18,7 @@ export function passTable(plan: Plan, units: UnitSystem): TableBlock {
   ];
   const setting = (pass: PlanPass): string[] => [
     ...(currents.size > 1 ? [String(Math.round(pass.current_A))] : []),
-    pass.set_by_gauge ? 'by gauge' : bare(formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units)),
+    pass.set_by_gauge ? 'by gauge' : bare(formatStated(pass.travel_mm_per_min, 'mm/min', units)),
     bare(formatStated(pass.dwell_s, 's', units)),
     bandText(pass.depth_mm, units),
   ];

@@ -2,6 +2,7 @@ import {
   type Answer,
   formatAmount,
   formatStated,
+  fromUnit,
   metalOf,
   type Plan,
   type ReadJob,
@@ -17,7 +18,7 @@ export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
   const of = (key: 'current_A' | 'arc_voltage_V'): number[] => plan.passes.map((pass) => pass[key]);
   const fixed = plan.passes
     .filter((pass) => !pass.set_by_gauge)
-    .map((pass) => pass.travel_mm_per_min / 60_000);
+    .map((pass) => fromUnit(pass.travel_mm_per_min, 'mm/min'));
   const gauged = plan.passes.some((pass) => pass.set_by_gauge);
   const dwells = plan.passes.map((pass) => pass.dwell_s);
   const travel = {

@@ -40,7 +40,7 @@ export function supplyBlocks(supply: SupplyReport, units: UnitSystem): PaperBloc
       { label: 'Torch, flowing', value: pressure(air.torch_kPa) },
       {
         label: 'Air through the torch',
-        value: formatAmount(air.torch_flow_L_per_min / 60_000, 'air_flow', units),
+        value: formatStated(air.torch_flow_L_per_min, 'L/min', units),
       },
     );
   }

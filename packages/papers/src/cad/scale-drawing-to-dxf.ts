@@ -1,3 +1,4 @@
+import { shownNumber } from '@furrow/engine';
 import {
   Colors,
   DxfWriter,
@@ -21,7 +22,7 @@ const ANCHORS = {
 /** Writes a drawing as DXF (AC1021) at full size, one layer per meaning; millimetres, or inches for a shop that works in them. */
 export function scaleDrawingToDxf(drawing: ScaleDrawing): string {
   const { units, items, textHeight } = drawing;
-  const perMetre = units === 'inch' ? 1 / 0.0254 : 1000;
+  const perMetre = shownNumber(1, 'length', units);
   const writer = new DxfWriter();
   writer.setUnits(units === 'inch' ? Units.Inches : Units.Millimeters);
   writer.setVariable('$MEASUREMENT', { 70: units === 'inch' ? 0 : 1 });

@@ -1,4 +1,12 @@
-import { formatAmount, type Job, type Plan, type PlanPass, type UnitSystem } from '@furrow/engine';
+import {
+  formatAmount,
+  formatStated,
+  fromUnit,
+  type Job,
+  type Plan,
+  type PlanPass,
+  type UnitSystem,
+} from '@furrow/engine';
 import { axisText, lengthAxis } from '../drawing/index.ts';
 import type { ScaleDrawing, ScaleItem, ScaleLayer, ScalePoint } from './scale-drawing.ts';
 
@@ -12,7 +20,7 @@ export interface SeamStripAtScaleInput {
 /** Draws the seam unrolled at full length: x from its start; the lanes under each other are not to scale. */
 export function seamStripAtScale({ job, plan, units }: SeamStripAtScaleInput): ScaleDrawing {
   const { length } = job.seam;
-  const runOut = Math.max(0, (plan.pass_length_mm / 1000 - length) / 2);
+  const runOut = Math.max(0, (fromUnit(plan.pass_length_mm, 'mm') - length) / 2);
   const height = Math.max(0.003, (length + 2 * runOut) / 150);
   const lanes = lanesOf(plan);
   const foot = -(lanes.length + 0.5) * PITCH * height;
@@ -95,7 +103,7 @@ function passItems(
   const half = 0.6 * height;
   const setting = pass.set_by_gauge
     ? 'travel by gauge'
-    : formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units);
+    : formatStated(pass.travel_mm_per_min, 'mm/min', units);
   const changes = plan.electrode_changes.filter((change) => change.pass === pass.number);
   return [
     box('PASS', 0, length, y, half),
@@ -112,7 +120,7 @@ function passItems(
       true,
     ),
     ...changes.map(({ at_mm }) => {
-      const x = at_mm / 1000;
+      const x = fromUnit(at_mm, 'mm');
       return line(
         'ELECTRODE_CHANGE',
         [
@@ -136,7 +144,7 @@ function passItems(
 function stationItems(stations: readonly number[], y: number, { height, units, runOut }: Sheet): ScaleItem[] {
   return [
     ...stations.flatMap((station) => {
-      const x = station / 1000;
+      const x = fromUnit(station, 'mm');
       return [
         line(
           'GAUGE_STATION',

@@ -1,6 +1,7 @@
 import {
   formatAmount,
   formatStated,
+  fromUnit,
   type Job,
   type Plan,
   targetOutline,
@@ -80,7 +81,10 @@ function floorsOf(plan: Plan | undefined): { layer: ScaleLayer; outline: ScalePo
     const first = depths.findIndex((depth) => depth > 0);
     const last = depths.findLastIndex((depth) => depth > 0);
     const outline = offset_mm
-      .map((offset, index) => ({ offset: offset / 1000, depth: Math.max(0, depths[index] ?? 0) / 1000 }))
+      .map((offset, index) => ({
+        offset: fromUnit(offset, 'mm'),
+        depth: fromUnit(Math.max(0, depths[index] ?? 0), 'mm'),
+      }))
       .slice(Math.max(0, first - 1), last + 2);
     return first < 0 || outline.length < 3 ? [] : [{ layer, outline: points(outline) }];
   };

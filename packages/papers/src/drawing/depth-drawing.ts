@@ -2,9 +2,9 @@ import { type Job, judgeStation, type Station, type UnitSystem } from '@furrow/e
 import { fineNumber, fineUnit } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark } from './drawing.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
-import { axisText, lengthAxis } from './length-axis.ts';
+import { acceptedMarks, chartAxes, chartAxis, chartLevel, chartPoint, type SeamChart } from './seam-chart.ts';
 import { textWidth } from './text-width.ts';
-import { axisShare, tickText, type ValueAxis, valueAxis } from './value-axis.ts';
+import { tickText } from './value-axis.ts';
 
 /** What the depths are drawn of, and how large. */
 export interface DepthDrawingInput {
@@ -19,26 +19,14 @@ export interface DepthDrawingInput {
   readonly height: number;
 }
 
-interface Frame {
-  readonly size: number;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-  /** Length of the seam [m]. */
-  readonly length: number;
-  /** Depths in the shown unit. */
-  readonly down: ValueAxis;
-  /** Shown units per metre. */
-  readonly perMetre: number;
-}
-
 /** Draws the depths that were gauged along the seam, against what is accepted; each verdict has a mark of its own. */
 export function depthDrawing(input: DepthDrawingInput): Drawing {
   const width = Math.max(260, input.width);
   const height = Math.max(110, input.height);
-  const frame = frameOf(input, width, height);
-  const { size } = frame;
+  const chart = chartOf(input, width, height);
+  const { size } = chart;
+  const { wanted, plus, minus } = input.job.groove.depth;
+  const [from, to] = chartLevel(chart, wanted);
   const rows = legendRows(legendEntries(size), width - size, size);
   return {
     width,
@@ -46,90 +34,35 @@ export function depthDrawing(input: DepthDrawingInput): Drawing {
     title: 'Depths along the seam',
     description: describe(input),
     marks: [
-      ...acceptedMarks(input.job, frame),
-      ...axes(input, frame),
-      ...input.stations.flatMap((station) => stationMarks(station, input, frame)),
-      ...drawLegend(rows, { x: 0.4 * size, y: frame.bottom + 1.9 * size }, size),
+      ...acceptedMarks(chart, wanted - minus, wanted + plus),
+      { kind: 'line', role: 'target', from, to },
+      ...chartAxes(chart, 'depth'),
+      ...input.stations.flatMap((station) => stationMarks(station, input, chart)),
+      ...drawLegend(rows, { x: 0.4 * size, y: chart.foot + 1.9 * size }, size),
     ],
   };
 }
 
-function frameOf({ job, stations, units }: DepthDrawingInput, width: number, height: number): Frame {
+function chartOf({ job, stations, units }: DepthDrawingInput, width: number, height: number): SeamChart {
   const size = 9;
-  const perMetre = units === 'inch' ? 1 / 0.0254 : 1000;
   const { wanted, plus, minus } = job.groove.depth;
-  const depths = [wanted - minus, wanted + plus, ...stations.map(({ depth }) => depth)];
-  const down = valueAxis(
-    depths.map((depth) => depth * perMetre),
-    4,
-  );
-  const labels = down.ticks.map((tick) => textWidth(tickText(down, tick), size));
+  const axis = chartAxis([wanted - minus, wanted + plus, ...stations.map(({ depth }) => depth)], units);
+  const labels = axis.ticks.map((tick) => textWidth(tickText(axis, tick), size));
   const legend = legendRows(legendEntries(size), width - size, size).length * legendRowHeight(size);
+  const foot = height - legend - 2.3 * size;
   return {
     size,
     left: Math.max(...labels) + 1.4 * size,
     right: width - 3.4 * size,
     top: 1.9 * size,
-    bottom: height - legend - 2.3 * size,
-    length: job.seam.length,
-    down,
-    perMetre,
+    bottom: foot,
+    foot,
+    from: 0,
+    to: job.seam.length,
+    axis,
+    grows: 'down',
+    units,
   };
-}
-
-function place(frame: Frame, along: number, depth: number): DrawingPoint {
-  const share = Math.min(1, Math.max(0, along / frame.length));
-  return {
-    x: frame.left + share * (frame.right - frame.left),
-    y: frame.top + axisShare(frame.down, depth * frame.perMetre) * (frame.bottom - frame.top),
-  };
-}
-
-function acceptedMarks({ groove }: Job, frame: Frame): Mark[] {
-  const { wanted, plus, minus } = groove.depth;
-  const across = (depth: number): [DrawingPoint, DrawingPoint] => [
-    place(frame, 0, depth),
-    place(frame, frame.length, depth),
-  ];
-  const [a, b] = across(wanted - minus);
-  const [d, c] = across(wanted + plus);
-  const [from, to] = across(wanted);
-  return [
-    { kind: 'area', role: 'tolerance', points: [a, b, c, d] },
-    { kind: 'line', role: 'tolerance-limit', from: a, to: b },
-    { kind: 'line', role: 'tolerance-limit', from: d, to: c },
-    { kind: 'line', role: 'target', from, to },
-  ];
-}
-
-function axes({ units }: DepthDrawingInput, frame: Frame): Mark[] {
-  const { size, left, right, top, bottom, length, down } = frame;
-  const marks: Mark[] = [
-    { kind: 'line', role: 'axis', from: { x: left, y: top }, to: { x: left, y: bottom } },
-    { kind: 'line', role: 'axis', from: { x: left, y: bottom }, to: { x: right, y: bottom } },
-  ];
-  const text = (at: DrawingPoint, words: string, anchor: 'start' | 'middle' | 'end'): Mark => ({
-    kind: 'text',
-    role: 'axis',
-    at,
-    text: words,
-    anchor,
-    size,
-  });
-  for (const tick of down.ticks) {
-    const y = top + axisShare(down, tick) * (bottom - top);
-    marks.push({ kind: 'tick', role: 'axis', from: { x: left - 0.4 * size, y }, to: { x: left, y } });
-    marks.push(text({ x: left - 0.6 * size, y: y + 0.35 * size }, tickText(down, tick), 'end'));
-  }
-  marks.push(text({ x: 0.4 * size, y: top - 0.9 * size }, `depth, ${fineUnit(units)}`, 'start'));
-  const axis = lengthAxis(length, Math.max(2, (right - left) / (6 * size)), units);
-  for (let index = 0; index * axis.step <= length * (1 + 1e-9); index += 1) {
-    const { x } = place(frame, index * axis.step, 0);
-    marks.push({ kind: 'tick', role: 'axis', from: { x, y: bottom }, to: { x, y: bottom + 0.4 * size } });
-    marks.push(text({ x, y: bottom + 1.4 * size }, axisText(axis, index * axis.step), 'middle'));
-  }
-  marks.push(text({ x: right + 1.2 * size, y: bottom + 1.4 * size }, axis.unit, 'start'));
-  return marks;
 }
 
 type Shape = 'holds' | 'tight' | 'fails';
@@ -164,10 +97,10 @@ function shapeMarks(shape: Shape, { x, y }: DrawingPoint, half: number): Mark[] 
   ];
 }
 
-function stationMarks(station: Station, { job, units, u }: DepthDrawingInput, frame: Frame): Mark[] {
+function stationMarks(station: Station, { job, units, u }: DepthDrawingInput, chart: SeamChart): Mark[] {
   const { verdict } = judgeStation(station, job, units, u);
   if (verdict === null) return [];
-  return shapeMarks(verdict, place(frame, station.at, station.depth), 0.4 * frame.size);
+  return shapeMarks(verdict, chartPoint(chart, station.at, station.depth), 0.4 * chart.size);
 }
 
 function legendEntries(size: number): readonly LegendEntry[] {

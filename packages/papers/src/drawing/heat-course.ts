@@ -1,6 +1,4 @@
-import type { HeatField, HeatFrame } from '@furrow/engine';
-
-const ZERO_C = 273.15;
+import { type HeatField, type HeatFrame, inUnit } from '@furrow/engine';
 
 /** How far beside the cut the surface is followed [m]. */
 export const BESIDE_CUT = 0.01;
@@ -23,8 +21,8 @@ export function heatCourse(field: HeatField): HeatCourse {
   return {
     time_s: field.frames.map(({ time }) => time),
     back_degC: field.frames.map((frame) => backFaceOf(field, frame)),
-    beside_degC: field.frames.map(
-      ({ temperature }) => Math.max(...columns.map((column) => temperature[column] ?? Number.NaN)) - ZERO_C,
+    beside_degC: field.frames.map(({ temperature }) =>
+      inUnit(Math.max(...columns.map((column) => temperature[column] ?? Number.NaN)), 'degC'),
     ),
   };
 }
@@ -37,12 +35,11 @@ export function backFaceOf({ across, below }: HeatField, { temperature }: HeatFr
 
 /** Hottest of some cells, those without metal left out [degC]. */
 export function hottestOf(temperatures: Float32Array): number {
-  return (
-    temperatures.reduce(
-      (most, value) => (Number.isNaN(value) ? most : Math.max(most, value)),
-      Number.NEGATIVE_INFINITY,
-    ) - ZERO_C
+  const hottest = temperatures.reduce(
+    (most, value) => (Number.isNaN(value) ? most : Math.max(most, value)),
+    Number.NEGATIVE_INFINITY,
   );
+  return inUnit(hottest, 'degC');
 }
 
 function nearest(places: Float64Array, wanted: number): number {

@@ -1,5 +1,6 @@
 import {
   formatAmount,
+  formatStated,
   type HeatField,
   type HeatFrame,
   type Job,
@@ -153,7 +154,7 @@ function outlineMarks(cut: readonly DrawingPoint[], space: HeatSpace, broken: bo
 }
 
 function temperatureText(celsius: number, units: UnitSystem): string {
-  return Number.isFinite(celsius) ? formatAmount(celsius + 273.15, 'temperature', units) : '–';
+  return formatStated(celsius, 'degC', units);
 }
 
 function backText({ field, frame, plate, units }: HeatDrawingInput, space: HeatSpace, broken: boolean): Mark {

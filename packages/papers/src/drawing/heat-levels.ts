@@ -1,4 +1,4 @@
-import { formatAmount, type UnitSystem } from '@furrow/engine';
+import { formatStated, inUnit, siOfShown, type UnitSystem } from '@furrow/engine';
 import type { MarkRole } from './drawing.ts';
 
 /** Roles of the areas between the levels, from the coolest to the hottest. */
@@ -35,12 +35,14 @@ export interface HeatMarks {
 /** Round temperatures in the units of the reader [degC]. */
 const ROUND: Readonly<Record<UnitSystem, readonly number[]>> = {
   metric: [100, 200, 300, 500, 800],
-  inch: [200, 400, 600, 1000, 1500].map((fahrenheit) => (fahrenheit - 32) / 1.8),
+  inch: [200, 400, 600, 1000, 1500].map((fahrenheit) =>
+    inUnit(siOfShown(fahrenheit, 'temperature', 'inch'), 'degC'),
+  ),
 };
 
 /** The temperatures that mean something: round ones up to Ac1, or up to melting, then Ac1, Ac3 and melting. */
 export function heatLevels({ ac1, ac3, melting }: HeatMarks, units: UnitSystem): readonly HeatLevel[] {
-  const text = (celsius: number): string => formatAmount(celsius + 273.15, 'temperature', units);
+  const text = (celsius: number): string => formatStated(celsius, 'degC', units);
   const named = (
     [
       [ac1, 'Ac1', 'isotherm-ac1'],

@@ -1,4 +1,4 @@
-import type { HeatField, HeatFrame } from '@furrow/engine';
+import { type HeatField, type HeatFrame, inUnit, ZERO_CELSIUS } from '@furrow/engine';
 import type { ValueGrid } from './contour-rings.ts';
 
 /** Part of the section that is shown [m]. */
@@ -7,8 +7,6 @@ export interface HeatWindow {
   readonly right: number;
   readonly bottom: number;
 }
-
-const ZERO_C = 273.15;
 
 /**
  * Temperatures of a frame from edge to edge of a window, in degrees Celsius and metres. The outermost cells reach to
@@ -27,10 +25,10 @@ export function heatViewGrid(field: HeatField, frame: HeatFrame, window: HeatWin
     const below = Math.min(above + 1, field.below.length - 1);
     spotsX.forEach(({ index: left, share: aside }, column) => {
       const right = Math.min(left + 1, columns - 1);
-      const at = (cell: number, line: number): number => filled[line * columns + cell] ?? ZERO_C;
+      const at = (cell: number, line: number): number => filled[line * columns + cell] ?? ZERO_CELSIUS;
       const upper = at(left, above) * (1 - aside) + at(right, above) * aside;
       const lower = at(left, below) * (1 - aside) + at(right, below) * aside;
-      values[row * x.length + column] = upper * (1 - down) + lower * down - ZERO_C;
+      values[row * x.length + column] = inUnit(upper * (1 - down) + lower * down, 'degC');
     });
   });
   return { x, y, values };
@@ -54,10 +52,10 @@ function spotOn(centres: Float64Array, place: number): { readonly index: number;
 function withoutHoles(temperature: Float32Array, columns: number, rows: number): Float32Array {
   const filled = Float32Array.from(temperature);
   for (let cell = columns * (rows - 1) - 1; cell >= 0; cell -= 1) {
-    if (Number.isNaN(filled[cell])) filled[cell] = filled[cell + columns] ?? ZERO_C;
+    if (Number.isNaN(filled[cell])) filled[cell] = filled[cell + columns] ?? ZERO_CELSIUS;
   }
   for (let cell = 0; cell < filled.length; cell += 1) {
-    if (Number.isNaN(filled[cell])) filled[cell] = ZERO_C;
+    if (Number.isNaN(filled[cell])) filled[cell] = ZERO_CELSIUS;
   }
   return filled;
 }

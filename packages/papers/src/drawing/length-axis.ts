@@ -1,4 +1,4 @@
-import type { UnitSystem } from '@furrow/engine';
+import { FOOT, INCH, MM, type UnitSystem } from '@furrow/engine';
 import { niceStep } from './nice-step.ts';
 
 /** The unit an axis of lengths is marked in, and its step. */
@@ -16,11 +16,11 @@ export interface LengthAxis {
 const UNITS = {
   metric: [
     { unit: 'm', metres: 1 },
-    { unit: 'mm', metres: 0.001 },
+    { unit: 'mm', metres: MM },
   ],
   inch: [
-    { unit: 'ft', metres: 0.3048 },
-    { unit: 'in', metres: 0.0254 },
+    { unit: 'ft', metres: FOOT },
+    { unit: 'in', metres: INCH },
   ],
 } as const;
 

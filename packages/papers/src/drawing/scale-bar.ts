@@ -1,10 +1,10 @@
-import type { UnitSystem } from '@furrow/engine';
+import { INCH, MM, type UnitSystem } from '@furrow/engine';
 import type { DrawingPoint, Mark } from './drawing.ts';
 import { niceStep } from './nice-step.ts';
 
 /** A bar of a round length to the scale of the drawing [drawing units per metre], its right end given. */
 export function scaleBar(scale: number, units: UnitSystem, right: DrawingPoint, size: number): Mark[] {
-  const unit = units === 'inch' ? 0.0254 : 0.001;
+  const unit = units === 'inch' ? INCH : MM;
   let amount = niceStep((3 * size) / scale / unit);
   if (amount * unit * scale > 8.5 * size) amount = niceStep(amount / 2.1);
   const length = amount * unit * scale;

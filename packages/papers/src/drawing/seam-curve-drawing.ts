@@ -1,12 +1,11 @@
-import type { SurveySeam, UnitSystem } from '@furrow/engine';
-import { formatStated } from '@furrow/engine';
-import { fineStated, fineUnit } from '../words/index.ts';
+import { formatAmount, fromUnit, type SurveySeam, type UnitSystem } from '@furrow/engine';
+import { fineNumber } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
-import { axisText, lengthAxis } from './length-axis.ts';
+import { acceptedMarks, chartAxes, chartAxis, chartPoint, chartX, type SeamChart } from './seam-chart.ts';
 import { textWidth } from './text-width.ts';
-import { axisShare, tickText, type ValueAxis, valueAxis } from './value-axis.ts';
+import { tickText } from './value-axis.ts';
 
 /** What is drawn along the seam. */
 export type SeamCurve = 'depth' | 'width' | 'remaining';
@@ -30,13 +29,20 @@ interface Interval {
 }
 
 interface ReadValue {
-  readonly at_mm: number;
+  readonly at: number;
   readonly value: number;
   readonly u95: number;
   readonly used: boolean;
 }
 
-/** One curve along the seam, in millimetres. */
+/** A stretch of the seam with its verdict. */
+interface Judged {
+  readonly from: number;
+  readonly to: number;
+  readonly verdict: SurveySeam['verdict'];
+}
+
+/** One curve along the seam, in SI. */
 interface Track {
   readonly title: string;
   /** What its axis is called. */
@@ -46,32 +52,44 @@ interface Track {
   readonly least: number;
   /** Undefined where more is always accepted. */
   readonly most: number | undefined;
-  readonly course: readonly (Interval & { readonly at_mm: number })[];
-  readonly stretches: SurveySeam['stretches'];
+  readonly course: readonly (Interval & { readonly at: number })[];
+  readonly stretches: readonly Judged[];
   readonly readings: readonly ReadValue[];
-  readonly next: SurveySeam['measure_next'];
-  readonly cutAgain: SurveySeam['cut_again'];
+  /** Places to measure next. */
+  readonly next: readonly number[];
+  /** Ends of what was cut again. */
+  readonly cutAgain: readonly number[];
 }
 
+const metres = (millimetres: number): number => fromUnit(millimetres, 'mm');
+
+/** The track that a survey has of a quantity: what it states in millimetres comes into SI here and nowhere else. */
 function trackOf(seam: SurveySeam, of: SeamCurve): Track {
-  const cutAgain = seam.cut_again;
   const course = (from: (place: SurveySeam['curve'][number]) => Interval): Track['course'] =>
-    seam.curve.map((place) => ({ at_mm: place.at_mm, ...from(place) }));
-  const depths = seam.readings.map(
-    ({ at_mm, depth_mm, used }): ReadValue => ({ at_mm, value: depth_mm.value, u95: depth_mm.u95, used }),
-  );
+    seam.curve.map((place) => {
+      const { p05, p50, p95 } = from(place);
+      return { at: metres(place.at_mm), p05: metres(p05), p50: metres(p50), p95: metres(p95) };
+    });
+  const judged = (stretches: SurveySeam['stretches']): readonly Judged[] =>
+    stretches.map(({ from_mm, to_mm, verdict }) => ({ from: metres(from_mm), to: metres(to_mm), verdict }));
+  const read = (
+    { at_mm, used }: SurveySeam['readings'][number],
+    { value, u95 }: { readonly value: number; readonly u95: number },
+  ): ReadValue => ({ at: metres(at_mm), value: metres(value), u95: metres(u95), used });
+  const depths = seam.readings.map((reading) => read(reading, reading.depth_mm));
+  const cutAgain = seam.cut_again.flatMap(({ from_mm, to_mm }) => [metres(from_mm), metres(to_mm)]);
   switch (of) {
     case 'depth':
       return {
         title: 'Depth along the seam',
         label: 'depth',
         grows: 'down',
-        least: seam.limits.least_mm,
-        most: seam.limits.most_mm,
+        least: metres(seam.limits.least_mm),
+        most: metres(seam.limits.most_mm),
         course: course(({ depth_mm }) => depth_mm),
-        stretches: seam.stretches,
+        stretches: judged(seam.stretches),
         readings: depths,
-        next: seam.measure_next,
+        next: seam.measure_next.map(({ at_mm }) => metres(at_mm)),
         cutAgain,
       };
     case 'width':
@@ -79,27 +97,27 @@ function trackOf(seam: SurveySeam, of: SeamCurve): Track {
         title: 'Width along the seam',
         label: 'width',
         grows: 'up',
-        least: seam.width.limits.least_mm,
-        most: seam.width.limits.most_mm,
+        least: metres(seam.width.limits.least_mm),
+        most: metres(seam.width.limits.most_mm),
         course: course(({ width_mm }) => width_mm),
-        stretches: seam.width.stretches,
-        readings: seam.readings.flatMap(({ at_mm, width_mm, used }) =>
-          width_mm === null ? [] : [{ at_mm, value: width_mm.value, u95: width_mm.u95, used }],
+        stretches: judged(seam.width.stretches),
+        readings: seam.readings.flatMap((reading) =>
+          reading.width_mm === null ? [] : [read(reading, reading.width_mm)],
         ),
         next: [],
         cutAgain,
       };
     case 'remaining': {
       const [first] = seam.curve;
-      const plate = (first?.depth_mm.p50 ?? 0) + (first?.remaining_mm.p50 ?? 0);
+      const plate = metres((first?.depth_mm.p50 ?? 0) + (first?.remaining_mm.p50 ?? 0));
       return {
         title: 'Plate left along the seam',
         label: 'plate left',
         grows: 'up',
-        least: seam.remaining.least_mm,
+        least: metres(seam.remaining.least_mm),
         most: undefined,
         course: course(({ remaining_mm }) => remaining_mm),
-        stretches: seam.remaining.stretches,
+        stretches: judged(seam.remaining.stretches),
         readings: depths.map((reading) => ({ ...reading, value: plate - reading.value })),
         next: [],
         cutAgain,
@@ -108,22 +126,10 @@ function trackOf(seam: SurveySeam, of: SeamCurve): Track {
   }
 }
 
-interface Frame {
-  readonly size: number;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  /** Lower end of the values. */
-  readonly bottom: number;
-  /** Middle of the lane of verdicts. */
+/** The chart with the lane of verdicts below it. */
+interface Frame extends SeamChart {
+  /** Middle of the lane [drawing unit]. */
   readonly lane: number;
-  /** Places of the ends [mm]. */
-  readonly from: number;
-  readonly to: number;
-  /** Values in the shown unit. */
-  readonly axis: ValueAxis;
-  readonly grows: Track['grows'];
-  readonly units: UnitSystem;
 }
 
 /**
@@ -145,12 +151,12 @@ export function seamCurveDrawing(input: SeamCurveDrawingInput): Drawing {
     title: track.title,
     description: describe(track, units),
     marks: [
-      ...acceptedMarks(track, frame),
+      ...acceptedMarks(frame, track.least, track.most),
       ...curveMarks(track, frame),
-      ...axes(track, frame),
+      ...chartAxes(frame, track.label),
       ...verdictMarks(track, frame),
       ...track.readings.flatMap((reading) => readingMarks(reading, frame)),
-      ...track.next.map(({ at_mm }) => nextMark(xOf(frame, at_mm), frame)),
+      ...track.next.map((at) => nextMark(chartX(frame, at), frame)),
       ...drawLegend(rows, { x: 0.4 * size, y: frame.lane + 2.9 * size }, size),
     ],
   };
@@ -170,11 +176,9 @@ function frameOf(track: Track, units: UnitSystem, width: number, height: number)
     Math.max(0, Math.max(p05, least - 2 * spread)),
     Math.min(p95, highest + 2 * spread),
   ]);
-  const axis = valueAxis(
-    [least, ...(most === undefined ? [] : [most]), ...band, ...used.map(({ value }) => value)].map((value) =>
-      shown(value, units),
-    ),
-    4,
+  const axis = chartAxis(
+    [least, ...(most === undefined ? [] : [most]), ...band, ...used.map(({ value }) => value)],
+    units,
   );
   const labels = axis.ticks.map((tick) => textWidth(tickText(axis, tick), size));
   const legend = legendRows(legendEntries(track, size), width - size, size).length * legendRowHeight(size);
@@ -186,63 +190,25 @@ function frameOf(track: Track, units: UnitSystem, width: number, height: number)
     top: 1.9 * size,
     bottom: lane - 1.3 * size,
     lane,
-    from: Math.min(0, course[0]?.at_mm ?? 0),
-    to: course.at(-1)?.at_mm ?? 1,
+    foot: lane + 0.8 * size,
+    from: Math.min(0, course[0]?.at ?? 0),
+    to: course.at(-1)?.at ?? 1,
     axis,
     grows,
     units,
   };
 }
 
-/** A length in the unit of the axis. */
-function shown(millimetres: number, units: UnitSystem): number {
-  return units === 'inch' ? millimetres / 25.4 : millimetres;
-}
-
-function xOf({ left, right, from, to }: Frame, at_mm: number): number {
-  return left + Math.min(1, Math.max(0, (at_mm - from) / Math.max(1e-9, to - from))) * (right - left);
-}
-
-/** Height of a share of the axis. */
-function yOf({ top, bottom, grows }: Frame, share: number): number {
-  return grows === 'down' ? top + share * (bottom - top) : bottom - share * (bottom - top);
-}
-
-function place(frame: Frame, at_mm: number, value: number): DrawingPoint {
-  return { x: xOf(frame, at_mm), y: yOf(frame, axisShare(frame.axis, shown(value, frame.units))) };
-}
-
-function acceptedMarks({ least, most }: Track, frame: Frame): Mark[] {
-  const across = (value: number): [DrawingPoint, DrawingPoint] => [
-    place(frame, frame.from, value),
-    place(frame, frame.to, value),
-  ];
-  const [a, b] = across(least);
-  const limit = (from: DrawingPoint, to: DrawingPoint): Mark => ({
-    kind: 'line',
-    role: 'tolerance-limit',
-    from,
-    to,
-  });
-  const [d, c] = across(most ?? frame.axis.to * (frame.units === 'inch' ? 25.4 : 1));
-  return [
-    { kind: 'area', role: 'tolerance', points: [a, b, c, d] },
-    limit(a, b),
-    ...(most === undefined ? [] : [limit(d, c)]),
-  ];
-}
-
 function curveMarks({ course: places, cutAgain }: Track, frame: Frame): Mark[] {
   const course = (of: keyof Interval): DrawingPoint[] =>
-    places.map((each) => place(frame, each.at_mm, each[of]));
+    places.map((each) => chartPoint(frame, each.at, each[of]));
   const band = [...course('p95'), ...course('p05').reverse()];
-  const ends = cutAgain.flatMap(({ from_mm, to_mm }) => [from_mm, to_mm]);
   return [
     { kind: 'area', role: 'floor-band', points: band },
     ...hatch(band, 0.6 * frame.size, 'floor-hatch'),
     { kind: 'polyline', role: 'course', points: course('p50') },
-    ...ends.map((at): Mark => {
-      const x = xOf(frame, at);
+    ...cutAgain.map((at): Mark => {
+      const x = chartX(frame, at);
       return {
         kind: 'line',
         role: 'course-event',
@@ -251,37 +217,6 @@ function curveMarks({ course: places, cutAgain }: Track, frame: Frame): Mark[] {
       };
     }),
   ];
-}
-
-function axes({ label }: Track, frame: Frame): Mark[] {
-  const { size, left, right, top, bottom, lane, from, to, axis, units } = frame;
-  const text = (at: DrawingPoint, words: string, anchor: 'start' | 'middle' | 'end'): Mark => ({
-    kind: 'text',
-    role: 'axis',
-    at,
-    text: words,
-    anchor,
-    size,
-  });
-  const marks: Mark[] = [
-    { kind: 'line', role: 'axis', from: { x: left, y: top }, to: { x: left, y: bottom } },
-    text({ x: 0.4 * size, y: top - 0.8 * size }, `${label}, ${fineUnit(units)}`, 'start'),
-  ];
-  for (const tick of axis.ticks) {
-    const y = yOf(frame, axisShare(axis, tick));
-    marks.push({ kind: 'tick', role: 'axis', from: { x: left - 0.4 * size, y }, to: { x: left, y } });
-    marks.push(text({ x: left - 0.6 * size, y: y + 0.35 * size }, tickText(axis, tick), 'end'));
-  }
-  const y = lane + 0.8 * size;
-  marks.push({ kind: 'line', role: 'axis', from: { x: left, y }, to: { x: right, y } });
-  const along = lengthAxis((to - from) / 1000, Math.max(2, (right - left) / (6 * size)), units);
-  for (let index = 0; index * along.step <= (to / 1000) * (1 + 1e-9); index += 1) {
-    const x = xOf(frame, 1000 * index * along.step);
-    marks.push({ kind: 'tick', role: 'axis', from: { x, y }, to: { x, y: y + 0.4 * size } });
-    marks.push(text({ x, y: y + 1.5 * size }, axisText(along, index * along.step), 'middle'));
-  }
-  marks.push(text({ x: right + 0.9 * size, y: y + 1.5 * size }, along.unit, 'start'));
-  return marks;
 }
 
 type Verdict = SurveySeam['verdict'];
@@ -311,21 +246,21 @@ function barMarks(verdict: Verdict, from: DrawingPoint, to: DrawingPoint, half: 
 }
 
 function verdictMarks({ stretches }: Track, frame: Frame): Mark[] {
-  return stretches.flatMap(({ from_mm, to_mm, verdict }) =>
+  return stretches.flatMap(({ from, to, verdict }) =>
     barMarks(
       verdict,
-      { x: xOf(frame, from_mm), y: frame.lane },
-      { x: xOf(frame, to_mm), y: frame.lane },
+      { x: chartX(frame, from), y: frame.lane },
+      { x: chartX(frame, to), y: frame.lane },
       0.5 * frame.size,
     ),
   );
 }
 
 /** A reading as a dot with its interval; open where it does not count. */
-function readingMarks({ at_mm, value, u95, used }: ReadValue, frame: Frame): Mark[] {
-  const at = place(frame, at_mm, value);
+function readingMarks({ at: along, value, u95, used }: ReadValue, frame: Frame): Mark[] {
+  const at = chartPoint(frame, along, value);
   if (!used) return [dot(at, 0.34 * frame.size, 'break')];
-  const [from, to] = [-u95, u95].map((off) => place(frame, at_mm, value + off));
+  const [from, to] = [-u95, u95].map((off) => chartPoint(frame, along, value + off));
   return [{ kind: 'line', role: 'surface', from: from!, to: to! }, filled(at, 0.34 * frame.size)];
 }
 
@@ -455,10 +390,10 @@ function describe({ label, least, most, course, readings }: Track, units: UnitSy
   const used = readings.filter(({ used: counts }) => counts).length;
   const accepted =
     most === undefined
-      ? `at least ${formatStated(least, 'mm', units)} is to be left`
-      : `accepted are ${fineStated(least, units)} to ${formatStated(most, 'mm', units)}`;
+      ? `at least ${formatAmount(least, 'depth', units)} is to be left`
+      : `accepted are ${fineNumber(least, units)} to ${formatAmount(most, 'depth', units)}`;
   return (
-    `Median ${label} from ${fineStated(Math.min(...medians), units)} to ${formatStated(Math.max(...medians), 'mm', units)}; ` +
+    `Median ${label} from ${fineNumber(Math.min(...medians), units)} to ${formatAmount(Math.max(...medians), 'depth', units)}; ` +
     `${accepted}. ${used === 1 ? '1 reading counts' : `${used} readings count`}.`
   );
 }

@@ -1,4 +1,4 @@
-import type { Job, Plan, UnitSystem } from '@furrow/engine';
+import { fromUnit, type Job, type Plan, type UnitSystem } from '@furrow/engine';
 import type { Mark } from './drawing.ts';
 import { axisText, lengthAxis } from './length-axis.ts';
 import { textWidth } from './text-width.ts';
@@ -21,7 +21,7 @@ export function seamStripAxis(
   plan: Plan | undefined,
   { left, right, foot }: Pick<SeamStripAxis, 'left' | 'right' | 'foot'>,
 ): SeamStripAxis {
-  const passLength = plan === undefined ? job.seam.length : plan.pass_length_mm / 1000;
+  const passLength = plan === undefined ? job.seam.length : fromUnit(plan.pass_length_mm, 'mm');
   const runOut = Math.max(0, (passLength - job.seam.length) / 2);
   return { left, right, foot, from: -runOut, to: job.seam.length + runOut };
 }

@@ -1,4 +1,4 @@
-import { formatAmount, formatStated, type Job, type Plan, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatStated, fromUnit, type Job, type Plan, type UnitSystem } from '@furrow/engine';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
@@ -85,9 +85,7 @@ function layoutOf(input: SeamStripDrawingInput): Layout {
 function rowTexts(row: SeamStripRow, units: UnitSystem): string[] {
   if (row.kind === 'gauge') return ['gauge'];
   const { pass } = row;
-  const travel = pass.set_by_gauge
-    ? 'by gauge'
-    : formatAmount(pass.travel_mm_per_min / 60_000, 'speed', units);
+  const travel = pass.set_by_gauge ? 'by gauge' : formatStated(pass.travel_mm_per_min, 'mm/min', units);
   const dwell = formatAmount(pass.dwell_s, 'time', units);
   return [String(pass.number), String(pass.layer), String(pass.track), travel, dwell];
 }
@@ -122,7 +120,7 @@ function headerMarks({ columns, size, top }: Layout): Mark[] {
 /** The length that stays ungouged if the arc goes out, to the scale of the seam. */
 function lossMarks(plan: Plan, { axis, size, top }: Layout, units: UnitSystem): Mark[] {
   const scale = (axis.right - axis.left) / (axis.to - axis.from);
-  const length = (plan.loss_length_mm / 1000) * scale;
+  const length = fromUnit(plan.loss_length_mm, 'mm') * scale;
   const y = top - 0.95 * size;
   const left = axis.right - length;
   return [
@@ -222,7 +220,7 @@ function passMarks(
   marks.push(startMark({ x: axis.left, y: middle }, Math.min(0.75 * size, 0.5 * pitch)));
   const diamond = Math.min(0.55 * size, 0.48 * pitch);
   for (const place of changes)
-    marks.push(...changeMarks({ x: seamStripX(axis, place / 1000), y: middle }, diamond));
+    marks.push(...changeMarks({ x: seamStripX(axis, fromUnit(place, 'mm')), y: middle }, diamond));
   return marks;
 }
 
@@ -275,7 +273,7 @@ function stationMarks(
   const mark = Math.min(0.55 * size, 0.45 * pitch);
   let free = Number.NEGATIVE_INFINITY;
   return positions.flatMap((position): Mark[] => {
-    const x = seamStripX(axis, position / 1000);
+    const x = seamStripX(axis, fromUnit(position, 'mm'));
     const marks: Mark[] = [stationMark({ x, y: middle }, mark)];
     const text = formatStated(position, 'mm', units, 'length');
     const width = textWidth(text, size);
@@ -321,7 +319,7 @@ function legendEntries({ job, plan }: SeamStripDrawingInput, size: number): Lege
       sample: ({ x, y }) => [stationMark({ x: x + 0.7 * size, y }, 0.5 * size)],
     });
   }
-  if (plan.pass_length_mm / 1000 > job.seam.length * (1 + 1e-9)) {
+  if (fromUnit(plan.pass_length_mm, 'mm') > job.seam.length * (1 + 1e-9)) {
     entries.push({
       text: 'run-out',
       width: 2 * width,

@@ -1,4 +1,4 @@
-import { type Job, type Plan, targetOutline } from '@furrow/engine';
+import { fromUnit, type Job, type Plan, targetOutline } from '@furrow/engine';
 
 /** What the section is drawn of. */
 export interface SectionSubject {
@@ -77,14 +77,14 @@ export function sectionShape({ groove, plan, measured }: SectionSubject): Sectio
     wild: measured === undefined ? [] : near(measured.outliers),
     halfWidth: Math.max(groove.width.most / 2, ...all.map((point) => Math.abs(point.offset))),
     deepest: Math.max(groove.depth.wanted, ...all.map((point) => point.depth)),
-    floorDepth: plan === undefined ? groove.depth.wanted : plan.floor_depth_mm.p50 / 1000,
+    floorDepth: plan === undefined ? groove.depth.wanted : fromUnit(plan.floor_depth_mm.p50, 'mm'),
   };
 }
 
 function outline(offsets: readonly number[], depths: readonly number[]): OutlinePoint[] {
   return offsets.map((offset, index) => ({
-    offset: offset / 1000,
-    depth: Math.max(0, depths[index] ?? 0) / 1000,
+    offset: fromUnit(offset, 'mm'),
+    depth: fromUnit(Math.max(0, depths[index] ?? 0), 'mm'),
   }));
 }
 

@@ -1,5 +1,6 @@
 import {
   formatAmount,
+  fromUnit,
   type Job,
   judgeStation,
   type Plan,
@@ -90,7 +91,7 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
 /** Standard uncertainty of one gauge reading, as the survey has it [m]. */
 function readingU({ kit }: Job, survey: SurveyReport | undefined): number {
   const stated = survey?.inputs.gauge_u_mm ?? null;
-  return stated === null ? kit.gauge.reading_sd : stated / 1000;
+  return stated === null ? kit.gauge.reading_sd : fromUnit(stated, 'mm');
 }
 
 /** Places along the seam on an empty report, at least [-]. */

@@ -131,7 +131,7 @@ function passesRun(plan: Plan, readings: Readings | undefined, units: UnitSystem
   const shown = (value: number | undefined, kind: QuantityKind): string =>
     value === undefined ? '' : formatAmount(value, kind, units);
   const wanted = (pass: PlanPass): string =>
-    `${shown(pass.current_A, 'current')}, ${pass.set_by_gauge ? 'travel by gauge' : shown(pass.travel_mm_per_min / 60_000, 'speed')}`;
+    `${shown(pass.current_A, 'current')}, ${pass.set_by_gauge ? 'travel by gauge' : formatStated(pass.travel_mm_per_min, 'mm/min', units)}`;
   const row = (number: number, pass: PlanPass | undefined): string[] => {
     const read = run.get(number);
     return [

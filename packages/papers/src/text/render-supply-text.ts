@@ -70,7 +70,7 @@ function electricBlocks(electric: ElectricReport, units: UnitSystem): PaperBlock
 
 function airBlocks(air: AirReport, units: UnitSystem): PaperBlock[] {
   const { drawdown } = air;
-  const flow = formatAmount(air.torch_flow_L_per_min / 60_000, 'air_flow', units);
+  const flow = formatStated(air.torch_flow_L_per_min, 'L/min', units);
   const lowest = formatStated(drawdown.lowest_kPa, 'kPa', units);
   const holds =
     drawdown.below_from_s === null

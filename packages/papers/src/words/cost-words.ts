@@ -1,12 +1,11 @@
 import {
   type CostReport,
+  FOOT,
   formatAmount,
   formatStated,
   type HeatReport,
   type UnitSystem,
 } from '@furrow/engine';
-
-const FOOT_M = 0.3048;
 
 /** From here on a time is told to the minute [s]. */
 const TO_THE_MINUTE = 600;
@@ -47,7 +46,7 @@ export function byLength(units: UnitSystem): string {
 
 /** Money by the metre as money by that length. */
 export function perLength(perMetre: number, units: UnitSystem): number {
-  return units === 'inch' ? perMetre * FOOT_M : perMetre;
+  return units === 'inch' ? perMetre * FOOT : perMetre;
 }
 
 /** What grinding the skin off does to section and weld metal, in one sentence. */

@@ -4,6 +4,7 @@ import {
   exactAmount,
   formatAmount,
   parseAmount,
+  rateOf,
   type UnitSystem,
 } from '@furrow/engine';
 
@@ -13,18 +14,11 @@ export function fieldOf(path: string, fields: readonly DocumentField[]): Documen
   return fields.find((field) => field.path === pattern);
 }
 
-/** Plain numbers whose unit ends the key: its name in titles, and what a reader in inches has for it. */
-const RATES = [
-  { key: '_min_per_m', metric: 'min per m', inch: 'min per ft', times: 0.3048 },
-  { key: '_cm3_per_min', metric: 'cm3 per min', inch: 'in3 per min', times: 1 / 16.387064 },
-  { key: '_kJ_per_mm', metric: 'kJ/mm', inch: 'kJ/in', times: 25.4 },
-] as const;
-
 /** The field's title, with the unit of a rate as the reader has it. */
 export function defaultTitle(path: string, fields: readonly DocumentField[], units: UnitSystem): string {
   const title = fieldOf(path, fields)?.title ?? path;
-  const rate = RATES.find(({ key }) => path.endsWith(key));
-  return rate === undefined || units === 'metric' ? title : title.replace(rate.metric, rate.inch);
+  const rate = rateOf(path, units);
+  return rate === undefined ? title : title.replace(rate.stated, rate.unit);
 }
 
 /** What stood in for a field, an amount or a rate in the reader's units. */
@@ -33,9 +27,8 @@ export function defaultText(
   fields: readonly DocumentField[],
   units: UnitSystem,
 ): string {
-  const rate = RATES.find(({ key }) => path.endsWith(key));
-  if (rate !== undefined && units === 'inch')
-    return String(Number((Number(value) * rate.times).toPrecision(2)));
+  const rate = rateOf(path, units);
+  if (rate !== undefined && units === 'inch') return String(Number(rate.of(Number(value)).toPrecision(2)));
   const kind = fieldOf(path, fields)?.kind;
   const amount = kind === undefined ? undefined : parseAmount(String(value), kind);
   if (kind === undefined || amount?.ok !== true) return String(value).replaceAll('_', ' ');

@@ -1,20 +1,22 @@
 import {
   formatAmount,
   formatStated,
+  fromUnit,
   type GaugeRow,
   type GaugeStop,
   type Plan,
+  shownNumber,
+  siOfShown,
   type UnitSystem,
 } from '@furrow/engine';
 
-const MM_PER_INCH = 25.4;
 /** What readings are written in: thousandths of an inch, as hundredths would give two rows the same bounds, or tenths of a millimetre [steps of one unit]. */
 const STEPS = { inch: 1000, metric: 10 } as const;
 const DIGITS = { inch: 3, metric: 1 } as const;
 
 /** A bound of a reading in whole steps [-]. */
 function stepsOf(reading_mm: number, units: UnitSystem): number {
-  return Math.round((units === 'inch' ? reading_mm / MM_PER_INCH : reading_mm) * STEPS[units]);
+  return Math.round(shownNumber(fromUnit(reading_mm, 'mm'), 'reading', units) * STEPS[units]);
 }
 
 /** The readings for which a row holds, in words; no reading stands in two rows. */
@@ -56,7 +58,7 @@ function riskText(risk: number): string {
 export function actionText(row: GaugeRow, units: UnitSystem): string {
   if (row.action === 'done') return 'run no more passes';
   if (row.action === 'ask' || row.travel_mm_per_min === null) return 'stop, ask the welding engineer';
-  const travel = `travel ${formatAmount(row.travel_mm_per_min / 60_000, 'speed', units)}`;
+  const travel = `travel ${formatStated(row.travel_mm_per_min, 'mm/min', units)}`;
   // the mean may lie inside the limits while the shallowest places do not
   return row.in_band ? `${travel}, low in places` : travel;
 }
@@ -84,12 +86,11 @@ export function tryoutText(plan: Pick<Plan, 'trial' | 'run_in'>, units: UnitSyst
   return `First cut a trial of ${length} on ${on} at ${setting}, gauge it, and set the seam as the table says.`;
 }
 
-const INCH_MM = 25.4;
-
 /** Told as a whole number of inches that is not less: a little more of the cut harms nothing, and a tape finds it. */
 function tryoutLength(length_mm: number, units: UnitSystem): string {
-  const told_mm = units === 'inch' ? Math.ceil(length_mm / INCH_MM - 1e-6) * INCH_MM : length_mm;
-  return formatStated(told_mm, 'mm', units, 'length');
+  const length = fromUnit(length_mm, 'mm');
+  const inches = Math.ceil(shownNumber(length, 'length', 'inch') - 1e-6);
+  return formatAmount(units === 'inch' ? siOfShown(inches, 'length', 'inch') : length, 'length', units);
 }
 
 /** What a row of a run-in says of its stretch at the end; empty for rows of other tables. */

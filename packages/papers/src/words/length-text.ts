@@ -1,9 +1,10 @@
-import { formatAmount, fromUnit, type UnitSystem } from '@furrow/engine';
+import { formatAmount, fromUnit, shownNumber, siOfShown, type UnitSystem } from '@furrow/engine';
 
 /** A length of the groove as a gauge reads it: tenths of a millimetre or hundredths of an inch, no unit; for columns that name it once. */
 export function fineNumber(metres: number, units: UnitSystem): string {
-  const text = units === 'inch' ? (metres / 0.0254).toFixed(2) : (metres * 1000).toFixed(1);
-  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
+  const unit = fineUnit(units);
+  const text = formatAmount(metres, 'length', units, { unit, decimals: units === 'inch' ? 2 : 1 });
+  return text.slice(0, -unit.length - 1).replace('-', '−');
 }
 
 /** The same for a number of a result. */
@@ -22,15 +23,14 @@ const PARTS = 64;
 const DIMENSION_MOST = 24;
 /** How far a length may be off such a part to have been meant as one [m]. */
 const MEANT = 1e-7;
-const INCH = 0.0254;
 
 /**
  * A length that the drawing asks for, no unit: a fraction of an inch where it was stated as one, 3/8 rather than 0.38; else as a
  * gauge reads it.
  */
 export function drawnNumber(metres: number, units: UnitSystem): string {
-  const parts = Math.round((metres / INCH) * PARTS);
-  const meant = parts > 0 && Math.abs(metres - (parts * INCH) / PARTS) < MEANT;
+  const parts = Math.round(shownNumber(metres, 'length', 'inch') * PARTS);
+  const meant = parts > 0 && Math.abs(metres - siOfShown(parts / PARTS, 'length', 'inch')) < MEANT;
   // from a quarter inch on lengths are written in sixteenths
   const written = meant && parts < DIMENSION_MOST * PARTS && (parts % 4 === 0 || parts < PARTS / 4);
   return units === 'inch' && written

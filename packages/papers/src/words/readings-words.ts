@@ -1,5 +1,11 @@
-import { type Answer, formatAmount, gaugeCheck, type Readings, type UnitSystem } from '@furrow/engine';
-import { gaugeLength } from './survey-words.ts';
+import {
+  type Answer,
+  formatAmount,
+  fromUnit,
+  gaugeCheck,
+  type Readings,
+  type UnitSystem,
+} from '@furrow/engine';
 
 /** Part by which a reading may differ from what the plan sets before it is taken for another plan's [-]. */
 const CURRENT_OFF = 0.1;
@@ -31,7 +37,7 @@ export function otherPlanWords(
       off.push(
         `${formatAmount(current, 'current', units)} against ${formatAmount(planned.current_A, 'current', units)}`,
       );
-    const set = planned.travel_mm_per_min / 60_000;
+    const set = fromUnit(planned.travel_mm_per_min, 'mm/min');
     if (travel !== undefined && !planned.set_by_gauge && Math.abs(travel / set - 1) > TRAVEL_OFF)
       off.push(`${formatAmount(travel, 'speed', units)} against ${formatAmount(set, 'speed', units)}`);
     if (off.length > 0)
@@ -53,17 +59,14 @@ export function gaugeCheckWords(
     block_spread,
     allowed,
   );
-  const length = (metres: number): string => {
-    const text = units === 'inch' ? (metres / 0.0254).toFixed(4) : (1000 * metres).toFixed(3);
-    return `${text} ${units === 'inch' ? 'in' : 'mm'}`;
-  };
+  const length = (metres: number): string => formatAmount(metres, 'spread', units);
   const end = {
     holds: 'it may be used',
     in_doubt: 'in doubt: take more readings of the block',
     fails: 'it may not be used until it is put right',
   }[verdict];
   return (
-    `Gauge against a block of ${gaugeLength(1000 * block, units)}: off by ${length(off)} ± ${length(2 * u)} (95 %), ` +
+    `Gauge against a block of ${formatAmount(block, 'reading', units)}: off by ${length(off)} ± ${length(2 * u)} (95 %), ` +
     `${length(allowed)} is allowed; ${end}.`
   );
 }

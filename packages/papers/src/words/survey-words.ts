@@ -1,6 +1,8 @@
 import {
   formatAmount,
   formatStated,
+  formatUncertain,
+  fromUnit,
   type SurveyReport,
   type SurveySeam,
   type UnitSystem,
@@ -18,19 +20,20 @@ export const SURVEY_VERDICT_WORDS: Readonly<Record<Stretch['verdict'], string>> 
 
 /** A place along the seam. */
 export function seamPlace(millimetres: number, units: UnitSystem): string {
-  return formatAmount(millimetres / 1000, 'length', units);
+  return formatStated(millimetres, 'mm', units, 'length');
 }
 
 /** A small length, as a gauge shows it. */
 export function gaugeLength(millimetres: number, units: UnitSystem): string {
-  // a sixteenth of an inch would not tell a reading from its limit
-  return units === 'inch' ? `${(millimetres / 25.4).toFixed(3)} in` : `${millimetres.toFixed(1)} mm`;
+  return formatStated(millimetres, 'mm', units, 'reading');
 }
 
-/** A spread of readings, to a hundredth of a millimetre. */
+/** A spread of readings, or the uncertainty of one. */
 export function spreadLength(millimetres: number, units: UnitSystem): string {
-  return units === 'inch' ? `${(millimetres / 25.4).toFixed(4)} in` : `${millimetres.toFixed(3)} mm`;
+  return formatStated(millimetres, 'mm', units, 'spread');
 }
+
+const MEASURED_KINDS = { mm: 'length', mm2: 'area', deg: 'angle' } as const;
 
 /** A measured quantity with its uncertainty; undefined where it was declined. */
 export function measuredWords(
@@ -42,15 +45,7 @@ export function measuredWords(
   const { u95 } = quantity;
   // a step of -0.00 mm is none
   const value = Math.abs(quantity.value) < 0.005 ? 0 : quantity.value;
-  if (unit === 'deg') return `${value.toFixed(1)}° ± ${u95.toFixed(1)}°`;
-  if (unit === 'mm2') {
-    return units === 'inch'
-      ? `${(value / 645.16).toFixed(3)} ± ${(u95 / 645.16).toFixed(3)} in²`
-      : `${value.toFixed(1)} ± ${u95.toFixed(1)} mm²`;
-  }
-  return units === 'inch'
-    ? `${(value / 25.4).toFixed(3)} ± ${(u95 / 25.4).toFixed(3)} in`
-    : `${value.toFixed(2)} ± ${u95.toFixed(2)} mm`;
+  return formatUncertain(fromUnit(value, unit), fromUnit(u95, unit), MEASURED_KINDS[unit], units);
 }
 
 /** The verdict on a seam in one sentence, the worst first. */
@@ -141,23 +136,19 @@ export function recutWords(
   { from_mm, to_mm, plan }: SurveySeam['recut'][number],
   units: UnitSystem,
 ): string[] {
+  const weight = (kilograms: number): string => formatStated(kilograms, 'kg', units);
   const first = ((): string => {
     const { passes = 1 } = plan;
     switch (plan.kind) {
       case 'pass':
-        return `${passes === 1 ? 'One pass' : `${passes} passes on top of each other`} from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatAmount(plan.travel_mm_per_min! / 60_000, 'speed', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}${passes === 1 ? '' : ' together'}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}, to leave the plate its least ${percent(plan.chance_plate_kept!)}.`;
+        return `${passes === 1 ? 'One pass' : `${passes} passes on top of each other`} from ${seamPlace(plan.start_mm!, units)} to ${seamPlace(plan.end_mm!, units)}, run-in and run-out of ${gaugeLength(plan.run_in_mm!, units)} each inside: ${formatStated(plan.current_A!, 'A', units)}, ${formatStated(plan.arc_voltage_V!, 'V', units)}, travel ${formatStated(plan.travel_mm_per_min!, 'mm/min', units)}, to take off ${gaugeLength(plan.take_off_mm!, units)}${passes === 1 ? '' : ' together'}. Chance to reach the depth ${percent(plan.chance_reached!)}, not to go too deep ${percent(plan.chance_not_too_deep!)}, to leave the plate its least ${percent(plan.chance_plate_kept!)}.`;
       case 'weld':
-        return `${gaugeLength(plan.over_mm!, units)} too deep on the mean: ${weightWords(plan.weld_metal_kg!, units)} of weld metal added, up to the greatest depth alone (90 %: ${weightWords(plan.weld_metal_band_kg!.p05, units)} to ${weightWords(plan.weld_metal_band_kg!.p95, units)}).`;
+        return `${gaugeLength(plan.over_mm!, units)} too deep on the mean: ${weight(plan.weld_metal_kg!)} of weld metal added, up to the greatest depth alone (90 %: ${weight(plan.weld_metal_band_kg!.p05)} to ${weight(plan.weld_metal_band_kg!.p95)}).`;
       default:
         return `${gaugeLength(plan.missing_mm!, units)} missing on the mean.`;
     }
   })();
   return [first, ...engineerWords(from_mm, to_mm, plan, units), ...plan.says];
-}
-
-/** A small weight. */
-function weightWords(kilograms: number, units: UnitSystem): string {
-  return units === 'inch' ? `${(kilograms / 0.45359237).toFixed(2)} lb` : `${kilograms.toFixed(2)} kg`;
 }
 
 /** What the welding engineer has to know of a mend: the plate left under it, and the preheat beside that of the job. */

@@ -38,7 +38,9 @@ export function lockValue(
     case 'current':
       return first === undefined ? undefined : exactAmount(first.current_A, 'current', units);
     case 'travel':
-      return first === undefined ? undefined : exactAmount(first.travel_mm_per_min / 60_000, 'speed', units);
+      return first === undefined
+        ? undefined
+        : exactAmount(fromUnit(first.travel_mm_per_min, 'mm/min'), 'speed', units);
     case 'tracks':
       return plan.tracks;
     case 'track_spacing':

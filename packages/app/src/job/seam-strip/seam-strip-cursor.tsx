@@ -1,4 +1,4 @@
-import { formatAmount, type Job, type Plan } from '@furrow/engine';
+import { formatAmount, type Job, type Plan, shownNumber } from '@furrow/engine';
 import { type SeamStripAxis, seamStripX } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -21,7 +21,7 @@ export function SeamStripCursor({ axis, job, plan }: SeamStripCursorProps): VNod
   const units = useUnits();
   const cut = useBenchState(cutPlace);
   const place = Math.min(axis.to, Math.max(axis.from, cut));
-  const perUnit = units === 'inch' ? 0.0254 : 0.001;
+  const shown = (at: number): number => Math.round(shownNumber(at, 'length', units));
 
   const moveTo = (event: PointerEvent & { readonly currentTarget: HTMLElement }): void => {
     const { left, width } = event.currentTarget.getBoundingClientRect();
@@ -42,9 +42,9 @@ export function SeamStripCursor({ axis, job, plan }: SeamStripCursorProps): VNod
       role="slider"
       tabIndex={0}
       aria-label="Place along the seam"
-      aria-valuemin={Math.round(axis.from / perUnit)}
-      aria-valuemax={Math.round(axis.to / perUnit)}
-      aria-valuenow={Math.round(place / perUnit)}
+      aria-valuemin={shown(axis.from)}
+      aria-valuemax={shown(axis.to)}
+      aria-valuenow={shown(place)}
       aria-valuetext={placeText(job, plan, place, units)}
       style={{ left: `${axis.left}px`, width: `${axis.right - axis.left}px` }}
       onKeyDown={onKey}

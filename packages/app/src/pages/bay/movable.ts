@@ -1,4 +1,11 @@
-import type { DocumentPath, Kit, PointReport, UnitSystem } from '@furrow/engine';
+import {
+  type DocumentPath,
+  FOOT,
+  formatAmount,
+  type Kit,
+  type PointReport,
+  type UnitSystem,
+} from '@furrow/engine';
 import type { Edit } from '../../sheet/document/index.ts';
 
 /** Something on the plan that can be moved, by dragging, by the keys or by typing. */
@@ -60,8 +67,8 @@ export function movedKit(kit: Kit, movable: Movable, to: PointReport): Kit {
 
 /** A place as the shop writes it, to the centimetre or the tenth of a foot. */
 export function placeWords(metres: number, units: UnitSystem): string {
-  const text = units === 'inch' ? (metres / 0.3048).toFixed(1) : metres.toFixed(2);
-  return `${Number(text) === 0 ? text.replace('-', '') : text} ${units === 'inch' ? 'ft' : 'm'}`;
+  const options = units === 'inch' ? { unit: 'ft', decimals: 1 } : { unit: 'm', decimals: 2 };
+  return formatAmount(metres, 'length', units, options);
 }
 
 /** Where a key moves something: by a tenth of a metre or half a foot, with Shift ten times as far. */
@@ -71,7 +78,7 @@ export function placeAfterKey(
   at: PointReport,
   units: UnitSystem,
 ): PointReport | undefined {
-  const step = (units === 'inch' ? 0.1524 : 0.1) * (far ? 10 : 1);
+  const step = (units === 'inch' ? FOOT / 2 : 0.1) * (far ? 10 : 1);
   switch (key) {
     case 'ArrowRight':
       return { x_m: at.x_m + step, y_m: at.y_m };

@@ -1,4 +1,4 @@
-import type { SurveyReport } from '@furrow/engine';
+import { exactAmount, type SurveyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
@@ -131,7 +131,7 @@ function FileView({ name, index, count, reading, why }: FileViewProps): VNode {
           <input
             type="text"
             aria-label={`Place of ${name}`}
-            defaultValue={told?.station === undefined ? '' : `${Math.round(1e6 * told.station) / 1000} mm`}
+            defaultValue={told?.station === undefined ? '' : exactAmount(told.station, 'length', 'metric')}
             onChange={(event) => set('station', event.currentTarget.value.trim())}
           />
         </label>

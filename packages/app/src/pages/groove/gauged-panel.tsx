@@ -1,5 +1,5 @@
-import { judgeStation } from '@furrow/engine';
-import { gaugeLength, seamPlace, setAsideWords } from '@furrow/papers';
+import { formatAmount, fromUnit, judgeStation } from '@furrow/engine';
+import { setAsideWords } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { useReadings, useReadingsDesk } from '../../job/readings/index.ts';
 import { useBenchState } from '../../job/state/index.ts';
@@ -17,10 +17,10 @@ export function GaugedPanel(): VNode | null {
   const report = useGroove((state) => state.shown?.report);
   const seam = report?.seam;
   const stated = report?.inputs.gauge_u_mm ?? undefined;
-  const u = stated === undefined ? undefined : stated / 1000;
+  const u = stated === undefined ? undefined : fromUnit(stated, 'mm');
   if (stations.length === 0 || job === undefined) return null;
   const fine = (metres: number | undefined): string =>
-    metres === undefined ? '' : gaugeLength(1000 * metres, units);
+    metres === undefined ? '' : formatAmount(metres, 'reading', units);
   return (
     <ScrollTable id="groove-gauged" title="What was gauged">
       <ColumnHeads
@@ -44,7 +44,7 @@ export function GaugedPanel(): VNode | null {
           );
           return (
             <tr key={`${index}${station.at}`}>
-              <th scope="row">{seamPlace(1000 * station.at, units)}</th>
+              <th scope="row">{formatAmount(station.at, 'length', units)}</th>
               <td>{fine(station.depth)}</td>
               <td>{fine(station.width)}</td>
               <td>{fine(station.root_radius)}</td>
@@ -65,7 +65,7 @@ export function GaugedPanel(): VNode | null {
                 <button
                   type="button"
                   class="quiet"
-                  aria-label={`Remove the reading at ${seamPlace(1000 * station.at, units)}`}
+                  aria-label={`Remove the reading at ${formatAmount(station.at, 'length', units)}`}
                   onClick={() =>
                     desk.change([
                       { do: 'remove', path: stations.length === 1 ? ['stations'] : ['stations', index] },

@@ -1,4 +1,4 @@
-import { formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatStated, fromUnit, shownNumber, type UnitSystem } from '@furrow/engine';
 import { BESIDE_CUT, heatCourse } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
@@ -39,7 +39,7 @@ export function CoursePanel({ shown }: { readonly shown: ShownHeat }): VNode {
           most === undefined
             ? undefined
             : {
-                value: degrees(most - 273.15, units),
+                value: shownNumber(most, 'temperature', units),
                 text: `back face at most ${formatAmount(most, 'temperature', units)}`,
               }
         }
@@ -54,5 +54,5 @@ export function CoursePanel({ shown }: { readonly shown: ShownHeat }): VNode {
 }
 
 function degrees(celsius: number, units: UnitSystem): number {
-  return units === 'inch' ? celsius * 1.8 + 32 : celsius;
+  return shownNumber(fromUnit(celsius, 'degC'), 'temperature', units);
 }

@@ -1,4 +1,4 @@
-import { formatStated, type HeatReport, type UnitSystem, type Written } from '@furrow/engine';
+import { formatAmount, formatStated, type HeatReport, type UnitSystem, type Written } from '@furrow/engine';
 import { rangeText } from '@furrow/papers/words';
 import type { Decision } from '../../ui/why/index.ts';
 
@@ -7,7 +7,7 @@ export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): r
   const { preheat, preheat_missing: missing, passes, skin, kept_share: kept } = report;
   const gouging = preheat?.gouging;
   const wait = Math.max(0, ...passes.map(({ wait_s }) => wait_s.most));
-  const share = `the plate keeps ${formatStated(kept.least * 100, '%', units)} to ${formatStated(kept.most * 100, '%', units)} of the arc’s energy; no neutral figure was found for it`;
+  const share = `the plate keeps ${formatAmount(kept.least, 'share', units)} to ${formatAmount(kept.most, 'share', units)} of the arc’s energy; no neutral figure was found for it`;
   return [
     {
       act: 'Preheat to',

@@ -1,4 +1,4 @@
-import { formatStated, metalOf } from '@furrow/engine';
+import { formatStated, inUnit, metalOf } from '@furrow/engine';
 import { heatDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
@@ -24,7 +24,7 @@ export function HeatSection({ shown }: { readonly shown: ShownHeat }): VNode {
     const marks = {
       ac1: report.transformation?.ac1_degC,
       ac3: report.transformation?.ac3_degC,
-      melting: metalOf(plate.material).meltingData.meltingPoint.value - 273.15,
+      melting: inUnit(metalOf(plate.material).meltingData.meltingPoint.value, 'degC'),
     };
     return heatDrawing({ field, frame, groove, plate, marks, units, width, heightMost: HEIGHT_MOST });
   }, [frame, report, groove, plate, units, width]);

@@ -21,7 +21,7 @@ export function useTorch(shown: ShownHeat | undefined): TorchPlace | undefined {
       {
         number,
         at: at_station_s.middle,
-        travel: planned.travel_mm_per_min / 60_000,
+        travel: fromUnit(planned.travel_mm_per_min, 'mm/min'),
         changes: changes.map(({ at_mm }) => fromUnit(at_mm, 'mm')).sort((one, other) => one - other),
       },
     ];

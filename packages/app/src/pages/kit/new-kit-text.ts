@@ -1,4 +1,10 @@
-import { type DocumentPath, parseAmount, type QuantityKind, type UnitSystem } from '@furrow/engine';
+import {
+  type DocumentPath,
+  formatAmount,
+  parseAmount,
+  type QuantityKind,
+  type UnitSystem,
+} from '@furrow/engine';
 import { Document, isCollection, isScalar } from 'yaml';
 import { kitFieldAt } from '../../sheet/document/index.ts';
 import { boxUnit, typedValue } from '../../sheet/form/index.ts';
@@ -180,7 +186,9 @@ function sourceOfAir(
   const pressure = at('air.compressor.delivery.*.pressure', shop ? kit.outlet : kit.pressure);
   const held = amountOf(pressure, 'pressure');
   const bar = (pascal: number): string | undefined =>
-    Number.isFinite(pascal) ? `${(pascal / 1e5).toFixed(2)} bar` : undefined;
+    Number.isFinite(pascal)
+      ? formatAmount(pascal, 'pressure', system, { unit: 'bar', decimals: 2 })
+      : undefined;
   const volume = at('air.receiver.volume', kit.receiver) ?? USUAL.receiver[system];
   if (shop) {
     // the outlet is told at its lowest, the pressure that the compressor cuts in at

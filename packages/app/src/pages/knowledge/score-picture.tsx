@@ -1,4 +1,4 @@
-import { formatStated, formatStatedBand, type KnowledgeReport } from '@furrow/engine';
+import { formatStated, formatStatedBand, inUnit, type KnowledgeReport, siOfShown } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
 
@@ -75,8 +75,11 @@ function depth(mm: number, units: 'metric' | 'inch'): string {
   return formatStated(mm, 'mm', units);
 }
 
+/** Round depths in the unit of the reader [mm or in]. */
+const STEPS = { metric: [1, 2, 5, 10, 20, 50], inch: [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2] } as const;
+
 /** Distance between lines: four or so of them, at round depths of the reader's units [mm]. */
 function stepOf(most: number, units: 'metric' | 'inch'): number {
-  const steps = units === 'metric' ? [1, 2, 5, 10, 20, 50] : [1.5875, 3.175, 6.35, 12.7, 25.4, 50.8];
+  const steps = STEPS[units].map((step) => inUnit(siOfShown(step, 'depth', units), 'mm'));
   return steps.find((step) => most / step <= 5) ?? steps.at(-1)!;
 }

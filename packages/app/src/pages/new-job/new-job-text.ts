@@ -1,4 +1,4 @@
-import { type DocumentPath, parseAmount, type UnitSystem } from '@furrow/engine';
+import { type DocumentPath, inUnit, parseAmount, shownNumber, type UnitSystem } from '@furrow/engine';
 import { Document, isCollection, isScalar } from 'yaml';
 import { jobFieldAt } from '../../sheet/document/index.ts';
 import { boxUnit, typedValue } from '../../sheet/form/index.ts';
@@ -71,7 +71,6 @@ export const SEAM_UNIT: Readonly<Record<UnitSystem, string>> = { metric: 'm', in
 
 /** How much wider than its electrode a groove can be counted on to come out, and room for it [m] (common practice, no source). */
 const WIDER = { usual: 3.2e-3, room: 3.2e-3 };
-const METRES_PER_INCH = 0.0254;
 
 /** Least and greatest width that the electrodes at hand cut in one track, as the file writes it. */
 export function usualWidth(
@@ -91,10 +90,10 @@ export function usualWidth(
   // a sixteenth or a whole millimetre, to the side that leaves room
   return system === 'inch'
     ? {
-        least: sixteenths(Math.floor((least / METRES_PER_INCH) * 16)),
-        most: sixteenths(Math.ceil((most / METRES_PER_INCH) * 16)),
+        least: sixteenths(Math.floor(shownNumber(least, 'length', 'inch') * 16)),
+        most: sixteenths(Math.ceil(shownNumber(most, 'length', 'inch') * 16)),
       }
-    : { least: `${Math.floor(least * 1000)} mm`, most: `${Math.ceil(most * 1000)} mm` };
+    : { least: `${Math.floor(inUnit(least, 'mm'))} mm`, most: `${Math.ceil(inUnit(most, 'mm'))} mm` };
 }
 
 function sixteenths(count: number): string {
@@ -159,5 +158,5 @@ export function newJobText(job: NewJob, system: UnitSystem): string {
 /** The floor of a wash that must reach its depth: its least width without the flare of both walls (judgement, no source). */
 function floorOfWash(least: string | number): string {
   const read = parseAmount(String(least), 'length');
-  return read.ok ? `${Math.floor(read.value * 0.8 * 1000)} mm` : '';
+  return read.ok ? `${Math.floor(inUnit(read.value * 0.8, 'mm'))} mm` : '';
 }

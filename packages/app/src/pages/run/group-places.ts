@@ -1,4 +1,4 @@
-import type { LogTrace, RunReport, Written } from '@furrow/engine';
+import { fromUnit, type LogTrace, type RunReport, type Written } from '@furrow/engine';
 import type { GroupPlaces } from './lane-columns.ts';
 import type { StripAxis } from './use-strip-view.ts';
 
@@ -17,7 +17,7 @@ export function groupPlaces(
   let last = trace.start.findIndex((time) => time > pass.end_s) - 1;
   if (last < 0) last = trace.start.length - 1;
   if (first < 0 || last <= first) return places;
-  const [from, to] = [pass.from_mm / 1000, pass.to_mm / 1000];
+  const [from, to] = [fromUnit(pass.from_mm, 'mm'), fromUnit(pass.to_mm, 'mm')];
   const ran = trace.way[last]! - trace.way[first]!;
   for (let group = first; group <= last; group += 1)
     places[group] = from + ((trace.way[group]! - trace.way[first]!) / (ran || 1)) * (to - from);

@@ -1,4 +1,4 @@
-import type { RunReport, Written } from '@furrow/engine';
+import { fromUnit, type RunReport, type Written } from '@furrow/engine';
 import type { LaneColumns } from './lane-columns.ts';
 
 /** Heights of the lanes, and the room between them [px]. */
@@ -125,18 +125,19 @@ export function paintDepth(
   context.globalAlpha = 0.25;
   context.beginPath();
   depth.forEach(({ at_mm: at, p05_mm: p05 }, i) => {
-    if (i === 0) context.moveTo(x(at / 1000), y(p05));
-    else context.lineTo(x(at / 1000), y(p05));
+    if (i === 0) context.moveTo(x(fromUnit(at, 'mm')), y(p05));
+    else context.lineTo(x(fromUnit(at, 'mm')), y(p05));
   });
-  for (const { at_mm: at, p95_mm: p95 } of [...depth].reverse()) context.lineTo(x(at / 1000), y(p95));
+  for (const { at_mm: at, p95_mm: p95 } of [...depth].reverse())
+    context.lineTo(x(fromUnit(at, 'mm')), y(p95));
   context.fill();
   context.globalAlpha = 1;
   context.strokeStyle = ink.accent;
   context.lineWidth = 2;
   context.beginPath();
   depth.forEach(({ at_mm: at, p50_mm: p50 }, i) => {
-    if (i === 0) context.moveTo(x(at / 1000), y(p50));
-    else context.lineTo(x(at / 1000), y(p50));
+    if (i === 0) context.moveTo(x(fromUnit(at, 'mm')), y(p50));
+    else context.lineTo(x(fromUnit(at, 'mm')), y(p50));
   });
   context.stroke();
   if (wanted !== null) {

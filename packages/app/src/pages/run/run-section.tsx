@@ -1,4 +1,4 @@
-import { formatAmount, type Plan, type RunReport, type Written } from '@furrow/engine';
+import { formatStated, type Plan, type RunReport, type Written } from '@furrow/engine';
 import { sectionDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
@@ -19,7 +19,7 @@ export function RunSection({ shown, report, view }: RunSectionProps): VNode | nu
   const units = useUnits();
   const [box, { width, height }] = useSize<HTMLDivElement>();
   const { read, answer } = shown.planned;
-  const at = view.axis === 'seam' ? depthAt(report.depth, view.cursor * 1000) : undefined;
+  const at = view.axis === 'seam' ? depthAt(report.depth, view.cursor) : undefined;
   const { plan } = answer;
   const drawing = useMemo(() => {
     if (plan === undefined || at === undefined || width === 0) return undefined;
@@ -34,7 +34,7 @@ export function RunSection({ shown, report, view }: RunSectionProps): VNode | nu
         <p class="caption">
           {at === undefined
             ? 'Along the seam the section is drawn where the cursor stands.'
-            : `At ${formatAmount(at.at_mm / 1000, 'seam_place', units)}: the shape as planned, as deep as the log leads one to expect (90 % band). Gauge it.`}
+            : `At ${formatStated(at.at_mm, 'mm', units, 'seam_place')}: the shape as planned, as deep as the log leads one to expect (90 % band). Gauge it.`}
         </p>
       </header>
       <div ref={box} class="drawing-box run-section-box">

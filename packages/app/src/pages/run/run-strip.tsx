@@ -1,6 +1,8 @@
 import {
   type Channel,
   formatAmount,
+  formatStated,
+  fromUnit,
   type LogTrace,
   type RunReport,
   TRACE_CHANNELS,
@@ -74,7 +76,7 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
       const ink = inkOf(element);
       context.font = `13px ${getComputedStyle(element).fontFamily}`;
       if (passTop > 0) {
-        const label = (mm: number): string => formatAmount(mm / 1000, 'depth', units);
+        const label = (mm: number): string => formatStated(mm, 'mm', units);
         paintDepth(context, { report, x }, depthTop, width, ink, label);
         context.fillStyle = ink.ink;
         context.textBaseline = 'middle';
@@ -84,7 +86,7 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
         if (axis === 'time') return [x(of.start_s), x(of.end_s)];
         return of.from_mm === null || of.to_mm === null
           ? undefined
-          : [x(of.from_mm / 1000), x(of.to_mm / 1000)];
+          : [x(fromUnit(of.from_mm, 'mm')), x(fromUnit(of.to_mm, 'mm'))];
       };
       paintPasses(context, rows, spanOf, passTop, width, ink);
       channels.forEach((channel, lane) => {
@@ -244,12 +246,12 @@ function cursorWords(
           const high = formatAmount(most, kind, units);
           return [low === high ? `${name} ${low}` : `${name} ${low} to ${high}`];
         });
-  const depth = axis === 'seam' ? depthAt(report.depth, cursor * 1000) : undefined;
+  const depth = axis === 'seam' ? depthAt(report.depth, cursor) : undefined;
   const band =
     depth === undefined
       ? []
       : [
-          `depth predicted ${formatAmount(depth.p50_mm / 1000, 'depth', units)} (90 %: ${formatAmount(depth.p05_mm / 1000, 'depth', units)} to ${formatAmount(depth.p95_mm / 1000, 'depth', units)})`,
+          `depth predicted ${formatStated(depth.p50_mm, 'mm', units)} (90 %: ${formatStated(depth.p05_mm, 'mm', units)} to ${formatStated(depth.p95_mm, 'mm', units)})`,
         ];
   return [where, ...band, ...readings];
 }

@@ -1,3 +1,4 @@
+import { fromUnit } from '@furrow/engine';
 import { useMemo, useState } from 'preact/hooks';
 import type { ShownRun } from './run-state.ts';
 
@@ -44,9 +45,9 @@ export function useStripView({ report, trace }: ShownRun): StripView {
   const hasPlaces = report.passes.some(({ from_mm: from }) => from !== null);
   const ends = useMemo(() => {
     const places = report.passes.flatMap(({ from_mm: from, to_mm: to }) =>
-      from === null || to === null ? [] : [from / 1000, to / 1000],
+      from === null || to === null ? [] : [fromUnit(from, 'mm'), fromUnit(to, 'mm')],
     );
-    const length = report.wanted === null ? [] : [0, report.wanted.length_mm / 1000];
+    const length = report.wanted === null ? [] : [0, fromUnit(report.wanted.length_mm, 'mm')];
     return {
       seam: [Math.min(...places, ...length), Math.max(...places, ...length)] as const,
       time: [trace.start[0] ?? 0, trace.end.at(-1) ?? 1] as const,
@@ -89,7 +90,7 @@ export function useStripView({ report, trace }: ShownRun): StripView {
       place: (a, b, inPass) => {
         if (inPass !== null) setPass(inPass);
         setAxis('seam');
-        goTo(a / 1000, b / 1000, 'seam');
+        goTo(fromUnit(a, 'mm'), fromUnit(b, 'mm'), 'seam');
       },
       time: (a, b) => {
         setAxis('time');

@@ -1,4 +1,11 @@
-import { type DrawdownReport, formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
+import {
+  type DrawdownReport,
+  formatAmount,
+  formatStated,
+  fromUnit,
+  shownNumber,
+  type UnitSystem,
+} from '@furrow/engine';
 import type { VNode } from 'preact';
 import { CourseBox, timeScale } from '../../ui/course/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -8,7 +15,7 @@ export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport 
   const units = useUnits();
   const { time_s: time, needed_kPa: needed, below_from_s: below } = drawdown;
   const scale = timeScale(time.at(-1) ?? 0);
-  const perUnit = units === 'inch' ? 6.894757 : 100;
+  const shown = (kPa: number): number => shownNumber(fromUnit(kPa, 'kPa'), 'pressure', units);
   const text = (kPa: number): string => formatStated(kPa, 'kPa', units);
   return (
     <section class="panel" aria-labelledby="drawdown-title">
@@ -23,8 +30,8 @@ export function DrawdownPanel({ drawdown }: { readonly drawdown: DrawdownReport 
         description={`Lowest ${text(drawdown.lowest_kPa)}${needed === null ? '' : `; ${text(needed)} needed`}. ${belowText(drawdown, units)}`}
         unit={{ across: scale.unit, up: units === 'inch' ? 'psi' : 'bar' }}
         across={time.map((at) => at / scale.seconds)}
-        courses={[{ up: drawdown.receiver_kPa.map((kPa) => kPa / perUnit) }]}
-        limit={needed === null ? undefined : { value: needed / perUnit, text: `needed: ${text(needed)}` }}
+        courses={[{ up: drawdown.receiver_kPa.map(shown) }]}
+        limit={needed === null ? undefined : { value: shown(needed), text: `needed: ${text(needed)}` }}
         below={below === null ? undefined : { from: below / scale.seconds, text: 'too low from here' }}
       />
       <p class={below === null ? '' : 'verdict-text'}>{belowText(drawdown, units)}</p>

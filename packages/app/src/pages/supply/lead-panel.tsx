@@ -38,8 +38,8 @@ export function LeadPanel({ lead }: { readonly lead: LeadReport }): VNode {
         <ul class="plain-list">
           {lead.joints.map((joint, index) => (
             <li key={`${index} ${joint.name}`}>
-              {joint.name}: {joint.resistance_mohm.toPrecision(2)} mΩ, {joint.drop_mV.toFixed(0)} mV,{' '}
-              {joint.heat_W.toFixed(0)} W
+              {joint.name}: {joint.resistance_mohm.toPrecision(2)} mΩ,{' '}
+              {formatStated(joint.drop_mV, 'mV', units)}, {formatStated(joint.heat_W, 'W', units)}
               {joint.rise_K === null
                 ? ''
                 : `; up to ${rise(joint.rise_K, units)} hotter than the lead beside it`}
@@ -67,10 +67,10 @@ function steadyText(lead: LeadReport, units: UnitSystem): string {
 }
 
 function temperature(celsius: number, units: UnitSystem): string {
-  return formatAmount(celsius + 273.15, 'temperature', units);
+  return formatStated(celsius, 'degC', units);
 }
 
 /** A difference of temperatures. */
 function rise(kelvin: number, units: UnitSystem): string {
-  return units === 'inch' ? `${(1.8 * kelvin).toFixed(0)} °F` : `${kelvin.toFixed(0)} °C`;
+  return formatStated(kelvin, 'K', units);
 }

@@ -1,4 +1,4 @@
-import { formatAmount, formatStated, type SupplyReport } from '@furrow/engine';
+import { formatStated, type SupplyReport } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { Figure } from '../../ui/figure/index.ts';
 import { VerdictMark } from '../../ui/margins/index.ts';
@@ -46,8 +46,8 @@ export function SupplyHead({ supply }: { readonly supply: SupplyReport }): VNode
               />
               <Figure
                 name="Power in the arc"
-                value={`${loop.arc_kW.toFixed(1)} kW`}
-                note={`of ${loop.output_kW.toFixed(1)} kW at the terminals; leads and joints take ${formatAmount(loop.loss_W, 'power', units)}`}
+                value={formatStated(loop.arc_kW, 'kW', units)}
+                note={`of ${formatStated(loop.output_kW, 'kW', units)} at the terminals; leads and joints take ${formatStated(loop.loss_W, 'W', units)}`}
               />
               <Figure
                 name="Hottest lead"
@@ -107,9 +107,9 @@ function AdviceFailed({ limits }: { readonly limits: SupplyReport['limits'] }): 
 function hottest(leads: readonly { readonly temperature_C: number }[], units: 'metric' | 'inch'): string {
   if (leads.length === 0) return '–';
   const most = Math.max(...leads.map((lead) => lead.temperature_C));
-  return formatAmount(most + 273.15, 'temperature', units);
+  return formatStated(most, 'degC', units);
 }
 
 function airFlow(litres: number, units: 'metric' | 'inch'): string {
-  return formatAmount(litres / 60_000, 'air_flow', units);
+  return formatStated(litres, 'L/min', units);
 }

@@ -1,6 +1,6 @@
 import type { ReadJob } from '../../job/index.ts';
 import type { ReadKit } from '../../kit/index.ts';
-import { amountOf, type Sentence, say } from '../../quantity/index.ts';
+import { amountOf, MM, type Sentence, say } from '../../quantity/index.ts';
 
 /** What could be changed about job or kit. */
 export type CostChangeId = 'second_source' | 'larger_electrode' | 'wider_tolerance' | 'hired_compressor';
@@ -18,7 +18,6 @@ export interface CostChange {
   readonly hirePerDay: number;
 }
 
-const MM = 1e-3;
 /** Diameters in the trade: 1/4, 5/16, 3/8, 1/2, 5/8, 3/4 and 1 in. */
 const TRADE_SIZES = [6.35, 7.9375, 9.525, 12.7, 15.875, 19.05, 25.4].map((size) => size * MM);
 /** By how much the tolerance of depth and of width is widened [m]. */

@@ -2,6 +2,7 @@ import type { Job } from '../../job/index.ts';
 import type { WrittenEntry } from '../../learn/index.ts';
 import { metalOf } from '../../material/index.ts';
 import type { PassOutcome, PlanOutcome } from '../../plan/index.ts';
+import { inUnit } from '../../quantity/index.ts';
 import type { RunOutcome } from '../../run/index.ts';
 import type { NotTaught, Readings, SeamGauged, SeamTeaching } from '../../survey/index.ts';
 
@@ -156,17 +157,19 @@ function writtenPass(
   return {
     current: written(own?.current ?? pass.current, 'A', 1),
     voltage: written(own?.voltage ?? pass.voltage, 'V', 2),
-    travel: written(60_000 * (own?.travel ?? pass.travel), 'mm/min', 2),
-    push_angle: written((180 / Math.PI) * pass.pushAngle, 'deg', 2),
+    travel: written(inUnit(own?.travel ?? pass.travel, 'mm/min'), 'mm/min', 2),
+    push_angle: written(inUnit(pass.pushAngle, 'deg'), 'deg', 2),
     stations: chosen.map(({ at, depth, u, width }) => ({
       at: written(at - pass.from, 'm', 4),
-      depth: written(1000 * depth, 'mm', 3),
-      ...(Math.abs(u - gaugeSd) < 1e-7 ? {} : { depth_sd: written(Math.max(1e-3, 1000 * u), 'mm', 4) }),
+      depth: written(inUnit(depth, 'mm'), 'mm', 3),
+      ...(Math.abs(u - gaugeSd) < 1e-7
+        ? {}
+        : { depth_sd: written(Math.max(1e-3, inUnit(u, 'mm')), 'mm', 4) }),
       ...(width === undefined
         ? {}
         : {
-            width: written(1000 * width.value, 'mm', 3),
-            width_sd: written(Math.max(1e-3, 1000 * width.u), 'mm', 4),
+            width: written(inUnit(width.value, 'mm'), 'mm', 3),
+            width_sd: written(Math.max(1e-3, inUnit(width.u, 'mm')), 'mm', 4),
           }),
     })),
   };

@@ -1,9 +1,9 @@
+import { ZERO_CELSIUS } from '../../quantity/index.ts';
 import { carbonSteelEnthalpy } from '../carbon-steel-enthalpy.ts';
 import type { MeltingData } from '../melting-energy.ts';
 import type { ThermalData } from './metal-data.ts';
 import { density, FROZEN, latentHeat, MELT_HEAT, meanOf } from './sourced-values.ts';
 
-const ZERO_C = 273.15;
 const ROOM = 293.15;
 
 /** What carbon and low-alloy steel have in common when they melt. */
@@ -29,7 +29,7 @@ export const FERRITIC_THERMAL: ThermalData = {
     temperature < ROOM ? 439.80176 * (temperature - ROOM) : carbonSteelEnthalpy(temperature),
   // EN 1993-1-2:2005 3.4.1.3; constant below 20 and above 1200 degC
   conductivity: (temperature) => {
-    const celsius = Math.max(20, temperature - ZERO_C);
+    const celsius = Math.max(20, temperature - ZERO_CELSIUS);
     return celsius < 800 ? 54 - 0.0333 * celsius : 27.3;
   },
   meltingRange: 50,

@@ -1,7 +1,7 @@
+import { ZERO_CELSIUS } from '../../quantity/index.ts';
 import type { Provenance, SourcedAdvice, SourcedNumber } from '../sourced.ts';
 import type { ThermalData } from './metal-data.ts';
 
-const ZERO_C = 273.15;
 const ROOM = 293.15;
 const HANDBOOK = 'CRC Handbook and ASM Handbook, typical values';
 const UNSOURCED = 'common practice, no source';
@@ -30,7 +30,7 @@ export function density(
 
 /** Melting point, given in degC [K]. */
 export function meltingPoint(celsius: number, [min, max]: Range, source = HANDBOOK): SourcedNumber {
-  return number(celsius + ZERO_C, 'K', [min + ZERO_C, max + ZERO_C], source);
+  return number(celsius + ZERO_CELSIUS, 'K', [min + ZERO_CELSIUS, max + ZERO_CELSIUS], source);
 }
 
 /** Latent heat of melting [J/kg]. */
@@ -55,7 +55,7 @@ export function meanOf(
   spread: number,
   source: string,
 ): SourcedNumber {
-  const mean = enthalpy(celsius + ZERO_C) / (celsius + ZERO_C - ROOM);
+  const mean = enthalpy(celsius + ZERO_CELSIUS) / (celsius + ZERO_CELSIUS - ROOM);
   return meanHeat(mean, [mean * (1 - spread), mean * (1 + spread)], source, 'derived');
 }
 
@@ -65,7 +65,7 @@ export function interpassMost(
   source: string,
   provenance: Provenance = 'common practice',
 ): SourcedNumber {
-  return { value: celsius + ZERO_C, unit: 'K', source, provenance };
+  return { value: celsius + ZERO_CELSIUS, unit: 'K', source, provenance };
 }
 
 /** What shops do, without a source for it. */

@@ -1,4 +1,5 @@
 import type { Source } from '../../limit/index.ts';
+import { PSI } from '../../quantity/index.ts';
 
 /** A pressure and where it comes from. */
 export interface SourcedPressure {
@@ -16,8 +17,6 @@ export interface AirDemand {
   /** Where the torch's passage comes from: the shop's own measurement, or a recalled figure. */
   readonly torchSource: Source;
 }
-
-const PSI = 6894.757293168361;
 
 /** Flowing pressure behind the regulator that the trade asks for: 80 psi, common practice. */
 export const REGULATOR_PRESSURE: SourcedPressure = {

@@ -1,5 +1,5 @@
 import { bisect } from '../../numeric/index.ts';
-import { amountOf, boundOf, joinSentences, type Sentence, say } from '../../quantity/index.ts';
+import { amountOf, boundOf, fromUnit, joinSentences, type Sentence, say } from '../../quantity/index.ts';
 import type { DutyInterval } from '../duty/index.ts';
 import type { AirDemand } from './air-demand.ts';
 import { airPoint } from './air-point.ts';
@@ -151,7 +151,7 @@ function compressor({ supply, duty }: Changed): Growing {
   return {
     now: 0,
     most: (LARGER_MOST - 1) * Math.max(...delivery.map(({ freeAir }) => freeAir)),
-    step: 10 / 6e4,
+    step: fromUnit(10, 'L/min'),
     at: (more) => ({ supply: larger(more), duty }),
     says: (more) => say`${boundOf(more, 'air_flow', 'least')} more from compressors`,
   };

@@ -1,6 +1,5 @@
 import type { Issue, Outcome } from '../../issue/index.ts';
-
-const INCH = 0.0254;
+import { INCH } from '../../quantity/index.ts';
 
 /** Bores by trade size [m]: hoses are named by their bore; steel pipe, schedule 40, has its own table. */
 const HOSES: Readonly<Record<string, number>> = {

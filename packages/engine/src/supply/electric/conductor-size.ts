@@ -1,4 +1,5 @@
 import type { Outcome } from '../../issue/index.ts';
+import { INCH } from '../../quantity/index.ts';
 import { supplyIssue } from './supply-issue.ts';
 
 /** Family of sizes: metric flexible conductors, or AWG and kcmil. */
@@ -55,7 +56,6 @@ const KCMIL: readonly (readonly [number, number])[] = [
   [500, 0.0258],
 ];
 
-const INCH = 0.0254;
 const KILOFOOT = 304.8;
 /** Square metres in a thousand circular mils [m2]. */
 const KCMIL_AREA = 1000 * (Math.PI / 4) * (0.001 * INCH) ** 2;

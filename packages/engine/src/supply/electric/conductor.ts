@@ -1,5 +1,6 @@
+import { ZERO_CELSIUS } from '../../quantity/index.ts';
 import { type ConductorSize, conductorSizeOf } from './conductor-size.ts';
-import { CELSIUS, copperResistance } from './copper.ts';
+import { copperResistance } from './copper.ts';
 import type { Lead } from './lead.ts';
 
 /** One conductor of a lead: its resistance per metre at any temperature [K]. */
@@ -22,5 +23,5 @@ export function conductorOf(lead: Lead): Conductor {
   const referenceTemperature = own === undefined ? size.referenceTemperature : '20 degC';
   const resistanceAt = (temperature: number): number =>
     copperResistance(reference, temperature, referenceTemperature);
-  return { size, resistanceAt, resistanceSlope: resistanceAt(CELSIUS + 1) - resistanceAt(CELSIUS) };
+  return { size, resistanceAt, resistanceSlope: resistanceAt(ZERO_CELSIUS + 1) - resistanceAt(ZERO_CELSIUS) };
 }

@@ -1,5 +1,5 @@
-/** Zero of the Celsius scale [K]. */
-export const CELSIUS = 273.15;
+import { ZERO_CELSIUS } from '../../quantity/index.ts';
+
 /** Temperature coefficient of annealed copper referred to 20 degC, IEC 60028 (confirmed) [1/K]. */
 const ALPHA_20 = 0.00393;
 /** Temperature coefficient of copper referred to 75 degC, NEC chapter 9 table 8 note (confirmed) [1/K]. */
@@ -9,7 +9,7 @@ export const COPPER_HEAT_CAPACITY = 3.45e6;
 /** Thermal conductivity of copper at cable temperatures, handbooks (memory) [W/(m K)]. */
 export const COPPER_CONDUCTIVITY = 391;
 /** Above this the linear law of resistance is not vouched for, and no lead may be this hot anyway [K]. */
-export const HOTTEST = CELSIUS + 200;
+export const HOTTEST = ZERO_CELSIUS + 200;
 
 /**
  * Resistance of copper at a temperature, from its resistance at a reference temperature.
@@ -31,7 +31,7 @@ export function copperResistance(
   temperature: number,
   referenceTemperature: '20 degC' | '75 degC',
 ): number {
-  const celsius = temperature - CELSIUS;
+  const celsius = temperature - ZERO_CELSIUS;
   return referenceTemperature === '20 degC'
     ? reference * (1 + ALPHA_20 * (celsius - 20))
     : reference * (1 + ALPHA_75 * (celsius - 75));

@@ -1,5 +1,6 @@
+import { ZERO_CELSIUS } from '../../quantity/index.ts';
 import { conductorOf } from './conductor.ts';
-import { CELSIUS } from './copper.ts';
+
 import { jointState, RISE_FACTOR, seenResistance } from './joint-heat.ts';
 import type { Lead } from './lead.ts';
 import {
@@ -13,7 +14,7 @@ import { type LeadRun, runResistance } from './loop-runs.ts';
 import { steadyTemperature } from './steady-temperature.ts';
 
 /** Limit of rubber-covered leads where the kit states none (memory) [K]. */
-const USUAL_LIMIT = CELSIUS + 85;
+const USUAL_LIMIT = ZERO_CELSIUS + 85;
 
 /** The limit of a lead's insulation and how far it can be trusted. */
 function insulationLimit(lead: Lead): Pick<LeadState, 'insulation_limit_K' | 'insulation_limit_provenance'> {

@@ -1,7 +1,8 @@
 import type { Outcome } from '../../issue/index.ts';
+import { ZERO_CELSIUS } from '../../quantity/index.ts';
 import { lineOf } from './characteristic.ts';
 import { loopIssues } from './check-loop.ts';
-import { CELSIUS } from './copper.ts';
+
 import { arcMinutesInTen } from './duty.ts';
 import type { ElectricLoop } from './electric-loop.ts';
 import { inputPower } from './input-power.ts';
@@ -177,7 +178,7 @@ function cautionsOf(
 }
 
 function celsius(temperature: number): string {
-  return `${Math.round(temperature - CELSIUS)} °C`;
+  return `${Math.round(temperature - ZERO_CELSIUS)} °C`;
 }
 
 function noPoint({ sources, arc }: ElectricLoop): NoWorkingLoop {

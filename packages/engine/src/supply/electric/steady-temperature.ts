@@ -1,6 +1,7 @@
 import { bisect } from '../../numeric/index.ts';
+import { ZERO_CELSIUS } from '../../quantity/index.ts';
 import { conductorOf } from './conductor.ts';
-import { CELSIUS, HOTTEST } from './copper.ts';
+import { HOTTEST } from './copper.ts';
 import type { Lead } from './lead.ts';
 import { type HeatModel, leadHeatLoss } from './lead-heat.ts';
 
@@ -103,7 +104,7 @@ export function linearHeatModel(facts: {
     capacity,
     ambient,
     lossAt: (t) => conductance * (t - ambient),
-    resistanceAt: (t) => resistance_20 + resistanceSlope * (t - CELSIUS - 20),
+    resistanceAt: (t) => resistance_20 + resistanceSlope * (t - ZERO_CELSIUS - 20),
     resistanceSlope,
     lossSlopeMost: conductance,
   };

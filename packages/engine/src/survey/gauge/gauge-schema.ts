@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { amount, described, text } from '../../document/index.ts';
-
-const MM = 1e-3;
+import { MM } from '../../quantity/index.ts';
 
 const name = (title: string, help: string) => text(40, { title, help });
 

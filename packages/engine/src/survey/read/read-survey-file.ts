@@ -12,6 +12,7 @@ import {
   textOf,
 } from '../../delimited/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
+import { INCH, MM } from '../../quantity/index.ts';
 import { type FloorMap, unrollCloud } from '../cloud/unroll-cloud.ts';
 import { readReadings } from '../record/read-readings.ts';
 import type { Readings } from '../record/readings-schema.ts';
@@ -80,7 +81,7 @@ export interface SurveyChoice {
   readonly sure: boolean;
 }
 
-const METRES: Readonly<Record<LengthUnit, number>> = { um: 1e-6, mm: 1e-3, cm: 1e-2, m: 1, in: 0.0254 };
+const METRES: Readonly<Record<LengthUnit, number>> = { um: 1e-6, mm: MM, cm: 1e-2, m: 1, in: INCH };
 /** Bytes by which a table is judged. */
 const HEAD = 1 << 18;
 /** Points of one place along the seam from which they are a section [-]. */

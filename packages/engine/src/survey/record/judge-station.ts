@@ -45,9 +45,7 @@ export function judgeStation(
   system: UnitSystem,
   u: number = job.kit.gauge.reading_sd,
 ): StationJudgement {
-  // sixteenths of an inch would not tell a reading from its limit
-  const length = (value: number): string =>
-    system === 'inch' ? `${(value / 0.0254).toFixed(3)} in` : formatAmount(value, 'length', system);
+  const length = (value: number): string => formatAmount(value, 'reading', system);
   if (station.at > job.seam.length * (1 + 1e-9)) {
     return {
       verdict: null,

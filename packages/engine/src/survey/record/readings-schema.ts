@@ -1,8 +1,6 @@
 import { z } from 'zod';
 import { amount, count, described, text } from '../../document/index.ts';
-
-const MM = 1e-3;
-const MM_PER_MIN = 1e-3 / 60;
+import { MM, MM_PER_MIN, ZERO_CELSIUS } from '../../quantity/index.ts';
 
 const place = (title: string, help: string) => amount('length', { least: 0, most: 500 }, { title, help });
 
@@ -19,7 +17,7 @@ const runPass = z.strictObject({
   number: count(1, 200, { title: 'Pass', help: 'Number of the pass on the set-up card.' }),
   plate: amount(
     'temperature',
-    { least: 233.15, most: 1273.15 },
+    { least: ZERO_CELSIUS - 40, most: ZERO_CELSIUS + 1000 },
     { title: 'Plate', help: 'Temperature of the plate beside the seam when the pass started.' },
   ).optional(),
   current: amount(
