@@ -479,6 +479,23 @@ describe('furrow survey', () => {
     expect([alone.code, readFileSync(trials, 'utf8')]).toEqual([2, text]);
   });
 
+  it('takes the gauge that the record names, from beside it, and one that a person names before that', async () => {
+    const record = readFileSync(new URL('../examples/readings/penstock-seam.yaml', import.meta.url), 'utf8');
+    const gauge = fileURLToPath(new URL('../examples/gauges/bridge-gauge.yaml', import.meta.url));
+    const named = fileWith('named.yaml', record.replace('../gauges/bridge-gauge.yaml', 'kept.yaml'));
+    fileWith('kept.yaml', readFileSync(gauge, 'utf8'));
+    const report = JSON.parse((await runFurrow(['survey', named, '--job', SEAM, '--json'])).out);
+    expect(report.inputs.gauge_u_from).toMatch(/^bridge gauge 3: a crossed gauge study/u);
+    expect(report.inputs.gauge_u_mm).toBeCloseTo(0.2141, 3);
+    const lost = fileWith('lost.yaml', record.replace('../gauges/bridge-gauge.yaml', 'nowhere.yaml'));
+    const without = await runFurrow(['survey', lost, '--job', SEAM]);
+    expect([without.code, without.err]).toEqual([
+      2,
+      expect.stringContaining('nowhere.yaml: there is no such file'),
+    ]);
+    expect((await runFurrow(['survey', lost, '--job', SEAM, '--gauge', gauge])).code).toBe(0);
+  });
+
   it('ends with 2 and the message where nothing can be read', async () => {
     const nothing = await runFurrow(['survey', fileWith('notes.txt', 'hello there\nworld\n')]);
     expect(nothing.code).toBe(2);

@@ -81,6 +81,8 @@ export const API_PATHS = {
   knowledgeExamples: '/api/knowledge-examples',
   /** What was invented as run and gauged on the demo jobs. */
   readingsExamples: '/api/readings-examples',
+  /** The invented gauge of the demo shop. */
+  gaugeExamples: '/api/gauge-examples',
   /** The shop's own counts of faults found. */
   faultCounts: '/api/fault-counts',
   faultCase: '/api/fault-counts/:id',

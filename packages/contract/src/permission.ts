@@ -70,6 +70,7 @@ export const PERMISSIONS: Readonly<Record<string, Right>> = {
   'GET /api/kit-examples': 'look',
   'GET /api/knowledge-examples': 'look',
   'GET /api/readings-examples': 'look',
+  'GET /api/gauge-examples': 'look',
   'POST /api/plan': 'look',
   'POST /api/card': 'look',
   'GET /api/jobs': 'look',

@@ -17,7 +17,7 @@ export {
 export { fetchCommissioning, saveCommissioning } from './commissioning.ts';
 export { failed, type Reply } from './failure.ts';
 export { countFault, fetchFaultCounts, uncountFault } from './fault-counts.ts';
-export { fetchGauge, saveGauge } from './gauge.ts';
+export { fetchGauge, fetchGaugeExamples, saveGauge } from './gauge.ts';
 export { fetchHandbook, type HandbookEntry, type HandbookRoom } from './handbook.ts';
 export {
   binJob,

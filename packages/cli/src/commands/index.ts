@@ -88,6 +88,7 @@ export const COMMANDS: readonly CommandRecord[] = [
     options: [
       output('<folder>', 'folder to write them into'),
       new Option('--readings <file>', 'what was run and gauged, for run record and groove report'),
+      new Option('--gauge <file>', 'gauge file of the depths; the one that the readings file names without'),
       json('what was written'),
       units(),
       kit(),
@@ -180,7 +181,7 @@ export const COMMANDS: readonly CommandRecord[] = [
       new Option('--run <file>', 'log of the run, whose depth the readings are fused with'),
       new Option(
         '--gauge <file>',
-        "gauge file, whose study and checks tell the uncertainty of a reading; the job's without",
+        "gauge file, whose study and checks tell the uncertainty of a reading; without, the one that a readings file names, else the job's",
       ),
       kit(),
       knowledge(),

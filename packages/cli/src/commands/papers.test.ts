@@ -77,3 +77,20 @@ test('files of the user under the names of papers stop the run before it touches
   for (const name of ['section.svg', 'hot-work-sheet.pdf']) expect(problem).toContain(join(output, name));
   expect(contents()).toEqual(before);
 });
+
+test('the gauge that the readings name is looked for beside them, one that a person names before that', async () => {
+  const readings = join(folder, 'readings.yaml');
+  const gauge = join(EXAMPLES, 'gauges', 'bridge-gauge.yaml');
+  const station = 'stations:\n  - { at: 0.3 m, depth: 14.2 mm }\n';
+  const options = { output, units: 'metric', paper: 'a4', json: false, readings } as const;
+  const streams = { print: () => undefined, problem: () => undefined };
+  writeFileSync(readings, `furrow_readings: 1\ngauge_file: gauge.yaml\n${station}`);
+  const lost = await run([job], options, streams);
+  expect([lost.exit, lost.problem?.join()]).toEqual([
+    EXIT.badInput,
+    expect.stringContaining('gauge.yaml: there is no such file'),
+  ]);
+  expect((await run([job], { ...options, gauge }, streams)).exit).toBe(EXIT.refusal);
+  writeFileSync(join(folder, 'gauge.yaml'), readFileSync(gauge));
+  expect((await run([job], options, streams)).exit).toBe(EXIT.refusal);
+});

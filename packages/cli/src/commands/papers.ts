@@ -1,7 +1,8 @@
 import { join } from 'node:path';
 import { PROGRAM_VERSION } from '@furrow/contract';
-import type { UnitSystem } from '@furrow/engine';
+import { gaugeOfSurvey, type UnitSystem } from '@furrow/engine';
 import { badInput } from '../frame/command.ts';
+import { loadGaugeOf } from '../frame/load-document.ts';
 import { exitOf, type JobOptions, onJob, printed } from '../frame/on-job.ts';
 import { whyUnwritable } from '../output/disk.ts';
 import { keptFiles, type Superseded, supersededIn } from '../output/earlier-papers.ts';
@@ -15,11 +16,19 @@ interface PapersOptions extends JobOptions {
   readonly output: string;
   readonly paper: 'a4' | 'letter';
   readonly json: boolean;
+  /** Gauge file, whose study tells the uncertainty of a reading; that of the readings file if left out. */
+  readonly gauge?: string;
 }
 
 /** Writes all papers and drawings of a job into a folder, and tells what they supersede there. */
 export const run = onJob<PapersOptions>(
-  async ({ job, kit, knowledge, readings, texts }, answer, { units, paper, output, json }) => {
+  async (
+    { job, kit, knowledge, readings, texts },
+    answer,
+    { units, paper, output, json, gauge: named, readings: record },
+  ) => {
+    const gauge = await loadGaugeOf(named, record === undefined ? undefined : { file: record, readings });
+    if (gauge?.ok === false) return badInput(gauge.lines);
     try {
       const restored = holdSignals(() => recoverFolder(output));
       const superseded = await supersededIn(output, job, kit, units);
@@ -27,7 +36,10 @@ export const run = onJob<PapersOptions>(
         texts.readings === undefined
           ? undefined
           : [{ name: 'readings', bytes: new TextEncoder().encode(texts.readings) }];
-      const subject = { read: job, answer, kit, knowledge, readings, measured };
+      const subject = {
+        ...{ read: job, answer, kit, knowledge, readings, measured },
+        gauge: gauge === undefined ? undefined : gaugeOfSurvey(gauge.read),
+      };
       const made = await paperFiles(subject, { units, paper });
       const kept = keptFiles(texts);
       const files = [...made.files, ...kept];

@@ -9,9 +9,12 @@ import {
   freeId,
   type GivenSurvey,
   gaugeOfSurvey,
+  isReadingsFile,
   knowledgeFrom,
   type LengthUnit,
   parseAmount,
+  type ReadReadings,
+  readReadings,
   type SurveyQuestion,
   type UnitSystem,
   type WrittenEntry,
@@ -20,7 +23,7 @@ import {
 import { renderSurveyText, surveyFiles } from '@furrow/papers';
 import { badInput, type Run, type Told } from '../frame/command.ts';
 import { EXIT } from '../frame/exit-code.ts';
-import { loadGauge, loadJobFiles, loadTrials } from '../frame/load-document.ts';
+import { loadGaugeOf, loadJobFiles, loadTrials } from '../frame/load-document.ts';
 import { printed } from '../frame/on-job.ts';
 import { replaceFile, whyUnwritable } from '../output/disk.ts';
 
@@ -64,7 +67,7 @@ export const run: Run<SurveyOptions> = async (names, options, streams) => {
   if (job !== undefined && 'lines' in job) return badInput(job.lines);
   const ran = options.run === undefined ? undefined : runDepth(options.run, job);
   if (ran !== undefined && 'lines' in ran) return badInput(ran.lines);
-  const gauge = options.gauge === undefined ? undefined : await loadGauge(options.gauge);
+  const gauge = await loadGaugeOf(options.gauge, recordAmong(names, files));
   if (gauge?.ok === false) return badInput(gauge.lines);
   const trials = options.teach === undefined ? undefined : await trialsText(options.teach, job);
   if (trials !== undefined && 'lines' in trials) return badInput(trials.lines);
@@ -80,7 +83,9 @@ export const run: Run<SurveyOptions> = async (names, options, streams) => {
     version: PROGRAM_VERSION,
     ...(job === undefined ? {} : { job }),
     ...(ran === undefined ? {} : { run: ran.depth, ran: ran.passes }),
-    ...(gauge === undefined ? {} : { gauge: gaugeOfSurvey(gauge.read) }),
+    // one that a person names counts before what the record says; one that the record names is the shop's
+    ...(gauge === undefined || options.gauge === undefined ? {} : { gauge: gaugeOfSurvey(gauge.read) }),
+    ...(gauge === undefined || options.gauge !== undefined ? {} : { shopGauge: gaugeOfSurvey(gauge.read) }),
     ...(trials === undefined ? {} : { entry: { id: freeId(trials.text, 'job'), date: today() } }),
     ...(filter === undefined ? {} : { filter: filter as number }),
   });
@@ -107,6 +112,17 @@ export const run: Run<SurveyOptions> = async (names, options, streams) => {
     print: printed(options.json, report, () => renderSurveyText(report, options.units)),
   };
 };
+
+/** The readings file among what is measured, the last of several; undefined where there is none that can be read. */
+function recordAmong(
+  names: readonly string[],
+  files: readonly { readonly bytes: Uint8Array }[],
+): { readonly file: string; readonly readings: ReadReadings } | undefined {
+  const index = files.findLastIndex(({ bytes }) => isReadingsFile(bytes));
+  if (index < 0) return undefined;
+  const outcome = readReadings(new TextDecoder().decode(files[index]!.bytes));
+  return outcome.ok ? { file: names[index]!, readings: outcome.value } : undefined;
+}
 
 async function jobPart(
   file: string,

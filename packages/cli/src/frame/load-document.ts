@@ -1,4 +1,5 @@
 import { createReadStream } from 'node:fs';
+import { dirname, resolve } from 'node:path';
 import {
   type Issue,
   JOB_TEXT_MOST,
@@ -80,6 +81,21 @@ export function loadTrials(file: string): Promise<Loaded<ReadTrials>> {
 /** Reads a gauge with its study and checks from a file, or from standard input for `-`. */
 export function loadGauge(file: string): Promise<Loaded<ReadGauge>> {
   return load(file, 'gauge', readGauge);
+}
+
+/**
+ * Reads the gauge that depths were read with: the file that a person names, else the one that a readings file does, which
+ * is looked for from the folder of that file; undefined where neither names one.
+ */
+export function loadGaugeOf(
+  named: string | undefined,
+  record: { readonly file: string; readonly readings: ReadReadings | undefined } | undefined,
+): Promise<Loaded<ReadGauge>> | undefined {
+  if (named !== undefined) return loadGauge(named);
+  const told = record?.readings?.readings.gauge_file;
+  return record === undefined || told === undefined
+    ? undefined
+    : loadGauge(resolve(dirname(record.file), told));
 }
 
 /** Reads a summary of what shops have learned from a file, or from standard input for `-`. */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { defaultUsedSchema } from '../document/index.ts';
 import type { Stated } from '../limit/index.ts';
 import { inUnit } from '../quantity/index.ts';
-import type { CheckedGauge, GaugeOutcome, ReadGauge } from '../survey/index.ts';
+import type { BudgetLine, CheckedGauge, GaugeOutcome, ReadGauge } from '../survey/index.ts';
 
 const studySchema = z
   .object({
@@ -45,6 +45,14 @@ export const gaugeCheckSchema = z
   })
   .meta({ id: 'GaugeCheck', description: 'A check of a gauge against a block before it is used.' });
 
+/** What the uncertainty of one depth is made of. */
+export const budgetSchema = z.array(
+  z.object({
+    what: z.enum(['repeatability', 'reproducibility', 'resolution', 'seating', 'calibration', 'deviation']),
+    u_mm: z.number().describe('Standard uncertainty that it adds.'),
+  }),
+);
+
 /** What `furrow gauge` prints with `--json`. */
 export const gaugeReportSchema = z
   .object({
@@ -60,19 +68,7 @@ export const gaugeReportSchema = z
       .object({
         u_mm: z.number().describe('Standard uncertainty of one depth read with it.'),
         u95_mm: z.number().describe('Half of its 95 % interval.'),
-        budget: z.array(
-          z.object({
-            what: z.enum([
-              'repeatability',
-              'reproducibility',
-              'resolution',
-              'seating',
-              'calibration',
-              'deviation',
-            ]),
-            u_mm: z.number().describe('Standard uncertainty that it adds.'),
-          }),
-        ),
+        budget: budgetSchema,
         from: z.string().describe('What it comes from, with the method.'),
       })
       .nullable()
@@ -141,7 +137,7 @@ export function stateGauge(
         : {
             u_mm: mm(budget.u),
             u95_mm: mm(TWO_SIDED * budget.u),
-            budget: budget.lines.map(({ what, u }) => ({ what, u_mm: mm(u) })),
+            budget: stateBudget(budget.lines),
             from,
           },
     usable: last?.verdict !== 'fails',
@@ -188,4 +184,17 @@ export function stateGaugeCheck({
   verdict,
 }: CheckedGauge): z.output<typeof gaugeCheckSchema> {
   return { when: when ?? null, by: by ?? null, off_mm: inUnit(off, 'mm'), u_mm: inUnit(u, 'mm'), verdict };
+}
+
+/**
+ * States what the uncertainty of one depth is made of, with units in its keys.
+ *
+ * @param lines - the lines [list], in SI
+ * @returns the lines as they leave the engine [list]
+ * @source none: bookkeeping
+ * @example
+ * stateBudget([{ what: 'seating', u: 0.0001 }]) // => [{"what":"seating","u_mm":0.1}]
+ */
+export function stateBudget(lines: readonly BudgetLine[]): z.output<typeof budgetSchema> {
+  return lines.map(({ what, u }) => ({ what, u_mm: inUnit(u, 'mm') }));
 }

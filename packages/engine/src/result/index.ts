@@ -41,7 +41,7 @@ export {
   stateElectric,
   type TemperatureCurve,
 } from './electric.ts';
-export { type GaugeReport, gaugeReportSchema, stateGauge, stateGaugeCheck } from './gauge.ts';
+export { type GaugeReport, gaugeReportSchema, stateBudget, stateGauge, stateGaugeCheck } from './gauge.ts';
 export {
   type CrewNoiseReport,
   type FieldReport,

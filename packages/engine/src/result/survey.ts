@@ -14,7 +14,7 @@ import type {
   StretchRecut,
   SurveyFile,
 } from '../survey/index.ts';
-import { gaugeCheckSchema } from './gauge.ts';
+import { budgetSchema, gaugeCheckSchema } from './gauge.ts';
 import { bandSchema } from './prediction.ts';
 import { readingSchema, stateReading } from './reading.ts';
 
@@ -307,6 +307,7 @@ export const surveySchema = z
         .nullable()
         .describe('Standard uncertainty of one gauge reading; null where no reading was gauged.'),
       gauge_u_from: z.string().describe('What that comes from, in words.'),
+      gauge_budget: budgetSchema.describe('What it is made of; empty where no study tells it.'),
     }),
     reading: z.array(fileSchema),
     sections: z.array(sectionSchema),

@@ -1,20 +1,11 @@
 import type { GaugeReport, UnitSystem } from '@furrow/engine';
-import { SURVEY_VERDICT_WORDS, spreadLength } from '../words/index.ts';
+import { GAUGE_PARTS, SURVEY_VERDICT_WORDS, spreadLength } from '../words/index.ts';
 import type { PaperBlock, TableBlock } from './paper-document.ts';
 
 const METHODS: Readonly<Record<GaugeReport['crossed'][number]['method'], string>> = {
   anova: 'analysis of variance',
   anova_pooled: 'analysis of variance, pooled',
   average_range: 'average and range',
-};
-
-const PARTS: Readonly<Record<NonNullable<GaugeReport['reading']>['budget'][number]['what'], string>> = {
-  repeatability: 'repeated readings by one hand',
-  reproducibility: 'between hands, days or runs',
-  resolution: 'smallest step that it shows',
-  seating: 'seating on the plate',
-  calibration: 'its certificate',
-  deviation: 'deviation on the block, not corrected',
 };
 
 /** What study and checks say of a gauge: whether it may be used first. */
@@ -36,7 +27,7 @@ export function gaugeStudyBlocks(report: GaugeReport, units: UnitSystem): PaperB
             `By ${reading.from}:`,
             ['What adds to it', 'Standard uncertainty'],
             [
-              ...reading.budget.map(({ what, u_mm }) => [PARTS[what], length(u_mm)]),
+              ...reading.budget.map(({ what, u_mm }) => [GAUGE_PARTS[what], length(u_mm)]),
               ['all together', length(reading.u_mm)],
             ],
           ),

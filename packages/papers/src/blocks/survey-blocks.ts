@@ -1,6 +1,7 @@
 import type { Readings, SurveyReport, SurveySeam, UnitSystem } from '@furrow/engine';
 import { seamCurveDrawing } from '../drawing/index.ts';
 import {
+  GAUGE_PARTS,
   gaugeCheckWords,
   measuredWords,
   recutWords,
@@ -157,6 +158,12 @@ function measuringBlocks(
             fineLength(2 * inputs.gauge_u_mm, units),
             inputs.gauge_u_from,
           ],
+          ...inputs.gauge_budget.map(({ what, u_mm }) => [
+            '',
+            fineLength(u_mm, units),
+            '',
+            `of it: ${GAUGE_PARTS[what]}`,
+          ]),
         ]),
     ...(scanned.length === 0
       ? []

@@ -45,6 +45,7 @@ export { runRecutWords } from './run-recut-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
 export {
   enoughWords,
+  GAUGE_PARTS,
   gaugeLength,
   measuredWords,
   recutWords,

@@ -18,6 +18,16 @@ export const SURVEY_VERDICT_WORDS: Readonly<Record<Stretch['verdict'], string>> 
   fails: 'fails',
 };
 
+/** What adds to the uncertainty of one gauged depth, in words. */
+export const GAUGE_PARTS: Readonly<Record<SurveyReport['inputs']['gauge_budget'][number]['what'], string>> = {
+  repeatability: 'repeated readings by one hand',
+  reproducibility: 'between hands, days or runs',
+  resolution: 'smallest step that it shows',
+  seating: 'seating on the plate',
+  calibration: 'its certificate',
+  deviation: 'deviation on the block, not corrected',
+};
+
 /** A place along the seam. */
 export function seamPlace(millimetres: number, units: UnitSystem): string {
   return formatStated(millimetres, 'mm', units, 'length');

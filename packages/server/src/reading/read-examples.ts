@@ -2,6 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import type { Example } from '@furrow/contract';
 import { topField } from '@furrow/engine';
+import { GAUGE_READING } from './gauge-reading.ts';
 import { contentOf } from './job-reading.ts';
 import { KIT_READING } from './kit-reading.ts';
 import { READINGS_READING } from './readings-reading.ts';
@@ -13,6 +14,8 @@ const ENDING = '.yaml';
 const TRIALS = 'trials';
 /** The same of what was run and gauged on the demo jobs, each by the name of its job. */
 const READINGS = 'readings';
+/** The same of the gauges of their shop, with studies and checks. */
+const GAUGES = 'gauges';
 
 /** What comes with the program to try it with. */
 export interface Examples {
@@ -22,6 +25,8 @@ export interface Examples {
   readonly trials: readonly Example[];
   /** Invented readings of demo jobs, by their names. */
   readonly readings: readonly Example[];
+  /** Invented gauges of the demo shop. */
+  readonly gauges: readonly Example[];
 }
 
 /** Reads the demo jobs and kits of a folder, each by name. */
@@ -37,7 +42,8 @@ export async function readExamples(folder: string): Promise<Examples> {
     (await filesOf(join(folder, inside))).map(({ name, text }) => ({ name, title: read(text).title, text }));
   const trials = await titled(TRIALS, TRIALS_READING);
   const readings = await titled(READINGS, READINGS_READING);
-  return { jobs, kits, trials, readings };
+  const gauges = await titled(GAUGES, GAUGE_READING);
+  return { jobs, kits, trials, readings, gauges };
 }
 
 async function filesOf(folder: string): Promise<{ readonly name: string; readonly text: string }[]> {

@@ -41,4 +41,14 @@ export function aboutRoutes(server: ZodServer, store: JobStore, examples: Exampl
     },
     () => [...examples.readings],
   );
+  server.get(
+    API_PATHS.gaugeExamples,
+    {
+      schema: {
+        summary: 'The invented gauge of the demo shop, with its study',
+        response: { 200: z.array(exampleSchema) },
+      },
+    },
+    () => [...examples.gauges],
+  );
 }

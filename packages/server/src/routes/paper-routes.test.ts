@@ -107,6 +107,22 @@ describe('a paper that is filled in', () => {
     expect((await server.inject({ method: 'POST', url, payload: { readings } })).statusCode).toBe(200);
   });
 
+  it('counts the readings of a demo job as good as the demo gauge, in a shop that keeps none', async () => {
+    const [gauge] = (await server.inject(API_PATHS.gaugeExamples)).json<{ title: string; text: string }[]>();
+    expect(gauge!.title).toBe('bridge gauge 3');
+    const url = fillPath(API_PATHS.examplePaper, { name: 'defect-pocket', file: 'groove-report.pdf' });
+    const reported = async () =>
+      (await server.inject({ method: 'POST', url, payload: { readings } })).rawPayload;
+    const keep = (text: string, based_on: number) =>
+      server.inject({ method: 'PUT', url: API_PATHS.gauge, payload: { text, based_on } });
+    const none = await reported();
+    await keep(gauge!.text.replace('seating: 0.2 mm', 'seating: 0.6 mm'), 0);
+    expect((await reported()).equals(none)).toBe(false);
+    await keep(gauge!.text, 1);
+    expect((await reported()).equals(none)).toBe(true);
+    await keep('', 2);
+  });
+
   it('is refused with the place of what cannot be read', async () => {
     const reply = await filled(readings.replace('6 mm', '6'));
     expect([reply.statusCode, code(reply)]).toEqual([422, 'READINGS_NOT_READABLE']);

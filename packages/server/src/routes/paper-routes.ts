@@ -24,6 +24,7 @@ import { nobodyWaits } from './nobody-waits.ts';
 import { examplePaperSource, filledSource, savedPaperSource } from './paper-source.ts';
 import { printedStates } from './printed-state.ts';
 import { jobNotFound } from './saved-job.ts';
+import { shopGauge } from './shop-files.ts';
 import type { ZodServer } from './zod-server.ts';
 
 const binary = z.custom<Buffer>().meta({ type: 'string', format: 'binary' });
@@ -95,7 +96,13 @@ export function paperRoutes(server: ZodServer, examples: Examples, work: Work): 
     async (request, reply) => {
       const { name, file } = request.params;
       const signal = nobodyWaits(reply);
-      const source = filledSource(await demo(request, name, request.query, signal), request.body.readings);
+      // in a shop that keeps no gauge the readings of a demo are the demo gauge's
+      const gauge = (await shopGauge(request.shop.store)) ?? examples.gauges[0]?.text;
+      const source = filledSource(
+        await demo(request, name, request.query, signal),
+        request.body.readings,
+        gauge,
+      );
       return sendFile(reply, await work.make('file', { source, name: file }, signal));
     },
   );
@@ -172,7 +179,11 @@ function savedRoutes(server: ZodServer, work: Work, saved: SavedSource): void {
     async (request, reply) => {
       const { id, file } = request.params;
       const signal = nobodyWaits(reply);
-      const source = filledSource(await saved(id, request.query, request, signal), request.body.readings);
+      const source = filledSource(
+        await saved(id, request.query, request, signal),
+        request.body.readings,
+        await shopGauge(request.shop.store),
+      );
       return sendFile(reply, await work.make('file', { source, name: file }, signal));
     },
   );

@@ -36,9 +36,7 @@ export async function savedPaperSource(
     subject: { ...subject, ...(Object.keys(checked).length > 0 && { checked }) },
     options: { ...options, address, revision_number: job.revision_number },
   };
-  return measured === undefined
-    ? source
-    : { ...withMeasured(source, measured), gauge: await shopGauge(store) };
+  return measured === undefined ? source : withMeasured(source, measured, await shopGauge(store));
 }
 
 /** What the papers of a demo job are made of; without a kit and trials of the shop's own, with the demo's. */
@@ -59,12 +57,16 @@ export function examplePaperSource(
 }
 
 /** The same with what was run and gauged, for papers that are filled in from it. */
-export function filledSource(source: PaperSource, text: string): PaperSource {
-  return withMeasured(source, readRecord(text));
+export function filledSource(source: PaperSource, text: string, gauge: string | undefined): PaperSource {
+  return withMeasured(source, readRecord(text), gauge);
 }
 
-function withMeasured(source: PaperSource, { readings, files }: Measured): PaperSource {
-  return { ...source, subject: { ...source.subject, readings, measured: files } };
+function withMeasured(
+  source: PaperSource,
+  { readings, files }: Measured,
+  gauge: string | undefined,
+): PaperSource {
+  return { ...source, subject: { ...source.subject, readings, measured: files }, gauge };
 }
 
 async function sourceOf(

@@ -1,6 +1,6 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { fetchGauge } from '../../api/index.ts';
+import { fetchGauge, fetchGaugeExamples } from '../../api/index.ts';
 import { JobHeader, JobPage, RestoredNotice } from '../../job/page/index.ts';
 import { ReadingsOfJob, useReadingsDesk } from '../../job/readings/index.ts';
 import { ResultStatus } from '../../job/result/index.ts';
@@ -46,8 +46,8 @@ function GrooveOfJob({ children }: { readonly children: ComponentChildren }): VN
   const [gauge, setGauge] = useState<string>();
   useEffect(() => {
     // without the shop's gauge the spread that the job states counts, and the page says so
-    void fetchGauge().then((reply) => setGauge(reply.ok ? reply.value.text : ''));
-  }, []);
+    void gaugeOf(id).then(setGauge);
+  }, [id]);
   useEffect(() => {
     if (gauge === undefined) return undefined;
     const opened = openGrooveDesk({
@@ -63,4 +63,13 @@ function GrooveOfJob({ children }: { readonly children: ComponentChildren }): VN
   }, [bench, readings, gauge, id]);
   if (desk === undefined) return null;
   return <GrooveContext.Provider value={desk}>{children}</GrooveContext.Provider>;
+}
+
+/** Text of the gauge that the shop keeps; beside a demo job, in a shop that keeps none, of the demo's; empty for none. */
+async function gaugeOf(id: string | undefined): Promise<string> {
+  const kept = await fetchGauge();
+  if (kept.ok && kept.value.text.trim() !== '') return kept.value.text;
+  if (id !== undefined) return '';
+  const demo = await fetchGaugeExamples();
+  return demo.ok ? (demo.value[0]?.text ?? '') : '';
 }

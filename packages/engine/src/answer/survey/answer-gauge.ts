@@ -1,6 +1,7 @@
 import type { GaugeReport } from '../../result/index.ts';
 import { stateGauge } from '../../result/index.ts';
 import {
+  type BudgetLine,
   type CheckedGauge,
   type GaugeOutcome,
   judgeGauge,
@@ -30,6 +31,8 @@ export interface GaugeOfSurvey {
   readonly u: number | undefined;
   /** What it comes from, in words. */
   readonly from: string;
+  /** What it is made of; left out where no study tells it. */
+  readonly lines?: readonly BudgetLine[] | undefined;
   /** Its last check; undefined where there is none. */
   readonly check: CheckedGauge | undefined;
 }
@@ -45,7 +48,13 @@ export interface GaugeOfSurvey {
  */
 export function gaugeOfSurvey({ gauge }: ReadGauge): GaugeOfSurvey {
   const { budget, from, checks }: GaugeOutcome = judgeGauge(gauge);
-  return { name: gauge.gauge, u: budget?.u, from: `${gauge.gauge}: ${from}`, check: checks.at(-1) };
+  return {
+    name: gauge.gauge,
+    u: budget?.u,
+    from: `${gauge.gauge}: ${from}`,
+    lines: budget?.lines,
+    check: checks.at(-1),
+  };
 }
 
 /**

@@ -7,7 +7,13 @@ import { type Knowledge, WIDTH_NOISE } from '../../learn/index.ts';
 import type { PlanOutcome } from '../../plan/index.ts';
 import { inUnit } from '../../quantity/index.ts';
 import type { Answer, SurveyReport } from '../../result/index.ts';
-import { stateGaugeCheck, stateSeam, stateSection, stateSurveyFile } from '../../result/index.ts';
+import {
+  stateBudget,
+  stateGaugeCheck,
+  stateSeam,
+  stateSection,
+  stateSurveyFile,
+} from '../../result/index.ts';
 import type { DepthAlong } from '../../run/index.ts';
 import {
   checkOf,
@@ -192,6 +198,7 @@ export function answerSurvey(question: SurveyQuestion): Outcome<SurveyReport> {
         filter_mm: filter === undefined ? null : inUnit(filter, 'mm'),
         gauge_u_mm: hasHand && handSd !== undefined ? inUnit(handSd, 'mm') : null,
         gauge_u_from: hasHand ? hand.from : 'no reading was gauged by hand',
+        gauge_budget: hasHand ? stateBudget(hand.lines ?? []) : [],
       },
       reading: read.map(stateSurveyFile),
       sections: measured.map(({ section, file }) => stateSection(section, file)),
@@ -279,6 +286,10 @@ function handGauge(
     return {
       ...gauge,
       u: gauge.check === undefined ? Math.hypot(gauge.u, own.off, own.u) : gauge.u,
+      lines:
+        gauge.check === undefined && gauge.lines !== undefined
+          ? [...gauge.lines, { what: 'deviation', u: Math.hypot(own.off, own.u) }]
+          : gauge.lines,
       check: own,
     };
   }

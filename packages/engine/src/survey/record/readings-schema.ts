@@ -194,6 +194,10 @@ export const readingsSchema = z.strictObject({
   }).optional(),
   date: text(40, { title: 'Date', help: 'Day of the work, as the crew writes it.' }).optional(),
   gauge: text(120, { title: 'Gauge', help: 'What the depths were read with.' }).optional(),
+  gauge_file: text(400, {
+    title: 'Gauge file',
+    help: 'Where its study and checks are kept, from the folder of this file; the terminal looks there. The bench takes the gauge that the shop keeps.',
+  }).optional(),
   gauge_check: gaugeCheck.optional(),
   reading_spread: amount(
     'length',
