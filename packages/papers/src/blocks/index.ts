@@ -42,10 +42,11 @@ export {
 export {
   familyTable,
   knowledgeBlocks,
+  nextTrialBlocks,
   outlierWords,
-  percent,
   SPREAD_LEVELS,
   scoreWords,
+  spreadTable,
 } from './knowledge-blocks.ts';
 export { limitTable, remedyList } from './limit-table.ts';
 export type {
@@ -70,7 +71,14 @@ export { bandText, passTable } from './pass-table.ts';
 export { choiceTable, setupText, stationTable, sureList } from './plan-tables.ts';
 export { plateWords } from './plate-figures.ts';
 export { refusalBlocks, refusalReasons } from './refusal-blocks.ts';
-export { remainingBlocks, runBlocks, runFigures } from './run-blocks.ts';
+export {
+  causeBlocks,
+  remainingBlocks,
+  runBlocks,
+  runEventTable,
+  runFigures,
+  runStretchTable,
+} from './run-blocks.ts';
 export { expectationFigures, passesNote, rigFigures, settingFigures } from './setting-figures.ts';
 export {
   airTable,
@@ -82,4 +90,16 @@ export {
   sourceTable,
   supplyBlocks,
 } from './supply-blocks.ts';
-export { surveyBlocks } from './survey-blocks.ts';
+export {
+  asideBlocks,
+  filesList,
+  historyBlocks,
+  measuresList,
+  nextBlock,
+  quantityTable,
+  recutBlocks,
+  scannedBlocks,
+  stretchTable,
+  surveyBlocks,
+  wantedBlock,
+} from './survey-blocks.ts';

@@ -1,5 +1,5 @@
-import type { KnowledgeReport, UnitSystem } from '@furrow/engine';
-import { driftWords, gaugeLength } from '../words/index.ts';
+import type { KnowledgeReport, NextTrialReport, UnitSystem } from '@furrow/engine';
+import { driftWords, gaugeLength, nextTrialSetting, nextTrialWords } from '../words/index.ts';
 import type { PaperBlock, TableBlock } from './paper-document.ts';
 
 /** The four standard deviations of depth, and what each is the spread of. */
@@ -74,8 +74,8 @@ export function familyTable({ families }: KnowledgeReport, units: UnitSystem): T
 }
 
 /** How depth scatters at each level, of the kind of work that is known best. */
-function spreadTable({ families }: KnowledgeReport): TableBlock {
-  const levels = families[0]!.levels;
+export function spreadTable({ families }: Pick<KnowledgeReport, 'families'>): TableBlock {
+  const levels = families[0]?.levels;
   return {
     kind: 'table',
     caption: 'Where depth scatters: standard deviation, with its 90 % interval',
@@ -86,11 +86,25 @@ function spreadTable({ families }: KnowledgeReport): TableBlock {
       { title: 'Interval', align: 'end', weight: 1.4 },
       { title: 'From', align: 'start', weight: 2 },
     ],
-    rows: SPREAD_LEVELS.map(({ name, title }) => {
+    rows: SPREAD_LEVELS.flatMap(({ name, title }) => {
+      if (levels === undefined) return [];
       const { p05, p50, p95, from } = levels[name];
-      return [title, percent(p50), `${percent(p05)} to ${percent(p95)}`, from];
+      return [[title, percent(p50), `${percent(p05)} to ${percent(p95)}`, from]];
     }),
   };
+}
+
+/** The trial that teaches most per minute: how it is cut, and what it is expected to give. */
+export function nextTrialBlocks(trial: NextTrialReport, units: UnitSystem): PaperBlock[] {
+  return [
+    paragraph(nextTrialSetting(trial, units)),
+    paragraph(nextTrialWords(trial, units)),
+    {
+      kind: 'paragraph',
+      tone: 'small',
+      text: 'Cut it on scrap of the same metal; local codes and licensed practice govern.',
+    },
+  ];
 }
 
 /** How predictions made before the cut fared, in words. */
@@ -142,7 +156,7 @@ export function outlierWords({ outliers }: Pick<KnowledgeReport, 'outliers'>): s
 }
 
 /** A spread of depth as a share of it. */
-export function percent(share: number): string {
+function percent(share: number): string {
   return `${(100 * share).toFixed(1)} %`;
 }
 

@@ -1,4 +1,4 @@
-import type { UnitSystem } from '@furrow/engine';
+import type { UnitSystem, Verdict } from '@furrow/engine';
 import type { Drawing } from '../drawing/index.ts';
 import type { Figure } from './figure.ts';
 
@@ -55,13 +55,13 @@ export interface TableColumn {
   readonly below?: 'once' | 'by_row';
 }
 
-/** What makes a cell, or a whole row, stand out on a screen; its words say the same. */
+/** What makes a cell, or a whole row, stand out on a screen; its words say the same. A verdict is marked as margins are. */
 export interface TableMark {
   /** Number of the row, from 0 [-]. */
   readonly row: number;
   /** Number of the column, from 0 [-]; absent: the whole row. */
   readonly column?: number;
-  readonly mark: 'chosen' | 'broken' | 'open' | 'ask';
+  readonly mark: 'chosen' | 'broken' | 'open' | 'ask' | Verdict;
 }
 
 /** A table; every row has a text for every column. */

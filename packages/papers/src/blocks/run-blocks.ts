@@ -18,7 +18,7 @@ type Told = Written<RunReport>;
 /** What stands for a figure that the file cannot give. */
 const UNTOLD = 'not told';
 
-/** Events listed in a text; the rest is counted. */
+/** Events listed in a text or on a paper; the rest is counted. */
 const EVENTS_TOLD = 60;
 
 /** A review as blocks, what matters most first. */
@@ -28,9 +28,9 @@ export function runBlocks(report: RunReport, title: string, units: UnitSystem): 
     { kind: 'heading', level: 1, text: title, below: [run.reading.says] },
     ...run.verdict.map((text): PaperBlock => ({ kind: 'paragraph', tone: 'plain', text })),
     { kind: 'figures', size: 'plain', items: runFigures(run, units) },
-    ...(run.stretches.length === 0 ? [] : [stretchTable(run, units)]),
-    ...(run.events.length === 0 ? [] : [eventTable(run, units)]),
-    ...causeLines(run),
+    ...(run.stretches.length === 0 ? [] : [runStretchTable(run, units)]),
+    ...(run.events.length === 0 ? [] : [runEventTable(run, units, EVENTS_TOLD)]),
+    ...causeBlocks(run),
     ...remainingBlocks(run, units),
     { kind: 'heading', level: 2, text: 'What this log cannot tell' },
     { kind: 'list', tone: 'plain', items: [...run.cannot_tell, ...run.reading.remarks] },
@@ -85,57 +85,71 @@ export function remainingBlocks({ remaining }: Told, units: UnitSystem): PaperBl
 }
 
 /** Stretches that are not as they ought to be, with the recut of each. */
-function stretchTable({ stretches }: Told, units: UnitSystem): TableBlock {
+export function runStretchTable({ stretches }: Pick<Told, 'stretches'>, units: UnitSystem): TableBlock {
   const start = (title: string, weight: number) => ({ title, align: 'start', weight }) as const;
   return {
     kind: 'table',
     caption: 'Stretches to look at',
-    columns: [start('Where', 3), start('What', 2), start('Recut', 4)],
+    columns: [
+      { ...start('Where', 3), strong: true },
+      start('What', 2),
+      { ...start('What to do', 4), below: 'by_row' },
+      start('Recut', 4),
+    ],
     rows: stretches.map((each) => [
       placeWords(each.from_mm, each.to_mm, units),
       each.kind,
+      each.says,
       runRecutWords(each.recut, units),
     ]),
   };
 }
 
-function eventTable({ events, events_not_listed: more }: Told, units: UnitSystem): TableBlock {
+/** The first events of a run with time, place and words; what each may come from stands beside it where there is room. */
+export function runEventTable(
+  { events, events_not_listed: more }: Pick<Told, 'events' | 'events_not_listed'>,
+  units: UnitSystem,
+  most: number,
+): TableBlock {
   const start = (title: string, weight: number) => ({ title, align: 'start', weight }) as const;
-  const left = events.length - EVENTS_TOLD + more;
+  const left = events.length - most + more;
   return {
     kind: 'table',
-    caption:
-      left > 0 && events.length > EVENTS_TOLD ? `Events, the first ${EVENTS_TOLD}; ${left} more` : 'Events',
+    caption: left > 0 && events.length > most ? `Events, the first ${most}; ${left} more` : 'Events',
     columns: [
       start('Time', 2),
       start('Place', 3),
       start('Event', 2),
-      { title: 'What', align: 'start', weight: 6, below: 'by_row' },
+      { ...start('What the log shows', 6), below: 'by_row' },
+      start('Most likely', 4),
     ],
     rows: events
-      .slice(0, EVENTS_TOLD)
+      .slice(0, most)
       .map((each) => [
         elapsedWords(each.start_s),
         each.from_mm === null || each.to_mm === null
           ? 'not told'
-          : placeWords(each.from_mm, each.to_mm, units),
+          : `${placeWords(each.from_mm, each.to_mm, units)}${each.pass === null ? '' : `, pass ${each.pass}`}`,
         eventName(each.kind),
         each.says,
+        each.causes[0] === undefined ? '' : causeWords(each.causes[0]),
       ]),
   };
 }
 
-/** What kinds of events may come from, each once. */
-function causeLines({ events }: Told): PaperBlock[] {
+/** The likeliest cause with its chance. */
+function causeWords({ title, probability }: Told['events'][number]['causes'][number]): string {
+  return `${title} (${Math.round(100 * probability)} %)`;
+}
+
+/** What kinds of events may come from, each once with what mends it and the next check. */
+export function causeBlocks({ events }: Pick<Told, 'events'>): PaperBlock[] {
   const seen = new Map<string, string>();
   for (const { kind, causes, next_check: check } of events) {
     const [first] = causes;
     if (first === undefined || seen.has(kind)) continue;
     const next = check === null ? '' : ` Next check: ${check.ask}`;
-    seen.set(
-      kind,
-      `${eventName(kind)}: most likely ${first.title} (${Math.round(100 * first.probability)} %). ${first.remedy}${next}`,
-    );
+    seen.set(kind, `${eventName(kind)}: most likely ${causeWords(first)}. ${first.remedy}${next}`);
   }
   if (seen.size === 0) return [];
   return [

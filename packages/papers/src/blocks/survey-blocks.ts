@@ -1,19 +1,24 @@
 import type { Readings, SurveyReport, SurveySeam, UnitSystem } from '@furrow/engine';
 import { seamCurveDrawing } from '../drawing/index.ts';
 import {
+  enoughWords,
   GAUGE_PARTS,
   gaugeCheckWords,
+  gaugeLength,
   measuredWords,
   recutWords,
+  riskWords,
   SURVEY_VERDICT_WORDS,
+  seamMeasuresWords,
   seamPlace,
   seamVerdictWords,
   setAsideWords,
+  spreadLength,
   stretchWords,
 } from '../words/index.ts';
-import type { PaperBlock, TableBlock } from './paper-document.ts';
+import type { ListBlock, PaperBlock, ParagraphBlock, TableBlock } from './paper-document.ts';
 
-/** Sections told one by one on a paper at most [-]. */
+/** Sections told one by one at most [-]. */
 const SECTIONS_MOST = 40;
 
 /** What was measured of a groove and what that says: the verdict, the curve, stretches, what mends them, and how it was measured. */
@@ -25,13 +30,12 @@ export function surveyBlocks(
   const { seam, sections } = report;
   return [
     ...(seam === null ? [] : seamBlocks(seam, units)),
-    ...(sections.length === 0 ? [] : [sectionTable(sections, units)]),
+    ...scannedBlocks(sections, units),
     ...measuringBlocks(report, readings, units),
   ];
 }
 
 function seamBlocks(seam: SurveySeam, units: UnitSystem): PaperBlock[] {
-  const aside = seam.readings.filter(({ used }) => !used).map((reading) => setAsideWords(reading, units));
   return [
     { kind: 'heading', level: 2, text: seamVerdictWords(seam, units) },
     ...(seam.remarks.length === 0 ? [] : [{ kind: 'list', tone: 'caution', items: seam.remarks } as const]),
@@ -42,66 +46,153 @@ function seamBlocks(seam: SurveySeam, units: UnitSystem): PaperBlock[] {
         kind: 'drawing' as const,
         drawing: seamCurveDrawing({ seam, of, units, width: 540, height: 150 }),
       })),
-    {
-      kind: 'table',
-      caption: 'Stretches of the seam',
-      small: true,
-      columns: [
-        { title: 'From', align: 'end', weight: 0.7, strong: true },
-        { title: 'To', align: 'end', weight: 0.7, strong: true },
-        { title: 'With guard band', align: 'start', weight: 0.9, strong: true },
-        { title: 'Simple acceptance', align: 'start', weight: 0.9 },
-        { title: 'How sure', align: 'start', weight: 3 },
-      ],
-      rows: seam.stretches.map((stretch) => [
-        seamPlace(stretch.from_mm, units),
-        seamPlace(stretch.to_mm, units),
-        SURVEY_VERDICT_WORDS[stretch.verdict],
-        stretch.simple_acceptance,
-        stretchWords(stretch),
-      ]),
-    },
-    { kind: 'paragraph', tone: 'small', text: seam.rule },
-    ...seam.recut.flatMap((each): PaperBlock[] => [
-      {
-        kind: 'heading',
-        level: 2,
-        text: `To mend ${seamPlace(each.from_mm, units)} to ${seamPlace(each.to_mm, units)}`,
-      },
-      { kind: 'list', tone: 'plain', items: recutWords(each, units) },
-    ]),
-    ...(aside.length === 0
-      ? []
-      : [
-          { kind: 'heading', level: 2, text: 'Readings that do not count' } as const,
-          { kind: 'list', tone: 'plain', items: aside } as const,
-        ]),
-    ...(seam.history.length === 0
-      ? []
-      : [
-          { kind: 'heading', level: 2, text: 'What was said before' } as const,
-          { kind: 'list', tone: 'plain', items: historyWords(seam, units) } as const,
-        ]),
+    stretchTable(seam, units),
+    wantedBlock(seam, units),
+    measuresList(seam, units),
+    ...recutBlocks(seam, units),
+    ...asideBlocks(seam, units),
+    ...historyBlocks(seam, units),
   ];
 }
 
-function historyWords({ history, cut_again }: SurveySeam, units: UnitSystem): string[] {
-  return history.map(({ after_recut, verdict, readings_used }) => {
-    const cut = cut_again[after_recut];
-    const then =
-      cut === undefined
-        ? ''
-        : ` Then it was cut again from ${seamPlace(cut.from_mm, units)} to ${seamPlace(cut.to_mm, units)}.`;
-    const when = after_recut === 0 ? 'As first cut' : `After recut ${after_recut}`;
-    return `${when}: ${SURVEY_VERDICT_WORDS[verdict]}, by ${readings_used} ${readings_used === 1 ? 'reading' : 'readings'}.${then}`;
-  });
+/** The verdict on a stretch as a margin has it. */
+const VERDICT_MARKS = { holds: 'holds', in_doubt: 'tight', fails: 'fails' } as const;
+
+/** Stretches of the seam with the verdict of the rule and the plain one beside it. */
+export function stretchTable({ stretches }: SurveySeam, units: UnitSystem): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'Stretches of the seam',
+    small: true,
+    columns: [
+      { title: 'From', align: 'end', weight: 0.7, strong: true },
+      { title: 'To', align: 'end', weight: 0.7, strong: true },
+      { title: 'With guard band', align: 'start', weight: 0.9, strong: true },
+      { title: 'Simple acceptance', align: 'start', weight: 0.9 },
+      { title: 'How sure', align: 'start', weight: 3 },
+    ],
+    rows: stretches.map((stretch) => [
+      seamPlace(stretch.from_mm, units),
+      seamPlace(stretch.to_mm, units),
+      SURVEY_VERDICT_WORDS[stretch.verdict],
+      stretch.simple_acceptance,
+      stretchWords(stretch),
+    ]),
+    marks: stretches.map(({ verdict }, row) => ({ row, column: 2, mark: VERDICT_MARKS[verdict] })),
+  };
 }
 
-function sectionTable(sections: SurveyReport['sections'], units: UnitSystem): TableBlock {
-  const cell = (
-    quantity: Parameters<typeof measuredWords>[0],
-    unit: Parameters<typeof measuredWords>[1],
-  ): string => measuredWords(quantity, unit, units) ?? ('declined' in quantity ? quantity.declined : '');
+/** The depth that is wanted, and by which rule it is judged. */
+export function wantedBlock({ limits, rule }: SurveySeam, units: UnitSystem): ParagraphBlock {
+  return {
+    kind: 'paragraph',
+    tone: 'small',
+    text: `Depth wanted: ${gaugeLength(limits.least_mm, units)} to ${gaugeLength(limits.most_mm, units)}. ${rule}`,
+  };
+}
+
+/** What is said of width and plate left, each by itself. */
+export function measuresList(seam: SurveySeam, units: UnitSystem): ListBlock {
+  return { kind: 'list', tone: 'plain', items: seamMeasuresWords(seam, units) };
+}
+
+/** Where to measure next, the place that takes most risk away per minute first; or that it is enough. */
+export function nextBlock(seam: SurveySeam, units: UnitSystem): TableBlock | ParagraphBlock {
+  if (seam.enough) return { kind: 'paragraph', tone: 'plain', text: enoughWords(seam.stretches) };
+  return {
+    kind: 'table',
+    caption: 'Places that take most risk away per minute',
+    small: true,
+    columns: [
+      { title: 'Place', align: 'end', weight: 1, strong: true },
+      { title: 'Risk taken away', align: 'end', weight: 2 },
+    ],
+    rows: seam.measure_next.map(({ at_mm, gain }) => [
+      seamPlace(at_mm, units),
+      riskWords(gain, seam.risk_unit, units),
+    ]),
+  };
+}
+
+/** What mends each stretch that fails. */
+export function recutBlocks({ recut }: SurveySeam, units: UnitSystem): PaperBlock[] {
+  return recut.flatMap((each): PaperBlock[] => [
+    {
+      kind: 'heading',
+      level: 2,
+      text: `To mend ${seamPlace(each.from_mm, units)} to ${seamPlace(each.to_mm, units)}`,
+    },
+    { kind: 'list', tone: 'plain', items: recutWords(each, units) },
+  ]);
+}
+
+/** Readings that do not count, with the reason of each; nothing where all do. */
+export function asideBlocks({ readings }: SurveySeam, units: UnitSystem): PaperBlock[] {
+  const aside = readings.filter(({ used }) => !used).map((reading) => setAsideWords(reading, units));
+  if (aside.length === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: 'Readings that do not count' },
+    { kind: 'list', tone: 'plain', items: aside },
+  ];
+}
+
+/** What was said before each recut, and what is said now; nothing where nothing was cut again. */
+export function historyBlocks(seam: SurveySeam, units: UnitSystem): PaperBlock[] {
+  const { history, cut_again, verdict, readings } = seam;
+  if (history.length === 0) return [];
+  const used = readings.filter((each) => each.used).length;
+  const all = [...history, { after_recut: cut_again.length, verdict, readings_used: used }];
+  return [
+    { kind: 'heading', level: 2, text: 'What was said before' },
+    {
+      kind: 'list',
+      tone: 'plain',
+      items: all.map((each) => {
+        const cut = cut_again[each.after_recut];
+        const then =
+          cut === undefined
+            ? ''
+            : ` Then it was cut again from ${seamPlace(cut.from_mm, units)} to ${seamPlace(cut.to_mm, units)}.`;
+        const when = each.after_recut === 0 ? 'As first cut' : `After recut ${each.after_recut}`;
+        return `${when}: ${SURVEY_VERDICT_WORDS[each.verdict]}, by ${each.readings_used} ${each.readings_used === 1 ? 'reading' : 'readings'}.${then}`;
+      }),
+    },
+  ];
+}
+
+type Section = SurveyReport['sections'][number];
+
+/** What is measured of a section: its key in the report, its name, its unit. */
+const QUANTITIES = [
+  { key: 'depth_mm', title: 'Depth', unit: 'mm' },
+  { key: 'width_mm', title: 'Width', unit: 'mm' },
+  { key: 'root_radius_mm', title: 'Root radius', unit: 'mm' },
+  { key: 'wall_left_deg', title: 'Left wall', unit: 'deg' },
+  { key: 'wall_right_deg', title: 'Right wall', unit: 'deg' },
+  { key: 'area_mm2', title: 'Area', unit: 'mm2' },
+  { key: 'plate_step_mm', title: 'Step between the plates', unit: 'mm' },
+  { key: 'tilt_deg', title: 'Tilt of the scan', unit: 'deg' },
+] as const;
+
+/** Those that a table of many sections has room for; the rest is told section by section. */
+const BESIDE = QUANTITIES.slice(0, 6);
+
+/** Sections as scanned, what was declined of them and why; nothing where none was. */
+export function scannedBlocks(sections: readonly Section[], units: UnitSystem): PaperBlock[] {
+  if (sections.length === 0) return [];
+  const reasons = new Map<string, number>();
+  for (const section of sections) {
+    const own = BESIDE.flatMap(({ key }) => ('declined' in section[key] ? [section[key].declined] : []));
+    for (const why of new Set(own)) reasons.set(why, (reasons.get(why) ?? 0) + 1);
+  }
+  const items = [...reasons].map(([why, count]) => `Declined in ${count} of ${sections.length}: ${why}.`);
+  return [
+    sectionTable(sections, units),
+    ...(items.length === 0 ? [] : [{ kind: 'list', tone: 'plain', items } as const]),
+  ];
+}
+
+function sectionTable(sections: readonly Section[], units: UnitSystem): TableBlock {
   const more = sections.length - SECTIONS_MOST;
   return {
     kind: 'table',
@@ -109,26 +200,50 @@ function sectionTable(sections: SurveyReport['sections'], units: UnitSystem): Ta
     small: true,
     columns: [
       { title: 'Place', align: 'end', weight: 0.7, strong: true },
-      { title: 'Depth', align: 'end', weight: 1.1 },
-      { title: 'Width', align: 'end', weight: 1.1 },
-      { title: 'Root radius', align: 'end', weight: 1.1 },
-      { title: 'Area', align: 'end', weight: 1.2 },
-      { title: 'Step', align: 'end', weight: 1 },
-      { title: 'Points: read, missing, apart', align: 'start', weight: 1.1 },
-      { title: 'File', align: 'start', weight: 1.3 },
+      ...BESIDE.map(({ title }) => ({ title, align: 'end', weight: 1.1 }) as const),
+      { title: 'Points: read, missing, apart', align: 'start', weight: 1 },
+      { title: 'File', align: 'start', weight: 1.2, below: 'once' },
     ],
     rows: sections
       .slice(0, SECTIONS_MOST)
       .map((section) => [
         section.station_mm === null ? '' : seamPlace(section.station_mm, units),
-        cell(section.depth_mm, 'mm'),
-        cell(section.width_mm, 'mm'),
-        cell(section.root_radius_mm, 'mm'),
-        cell(section.area_mm2, 'mm2'),
-        cell(section.plate_step_mm, 'mm'),
+        ...BESIDE.map(({ key, unit }) => measuredWords(section[key], unit, units) ?? 'declined'),
         `${section.points.read}, ${section.points.missing}, ${section.points.outliers.length}`,
         section.file,
       ]),
+  };
+}
+
+/** Everything that was measured of one section, or why not. */
+export function quantityTable(section: Section, units: UnitSystem): TableBlock {
+  return {
+    kind: 'table',
+    caption: 'Quantities of the section',
+    small: true,
+    columns: [
+      { title: 'Quantity', align: 'start', weight: 1, strong: true },
+      { title: 'Value ± expanded uncertainty (95 %)', align: 'start', weight: 2 },
+    ],
+    rows: QUANTITIES.map(({ key, title, unit }) => {
+      const quantity = section[key];
+      const told = measuredWords(quantity, unit, units);
+      return [title, told ?? `declined: ${'declined' in quantity ? quantity.declined : ''}`];
+    }),
+  };
+}
+
+/** How each file was read, with every choice that a person should look at. */
+export function filesList({ reading }: Pick<SurveyReport, 'reading'>): ListBlock {
+  return {
+    kind: 'list',
+    tone: 'plain',
+    items: reading.map(({ file, rows_read: rows, choices }) => {
+      const told = choices
+        .filter(({ about, sure }) => !sure || about === 'kind' || about === 'unit')
+        .map(({ says, sure }) => `${sure ? '' : 'Look at this: '}${says}`);
+      return [`${file}: ${rows} rows`, ...told].join('; ');
+    }),
   };
 }
 
@@ -154,13 +269,13 @@ function measuringBlocks(
       : [
           [
             'One depth reading by hand',
-            fineLength(inputs.gauge_u_mm, units),
-            fineLength(2 * inputs.gauge_u_mm, units),
+            spreadLength(inputs.gauge_u_mm, units),
+            spreadLength(2 * inputs.gauge_u_mm, units),
             inputs.gauge_u_from,
           ],
           ...inputs.gauge_budget.map(({ what, u_mm }) => [
             '',
-            fineLength(u_mm, units),
+            spreadLength(u_mm, units),
             '',
             `of it: ${GAUGE_PARTS[what]}`,
           ]),
@@ -170,8 +285,8 @@ function measuringBlocks(
       : [
           [
             'Depth of a scanned section',
-            `${fineLength(Math.min(...scanned), units)} to ${fineLength(Math.max(...scanned), units)}`,
-            `${fineLength(2 * Math.min(...scanned), units)} to ${fineLength(2 * Math.max(...scanned), units)}`,
+            `${spreadLength(Math.min(...scanned), units)} to ${spreadLength(Math.max(...scanned), units)}`,
+            `${spreadLength(2 * Math.min(...scanned), units)} to ${spreadLength(2 * Math.max(...scanned), units)}`,
             'fit of plate line and floor to the points of the section (GUM)',
           ],
         ]),
@@ -221,13 +336,8 @@ function curveRow(seam: SurveySeam, units: UnitSystem): string[] {
   const [least, most] = [Math.min(...spreads), Math.max(...spreads)];
   return [
     'Depth along the seam',
-    `${fineLength(least, units)} to ${fineLength(most, units)}`,
-    `${fineLength(2 * least, units)} to ${fineLength(2 * most, units)}`,
+    `${spreadLength(least, units)} to ${spreadLength(most, units)}`,
+    `${spreadLength(2 * least, units)} to ${spreadLength(2 * most, units)}`,
     `readings and ${seam.prediction === 'run' ? 'the log of the run' : 'the plan'} together, by a Gaussian process along the seam`,
   ];
-}
-
-/** An uncertainty, finer than a reading. */
-function fineLength(millimetres: number, units: UnitSystem): string {
-  return units === 'inch' ? `${(millimetres / 25.4).toFixed(4)} in` : `${millimetres.toFixed(2)} mm`;
 }

@@ -1,6 +1,7 @@
 import type { SurveySeam } from '@furrow/engine';
-import { enoughWords, riskWords, seamPlace } from '@furrow/papers';
+import { nextBlock } from '@furrow/papers/blocks';
 import type { VNode } from 'preact';
+import { BlockList, BlockTable } from '../../ui/block/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 
 interface NextPanelProps {
@@ -11,23 +12,21 @@ interface NextPanelProps {
 
 /** Where to measure next, the place that takes most risk away per minute first; or that it is enough. */
 export function NextPanel({ seam, onMeasure }: NextPanelProps): VNode {
-  const units = useUnits();
+  const block = nextBlock(seam, useUnits());
   return (
     <section class="panel groove-next" aria-labelledby="next-title">
       <h2 id="next-title">Measure next</h2>
-      {seam.enough ? (
-        <p>{enoughWords(seam.stretches)}</p>
+      {block.kind === 'table' ? (
+        <BlockTable
+          table={block}
+          head={(place, row) => (
+            <button type="button" onClick={() => onMeasure(seam.measure_next[row]!.at_mm)}>
+              {place}
+            </button>
+          )}
+        />
       ) : (
-        <ol>
-          {seam.measure_next.map(({ at_mm, gain }) => (
-            <li key={at_mm}>
-              <button type="button" onClick={() => onMeasure(at_mm)}>
-                {seamPlace(at_mm, units)}
-              </button>{' '}
-              <span class="aside">takes {riskWords(gain, seam.risk_unit, units)} of risk away</span>
-            </li>
-          ))}
-        </ol>
+        <BlockList blocks={[block]} />
       )}
     </section>
   );

@@ -1,25 +1,15 @@
 import type { SurveyReport } from '@furrow/engine';
-import { measuredWords, seamPlace } from '@furrow/papers';
+import { seamPlace } from '@furrow/papers';
+import { quantityTable } from '@furrow/papers/blocks';
 import { sectionDrawing } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
+import { BlockTable } from '../../ui/block/index.ts';
 import { DrawingView, NotReadYet, useSize } from '../../ui/drawing/index.ts';
-import { ScrollBox } from '../../ui/table/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import type { ShownSurvey } from './groove-state.ts';
 
 type Section = SurveyReport['sections'][number];
-
-const ROWS = [
-  ['depth_mm', 'Depth', 'mm'],
-  ['width_mm', 'Width', 'mm'],
-  ['root_radius_mm', 'Root radius', 'mm'],
-  ['wall_left_deg', 'Left wall', 'deg'],
-  ['wall_right_deg', 'Right wall', 'deg'],
-  ['area_mm2', 'Area', 'mm2'],
-  ['plate_step_mm', 'Step between the plates', 'mm'],
-  ['tilt_deg', 'Tilt of the scan', 'deg'],
-] as const;
 
 /** Rows of wild points that are named one by one at most [-]. */
 const NAMED_MOST = 12;
@@ -69,30 +59,7 @@ function Sections({ shown }: { readonly shown: ShownSurvey }): VNode | null {
             <DrawingView drawing={drawing} />
           )}
         </div>
-        <ScrollBox name="Quantities of the section, table">
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">Quantity</th>
-                <th scope="col">Value ± expanded uncertainty (95 %)</th>
-              </tr>
-            </thead>
-            <tbody>
-              {ROWS.map(([key, title, unit]) => {
-                const quantity = section[key];
-                const words = measuredWords(quantity, unit, units);
-                return (
-                  <tr key={key}>
-                    <th scope="row">{title}</th>
-                    <td class="words">
-                      {words ?? `not told: ${'declined' in quantity ? quantity.declined : ''}`}
-                    </td>
-                  </tr>
-                );
-              })}
-            </tbody>
-          </table>
-        </ScrollBox>
+        <BlockTable table={quantityTable(section, units)} />
       </div>
       <p class="panel-lead">{pointWords(section)}</p>
       {section.remarks.map((text) => (

@@ -1,8 +1,8 @@
 import type { KnowledgeReport, NextTrialReport } from '@furrow/engine';
-import { familyTable, outlierWords, scoreWords } from '@furrow/papers/blocks';
-import { driftWords, nextTrialSetting, nextTrialWords } from '@furrow/papers/words';
+import { familyTable, nextTrialBlocks, outlierWords, scoreWords } from '@furrow/papers/blocks';
+import { driftWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
-import { BlockPanel } from '../../ui/block/index.ts';
+import { BlockList, BlockPanel } from '../../ui/block/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { ScorePicture } from './score-picture.tsx';
 import { SpreadPanel } from './spread-panel.tsx';
@@ -98,13 +98,12 @@ function ScorePanel({ report }: { readonly report: KnowledgeReport }): VNode {
 function NextTrialPanel({ trial }: { readonly trial: NextTrialReport }): VNode {
   const units = useUnits();
   return (
-    <section class="panel" aria-labelledby="next-trial-title">
+    <section class="panel next-trial" aria-labelledby="next-trial-title">
       <header class="panel-head">
         <h2 id="next-trial-title">Next trial</h2>
         <p class="caption">what teaches most per minute for the job that is open</p>
       </header>
-      <p class="next-trial">{nextTrialSetting(trial, units)}</p>
-      <p>{nextTrialWords(trial, units)}</p>
+      <BlockList blocks={nextTrialBlocks(trial, units)} />
     </section>
   );
 }

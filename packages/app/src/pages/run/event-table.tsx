@@ -1,7 +1,7 @@
 import type { RunReport, Written } from '@furrow/engine';
-import { elapsedWords, eventName, placeWords } from '@furrow/papers';
+import { causeBlocks, runEventTable } from '@furrow/papers/blocks';
 import type { VNode } from 'preact';
-import { ScrollTable } from '../../ui/table/index.ts';
+import { BlockList, BlockPanel } from '../../ui/block/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import type { ShowStretch } from './use-strip-view.ts';
 
@@ -13,49 +13,25 @@ interface EventTableProps {
 /** Rows of the table at most: more cannot be looked through by eye. */
 const ROWS_MOST = 300;
 
-/** Every event with time, place, words, likely cause and the next check. */
+/** Every event with time, place, words and likely cause; what mends each kind, and its next check, below. */
 export function EventTable({ report, show }: EventTableProps): VNode | null {
   const units = useUnits();
   const { events } = report;
   if (events.length === 0) return null;
-  const left = events.length - ROWS_MOST + report.events_not_listed;
-  const note = left > 0 && events.length > ROWS_MOST ? `The first ${ROWS_MOST}; ${left} more.` : undefined;
   return (
-    <ScrollTable id="run-events" title="Events" note={note}>
-      <thead>
-        <tr>
-          <th scope="col">Time</th>
-          <th scope="col">Place</th>
-          <th scope="col">Event</th>
-          <th scope="col">What the log shows</th>
-          <th scope="col">Most likely</th>
-          <th scope="col">Next check</th>
-        </tr>
-      </thead>
-      <tbody>
-        {events.slice(0, ROWS_MOST).map((each) => (
-          <tr key={`${each.kind}${each.start_s}${each.says}`}>
-            <th scope="row">
-              <button type="button" class="plain" onClick={() => show.time(each.start_s, each.end_s)}>
-                {elapsedWords(each.start_s)}
-              </button>
-            </th>
-            <td class="words">
-              {each.from_mm === null || each.to_mm === null
-                ? 'not told'
-                : `${placeWords(each.from_mm, each.to_mm, units)}${each.pass === null ? '' : `, pass ${each.pass}`}`}
-            </td>
-            <td class="words">{eventName(each.kind)}</td>
-            <td class="words">{each.says}</td>
-            <td class="words">
-              {each.causes.length === 0
-                ? ''
-                : `${each.causes[0]!.title} (${Math.round(100 * each.causes[0]!.probability)} %)`}
-            </td>
-            <td class="words">{each.next_check?.ask ?? ''}</td>
-          </tr>
-        ))}
-      </tbody>
-    </ScrollTable>
+    <BlockPanel
+      id="run-events"
+      table={runEventTable(report, units, ROWS_MOST)}
+      head={(time, row) => {
+        const { start_s: from, end_s: to } = events[row]!;
+        return (
+          <button type="button" class="plain" onClick={() => show.time(from, to)}>
+            {time}
+          </button>
+        );
+      }}
+    >
+      <BlockList blocks={causeBlocks(report)} />
+    </BlockPanel>
   );
 }

@@ -1,7 +1,7 @@
 import type { RunReport, Written } from '@furrow/engine';
-import { placeWords, runRecutWords } from '@furrow/papers';
+import { runStretchTable } from '@furrow/papers/blocks';
 import type { VNode } from 'preact';
-import { ScrollTable } from '../../ui/table/index.ts';
+import { BlockPanel } from '../../ui/block/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import type { ShowStretch } from './use-strip-view.ts';
 
@@ -13,35 +13,21 @@ interface StretchTableProps {
 /** Stretches that are not as they ought to be, with the recut of each. */
 export function StretchTable({ report, show }: StretchTableProps): VNode | null {
   const units = useUnits();
-  if (report.stretches.length === 0) return null;
+  const { stretches } = report;
+  if (stretches.length === 0) return null;
   return (
-    <ScrollTable id="run-stretches" title="Stretches to look at" note="Gauge before you recut.">
-      <thead>
-        <tr>
-          <th scope="col">Where</th>
-          <th scope="col">What</th>
-          <th scope="col">What to do</th>
-          <th scope="col">Recut</th>
-        </tr>
-      </thead>
-      <tbody>
-        {report.stretches.map((each) => (
-          <tr key={`${each.kind}${each.from_mm}`}>
-            <th scope="row">
-              <button
-                type="button"
-                class="plain"
-                onClick={() => show.place(each.from_mm, each.to_mm, each.pass)}
-              >
-                {placeWords(each.from_mm, each.to_mm, units)}
-              </button>
-            </th>
-            <td>{each.kind}</td>
-            <td class="words">{each.says}</td>
-            <td class="words">{runRecutWords(each.recut, units)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </ScrollTable>
+    <BlockPanel
+      id="run-stretches"
+      table={runStretchTable(report, units)}
+      note="Gauge before you recut."
+      head={(where, row) => {
+        const { from_mm: from, to_mm: to, pass } = stretches[row]!;
+        return (
+          <button type="button" class="plain" onClick={() => show.place(from, to, pass)}>
+            {where}
+          </button>
+        );
+      }}
+    />
   );
 }

@@ -1,6 +1,7 @@
-import type { TableBlock } from '@furrow/papers/blocks';
+import type { TableBlock, TableMark } from '@furrow/papers/blocks';
 import { boundUnits } from '@furrow/papers/words';
 import type { ComponentChildren, VNode } from 'preact';
+import { VerdictMark } from '../margins/index.ts';
 import { ScrollBox } from '../table/index.ts';
 
 /** Letters from which on a column is broken into lines, and from which on its lines are long [-]. */
@@ -44,13 +45,14 @@ export function BlockTable({ table, head, doing }: BlockTableProps): VNode {
             // a table made anew as a whole has no better name for its rows than their place
             <tr key={row} class={markOf(table, row)}>
               {shown.map(({ at }, index) => {
+                const verdict = VERDICTS.find((each) => each === markAt(table, row, at));
                 const text = boundUnits(cells[at] ?? '');
                 const marked = [markOf(table, row, at), breadths.get(at)];
                 const name = marked.filter((each) => each !== undefined).join(' ');
                 if (index > 0)
                   return (
                     <td key={at} class={name === '' ? undefined : name}>
-                      {text}
+                      {verdict === undefined ? null : <VerdictMark verdict={verdict} />} {text}
                     </td>
                   );
                 return [
@@ -73,7 +75,13 @@ function breadthOf(letters: number): string | undefined {
   return letters > WORDY ? 'words' : undefined;
 }
 
-function markOf({ marks = [] }: TableBlock, row: number, column?: number): string | undefined {
-  const mark = marks.find((each) => each.row === row && each.column === column)?.mark;
+const VERDICTS = ['holds', 'tight', 'fails'] as const;
+
+function markAt({ marks = [] }: TableBlock, row: number, column?: number): TableMark['mark'] | undefined {
+  return marks.find((each) => each.row === row && each.column === column)?.mark;
+}
+
+function markOf(table: TableBlock, row: number, column?: number): string | undefined {
+  const mark = markAt(table, row, column);
   return mark === undefined ? undefined : `shown-${mark}`;
 }

@@ -1,2 +1,3 @@
 export { BlockList } from './block-list.tsx';
 export { BlockPanel } from './block-panel.tsx';
+export { BlockTable } from './block-table.tsx';
