@@ -232,12 +232,12 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
       await page.getByText(/^section at 2000 mm\.csv: scanned sections/u).click();
     await unit.selectOption('cm');
     await section
-      .getByText(/14\d\.\d+ ± .* mm/u)
+      .getByText(/14\d\.\d+ ± .*\smm/u)
       .first()
       .waitFor();
     await unit.selectOption('mm');
     await section
-      .getByText(/14\.\d+ ± .* mm/u)
+      .getByText(/14\.\d+ ± .*\smm/u)
       .first()
       .waitFor();
     await page

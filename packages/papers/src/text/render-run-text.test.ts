@@ -29,7 +29,7 @@ describe('the review of a log as text', () => {
     expect(lines[0]).toBe('Drum seam');
     expect(lines[1]).toBe('260 rows read; every line of the table gave one.');
     expect(text).toContain('1 pass run, the arc burned 21 s, and was out 1.0 s');
-    expect(text).toMatch(/0:10\.0 +0\.\d{3} m to 0\.\d{3} m +Arc out/u);
+    expect(text).toMatch(/0:10\.0 +0\.\d{3} m to 0\.\d{3} m, pass 1 +Arc out/u);
     expect(text).toContain('name the job that was run');
   });
 
