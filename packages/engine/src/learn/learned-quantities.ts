@@ -1,7 +1,7 @@
 import { halfWidthAt } from '../groove/index.ts';
 import { bracketedRoot, type NestedGroup, type NestedReading } from '../numeric/index.ts';
-import { depthRegressors } from '../removal/index.ts';
 import { columnsOf, type Effects, partsOf } from './effects.ts';
+import { layersTogether } from './layers-together.ts';
 import type { GaugedPass, ShopObservation } from './observation.ts';
 
 /** Standard deviation of one width reading by hand, in those of a depth reading [-] (judgement, no source). */
@@ -21,16 +21,18 @@ export function depthGroups(
     const { columns } = columnsOf(effects, partsOf(family, shop));
     return passes
       .filter(({ stations }) => stations.length > 0)
-      .map(({ setting, stations }) => {
+      .map(({ setting, below = [], stations }) => {
+        const { regressors, toOne, share } = layersTogether([...below, setting], meltingEnergy);
         // The noise is taken at the pass's own mean, so that a shallow reading is not trusted less for being shallow.
         const mean = stations.reduce((sum, { depth }) => sum + depth, 0) / stations.length;
         return {
           columns: [0, 1, 2, ...columns],
-          regressors: [...depthRegressors(setting, meltingEnergy), ...columns.map(() => 1)],
+          regressors: [...regressors, ...columns.map(() => 1)],
+          ...(below.length > 0 && { share }),
           readings: stations.map(
             ({ at, depth, depthSd }): NestedReading => ({
               place: at,
-              value: Math.log(Math.max(DEPTH_LEAST, depth) / setting.diameter),
+              value: Math.log(Math.max(DEPTH_LEAST, depth) / setting.diameter) + toOne,
               variance: ((depthSd ?? gaugeSd) / Math.max(DEPTH_LEAST, mean)) ** 2,
             }),
           ),
@@ -47,7 +49,9 @@ export function widthGroups(
 ): NestedGroup[] {
   return observations.map(({ passes, family, gaugeSd }): NestedGroup => {
     const { columns } = columnsOf(effects, partsOf(family, shop));
-    return passes.flatMap(({ setting, stations }) => {
+    return passes.flatMap(({ setting, below, stations }) => {
+      // the width at the surface is that of no layer alone
+      if (below !== undefined) return [];
       const readings = stations.flatMap(({ at, depth, width, widthSd }): NestedReading[] => {
         const nominal = width === undefined ? undefined : nominalWidth(width, depth);
         return nominal === undefined

@@ -19,7 +19,7 @@ export type SizeBand = 'small' | 'middle' | 'large';
 export interface GaugedStation {
   /** Place along the pass [m]. */
   readonly at: number;
-  /** Depth that this pass took off [m]. */
+  /** Depth that this pass took off, those under it whose floor nobody read included [m]. */
   readonly depth: number;
   /** Standard deviation of that, where it is not the gauge's [m]. */
   readonly depthSd?: number;
@@ -29,9 +29,11 @@ export interface GaugedStation {
   readonly widthSd?: number;
 }
 
-/** One pass on a flat floor, with what was gauged on it. */
+/** One pass on a flat floor, or several on top of each other gauged together, with what was gauged. */
 export interface GaugedPass {
   readonly setting: PassSetting;
+  /** Passes under it whose floor nobody read: the depths are of all of them together; left out: none. */
+  readonly below?: readonly PassSetting[];
   readonly stations: readonly GaugedStation[];
   /** Electrode volume burnt per ampere-second, where it was measured [m3/(A s)]. */
   readonly wear?: number;

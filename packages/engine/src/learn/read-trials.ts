@@ -121,8 +121,13 @@ function observationOf(entry: Trials['entries'][number]): ShopObservation {
     meltingEnergy: metal.meltingEnergy.value,
     gaugeSd: entry.gauge_sd,
     passes: entry.passes.map((pass) => {
-      const { current, voltage, travel, length, electrode_burnt: burnt } = pass;
-      const setting = { diameter, current, voltage, travel, pushAngle: pass.push_angle };
+      const { current, travel, length, electrode_burnt: burnt } = pass;
+      const settingOf = ({ push_angle: pushAngle, ...run }: NonNullable<typeof pass.below>[number]) => ({
+        ...{ diameter, pushAngle },
+        ...{ current: run.current, voltage: run.voltage, travel: run.travel },
+      });
+      const setting = settingOf(pass);
+      const below = pass.below === undefined ? {} : { below: pass.below.map(settingOf) };
       const stations = pass.stations.map(({ at, depth, width, depth_sd: depthSd, width_sd: widthSd }) => ({
         at,
         depth,
@@ -130,8 +135,13 @@ function observationOf(entry: Trials['entries'][number]): ShopObservation {
         ...(width !== undefined && { width }),
         ...(widthSd !== undefined && { widthSd }),
       }));
-      if (burnt === undefined || length === undefined) return { setting, stations };
-      return { setting, stations, wear: (burnt * Math.PI * diameter ** 2 * travel) / (4 * current * length) };
+      if (burnt === undefined || length === undefined) return { setting, ...below, stations };
+      return {
+        setting,
+        ...below,
+        stations,
+        wear: (burnt * Math.PI * diameter ** 2 * travel) / (4 * current * length),
+      };
     }),
   };
 }

@@ -1,9 +1,10 @@
 import { metalOf } from '../material/index.ts';
 import { mixtureProbability, mixtureQuantile, type NormalPart, normalQuantile } from '../numeric/index.ts';
-import { lnDepthParts } from '../removal/index.ts';
+import { lnDepthParts, type RemovalBelief } from '../removal/index.ts';
 import { crpsOfMixture } from './crps.ts';
 import { beliefOfFamily, learnFrom } from './knowledge.ts';
-import type { ShopObservation } from './observation.ts';
+import { layersTogether } from './layers-together.ts';
+import type { GaugedPass, ShopObservation } from './observation.ts';
 
 /** One entry as it was predicted from the entries before it, and as it was then measured. */
 export interface ScoredEntry {
@@ -57,9 +58,9 @@ export function scoreEntries(shop: string, observations: readonly ShopObservatio
   return observations.map((entry, index) => {
     const known = learnFrom({ shop, id: '', observations: observations.slice(0, index) });
     const belief = beliefOfFamily(known, metalOf(entry.family.metal), entry.family);
-    const [{ setting, stations }] = entry.passes as [ShopObservation['passes'][number]];
+    const [{ setting, stations }] = entry.passes as [GaugedPass];
     const measured = stations.reduce((sum, { depth }) => sum + depth, 0) / stations.length;
-    const parts = meanParts(lnDepthParts(belief, setting), entry, known);
+    const parts = meanParts(lnTogether(belief, entry), entry, known);
     const ln = Math.log(Math.max(1e-4, measured) / setting.diameter);
     const at = (share: number): number => setting.diameter * Math.exp(mixtureQuantile(parts, share));
     return {
@@ -73,13 +74,31 @@ export function scoreEntries(shop: string, observations: readonly ShopObservatio
   });
 }
 
+/** ln of the depth over the diameter that the first pass takes off, those under it gauged with it included. */
+function lnTogether(belief: RemovalBelief, { passes, meltingEnergy }: ShopObservation): NormalPart[] {
+  const [{ setting, below = [] }] = passes as [GaugedPass];
+  const settings = [...below, setting];
+  const { parts, toOne, share } = layersTogether(settings, meltingEnergy);
+  const each = settings.map((one) => lnDepthParts(belief, one));
+  return belief.depth.map(({ weight, levels }, node) => {
+    const over = (of: (part: NormalPart) => number): number =>
+      parts.reduce((sum, part, pass) => sum + part * of(each[pass]![node]!), 0);
+    return {
+      weight,
+      mean: over(({ mean }) => mean) - toOne,
+      variance: over(({ variance }) => variance) - (1 - share) * (levels.pass ** 2 + levels.seam ** 2),
+    };
+  });
+}
+
 /** The mean over the stations of the first pass: seam process and gauge average out, what they have in common stays. */
 function meanParts(
   parts: readonly NormalPart[],
-  { passes, gaugeSd }: ShopObservation,
+  { passes, gaugeSd, meltingEnergy }: ShopObservation,
   known: ReturnType<typeof learnFrom>,
 ): NormalPart[] {
-  const [{ stations, setting }] = passes as [ShopObservation['passes'][number]];
+  const [{ stations, setting, below = [] }] = passes as [GaugedPass];
+  const { share } = layersTogether([...below, setting], meltingEnergy);
   const count = stations.length;
   return parts.map((part, i) => {
     const { seam } = known.depth.learned.nodes[i]!.sds;
@@ -87,7 +106,7 @@ function meanParts(
     const depth = setting.diameter * Math.exp(part.mean);
     return {
       ...part,
-      variance: part.variance - seam ** 2 * (1 - 1 / count) + (gaugeSd / depth) ** 2 / count,
+      variance: part.variance - share * seam ** 2 * (1 - 1 / count) + (gaugeSd / depth) ** 2 / count,
     };
   });
 }

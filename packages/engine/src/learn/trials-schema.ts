@@ -30,7 +30,10 @@ const station = z.strictObject({
   depth: amount(
     'length',
     { least: 0, most: 0.2 },
-    { title: 'Depth', help: 'Depth that this pass took off, below the floor it was run on.' },
+    {
+      title: 'Depth',
+      help: 'Depth that this pass took off, below the floor it was run on; with those under it whose floor nobody read.',
+    },
   ),
   depth_sd: spread(
     'Spread of the depth',
@@ -47,7 +50,7 @@ const station = z.strictObject({
   ),
 });
 
-const pass = z.strictObject({
+const run = {
   current: amount('current', { least: 20, most: 5000 }, { title: 'Current', help: 'As read while it ran.' }),
   voltage: amount(
     'voltage',
@@ -72,6 +75,14 @@ const pass = z.strictObject({
       fallback: { text: '45 deg', why: 'the angle of the published rows' },
     },
   ),
+};
+
+const pass = z.strictObject({
+  ...run,
+  below: described(z.array(z.strictObject(run)).min(1).max(20), {
+    title: 'Passes below',
+    help: 'Passes of the same track under it whose floor nobody read: the depths here are of all of them together.',
+  }).optional(),
   length: amount(
     'length',
     { least: 10 * MM, most: 500 },

@@ -269,10 +269,10 @@ const seamSchema = z
       .describe('What was said before each recut, oldest first; empty where nothing was cut again.'),
     teaches: z
       .object({
-        readings: z.int().describe('Readings that say how deep one pass cut [-].'),
+        readings: z.int().describe('Readings that say how deep a pass cut, or layers together [-].'),
         left_out: z.array(
           z.object({
-            why: z.enum(['several_layers', 'several_tracks', 'travel_unknown', 'no_pass', 'nothing_cut']),
+            why: z.enum(['several_tracks', 'travel_unknown', 'no_pass', 'nothing_cut']),
             readings: z.int().describe('Readings [-].'),
           }),
         ),

@@ -198,8 +198,6 @@ function engineerWords(
 export function teachesWords({ readings, left_out, entry }: SurveySeam['teaches']): string[] {
   const say = (count: number): string => (count === 1 ? '1 reading' : `${count} readings`);
   const why = {
-    several_layers:
-      'the floor there was made by several layers; read after each, it would say what each took off',
     several_tracks: 'it does not say which of the tracks was read',
     travel_unknown: 'the travel was set by a table at the rig, and what was set is not stated',
     no_pass: 'no pass of the plan runs there',

@@ -71,10 +71,6 @@ describe('a gauged groove as an entry of the trials', () => {
       passes: [pass!, { ...pass!, number: 2, from: 3, ...other }],
     });
     const two = [gauged(1, 0.015), gauged(4, 0.015)];
-    expect(made(two, { plan: with2({ layer: 2 }) })).toMatchObject({
-      readings: 1,
-      leftOut: [{ why: 'several_layers', readings: 1 }],
-    });
     expect(made(two, { plan: with2({ track: 2 }) }).leftOut).toEqual([
       { why: 'several_tracks', readings: 1 },
     ]);
@@ -102,9 +98,46 @@ describe('a gauged groove as an entry of the trials', () => {
     expect(entry!['passes']).toMatchObject([
       { stations: [{ depth: '8 mm' }] },
       { stations: [{ depth: '7.5 mm', depth_sd: '0.5 mm' }] },
+      { below: [{ current: expect.any(String) }], stations: [{ at: '2 m', depth: '15.1 mm' }] },
     ]);
     expect(JSON.stringify(entry)).not.toContain('width');
-    expect(leftOut).toEqual([{ why: 'several_layers', readings: 1 }]);
+    expect(leftOut).toEqual([]);
+  });
+
+  it('tells layers together that were gauged at the end alone, each as it was run, and back to the floor last read', () => {
+    const [pass] = plan.passes;
+    const of = (number: number, rest: object = {}) => ({ ...pass!, number, layer: number, ...rest });
+    const layers = { ...plan, passes: [of(1), of(2), of(3)] };
+    const ran = [1, 2, 3].map((number) => ({ number, travel: 0.01 + 0.002 * number }));
+    const end = gauged(2, 0.024, { width: { value: 0.018, u: 1e-4 } });
+    const { entry, readings } = made([end], { plan: layers, ran });
+    expect(readings).toBe(1);
+    expect(entry!['passes']).toMatchObject([
+      { travel: '960 mm/min', below: [{ travel: '840 mm/min' }, { travel: '720 mm/min' }] },
+    ]);
+    expect(JSON.stringify(entry)).not.toContain('width');
+    const read = readTrials(withEntry(newTrials('bay 2'), entry!));
+    if (!read.ok) throw new Error(read.issues[0]?.message);
+    const [{ setting, below, stations }] = read.value.observations[0]!.passes as [
+      (typeof read.value.observations)[0]['passes'][0],
+    ];
+    expect([setting, ...below!].map(({ travel }) => travel)).toEqual([
+      expect.closeTo(0.016, 9),
+      expect.closeTo(0.014, 9),
+      expect.closeTo(0.012, 9),
+    ]);
+    expect(stations).toEqual([{ at: expect.closeTo(2, 9), depth: expect.closeTo(0.024, 9) }]);
+    // down to the floor that was read after the first
+    const floor = gauged(2, 0.008, { afterPass: 1, u: 3e-4 });
+    expect(made([floor, end], { plan: layers, ran }).entry!['passes']).toMatchObject([
+      { stations: [{ depth: '8 mm' }] },
+      { below: [{ travel: '840 mm/min' }], stations: [{ depth: '16 mm' }] },
+    ]);
+    // a travel that nobody stated leaves the sum unknown, whichever layer it is of
+    const table = { ...plan, passes: [of(1), of(2, { setByGauge: true })] };
+    expect(made([end], { plan: table }).leftOut).toEqual([{ why: 'travel_unknown', readings: 1 }]);
+    const tracks = { ...plan, passes: [of(1), of(1, { number: 2, track: 2 }), of(3)] };
+    expect(made([end], { plan: tracks, ran }).leftOut).toEqual([{ why: 'several_tracks', readings: 1 }]);
   });
 
   it('keeps a dense scan to stations that are spread over the whole pass', () => {

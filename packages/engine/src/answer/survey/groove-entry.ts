@@ -43,8 +43,8 @@ const NOTHING_CUT = 0.1;
  * A gauged groove as an entry of the shop's trials file: what was measured, each with its own uncertainty, under the
  * setting that it was cut with.
  *
- * A depth teaches where it is known what one pass took off: below several layers where the floor was read after the
- * one before too, across several tracks where the track is stated. A pass whose travel was read off a table at the rig teaches where that travel is stated.
+ * A depth teaches where it is known which passes took it off: what one took off where the floor was read before it too,
+ * else what all layers under it took off together; across several tracks where the track is stated. A pass whose travel was read off a table at the rig teaches where that travel is stated.
  *
  * @param groove - job, plan, readings, and how the passes were run [record], readings inside the seam
  * @returns the entry, and the readings that teach nothing with the reason [record]
@@ -54,16 +54,24 @@ const NOTHING_CUT = 0.1;
  */
 export function entryOfGroove({ id, date, job, plan, gauged, ran = [], torch }: GaugedGroove): SeamTeaching {
   const leftOut = new Map<NotTaught, number>();
-  const byPass = new Map<PassOutcome, SeamGauged[]>();
+  const byPasses = new Map<string, Taken[]>();
   for (const reading of gauged) {
     const found = takenAt(reading, gauged, plan, ran);
     if (typeof found === 'string') leftOut.set(found, (leftOut.get(found) ?? 0) + 1);
-    else byPass.set(found.pass, [...(byPass.get(found.pass) ?? []), found.reading]);
+    else {
+      const key = found.passes.map(({ number }) => number).join();
+      byPasses.set(key, [...(byPasses.get(key) ?? []), found]);
+    }
   }
-  const passes = plan.passes.flatMap((pass) => {
-    const readings = byPass.get(pass);
-    return readings === undefined ? [] : [writtenPass(pass, ran, readings, job.kit.gauge.reading_sd)];
-  });
+  const taught = [...byPasses.values()].sort(([a], [b]) => a!.passes[0].number - b!.passes[0].number);
+  const passes = taught.map((taken) =>
+    writtenPass(
+      taken[0]!.passes,
+      ran,
+      taken.map(({ reading }) => reading),
+      job.kit.gauge.reading_sd,
+    ),
+  );
   const entry: WrittenEntry | null =
     passes.length === 0
       ? null
@@ -83,21 +91,22 @@ export function entryOfGroove({ id, date, job, plan, gauged, ran = [], torch }: 
         };
   return {
     entry,
-    readings: [...byPass.values()].reduce((sum, readings) => sum + readings.length, 0),
+    readings: taught.reduce((sum, taken) => sum + taken.length, 0),
     leftOut: [...leftOut].map(([why, readings]) => ({ why, readings })),
   };
 }
 
-/** A reading of what one pass took off. */
+/** A reading of what passes on top of each other took off. */
 interface Taken {
-  readonly pass: PassOutcome;
+  /** The passes, the last first; more than one where nobody read the floor between. */
+  readonly passes: readonly [PassOutcome, ...PassOutcome[]];
   readonly reading: SeamGauged;
 }
 
 /** Readings nearer than this are of one place [m]. */
 const SAME_PLACE = 0.025;
 
-/** What one pass took off at a reading, or why that is not known. */
+/** What was taken off since the floor was last read there, or why that is not known. */
 function takenAt(
   reading: SeamGauged,
   all: readonly SeamGauged[],
@@ -112,20 +121,27 @@ function takenAt(
       pass.number <= afterPass &&
       (track === undefined || pass.track === track),
   );
-  const pass = over.at(-1);
-  if (pass === undefined) return 'no_pass';
-  if (over.some((each) => each.layer === pass.layer && each.track !== pass.track)) return 'several_tracks';
-  const before = over.at(-2);
-  const floor = before === undefined ? undefined : floorAfter(before.number, reading, all);
-  if (before !== undefined && floor === undefined) return 'several_layers';
+  const [last, ...before] = over.toReversed();
+  if (last === undefined) return 'no_pass';
+  const read = before.findIndex(({ number }) => floorAfter(number, reading, all) !== undefined);
+  const floor = read < 0 ? undefined : floorAfter(before[read]!.number, reading, all);
+  const together: Taken['passes'] = [last, ...before.slice(0, read < 0 ? before.length : read)];
+  if (
+    over.some(({ layer, track: other }) => together.some((own) => own.layer === layer && own.track !== other))
+  )
+    return 'several_tracks';
   const taken = depth - (floor?.depth ?? 0);
-  if (taken < NOTHING_CUT * pass.depth.p50) return 'nothing_cut';
-  const travel = ran.find(({ number }) => number === pass.number)?.travel;
-  if (pass.setByGauge && travel === undefined) return 'travel_unknown';
-  if (floor === undefined) return { pass, reading };
+  if (taken < NOTHING_CUT * together.reduce((sum, pass) => sum + pass.depth.p50, 0)) return 'nothing_cut';
+  const isUnknown = ({ number, setByGauge }: PassOutcome): boolean =>
+    setByGauge && ran.find((each) => each.number === number)?.travel === undefined;
+  if (together.some(isUnknown)) return 'travel_unknown';
+  if (over.length === 1) return { passes: together, reading };
   // the width at the surface is that of all layers together
   const { width: _width, ...rest } = reading;
-  return { pass, reading: { ...rest, depth: taken, u: Math.hypot(reading.u, floor.u) } };
+  return {
+    passes: together,
+    reading: floor === undefined ? rest : { ...rest, depth: taken, u: Math.hypot(reading.u, floor.u) },
+  };
 }
 
 /** The reading that was taken after a pass at the same place; the nearest of several. */
@@ -142,12 +158,11 @@ function floorAfter(
 }
 
 function writtenPass(
-  pass: PassOutcome,
+  [pass, ...below]: Taken['passes'],
   ran: readonly RanPass[],
   readings: readonly SeamGauged[],
   gaugeSd: number,
 ): Readonly<Record<string, unknown>> {
-  const own = ran.find(({ number }) => number === pass.number);
   const rising = [...readings].sort((a, b) => a.at - b.at);
   const count = Math.min(STATIONS_MOST, rising.length);
   const chosen = Array.from(
@@ -155,10 +170,8 @@ function writtenPass(
     (_, k) => rising[count === 1 ? 0 : Math.round((k * (rising.length - 1)) / (count - 1))]!,
   );
   return {
-    current: written(own?.current ?? pass.current, 'A', 1),
-    voltage: written(own?.voltage ?? pass.voltage, 'V', 2),
-    travel: written(inUnit(own?.travel ?? pass.travel, 'mm/min'), 'mm/min', 2),
-    push_angle: written(inUnit(pass.pushAngle, 'deg'), 'deg', 2),
+    ...writtenRun(pass, ran),
+    ...(below.length === 0 ? {} : { below: below.map((each) => writtenRun(each, ran)) }),
     stations: chosen.map(({ at, depth, u, width }) => ({
       at: written(at - pass.from, 'm', 4),
       depth: written(inUnit(depth, 'mm'), 'mm', 3),
@@ -172,6 +185,17 @@ function writtenPass(
             width_sd: written(Math.max(1e-3, inUnit(width.u, 'mm')), 'mm', 4),
           }),
     })),
+  };
+}
+
+/** How a pass was run, as far as it is known; else as planned. */
+function writtenRun(pass: PassOutcome, ran: readonly RanPass[]): Readonly<Record<string, string>> {
+  const own = ran.find(({ number }) => number === pass.number);
+  return {
+    current: written(own?.current ?? pass.current, 'A', 1),
+    voltage: written(own?.voltage ?? pass.voltage, 'V', 2),
+    travel: written(inUnit(own?.travel ?? pass.travel, 'mm/min'), 'mm/min', 2),
+    push_angle: written(inUnit(pass.pushAngle, 'deg'), 'deg', 2),
   };
 }
 

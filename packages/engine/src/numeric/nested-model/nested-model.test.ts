@@ -23,6 +23,7 @@ function invented(seed: number): NestedGroup[] {
       Array.from({ length: 1 + (g % 3) }, () => ({
         columns: [0, 1],
         regressors: [1, stream.normal()],
+        ...(g === 3 && { share: 0.4 }),
         readings: Array.from({ length: 1 + Math.floor(6 * stream.uniform()) }, () => ({
           place: 2 * stream.uniform(),
           value: -0.5 + 0.3 * stream.normal(),
@@ -35,7 +36,9 @@ function invented(seed: number): NestedGroup[] {
 /** The same by one dense covariance of all readings: another way than the engine's. */
 function dense(groups: readonly NestedGroup[]) {
   const rows = groups.flatMap((passes, g) =>
-    passes.flatMap((pass, p) => pass.readings.map((reading) => ({ g, p, x: pass.regressors, ...reading }))),
+    passes.flatMap((pass, p) =>
+      pass.readings.map((reading) => ({ g, p, x: pass.regressors, share: pass.share ?? 1, ...reading })),
+    ),
   );
   const covariance = new Matrix(
     rows.map((a) =>
@@ -44,7 +47,7 @@ function dense(groups: readonly NestedGroup[]) {
         const samePass = a.g === b.g && a.p === b.p;
         return (
           (a.g === b.g ? SDS.group ** 2 : 0) +
-          (samePass ? SDS.pass ** 2 + SDS.seam ** 2 * (1 + r) * Math.exp(-r) : 0) +
+          (samePass ? a.share * (SDS.pass ** 2 + SDS.seam ** 2 * (1 + r) * Math.exp(-r)) : 0) +
           (a === b ? a.variance : 0)
         );
       }),

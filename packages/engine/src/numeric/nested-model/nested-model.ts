@@ -23,6 +23,8 @@ export interface NestedPass {
   readonly columns: readonly number[];
   /** Regressor at each of these columns [list]. */
   readonly regressors: readonly number[];
+  /** Variance of its own level and of its process, over those of one pass; left out: 1 [-]. */
+  readonly share?: number;
   readonly readings: readonly NestedReading[];
 }
 
@@ -81,6 +83,7 @@ interface PreparedPass {
   readonly places: readonly number[];
   readonly columns: readonly number[];
   readonly regressors: readonly number[];
+  readonly share: number;
   readonly seam: SeamReadings;
 }
 
@@ -119,11 +122,12 @@ export function nestedModel(
     known,
     groups: groups.map((passes) => {
       const touched = [...new Set(passes.flatMap(({ columns }) => columns))];
-      return passes.map(({ columns, regressors, readings }) => ({
+      return passes.map(({ columns, regressors, share = 1, readings }) => ({
         touched,
         places: columns.map((column) => touched.indexOf(column)),
         columns,
         regressors,
+        share,
         seam: seamReadings(readings, range),
       }));
     }),
@@ -299,14 +303,14 @@ export function outlierWeights(
     const readingWeights: Float64Array[] = [];
     sums.passes.forEach(({ columns, regressors: x, mean, variance: spread }, k) => {
       const expected = columns.reduce((sum, c, i) => sum + x[i]! * solution.mean[c]!, level);
-      const own = sds.pass ** 2 / weights.pass[g]![k]!;
-      const share = own / spread;
-      const off = share * (mean - expected);
-      passWeights[k] = weightOf(off ** 2 + own * (1 - share), sds.pass ** 2);
-      const { seam } = model.groups[g]![k]!;
+      const { seam, share } = model.groups[g]![k]!;
+      const own = (share * sds.pass ** 2) / weights.pass[g]![k]!;
+      const part = own / spread;
+      const off = part * (mean - expected);
+      passWeights[k] = weightOf(off ** 2 + own * (1 - part), share * sds.pass ** 2);
       readingWeights.push(
-        noiseSquares(seam, sds.seam, expected + off, weights.reading[g]![k]!).map((square) =>
-          weightOf(square, 1),
+        noiseSquares(seam, Math.sqrt(share) * sds.seam, expected + off, weights.reading[g]![k]!).map(
+          (square) => weightOf(square, 1),
         ),
       );
     });
@@ -341,7 +345,9 @@ function summariesOf(
   const before = known.get(seamSd);
   if (before !== undefined) return before;
   const made = model.groups.map((passes, g) =>
-    passes.map(({ seam }, k) => summarisePass(seam, seamSd, weights.reading[g]![k]!)),
+    passes.map(({ seam, share }, k) =>
+      summarisePass(seam, Math.sqrt(share) * seamSd, weights.reading[g]![k]!),
+    ),
   );
   if (known.size >= KEPT_SEAMS) known.delete(known.keys().next().value!);
   known.set(seamSd, made);
@@ -376,9 +382,9 @@ function sumGroup(model: NestedModel, sds: NestedSds, weights: NestedWeights, g:
   const regressors = new Float64Array(touched.length);
   let [precision, pull, square, rest] = [0, 0, 0, 0];
   const summaries = summariesOf(model, sds.seam, weights);
-  const passes = model.groups[g]!.map(({ columns, places, regressors: x }, k): SummedPass => {
+  const passes = model.groups[g]!.map(({ columns, places, regressors: x, share }, k): SummedPass => {
     const summary = summaries[g]![k]!;
-    const variance = summary.variance + sds.pass ** 2 / weights.pass[g]![k]!;
+    const variance = summary.variance + (share * sds.pass ** 2) / weights.pass[g]![k]!;
     precision += 1 / variance;
     pull += summary.mean / variance;
     square += summary.mean ** 2 / variance;

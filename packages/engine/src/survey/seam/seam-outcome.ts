@@ -135,8 +135,8 @@ export interface RecutSetting {
   readonly diameter: number;
 }
 
-/** Why a reading teaches nothing of how deep a pass cuts. */
-export type NotTaught = 'several_layers' | 'several_tracks' | 'travel_unknown' | 'no_pass' | 'nothing_cut';
+/** Why a reading teaches nothing of how deep passes cut. */
+export type NotTaught = 'several_tracks' | 'travel_unknown' | 'no_pass' | 'nothing_cut';
 
 /** What the readings of a seam teach the shop. */
 export interface SeamTeaching {
