@@ -10,8 +10,15 @@ export interface TestReport {
   }[];
 }
 
+/** How the tests of a run ended. */
+export interface Counts {
+  readonly passed: number;
+  readonly failed: number;
+  readonly skipped: number;
+}
+
 /** Tests passed, failed and skipped; what failed outside of any test counts as failed. */
-export function tally(
-  report: TestReport | undefined,
-  exitStatus: number | null,
-): { passed: number; failed: number; skipped: number };
+export function tally(report: TestReport | undefined, exitStatus: number | null): Counts;
+
+/** Counts of several runs, taken together. */
+export function addCounts(counts: readonly Counts[]): Counts;

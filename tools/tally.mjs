@@ -14,3 +14,9 @@ export function tally(report, exitStatus) {
     skipped: report.numPendingTests + report.numTodoTests,
   };
 }
+
+/** Counts of several runs, taken together. */
+export function addCounts(counts) {
+  const sum = (key) => counts.reduce((total, count) => total + count[key], 0);
+  return { passed: sum('passed'), failed: sum('failed'), skipped: sum('skipped') };
+}

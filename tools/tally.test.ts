@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type TestReport, tally } from './tally.mjs';
+import { addCounts, type TestReport, tally } from './tally.mjs';
 
 const clean: TestReport = {
   numPassedTests: 5,
@@ -30,4 +30,14 @@ test('an error outside of any test is a failure', () => {
 
 test('no report at all is a failure', () => {
   expect(tally(undefined, null)).toEqual({ passed: 0, failed: 1, skipped: 0 });
+});
+
+test('runs side by side are counted together', () => {
+  const one = { passed: 5, failed: 1, skipped: 2 };
+  expect(addCounts([one, { passed: 40, failed: 10, skipped: 20 }])).toEqual({
+    passed: 45,
+    failed: 11,
+    skipped: 22,
+  });
+  expect(addCounts([])).toEqual({ passed: 0, failed: 0, skipped: 0 });
 });

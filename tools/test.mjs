@@ -2,19 +2,14 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { runChecks } from './checks.mjs';
 import { findBrowser } from './find-browser.mjs';
-import { ensureInstalled, npm, ROOT, requireNode } from './install.mjs';
-import { tally } from './tally.mjs';
-
-const CHECKS = ['types', 'lint', 'imports', 'unused'];
+import { ensureInstalled, ROOT, requireNode } from './install.mjs';
+import { runHeld, runScript, runSeen } from './run-program.mjs';
+import { addCounts, tally } from './tally.mjs';
 
 function heading(text) {
   console.log(`\n== ${text}`);
-}
-
-function runScript(name) {
-  heading(name);
-  return npm(['run', '--silent', name]).status === 0;
 }
 
 /** Installs a package of the system where that is possible without asking anybody. */
@@ -69,21 +64,47 @@ function explainMissingBrowser(isFailure) {
   );
 }
 
-function runTests(filters) {
-  heading('tests');
+/** Runs tests beside what else runs, and counts them; what vitest is given chooses which. */
+async function runTests(run, title, filters) {
   const folder = mkdtempSync(join(tmpdir(), 'furrow-test-'));
   const file = join(folder, 'report.json');
   try {
     const program = join(ROOT, 'node_modules', 'vitest', 'vitest.mjs');
-    const { status } = spawnSync(
-      process.execPath,
-      [program, 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`, ...filters],
-      { cwd: ROOT, stdio: 'inherit' },
-    );
+    const status = await run(title, process.execPath, [
+      program,
+      'run',
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${file}`,
+      ...filters,
+    ]);
     return tally(existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : undefined, status);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+const BROWSER_TESTS = 'e2e';
+
+/** The build, and then the tests that drive what was built: an older build would tell nothing about these sources. */
+async function buildAndDrive() {
+  if (await runScript('build')) return runTests(runHeld, 'browser tests', ['--project', BROWSER_TESTS]);
+  failures.push('build');
+  return undefined;
+}
+
+/** The checks, and then the tests that read the sources alone. */
+async function checkAndTest() {
+  if (!onlyTests) failures.push(...(await runChecks()));
+  return runTests(runSeen, 'tests', ['--project', `!${BROWSER_TESTS}`]);
+}
+
+/** What was asked for by name, after the checks and the build. */
+async function testChosen() {
+  if (!onlyTests) failures.push(...(await runChecks()));
+  const isBuilt = await runScript('build');
+  if (!isBuilt) failures.push('build');
+  return runTests(runSeen, 'tests', isBuilt ? filters : [...filters, '--project', `!${BROWSER_TESTS}`]);
 }
 
 requireNode();
@@ -102,14 +123,11 @@ if (!providePostgres()) {
   explainMissingPostgres(isFailure);
   if (isFailure) failures.push('PostgreSQL');
 }
-if (!args.includes('--only-tests')) failures.push(...CHECKS.filter((name) => !runScript(name)));
+const onlyTests = args.includes('--only-tests');
 const filters = args.filter((arg) => arg !== '--only-tests');
-if (!runScript('build')) {
-  failures.push('build');
-  // The browser tests drive what was built; an older build would tell nothing about these sources.
-  filters.push('--project', '!e2e');
-}
-const counted = runTests(filters);
+// the tests in a browser wait for it half of their time, in which the others find a core
+const counts = await Promise.all(filters.length > 0 ? [testChosen()] : [buildAndDrive(), checkAndTest()]);
+const counted = addCounts(counts.filter((count) => count !== undefined));
 const failed = counted.failed + failures.length;
 
 if (failures.length > 0) console.log(`\nFailed before any test: ${failures.join(', ')}`);
