@@ -31,6 +31,8 @@ export type CheckDraft = Omit<CommissionCheckFacts, 'hints'> & { readonly hints?
         readonly span?: { readonly least: number; readonly most: number };
         /** What the process needs at least: the band does not reach below it [SI unit]. */
         readonly floor?: number;
+        /** What may be at most: the band does not reach above it [SI unit]. */
+        readonly ceiling?: number;
       }
     | { readonly kind: 'confirm' }
   );
@@ -59,6 +61,7 @@ export function finishCheck(draft: CheckDraft, model: FaultModel): CommissionChe
   const expected = told(draft.expected);
   const half = halfWidth(parts);
   const least = told(draft.span?.least ?? draft.expected) - half;
+  const most = told(draft.span?.most ?? draft.expected) + half;
   return {
     ...facts,
     kind: 'measure',
@@ -66,7 +69,7 @@ export function finishCheck(draft: CheckDraft, model: FaultModel): CommissionChe
     unit,
     expected,
     least: Math.max(least, draft.floor === undefined ? least : Math.min(expected, told(draft.floor))),
-    most: told(draft.span?.most ?? draft.expected) + half,
+    most: Math.min(most, draft.ceiling === undefined ? most : Math.max(expected, told(draft.ceiling))),
     parts,
     below: behind('low'),
     above: behind('high'),

@@ -23,7 +23,7 @@ export { type Connection, connectionSchedule, connectionSchema } from './connect
 export { type CommissionInstruments, type StatedFigure, USUAL_INSTRUMENTS } from './instruments.ts';
 export { evidenceOf, judgeReading, type ReadingJudgement } from './judge-reading.ts';
 export { readReading } from './read-reading.ts';
-export { readingAmount } from './reading-amount.ts';
+export { bandEnd, readingAmount } from './reading-amount.ts';
 export { type RehearsedReading, rehearseReadings } from './rehearse-readings.ts';
 export {
   type CommissionRound,

@@ -1,7 +1,7 @@
 import type { FaultBehind, FaultEvidence, FaultOutcome } from '../faults/index.ts';
 import { type Amount, type Sentence, say } from '../quantity/index.ts';
 import type { CommissionCheck, MeasureCheck } from './check.ts';
-import { readingAmount } from './reading-amount.ts';
+import { bandEnd, readingAmount } from './reading-amount.ts';
 
 /** What a reading means. */
 export interface ReadingJudgement {
@@ -27,8 +27,10 @@ function judgeMeasure(check: MeasureCheck, value: number): ReadingJudgement {
     ...(verdict !== 'in_band' && { beside: readingAmount(check, other).value }),
   });
   const end = verdict === 'low' ? least : most;
-  const low = verdict === 'low' ? amount(least, value) : readingAmount(check, least);
-  const high = verdict === 'high' ? amount(most, value) : readingAmount(check, most);
+  const low =
+    verdict === 'low' ? { ...amount(least, value), ...bandEnd(check, 'least') } : bandEnd(check, 'least');
+  const high =
+    verdict === 'high' ? { ...amount(most, value), ...bandEnd(check, 'most') } : bandEnd(check, 'most');
   const place = { in_band: 'in', low: 'below', high: 'above' }[verdict];
   const says = say`${amount(value, end)} is ${place} the band of ${low} to ${high}.`;
   const faults = { in_band: [], low: below, high: above }[verdict];

@@ -26,3 +26,19 @@ export function readingAmount({ unit, least, most }: MeasureCheck, value: number
   const decimals = half > 0 ? Math.max(0, -Math.floor(Math.log10(half))) : DECIMALS_OF_A_POINT;
   return { ...amount, scale: { unit, decimals: Math.min(decimals, DECIMALS_MOST) } };
 }
+
+/**
+ * An end of a check's band as an amount for a sentence. An end in degrees may be a limit that was stated, and is rounded
+ * inwards: what is read off it lies inside.
+ *
+ * @param check - the check [record], one with a reading
+ * @param end - which end [text], least or most
+ * @returns the amount [record]
+ * @source none: bookkeeping
+ * @example
+ * bandEnd({ unit: 'degC', least: 108, most: 150 }, 'least') // => {"value":381.15,"kind":"temperature","bound":"least"}
+ */
+export function bandEnd(check: MeasureCheck, end: 'least' | 'most'): Amount {
+  const amount = readingAmount(check, check[end]);
+  return check.unit === 'degC' ? { ...amount, bound: end } : amount;
+}

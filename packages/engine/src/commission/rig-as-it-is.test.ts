@@ -86,12 +86,23 @@ describe('the plate before the first arc', () => {
     expect(check).toMatchObject({ unit: 'degC', quantity: 'temperature' });
     expect(check.expected).toBeCloseTo(100, 9);
     expect(check.least).toBeCloseTo(100, 9);
-    expect(check.most).toBeCloseTo(155, 9);
+    expect(check.most).toBeCloseTo(150, 9);
     expect(judgeReading(check, 90)).toMatchObject({ verdict: 'low' });
     expect(sentenceText(judgeReading(check, 90).says, 'inch')).toContain(
-      '195 °F is below the band of 210 °F',
+      '194 °F is below the band of 212 °F to 302 °F',
     );
     expect(sentenceText(check.ask, 'metric')).toContain('At least 100 °C, at most 150 °C');
+  });
+
+  it('never tells a stated limit on its dangerous side, in degrees of either scale', () => {
+    for (let celsius = 20; celsius < 140; celsius += 1.3) {
+      const check = plate({ preheat: String(celsius), interpass_most: String(celsius + 100.7) });
+      const says = sentenceText(judgeReading(check, celsius - 9).says, 'inch');
+      const [, least, most] = /below the band of ([\d.]+) °F to ([\d.]+) °F/u.exec(says)!;
+      expect(Number(least), says).toBeGreaterThanOrEqual(celsius * 1.8 + 32 - 1e-9);
+      expect(Number(most), says).toBeLessThanOrEqual((celsius + 100.7) * 1.8 + 32 + 1e-9);
+      expect(sentenceText(check.ask, 'inch')).toContain(`At least ${least} °F, at most ${most} °F`);
+    }
   });
 
   it('tells what the figures assume where none is stated', () => {

@@ -145,15 +145,16 @@ function formatMass(value: number, system: UnitSystem): string {
 
 /** From here on a temperature is told in steps of five degrees [°F]. */
 const FIVES_FROM = 100;
-/** How far off a whole degree a temperature may be to have been meant as one [°F or °C]. */
+/** How far off a whole degree a temperature may be to have been meant as one [°F]. */
 const MEANT_DEGREE = 1e-6;
 
-/** Degrees Fahrenheit; what comes of whole fives of degrees Celsius, or of a calculation, goes to the nearest five. */
+/**
+ * Degrees Fahrenheit; what comes of a calculation goes to the nearest five. Whole fives of degrees Celsius are whole degrees
+ * Fahrenheit, and stay what they are: most often somebody stated them as a limit.
+ */
 function formatFahrenheit(kelvins: number): string {
   const fahrenheit = SHOWN.temperature.inch.of(kelvins);
-  const fives = SHOWN.temperature.metric.of(kelvins) / 5;
-  const isCelsius = Math.abs(fives - Math.round(fives)) < MEANT_DEGREE;
-  const isMeant = !isCelsius && Math.abs(fahrenheit - Math.round(fahrenheit)) < MEANT_DEGREE;
+  const isMeant = Math.abs(fahrenheit - Math.round(fahrenheit)) < MEANT_DEGREE;
   const step = isMeant || fahrenheit < FIVES_FROM ? 1 : 5;
   return withUnit(fixed(Math.round(fahrenheit / step) * step, 0), '°F');
 }
@@ -170,8 +171,8 @@ function formatShare(share: number): string {
  *
  * Inch lengths keep a sixteenth that was meant; others go to 1/16 in below 2 in (1/64 below a quarter, thousandths below
  * 1/16 in), 1/8 in below 10 in, 1/4 in below 2 ft, then to feet and whole inches. Metric ones go to 0.01 mm below 1 mm, 0.1 mm
- * below 100 mm, 1 mm below 1 m and 0.01 m above. A `depth` is read to 0.1 mm or 0.01 in. From 100 °F on, degrees that were not
- * meant in Fahrenheit go to the nearest five. A unit asked for by name is written with four figures.
+ * below 100 mm, 1 mm below 1 m and 0.01 m above. A `depth` is read to 0.1 mm or 0.01 in. From 100 °F on, degrees that come
+ * out broken go to the nearest five. A unit asked for by name is written with four figures.
  *
  * @param value - amount in the SI unit of its kind [SI unit of the kind], any finite number
  * @param kind - what it measures [text], one of the AmountKind names
@@ -182,7 +183,8 @@ function formatShare(share: number): string {
  * @example
  * formatAmount(0.0318, 'length', 'inch') // => "1 1/4 in"
  * formatAmount(0.3, 'length', 'inch') // => "11 3/4 in"
- * formatAmount(523.15, 'temperature', 'inch') // => "480 °F"
+ * formatAmount(523.15, 'temperature', 'inch') // => "482 °F"
+ * formatAmount(525.04, 'temperature', 'inch') // => "485 °F"
  * formatAmount(0.0118, 'depth', 'inch') // => "0.46 in"
  * formatAmount(0.0118, 'reading', 'inch') // => "0.465 in"
  * formatAmount(3.4123, 'seam_place', 'metric') // => "3.412 m"

@@ -6,13 +6,15 @@ import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
 
 /** How far inside its bound the written one may lie, as a share of the bound [1]. */
 const OFF_MOST = 0.001;
+/** How far inside it may lie for a temperature, whose zero is far off [K]: nobody reads a thermometer finer. */
+const DEGREES_OFF_MOST = 1;
 
 /** What arithmetic in another unit may add to an amount, as a share of it [1]. */
 const ARITHMETIC = 1e-12;
 
 /**
  * Writes the bound of a range so that the text itself is an amount inside the range: rounded as people are shown
- * amounts where that rounds inwards by at most a thousandth, else with as many figures as it takes.
+ * amounts where that rounds inwards by at most a thousandth, a temperature by a degree, else with as many figures as it takes.
  *
  * @param value - the bound in the SI unit of its kind [SI unit of the kind], any finite number
  * @param kind - kind of quantity [text], one of the QuantityKind names
@@ -22,6 +24,7 @@ const ARITHMETIC = 1e-12;
  * @source none: bookkeeping
  * @example
  * formatBound(1, 'length', 'inch', 'most') // => "39.37 in"
+ * formatBound(273.15 + 108, 'temperature', 'inch', 'least') // => "227 °F"
  */
 export function formatBound(
   value: number,
@@ -29,11 +32,12 @@ export function formatBound(
   system: UnitSystem,
   side: 'least' | 'most',
 ): string {
+  const off = kind === 'temperature' ? DEGREES_OFF_MOST : OFF_MOST * Math.abs(value);
   const inside = (text: string): boolean => {
     const read = parseAmount(text, kind);
     if (!read.ok) return false;
     const inwards = side === 'least' ? read.value - value : value - read.value;
-    return inwards >= -ARITHMETIC * Math.abs(value) && inwards <= OFF_MOST * Math.abs(value);
+    return inwards >= -ARITHMETIC * Math.abs(value) && inwards <= off;
   };
   const usual = formatAmount(value, kind, system);
   if (inside(usual)) return usual;

@@ -1,7 +1,9 @@
 import {
   formatAmount,
   formatBand,
+  formatBound,
   formatStated,
+  fromUnit,
   type HeatRange,
   type HeatReport,
   type StatedUnit,
@@ -83,7 +85,7 @@ export function endBlocks(
       kind: 'table',
       caption: ends.whole_seam
         ? 'The whole seam, with heat that flows along it'
-        : `The end of the seam, over ${formatStated(ends.window_mm, 'mm', units)}, with heat that flows along it`,
+        : `The end of the seam, over ${formatStated(ends.window_mm, 'mm', units, 'length')}, with heat that flows along it`,
       columns: [start('What', 2), end('There'), end('In the section')],
       rows: [
         [
@@ -160,6 +162,11 @@ export function hardnessBlocks(
   ];
 }
 
+/** A temperature that a plate must have at least, never rounded below it. */
+function leastDegrees(celsius: number, units: UnitSystem): string {
+  return formatBound(fromUnit(celsius, 'degC'), 'temperature', units, 'least');
+}
+
 /** The preheat of the re-weld by each method side by side, why they differ, and what it means for gouging. */
 export function preheatBlocks({ preheat, preheat_missing: missing }: Told, units: UnitSystem): PaperBlock[] {
   if (preheat === null) return missing === null ? [] : [paragraph(`Preheat: ${missing}`)];
@@ -177,7 +184,7 @@ export function preheatBlocks({ preheat, preheat_missing: missing }: Told, units
       ],
       rows: methods.map(({ method, temperature_degC: asked, inside_range, parts, remarks, source }) => [
         method,
-        asked === null ? 'cannot be used' : formatStated(asked, 'degC', units),
+        asked === null ? 'cannot be used' : leastDegrees(asked, units),
         inside_range ? 'inside' : 'outside',
         parts.map(({ name, value, unit }) => `${name} ${formatStated(value, unit, units)}`).join(', '),
         [...remarks, sourceText(source)].join(' '),
@@ -197,7 +204,7 @@ export function preheatBlocks({ preheat, preheat_missing: missing }: Told, units
           list(differences),
         ] as const)),
     paragraph(
-      `For gouging: ${gouging.known ? formatStated(gouging.temperature_degC, 'degC', units) : 'not known'}` +
+      `For gouging: ${gouging.known ? leastDegrees(gouging.temperature_degC, units) : 'not known'}` +
         `${gouging.stated ? ', as the job states' : ''} [${sourceText(gouging.source)}]`,
     ),
   ];

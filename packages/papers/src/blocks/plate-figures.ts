@@ -1,4 +1,4 @@
-import { formatAmount, gougingStart, type ReadJob, type UnitSystem } from '@furrow/engine';
+import { formatAmount, formatBound, gougingStart, type ReadJob, type UnitSystem } from '@furrow/engine';
 import { type Figure, valueAndUnit } from './figure.ts';
 
 /** What the plate is brought to before the first arc, and may be at before each further pass, as big numbers. */
@@ -9,7 +9,11 @@ export function plateFigures(read: ReadJob, units: UnitSystem): Figure[] {
   const warm = start.temperature > job.heat.ambient;
   return [
     start.stated
-      ? { label: 'Preheat', ...valueAndUnit(shown(start.temperature)), note: 'at least, beside the seam' }
+      ? {
+          label: 'Preheat',
+          ...valueAndUnit(formatBound(start.temperature, 'temperature', units, 'least')),
+          note: 'at least, beside the seam',
+        }
       : {
           label: 'Preheat',
           // figures for a warm plate, or for one whose steel is not known, must not be read as leave to gouge it cold
@@ -18,7 +22,7 @@ export function plateFigures(read: ReadJob, units: UnitSystem): Figure[] {
         },
     {
       label: 'Interpass',
-      ...valueAndUnit(shown(job.heat.interpass_most)),
+      ...valueAndUnit(formatBound(job.heat.interpass_most, 'temperature', units, 'most')),
       note: interpassStated(read) ? 'at most, before a pass' : 'at most; not stated, usual',
     },
   ];
@@ -30,10 +34,10 @@ export function plateWords(read: ReadJob, units: UnitSystem): string {
   const start = gougingStart(job);
   const shown = (kelvin: number): string => formatAmount(kelvin, 'temperature', units);
   const least = start.stated
-    ? `Plate beside the seam before the first arc: at least ${shown(start.temperature)}`
+    ? `Plate beside the seam before the first arc: at least ${formatBound(start.temperature, 'temperature', units, 'least')}`
     : `Preheat: none stated; the figures assume a plate at ${shown(start.temperature)}${start.temperature > job.heat.ambient ? ', as for the re-weld' : ''}`;
   const usual = interpassStated(read) ? '' : ' (not stated: what is usual for this metal)';
-  return `${least}. Before each further pass: at most ${shown(job.heat.interpass_most)}${usual}.`;
+  return `${least}. Before each further pass: at most ${formatBound(job.heat.interpass_most, 'temperature', units, 'most')}${usual}.`;
 }
 
 function interpassStated({ defaultsUsed }: ReadJob): boolean {

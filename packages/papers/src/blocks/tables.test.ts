@@ -147,7 +147,7 @@ describe('power, air and stock', () => {
     expect(sourceTable(point, 'metric').rows).toEqual([
       ['One', '450 A', '50 %', '44.0 V', '80.0 V', '6.5 min'],
     ]);
-    expect(leadTable(point, 'inch').rows[0]!.slice(3)).toEqual(['500 mV', '140 °F', '195 °F']);
+    expect(leadTable(point, 'inch').rows[0]!.slice(3)).toEqual(['500 mV', '140 °F', '194 °F']);
     expect(leadTable(point, 'metric').rows[0]!.slice(2)).toEqual(['20.00 m', '500 mV', '60 °C', '90 °C']);
     const air = { points: [{ behind: 'hose', static_kPa: 700, flowing_kPa: 600 }] } as unknown as AirReport;
     expect(airTable(air, 'metric').rows).toEqual([['hose', '7.0 bar', '6.0 bar']]);

@@ -72,8 +72,8 @@ describe('set-up card', () => {
     );
     const inch = { units: 'inch', paper: 'a4' } as const;
     expect(notes(cardDocument(stated, sampleAnswer(stated, plan), inch))).toEqual([
-      'Preheat 210: at least, beside the seam',
-      'Interpass 300: at most, before a pass',
+      'Preheat 212: at least, beside the seam',
+      'Interpass 302: at most, before a pass',
     ]);
   });
 

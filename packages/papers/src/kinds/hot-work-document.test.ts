@@ -46,7 +46,7 @@ describe.each(['metric', 'inch'] as const)('the hot-work sheet in %s units', (un
     expect(text).toContain(
       units === 'metric'
         ? 'Preheat: none stated; the figures assume a plate at 82 °C, as for the re-weld. Before each further pass: at most 250 °C'
-        : 'Preheat: none stated; the figures assume a plate at 180 °F, as for the re-weld. Before each further pass: at most 480 °F',
+        : 'Preheat: none stated; the figures assume a plate at 180 °F, as for the re-weld. Before each further pass: at most 482 °F',
     );
   });
 

@@ -1,4 +1,4 @@
-import { amountText, type MeasureCheck, readingAmount, type UnitSystem } from '@furrow/engine';
+import { amountText, bandEnd, type MeasureCheck, readingAmount, type UnitSystem } from '@furrow/engine';
 
 /** A reading of a check, on the scale of the instrument it is read from. */
 export function checkReading(check: MeasureCheck, value: number, units: UnitSystem): string {
@@ -7,5 +7,5 @@ export function checkReading(check: MeasureCheck, value: number, units: UnitSyst
 
 /** Both ends of the band of a check. */
 export function checkBand(check: MeasureCheck, units: UnitSystem): string {
-  return `${checkReading(check, check.least, units)} to ${checkReading(check, check.most, units)}`;
+  return `${amountText(bandEnd(check, 'least'), units)} to ${amountText(bandEnd(check, 'most'), units)}`;
 }

@@ -25,7 +25,7 @@ export function BenchView(): VNode {
       <h2 class="unseen" id="job-title">
         Job
       </h2>
-      <FormView />
+      <FormView brief={!wide} />
     </section>
   );
   const result = (
@@ -42,6 +42,7 @@ export function BenchView(): VNode {
           <ResultHead />
         </OutdatedBox>
       </div>
+      {wide ? null : job}
       <SeamStripView />
       <OutdatedBox class="result-details">
         <ResultDetails />
@@ -52,13 +53,13 @@ export function BenchView(): VNode {
     <div class="bench">
       <BenchHeader />
       {/* the order on the page is the order in which the keys go through it */}
-      <div class="bench-panes">{wide ? [job, result] : [result, job]}</div>
+      <div class="bench-panes">{wide ? [job, result] : result}</div>
       {wide ? null : <JumpBar />}
     </div>
   );
 }
 
-/** Result and form within a thumb's reach, where they lie one below the other. */
+/** Result and form within a thumb’s reach, where they lie one below the other: the form stands behind the numbers to set. */
 function JumpBar(): VNode {
   return (
     <nav class="jump-bar" aria-label="Parts of the bench">

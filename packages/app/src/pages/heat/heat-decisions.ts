@@ -1,4 +1,12 @@
-import { formatAmount, formatStated, type HeatReport, type UnitSystem, type Written } from '@furrow/engine';
+import {
+  formatAmount,
+  formatBound,
+  formatStated,
+  fromUnit,
+  type HeatReport,
+  type UnitSystem,
+  type Written,
+} from '@furrow/engine';
 import { rangeText } from '@furrow/papers/words';
 import type { Decision } from '../../ui/why/index.ts';
 
@@ -14,13 +22,15 @@ export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): r
       value:
         gouging === undefined || !gouging.known
           ? 'not known'
-          : formatStated(gouging.temperature_degC, 'degC', units),
+          : formatBound(fromUnit(gouging.temperature_degC, 'degC'), 'temperature', units, 'least'),
       note:
         gouging === undefined
           ? (missing ?? '')
           : gouging.stated
             ? 'as the job states'
-            : 'before gouging: that of the re-weld; the welding procedure decides',
+            : gouging.known
+              ? 'before gouging: that of the re-weld; the welding procedure decides'
+              : `before gouging: state the composition from the certificate, or the preheat itself${byThickness(preheat, units)}`,
       of: ['preheatMethodB', 'preheatHydrogenControl'],
       rests: (preheat?.methods ?? []).map(
         ({ method, temperature_degC: asked }) =>
@@ -52,9 +62,21 @@ export function heatDecisions(report: Written<HeatReport>, units: UnitSystem): r
     {
       act: 'Watch the back face',
       value: rangeText(report.back_face_degC, 'degC', units),
-      note: 'at its hottest: nothing behind the plate that this harms',
+      note: 'at its hottest: keep away from it what this harms',
       of: ['heatOfPlan', 'solveSection'],
       rests: [share],
     },
   ];
+}
+
+/** What a method asks for that needs no composition, where none is stated. */
+function byThickness(preheat: Written<HeatReport>['preheat'], units: UnitSystem): string {
+  const asked = (preheat?.methods ?? []).flatMap(({ method, temperature_degC: least }) =>
+    least === null
+      ? []
+      : [
+          `${method}: ${formatBound(fromUnit(least, 'degC'), 'temperature', units, 'least')} for this thickness`,
+        ],
+  );
+  return asked.length === 0 ? '' : `; ${asked.join('; ')}`;
 }

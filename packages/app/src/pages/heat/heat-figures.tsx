@@ -1,7 +1,8 @@
 import {
-  formatAmount,
   formatBand,
+  formatBound,
   formatStated,
+  fromUnit,
   type HeatReport,
   type Job,
   type UnitSystem,
@@ -104,13 +105,13 @@ function gougingText(
     return { value: 'not known', note: 'state the composition from the certificate, or the preheat itself' };
   if (preheat !== null) {
     return {
-      value: formatStated(preheat.gouging.temperature_degC, 'degC', units),
+      value: formatBound(fromUnit(preheat.gouging.temperature_degC, 'degC'), 'temperature', units, 'least'),
       note: preheat.gouging.stated
         ? 'as the job states'
         : 'that of the re-weld (common practice); can be changed',
     };
   }
   if (stated !== undefined)
-    return { value: formatAmount(stated, 'temperature', units), note: 'as the job states' };
+    return { value: formatBound(stated, 'temperature', units, 'least'), note: 'as the job states' };
   return { value: 'not covered', note: preheat_missing ?? '' };
 }

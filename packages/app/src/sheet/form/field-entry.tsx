@@ -103,6 +103,7 @@ export function FieldEntry({
 function emptyText(field: JobField, brief: boolean, units: UnitSystem): string {
   if (field.fallback !== undefined) {
     const text = fallbackText(field, units);
+    if (text === 'no price') return text;
     return brief ? `(${text})` : `default: ${text}`;
   }
   if (!field.optional) return '';

@@ -7,6 +7,7 @@ import { useSheetState } from '../index.ts';
 import { FieldEntry, useFieldIssue } from './field-entry.tsx';
 import { fieldId } from './field-id.ts';
 import { FieldIssue } from './field-issue.tsx';
+import { rateInInches } from './rate-in-inches.ts';
 
 interface FieldRowProps {
   readonly field: JobField;
@@ -52,11 +53,15 @@ export function FieldRow({ field, path }: FieldRowProps): VNode {
   );
 }
 
-/** An amount in the shop's units, where it was written otherwise. */
+/** An amount in the shop's units, where it was written otherwise; what stands in for a rate too, whose unit is in its name. */
 function ReadAs({ field, path }: FieldRowProps): VNode | null {
   const units = useUnits();
   const written = useSheetState((state) => writtenAt(state.readable, path));
-  if (field.kind === undefined || written === undefined) return null;
+  if (field.kind === undefined) {
+    const rate = units === 'inch' ? rateInInches(field, written ?? String(field.fallback ?? '')) : undefined;
+    return rate === undefined ? null : <span class="read-as">= {rate}</span>;
+  }
+  if (written === undefined) return null;
   const read = parseAmount(written, field.kind);
   if (!read.ok) return null;
   const text = formatAmount(read.value, field.kind, units);

@@ -9,8 +9,13 @@ import { TextView } from './text-view.tsx';
 const VIEWS = ['form', 'text'] as const;
 type View = (typeof VIEWS)[number];
 
+interface FormViewProps {
+  /** Whether there is little room for it: long groups are folded then. */
+  readonly brief?: boolean;
+}
+
 /** A job or the kit to fill in: as a form, or as the text of its file. */
-export function FormView(): VNode {
+export function FormView({ brief = false }: FormViewProps): VNode {
   const { noun } = useSheet();
   const title = SHEET_TITLES[noun];
   const fields = useSheetState((state) => state.file.fields);
@@ -69,7 +74,7 @@ export function FormView(): VNode {
               <span class="required">*</span> must be filled in.
             </p>
             {groups.map((group) => (
-              <GroupView key={group.path} group={group} />
+              <GroupView key={group.path} group={group} brief={brief} />
             ))}
           </form>
         )}

@@ -35,7 +35,12 @@ interface GroupViewProps {
   readonly inner?: boolean;
   /** Whether it stands open at first, whatever it is. */
   readonly unfolded?: boolean;
+  /** Whether it is folded at first where it is long. */
+  readonly brief?: boolean;
 }
+
+/** Fields from which on a group is long [-]. */
+const LONG_FROM = 7;
 
 /** A group of the form that can be folded. */
 export function GroupView({
@@ -43,9 +48,11 @@ export function GroupView({
   path = plainPath(group),
   inner = false,
   unfolded = false,
+  brief = false,
 }: GroupViewProps): VNode {
   const { noun } = useSheet();
-  const { wrong, open } = useGroupWrong(path, unfolded || !FOLDED.has(group.path));
+  const folded = FOLDED.has(group.path) || (brief && fieldsIn(group).length >= LONG_FROM);
+  const { wrong, open } = useGroupWrong(path, unfolded || !folded);
   const Heading = inner ? 'h4' : 'h3';
   return (
     <details class={`group${inner ? ' group-inner' : ''}`} open={open}>

@@ -164,9 +164,9 @@ it('keeps temperatures and thicknesses of its sentences until the reader’s uni
   const { report } = heatOf(withHeat('interpass_most: 300 degC, preheat: 100 degC'))!;
   const inch = JSON.stringify(sentencesWritten(report, 'inch'));
   expect(inch).toContain(
-    'lets the plate be at 570 °F between passes; for this metal at most 480 °F is usual',
+    'lets the plate be at 572 °F between passes; for this metal at most 482 °F is usual',
   );
-  expect(inch).toContain('The whole plate is at 210 °F');
+  expect(inch).toContain('The whole plate is at 212 °F');
   for (const key of ['cautions', 'cooling_remarks', 'assumptions'] as const) {
     const told = JSON.stringify(
       sentencesWritten(report, 'inch')[key].map((one) => (typeof one === 'string' ? one : one.text)),
