@@ -22,7 +22,7 @@ export { type FireZoneDrawingInput, fireZoneDrawing } from './fire-zone-drawing.
 export { BESIDE_CUT, type HeatCourse, heatCourse } from './heat-course.ts';
 export { type HeatDrawingInput, heatDrawing } from './heat-drawing.ts';
 export type { HeatMarks } from './heat-levels.ts';
-export { axisText, lengthAxis } from './length-axis.ts';
+export { axisPlaceText, axisText, lengthAxis } from './length-axis.ts';
 export { type SeamCurve, type SeamCurveDrawingInput, seamCurveDrawing } from './seam-curve-drawing.ts';
 export { type SeamStripAxis, seamStripX } from './seam-strip-axis.ts';
 export { type SeamStripDrawingInput, seamStripDrawing, seamStripScale } from './seam-strip-drawing.ts';

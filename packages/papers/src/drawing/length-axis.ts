@@ -1,4 +1,4 @@
-import { FOOT, INCH, MM, type UnitSystem } from '@furrow/engine';
+import { FOOT, formatAmount, INCH, MM, type UnitSystem } from '@furrow/engine';
 import { niceStep } from './nice-step.ts';
 
 /** The unit an axis of lengths is marked in, and its step. */
@@ -41,4 +41,19 @@ export function lengthAxis(length: number, ticksMost: number, units: UnitSystem)
 export function axisText(axis: LengthAxis, place: number): string {
   const text = (place / axis.metres).toFixed(axis.decimals);
   return Number(text) === 0 ? '0' : text.replace('-', '−');
+}
+
+/** Less than this over a whole foot is none [m]. */
+const INCHES_LEAST = INCH / 32;
+
+/** Writes a place beside an axis of this length, in the unit of its ticks: feet are told with their inches. */
+export function axisPlaceText(length: number, place: number, units: UnitSystem): string {
+  const { unit } = lengthAxis(length, 1, units);
+  if (unit === 'mm') return formatAmount(place, 'length', units, { unit, decimals: 0 });
+  if (unit === 'm') return formatAmount(place, 'length', units, { unit, decimals: 2 });
+  const text = formatAmount(place, 'length', units);
+  const inches = place - FOOT;
+  // a tape is read in inches up to two feet
+  if (unit === 'in' || inches < -INCHES_LEAST || text.includes('ft')) return text;
+  return inches < INCHES_LEAST ? '1 ft' : `1 ft ${formatAmount(inches, 'length', units)}`;
 }

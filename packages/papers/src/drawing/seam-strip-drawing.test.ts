@@ -24,7 +24,28 @@ describe('strip drawing', () => {
     expect(areas(drawing, 'start')).toBe(2 + 1);
     expect(areas(drawing, 'electrode-change')).toBe(plan.electrode_changes.length + 1);
     expect(areas(drawing, 'gauge-station')).toBe(5 + 1);
-    expect(texts(drawing, 'gauge-station')).toContain('600 mm');
+    expect(texts(drawing, 'gauge-station')).toContain('0.60 m');
+  });
+
+  test('tells its stations in the unit of its axis', () => {
+    const inch = texts(seamStripDrawing({ ...input, units: 'inch' }), 'gauge-station');
+    expect(inch[0]).toBe('1 ft 11 1/2 in');
+    expect(inch.every((text) => text.includes('ft'))).toBe(true);
+  });
+
+  test('writes nothing over the lanes but the names of stations, so that what is laid over them crosses no words', () => {
+    for (const units of ['inch', 'metric'] as const)
+      for (const width of [420, 760, 1000]) {
+        const drawing = seamStripDrawing({ ...input, units, width });
+        const axis = seamStripScale({ ...input, units, width });
+        const over = drawing.marks.filter(
+          (mark) => mark.kind === 'text' && mark.at.y < axis.foot && mark.role !== 'gauge-station',
+        );
+        for (const mark of over)
+          expect(mark.kind === 'text' && mark.anchor === 'start' ? mark.at.x : 0).toBeLessThan(axis.left);
+        for (const mark of over)
+          if (mark.kind === 'text' && mark.anchor === 'end') expect(mark.at.x).toBeLessThanOrEqual(axis.left);
+      }
   });
 
   test('leaves travel to the gauge where a reading sets it', () => {

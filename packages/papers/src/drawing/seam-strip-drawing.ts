@@ -1,6 +1,7 @@
 import { formatAmount, formatStated, fromUnit, type Job, type Plan, type UnitSystem } from '@furrow/engine';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
+import { axisPlaceText } from './length-axis.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
 import { axisMarks, type SeamStripAxis, seamStripAxis, seamStripX } from './seam-strip-axis.ts';
 import { type SeamStripRow, seamStripRows } from './seam-strip-rows.ts';
@@ -25,6 +26,7 @@ interface Layout {
   readonly axisY: number;
   /** Right ends of the columns beside the lanes [drawing unit]. */
   readonly columns: readonly number[];
+  readonly legend: readonly (readonly LegendEntry[])[];
 }
 
 const HEADERS = ['pass', 'layer', 'track', 'travel', 'dwell'];
@@ -39,8 +41,7 @@ export function seamStripDrawing(input: SeamStripDrawingInput): Drawing {
   const { job, plan, units } = input;
   const { width, height } = sheet(input);
   const layout = layoutOf(input);
-  const { size, axis, axisY } = layout;
-  const rows = legendRows(legendEntries(input, size), width - 0.8 * size, size);
+  const { size, axis, axisY, legend } = layout;
   const legendTop = axisY + 2 * size;
   const ends = [0, job.seam.length].map((place): Mark => {
     const x = seamStripX(axis, place);
@@ -53,10 +54,10 @@ export function seamStripDrawing(input: SeamStripDrawingInput): Drawing {
     description: describe(input),
     marks: [
       ...ends,
-      ...(plan === undefined ? [] : [...headerMarks(layout), ...lossMarks(plan, layout, units)]),
+      ...(plan === undefined ? [] : headerMarks(layout)),
       ...(plan === undefined ? seamMarks(layout) : laneMarks(input, plan, layout)),
       ...axisMarks(axis, units, size),
-      ...drawLegend(rows, { x: 0.4 * size, y: legendTop }, size),
+      ...drawLegend(legend, { x: 0.4 * size, y: legendTop }, size),
     ],
   };
 }
@@ -69,16 +70,18 @@ function layoutOf(input: SeamStripDrawingInput): Layout {
   const { job, plan, units } = input;
   const { width, height } = sheet(input);
   const size = Math.min(13, Math.max(6.5, Math.min(width / 62, height / 9)));
-  const rows = legendRows(legendEntries(input, size), width - 0.8 * size, size).length;
-  const axisY = height - rows * legendRowHeight(size) - 2.3 * size;
   const columns = columnEnds(plan, units, size);
   const left = (columns.at(-1) ?? 0) + 1.4 * size;
+  const ends = { left, right: width - 3.6 * size, foot: 0 };
+  const entries = legendEntries(input, seamStripAxis(job, plan, ends), size);
+  const legend = legendRows(entries, width - 0.8 * size, size);
+  const axisY = height - legend.length * legendRowHeight(size) - 2.3 * size;
   const top = 1.8 * size;
   // few passes do not need the whole height: the axis follows right under the lanes
   const lanes = plan === undefined ? 1 : seamStripRows(plan).length;
   const low = Math.min(axisY, top + (3 * lanes + 0.4) * size);
-  const axis = seamStripAxis(job, plan, { left, right: width - 3.6 * size, foot: low });
-  return { size, axis, top, axisY: low, columns };
+  const axis = { ...seamStripAxis(job, plan, ends), foot: low };
+  return { size, axis, top, axisY: low, columns, legend };
 }
 
 /** What stands beside a lane, column by column. */
@@ -115,34 +118,6 @@ function headerMarks({ columns, size, top }: Layout): Mark[] {
     anchor: 'end',
     size,
   }));
-}
-
-/** The length that stays ungouged if the arc goes out, to the scale of the seam. */
-function lossMarks(plan: Plan, { axis, size, top }: Layout, units: UnitSystem): Mark[] {
-  const scale = (axis.right - axis.left) / (axis.to - axis.from);
-  const length = fromUnit(plan.loss_length_mm, 'mm') * scale;
-  const y = top - 0.95 * size;
-  const left = axis.right - length;
-  return [
-    {
-      kind: 'area',
-      role: 'loss',
-      points: [
-        { x: left, y: y - 0.35 * size },
-        { x: axis.right, y: y - 0.35 * size },
-        { x: axis.right, y: y + 0.35 * size },
-        { x: left, y: y + 0.35 * size },
-      ],
-    },
-    {
-      kind: 'text',
-      role: 'loss',
-      at: { x: left - 0.5 * size, y: y + 0.35 * size },
-      text: `if the arc goes out, ${formatStated(plan.loss_length_mm, 'mm', units)} stays ungouged (to scale)`,
-      anchor: 'end',
-      size,
-    },
-  ];
 }
 
 function seamMarks({ axis, top, axisY, size }: Layout): Mark[] {
@@ -275,7 +250,7 @@ function stationMarks(
   return positions.flatMap((position): Mark[] => {
     const x = seamStripX(axis, fromUnit(position, 'mm'));
     const marks: Mark[] = [stationMark({ x, y: middle }, mark)];
-    const text = formatStated(position, 'mm', units, 'length');
+    const text = axisPlaceText(axis.to - axis.from, fromUnit(position, 'mm'), units);
     const width = textWidth(text, size);
     // the last label goes to the left of its mark where it would run over the end
     const fits = x + mark + 0.35 * size + width < axis.right - 0.3 * size;
@@ -295,7 +270,11 @@ function stationMarks(
   });
 }
 
-function legendEntries({ job, plan }: SeamStripDrawingInput, size: number): LegendEntry[] {
+function legendEntries(
+  { job, plan, units }: SeamStripDrawingInput,
+  axis: Pick<SeamStripAxis, 'left' | 'right' | 'from' | 'to'>,
+  size: number,
+): LegendEntry[] {
   if (plan === undefined) return [];
   const width = 1.4 * size;
   const entries: LegendEntry[] = [
@@ -329,6 +308,13 @@ function legendEntries({ job, plan }: SeamStripDrawingInput, size: number): Lege
       },
     });
   }
+  // to the scale of the seam, away from the lanes: whatever is laid over them crosses no words
+  const loss = (fromUnit(plan.loss_length_mm, 'mm') * (axis.right - axis.left)) / (axis.to - axis.from);
+  entries.push({
+    text: `if the arc goes out, ${formatStated(plan.loss_length_mm, 'mm', units)} stays ungouged (to scale)`,
+    width: loss,
+    sample: ({ x, y }) => [bar('loss', x, x + loss, y, 0.35 * size)],
+  });
   return entries;
 }
 

@@ -1,5 +1,5 @@
-import { formatAmount, type Job, type Plan, shownNumber } from '@furrow/engine';
-import { type SeamStripAxis, seamStripX } from '@furrow/papers/drawing';
+import { type Job, type Plan, shownNumber } from '@furrow/engine';
+import { axisPlaceText, type SeamStripAxis, seamStripX } from '@furrow/papers/drawing';
 import type { VNode } from 'preact';
 import { useUnits } from '../../ui/theme/index.ts';
 import { placeText } from '../place/index.ts';
@@ -34,7 +34,7 @@ export function SeamStripCursor({ axis, job, plan }: SeamStripCursorProps): VNod
     event.preventDefault();
     bench.moveCursor(next);
   };
-  const label = formatAmount(place, 'length', units);
+  const label = axisPlaceText(axis.to - axis.from, place, units);
   const late = place > (axis.from + axis.to) / 2;
   return (
     <div
