@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { type Easing, evenly, written } from '../limit/index.ts';
-import { boundOf, say, ZERO_CELSIUS } from '../quantity/index.ts';
+import { readOffOf, say, ZERO_CELSIUS } from '../quantity/index.ts';
 
 /** Step of the temperatures tried, and how many there are [K, -]. */
 const STEP = 25;
@@ -23,6 +23,6 @@ export function backFaceEasing(job: Pick<Job, 'heat'>): Easing {
     now: most === undefined ? 0 : written(most - ZERO_CELSIUS),
     steps: most === undefined ? [] : evenly(most - ZERO_CELSIUS, STEP, STEPS),
     apply: (each, value) => ({ ...each, heat: { ...each.heat, back_face_most: value + ZERO_CELSIUS } }),
-    words: (value) => say`a back face that stands ${boundOf(value + ZERO_CELSIUS, 'temperature', 'least')}`,
+    words: (value) => say`a back face that stands ${readOffOf(value + ZERO_CELSIUS, 'temperature', 'least')}`,
   };
 }

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { downToNothing, type Easing, evenly, written } from '../limit/index.ts';
-import { boundOf, fromUnit, inUnit, type Sentence, say } from '../quantity/index.ts';
+import { readOffOf, fromUnit, inUnit, type Sentence, say } from '../quantity/index.ts';
 
 /** What turns set-ups away before their depth is solved. */
 const BEFORE_DEPTH: ReadonlySet<string> = new Set(['width_most', 'width_least', 'root_radius']);
@@ -29,35 +29,35 @@ export function easingsOfGroove({ groove }: Job): Easing[] {
       width.most,
       evenly(inUnit(width.most, 'mm'), 1, 40),
       (most, job) => ({ width: { ...job.groove.width, most } }),
-      (metres) => say`a groove up to ${boundOf(metres, 'length', 'least')} wide`,
+      (metres) => say`a groove up to ${readOffOf(metres, 'length', 'least')} wide`,
     ),
     length(
       'width_least',
       width.least,
       downToNothing(inUnit(width.least, 'mm')).slice(0, -1),
       (least, job) => ({ width: { ...job.groove.width, least } }),
-      (metres) => say`a groove from ${boundOf(metres, 'length', 'most')} wide on`,
+      (metres) => say`a groove from ${readOffOf(metres, 'length', 'most')} wide on`,
     ),
     length(
       'root_radius',
       groove.root_radius_least,
       groove.root_radius_least > 0 ? downToNothing(inUnit(groove.root_radius_least, 'mm')) : [],
       (least) => ({ root_radius_least: least }),
-      (metres) => say`a least root radius of ${boundOf(metres, 'length', 'most')}`,
+      (metres) => say`a least root radius of ${readOffOf(metres, 'length', 'most')}`,
     ),
     length(
       'depth_plus',
       depth.plus,
       evenly(inUnit(depth.plus, 'mm'), 0.25, 100),
       (plus, job) => ({ depth: { ...job.groove.depth, plus } }),
-      (metres) => say`a depth that may be exceeded by ${boundOf(metres, 'length', 'least')}`,
+      (metres) => say`a depth that may be exceeded by ${readOffOf(metres, 'length', 'least')}`,
     ),
     length(
       'depth_minus',
       depth.minus,
       evenly(inUnit(depth.minus, 'mm'), 0.25, Math.floor(inUnit(depth.wanted - depth.minus, 'mm') * 2.4)),
       (minus, job) => ({ depth: { ...job.groove.depth, minus } }),
-      (metres) => say`a depth that may fall short by ${boundOf(metres, 'length', 'least')}`,
+      (metres) => say`a depth that may fall short by ${readOffOf(metres, 'length', 'least')}`,
     ),
     {
       constraint: 'assurance',
@@ -74,7 +74,7 @@ export function easingsOfGroove({ groove }: Job): Easing[] {
       groove.ligament_least,
       downToNothing(inUnit(groove.ligament_least, 'mm')),
       (least) => ({ ligament_least: least }),
-      (metres) => say`a least ligament of ${boundOf(metres, 'length', 'most')}`,
+      (metres) => say`a least ligament of ${readOffOf(metres, 'length', 'most')}`,
     ),
   ];
 }

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { type Easing, evenly, written } from '../limit/index.ts';
-import { boundOf, fromUnit, inUnit, say } from '../quantity/index.ts';
+import { readOffOf, fromUnit, inUnit, say } from '../quantity/index.ts';
 import { electrodeName } from '../removal/index.ts';
 
 const LOCK_NAMES: Readonly<Record<keyof Job['locks'], string>> = {
@@ -77,7 +77,7 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
           ? []
           : [1.5, 2, 3, 5].map((factor) => written(inUnit(trial.length_most * factor, 'mm'))),
       apply: (job, value) => withTrial(job, { length_most: fromUnit(value, 'mm') }),
-      words: (value) => say`a trial ${boundOf(fromUnit(value, 'mm'), 'length', 'least')} long`,
+      words: (value) => say`a trial ${readOffOf(fromUnit(value, 'mm'), 'length', 'least')} long`,
     },
     {
       constraint: 'stations_most',
@@ -100,7 +100,7 @@ export function easingsOfMeasuring({ plan, kit }: Job): Easing[] {
         kit: { ...job.kit, gauge: { ...job.kit.gauge, reading_sd: fromUnit(value, 'mm') } },
       }),
       words: (value) =>
-        say`a gauge whose single reading is good to ${boundOf(fromUnit(value, 'mm'), 'length', 'most')} (standard deviation)`,
+        say`a gauge whose single reading is good to ${readOffOf(fromUnit(value, 'mm'), 'length', 'most')} (standard deviation)`,
     },
     {
       constraint: 'layers_most',

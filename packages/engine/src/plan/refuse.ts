@@ -1,5 +1,5 @@
 import type { Easing } from '../limit/index.ts';
-import { capitalised, say } from '../quantity/index.ts';
+import { capitalised, type Sentence, say, statedApart } from '../quantity/index.ts';
 import { easingsOfGroove } from './easings-of-groove.ts';
 import { easingsOfLocks, easingsOfMeasuring, easingsOfStock } from './easings-of-kit.ts';
 import { shopsOf } from './kept-shops.ts';
@@ -69,19 +69,28 @@ export function refuse(input: SearchTask, found: SearchResult, handedIn: readonl
   const binding = easings.flatMap((easing) => bindingOf(easing, tries)).slice(0, BINDING_MOST);
   if (binding.length > 0) {
     return {
-      summary: say`${NOT_FOUND} ${capitalised(binding[0]!.remedy)} would free it.`,
+      summary: say`${NOT_FOUND}${whyOf(found)} ${capitalised(binding[0]!.remedy)} would free it.`,
       binding,
     };
   }
   return {
     summary: tries.unfinished
-      ? `${NOT_FOUND} The work allowed for the search ran out before everything was tried, so one may still exist; lock what is settled, and plan again.`
-      : `${NOT_FOUND} No single change that was tried frees it: several are needed at once.`,
+      ? say`${NOT_FOUND}${whyOf(found)} The work allowed for the search ran out before everything was tried, so one may still exist; lock what is settled, and plan again.`
+      : say`${NOT_FOUND}${whyOf(found)} No single change that was tried frees it: several are needed at once.`,
     binding: found.misses.slice(0, BINDING_MOST).map(missBinding),
   };
 }
 
 const NOT_FOUND = 'No set-up of this kit was found that makes this groove surely enough.';
+
+/** Why, in one sentence: what the set-up that comes closest misses. */
+function whyOf({ misses }: SearchResult): Sentence {
+  const [closest] = misses;
+  if (closest === undefined) return '';
+  const { title, demand, limit, unit } = closest;
+  const [asked, there] = statedApart(demand, limit, unit);
+  return say` The closest one misses this: ${title.charAt(0).toLowerCase()}${title.slice(1)}, ${asked} asked for, ${there} there.`;
+}
 
 /** What tries of easings share. */
 interface Tries {

@@ -30,6 +30,8 @@ export interface Amount {
   readonly beside?: number;
   /** The side to which it is rounded where it bounds what may be: entered as it reads, it lies inside. */
   readonly bound?: 'least' | 'most';
+  /** Whether a bound is told as a shop reads it off, a length in inches in fractions. */
+  readonly readOff?: true;
   /** The scale it is read on, whatever the reader's units. */
   readonly scale?: {
     readonly unit: string;
@@ -65,4 +67,19 @@ export function amountOf(value: number, kind: AmountKind): Amount {
  */
 export function boundOf(value: number, kind: QuantityKind, bound: 'least' | 'most'): Amount {
   return { value, kind, bound };
+}
+
+/**
+ * What would do, for a sentence that proposes it: as boundOf, but a length in inches in fractions of a tape.
+ *
+ * @param value - in the SI unit of its kind [SI unit of the kind], any finite number
+ * @param kind - what it measures [text], one of the QuantityKind names
+ * @param bound - which end of what does it is [text], least or most
+ * @returns the amount [record]
+ * @source none: bookkeeping
+ * @example
+ * sentenceText(say`up to ${readOffOf(0.0222, 'length', 'least')} wide`, 'inch') // => "up to 7/8 in wide"
+ */
+export function readOffOf(value: number, kind: QuantityKind, bound: 'least' | 'most'): Amount {
+  return { value, kind, bound, readOff: true };
 }

@@ -1,6 +1,7 @@
 import { DOCUMENT_UNITS } from './exact-amount.ts';
 import { unitNamed } from './find-unit.ts';
 import { formatAmount } from './format-amount.ts';
+import { tapeFraction } from './format-length.ts';
 import { parseAmount } from './parse-amount.ts';
 import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
 
@@ -48,6 +49,30 @@ export function formatBound(
     if (inside(text)) return text;
   }
   return `${amount} ${unit.name}`;
+}
+
+/**
+ * Writes what would do as a shop reads it off: a length in inches as the next fraction of a tape inside the range, however far
+ * that is; any other as formatBound does.
+ *
+ * @param value - what would do in the SI unit of its kind [SI unit of the kind], any finite number
+ * @param kind - kind of quantity [text], one of the QuantityKind names
+ * @param system - units to write [text], inch or metric
+ * @param side - which end of what does it is [text], least or most
+ * @returns text that parseAmount reads as an amount that does as well [text]
+ * @source common practice, no source
+ * @example
+ * formatReadOff(0.00325, 'length', 'inch', 'least') // => "9/64 in"
+ * formatReadOff(0.00325, 'length', 'metric', 'least') // => "3.25 mm"
+ */
+export function formatReadOff(
+  value: number,
+  kind: QuantityKind,
+  system: UnitSystem,
+  side: 'least' | 'most',
+): string {
+  const tape = kind === 'length' && system === 'inch' ? tapeFraction(value, side) : undefined;
+  return tape ?? formatBound(value, kind, system, side);
 }
 
 /** A number with so many figures, rounded up for the least of a range and down for the most. */

@@ -53,6 +53,17 @@ export function formatInchLength(metres: number): string {
   return `${sign}${feet} ft${rest === 0 ? '' : ` ${fraction(rest, 16)} in`}`;
 }
 
+/** Parts of an inch on a tape, below two inches and above [-]. */
+const TAPE = { fine: 64, coarse: 16, fineBelow: 2 } as const;
+
+/** The next fraction of an inch that a tape has, towards the side that is given; undefined where that is none. */
+export function tapeFraction(metres: number, side: 'least' | 'most'): string | undefined {
+  const inches = metres / INCH;
+  const parts = inches < TAPE.fineBelow ? TAPE.fine : TAPE.coarse;
+  const count = side === 'least' ? Math.ceil(inches * parts - MEANT) : Math.floor(inches * parts + MEANT);
+  return count > 0 ? `${fraction(count, parts)} in` : undefined;
+}
+
 /** Hundredths of a millimetre below 1 mm, tenths below 100 mm, whole up to 1 m, then metres. */
 export function formatMetricLength(metres: number): string {
   const millimetres = metres * 1000;

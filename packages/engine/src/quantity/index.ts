@@ -1,4 +1,4 @@
-export { type Amount, type AmountKind, amountOf, boundOf } from './amount.ts';
+export { type Amount, type AmountKind, amountOf, boundOf, readOffOf } from './amount.ts';
 export { exactAmount } from './exact-amount.ts';
 export { type NamedUnit, unitOf, unitsOf } from './find-unit.ts';
 export {
@@ -9,7 +9,7 @@ export {
   shownNumber,
   siOfShown,
 } from './format-amount.ts';
-export { formatBound } from './format-bound.ts';
+export { formatBound, formatReadOff } from './format-bound.ts';
 export { formatConductor } from './format-conductor.ts';
 export { rateOf, type ShownRate } from './format-rate.ts';
 export { formatStated, formatStatedApart, formatStatedBand, statedApart } from './format-stated.ts';

@@ -1,6 +1,6 @@
 import type { Amount } from './amount.ts';
 import { formatAmount, formatApart } from './format-amount.ts';
-import { formatBound } from './format-bound.ts';
+import { formatBound, formatReadOff } from './format-bound.ts';
 import type { QuantityKind, UnitSystem } from './quantity-kind.ts';
 
 /**
@@ -111,9 +111,13 @@ function amountFor(amount: Amount, reader: Reader): string {
  * amountText({ value: 620528, kind: 'pressure' }, 'inch') // => "90 psi"
  * amountText({ value: 0.45, kind: 'voltage', scale: { unit: 'mV', decimals: 1 } }, 'inch') // => "450.0 mV"
  */
-export function amountText({ value, kind, beside, bound, scale }: Amount, system: UnitSystem): string {
+export function amountText(
+  { value, kind, beside, bound, readOff, scale }: Amount,
+  system: UnitSystem,
+): string {
   // only what documents may state is given a bound
-  if (bound !== undefined) return formatBound(value, kind as QuantityKind, system, bound);
+  if (bound !== undefined)
+    return (readOff ? formatReadOff : formatBound)(value, kind as QuantityKind, system, bound);
   return beside === undefined
     ? formatAmount(value, kind, system, scale)
     : formatApart(value, beside, kind, system, scale)[0];

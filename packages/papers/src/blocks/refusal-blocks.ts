@@ -1,5 +1,6 @@
-import { type Answer, formatStated, type ReadJob, sentenceText, type UnitSystem } from '@furrow/engine';
+import { type Answer, type ReadJob, sentenceText, type UnitSystem } from '@furrow/engine';
 import { sectionDrawing } from '../drawing/index.ts';
+import { bindingAmounts, constraintTitle } from '../words/index.ts';
 import type { PaperBlock } from './paper-document.ts';
 
 /** What a card says where there is no plan: why, and the least change that would free it. */
@@ -38,16 +39,20 @@ export function refusalReasons({ refusal }: Answer, units: UnitSystem): PaperBlo
       caption: 'What stands in the way, and the least change that would free it',
       columns: [
         { title: 'In the way', align: 'start', weight: 1.3, strong: true },
-        { title: 'Asked for', align: 'end', weight: 0.9 },
         { title: 'There is', align: 'end', weight: 0.9 },
+        { title: 'Would do', align: 'end', weight: 0.9 },
         { title: 'What would free it', align: 'start', weight: 2.6, strong: true },
       ],
-      rows: (refusal?.binding ?? []).map((entry) => [
-        entry.constraint.replaceAll('_', ' '),
-        formatStated(entry.demand, entry.unit, units),
-        formatStated(entry.limit, entry.unit, units),
-        sentenceText(entry.remedy, units),
-      ]),
+      rows: (refusal?.binding ?? []).map((entry) => {
+        const { asked, there } = bindingAmounts(entry, units);
+        const remedy = sentenceText(entry.remedy, units);
+        return [
+          constraintTitle(entry.constraint),
+          there,
+          asked,
+          entry.frees ? remedy : `${remedy} (helps, not enough alone)`,
+        ];
+      }),
     },
   ];
 }

@@ -1,8 +1,8 @@
 import { formatAmount, formatStated, fromUnit, type Job, type Plan, type UnitSystem } from '@furrow/engine';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
-import { axisPlaceText } from './length-axis.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
+import { axisPlaceText } from './length-axis.ts';
 import { axisMarks, type SeamStripAxis, seamStripAxis, seamStripX } from './seam-strip-axis.ts';
 import { type SeamStripRow, seamStripRows } from './seam-strip-rows.ts';
 import { textWidth } from './text-width.ts';

@@ -40,6 +40,7 @@ export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
 export { rangeText } from './range-text.ts';
 export { checkBand, checkReading } from './reading-words.ts';
 export { gaugeCheckWords, otherPlanWords } from './readings-words.ts';
+export { bindingAmounts, constraintTitle, REMEDY_AMOUNTS, REMEDY_COUNTS } from './remedy-words.ts';
 export { CHANGE_WORDS, ROUND_TITLES } from './round-words.ts';
 export { runRecutWords } from './run-recut-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';

@@ -1,4 +1,5 @@
-import { type Answer, formatStated } from '@furrow/engine';
+import type { Answer } from '@furrow/engine';
+import { bindingAmounts, constraintTitle } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { VerdictMark } from '../../ui/margins/index.ts';
 import { Said, useUnits } from '../../ui/theme/index.ts';
@@ -20,17 +21,19 @@ export function RefusalPanel({ refusal }: { readonly refusal: Refusal }): VNode 
       </p>
       <ul class="binding-list">
         {refusal.binding.map((binding) => {
-          const { constraint, demand, limit, unit, remedy } = binding;
+          const { constraint, demand, remedy, frees } = binding;
+          const { asked, there } = bindingAmounts(binding, units);
           return (
             <li key={`${constraint} ${demand}`}>
-              <h3>{constraint.replace(/[._]/gu, ' ')}</h3>
+              <h3>{constraintTitle(constraint)}</h3>
               <p class="binding-numbers">
-                asks for <b>{formatStated(demand, unit, units)}</b>, the limit is{' '}
-                <b>{formatStated(limit, unit, units)}</b>
+                <b>{there}</b> now, <b>{asked}</b> {frees ? 'would do' : 'is asked for'}
               </p>
               <p class="remedy">
-                <span class="remedy-label">What frees it</span> <Said sentence={remedy} />{' '}
-                <TryButton binding={binding} />
+                <span class="remedy-label">
+                  {frees ? 'What frees it' : 'What would help, not enough alone'}
+                </span>{' '}
+                <Said sentence={remedy} /> <TryButton binding={binding} />
               </p>
             </li>
           );

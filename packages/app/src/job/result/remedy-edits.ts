@@ -1,46 +1,10 @@
-import {
-  type Answer,
-  formatBound,
-  fromUnit,
-  type Job,
-  type QuantityKind,
-  type UnitSystem,
-} from '@furrow/engine';
+import { type Answer, formatReadOff, fromUnit, type Job, type UnitSystem } from '@furrow/engine';
+import { REMEDY_AMOUNTS, REMEDY_COUNTS } from '@furrow/papers/words';
 import type { Edit } from '../../sheet/document/index.ts';
 import { LOCK_NAMES } from './lock-edits.ts';
 
 /** One change that was found to free a refused job. */
 type Remedy = NonNullable<Answer['refusal']>['binding'][number];
-
-/** Where an amount of a remedy goes in the job file, its kind, and to which side it is rounded so that it eases. */
-interface Place {
-  readonly path: readonly string[];
-  readonly kind: QuantityKind;
-  readonly side: 'least' | 'most';
-}
-
-const AMOUNTS: Readonly<Record<string, Place>> = {
-  width_most: { path: ['groove', 'width', 'most'], kind: 'length', side: 'least' },
-  width_least: { path: ['groove', 'width', 'least'], kind: 'length', side: 'most' },
-  root_radius: { path: ['groove', 'root_radius_least'], kind: 'length', side: 'most' },
-  depth_plus: { path: ['groove', 'depth', 'plus'], kind: 'length', side: 'least' },
-  depth_minus: { path: ['groove', 'depth', 'minus'], kind: 'length', side: 'least' },
-  ligament_least: { path: ['groove', 'ligament_least'], kind: 'length', side: 'most' },
-  assurance: { path: ['groove', 'assurance'], kind: 'share', side: 'most' },
-  trial_length: { path: ['kit', 'trial', 'length_most'], kind: 'length', side: 'least' },
-  gauge: { path: ['kit', 'gauge', 'reading_sd'], kind: 'length', side: 'most' },
-  source_current_most: { path: ['kit', 'current', 'most'], kind: 'current', side: 'least' },
-  source_current_least: { path: ['kit', 'current', 'least'], kind: 'current', side: 'most' },
-  travel_most: { path: ['kit', 'travel', 'most'], kind: 'speed', side: 'least' },
-  travel_least: { path: ['kit', 'travel', 'least'], kind: 'speed', side: 'most' },
-  back_face: { path: ['heat', 'back_face_most'], kind: 'temperature', side: 'least' },
-};
-
-const COUNTS: Readonly<Record<string, readonly string[]>> = {
-  stations_most: ['kit', 'gauge', 'stations_most'],
-  layers_most: ['plan', 'layers_most'],
-  tracks_most: ['plan', 'tracks_most'],
-};
 
 const WORDS: Readonly<Record<string, Edit>> = {
   gauge_stops: { do: 'set', path: ['plan', 'gauge_stops'], value: 'allowed' },
@@ -56,12 +20,12 @@ export function remedyEdits(
   job: Job,
   units: UnitSystem,
 ): Edit[] {
-  const place = AMOUNTS[constraint];
+  const place = REMEDY_AMOUNTS[constraint];
   if (place !== undefined) {
-    const value = formatBound(fromUnit(demand, unit), place.kind, units, place.side);
+    const value = formatReadOff(fromUnit(demand, unit), place.kind, units, place.side);
     return [{ do: 'set', path: [...place.path], value }];
   }
-  const count = COUNTS[constraint];
+  const count = REMEDY_COUNTS[constraint];
   if (count !== undefined) return [{ do: 'set', path: [...count], value: demand }];
   const words = WORDS[constraint];
   if (words !== undefined) return [words];
@@ -72,7 +36,7 @@ export function remedyEdits(
   if (lock !== undefined) return [unlock(lock)];
   const { electrodes } = job.kit;
   if (constraint === 'electrode_diameter') {
-    const diameter = formatBound(fromUnit(demand, unit), 'length', 'inch', 'most');
+    const diameter = formatReadOff(fromUnit(demand, unit), 'length', 'inch', 'most');
     return [{ do: 'append', path: ['kit', 'electrodes'], entry: { diameter } }];
   }
   if (constraint === 'electrode_stock') {
