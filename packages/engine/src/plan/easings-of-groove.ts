@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { downToNothing, type Easing, evenly, written } from '../limit/index.ts';
-import { readOffOf, fromUnit, inUnit, type Sentence, say } from '../quantity/index.ts';
+import { fromUnit, inUnit, readOffOf, type Sentence, say } from '../quantity/index.ts';
 
 /** What turns set-ups away before their depth is solved. */
 const BEFORE_DEPTH: ReadonlySet<string> = new Set(['width_most', 'width_least', 'root_radius']);

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.ts';
 import { type Easing, evenly, written } from '../limit/index.ts';
-import { readOffOf, fromUnit, inUnit, say } from '../quantity/index.ts';
+import { fromUnit, inUnit, readOffOf, say } from '../quantity/index.ts';
 import { electrodeName } from '../removal/index.ts';
 
 const LOCK_NAMES: Readonly<Record<keyof Job['locks'], string>> = {
