@@ -10,6 +10,9 @@ interface KeyedRate {
   readonly inches: number;
 }
 
+/** One pound [kg]. */
+const POUND = 0.45359237;
+
 const RATES: readonly KeyedRate[] = [
   { key: '_min_per_m', unit: { metric: 'min per m', inch: 'min per ft' }, inches: FOOT },
   {
@@ -18,6 +21,11 @@ const RATES: readonly KeyedRate[] = [
     inches: 1e-6 / INCH ** 3,
   },
   { key: '_kJ_per_mm', unit: { metric: 'kJ/mm', inch: 'kJ/in' }, inches: INCH / 1e-3 },
+  { key: '_kg_per_h', unit: { metric: 'kg per h', inch: 'lb per h' }, inches: 1 / POUND },
+  { key: '_m_per_h', unit: { metric: 'm per h', inch: 'ft per h' }, inches: 1 / FOOT },
+  { key: 'consumables_per_m', unit: { metric: 'per m', inch: 'per ft' }, inches: FOOT },
+  { key: '_per_kg', unit: { metric: 'per kg', inch: 'per lb' }, inches: POUND },
+  { key: 'price_per_m3', unit: { metric: 'per m3', inch: 'per ft3' }, inches: FOOT ** 3 },
 ];
 
 /** A rate's unit by its key, and the number for a reader; undefined where the key ends in none. */

@@ -13,6 +13,7 @@ test.each([
   ['after.cleaning_min_per_m', 3, 'inch', '0.91'],
   ['after.skin_grinding_cm3_per_min', 3, 'inch', '0.18'],
   ['reweld.heat_input_kJ_per_mm', 1.5, 'inch', '38'],
+  ['kit.electrodes[0].price_each', 0, 'inch', 'no price'],
   ['no.such.field', '75 mm', 'inch', '75 mm'],
 ] as const)('%s taken as %s is told in %s units', (path, value, units, told) => {
   expect(defaultText({ path, value }, jobFields(), units)).toBe(told);

@@ -21,12 +21,21 @@ export function defaultTitle(path: string, fields: readonly DocumentField[], uni
   return rate === undefined ? title : title.replace(rate.stated, rate.unit);
 }
 
+/** Names of fields that hold a price. */
+const PRICE = /(?:^|[._])(?:price_\w+|\w+_per_(?:kWh|hour|kg|arc_hour|day))$/u;
+
+/** Whether a field of a job is a price: none that is stated is no price, not one of nothing. */
+export function isPrice(path: string): boolean {
+  return PRICE.test(path);
+}
+
 /** What stood in for a field, an amount or a rate in the reader's units. */
 export function defaultText(
   { path, value }: Pick<DefaultUsed, 'path' | 'value'>,
   fields: readonly DocumentField[],
   units: UnitSystem,
 ): string {
+  if (Number(value) === 0 && isPrice(path)) return 'no price';
   const rate = rateOf(path, units);
   if (rate !== undefined && units === 'inch') return String(Number(rate.of(Number(value)).toPrecision(2)));
   const kind = fieldOf(path, fields)?.kind;

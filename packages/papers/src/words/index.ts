@@ -17,7 +17,7 @@ export {
   unpricedText,
   workTime,
 } from './cost-words.ts';
-export { defaultText, defaultTitle, fieldOf } from './default-words.ts';
+export { defaultText, defaultTitle, fieldOf, isPrice } from './default-words.ts';
 export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';
 export { driftWords } from './drift-words.ts';
 export {

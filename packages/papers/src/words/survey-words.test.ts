@@ -84,7 +84,7 @@ describe('a survey in words', () => {
     expect(told('metric')).toContain('Preheat for a weld back: 150 °C, 90 °C more than the seam’s 60 °C');
     expect(told('metric')).toContain('The plate left alone would ask for 40 °C');
     expect(told('inch')).toContain('0.26 lb of weld metal added');
-    expect(told('inch')).toContain('Preheat for a weld back: 300 °F, 162 °F more than the seam’s 140 °F');
+    expect(told('inch')).toContain('Preheat for a weld back: 302 °F, 162 °F more than the seam’s 140 °F');
     const { preheat_asked_degC: _asked, preheat_held_fast_degC: _held, ...unknown } = plan;
     expect(recutWords({ from_mm: 1000, to_mm: 3000, plan: { ...unknown, says: [] } }, 'metric')[2]).toContain(
       'cannot be told',

@@ -7,7 +7,7 @@ import { useSheetState } from '../index.ts';
 import { FieldEntry, useFieldIssue } from './field-entry.tsx';
 import { fieldId } from './field-id.ts';
 import { FieldIssue } from './field-issue.tsx';
-import { rateInInches } from './rate-in-inches.ts';
+import { shownRate } from './shown-rate.ts';
 
 interface FieldRowProps {
   readonly field: JobField;
@@ -58,8 +58,8 @@ function ReadAs({ field, path }: FieldRowProps): VNode | null {
   const units = useUnits();
   const written = useSheetState((state) => writtenAt(state.readable, path));
   if (field.kind === undefined) {
-    const rate = units === 'inch' ? rateInInches(field, written ?? String(field.fallback ?? '')) : undefined;
-    return rate === undefined ? null : <span class="read-as">= {rate}</span>;
+    const text = shownRate(field, written ?? String(field.fallback ?? ''), units);
+    return text === undefined ? null : <span class="read-as">= {text}</span>;
   }
   if (written === undefined) return null;
   const read = parseAmount(written, field.kind);

@@ -1,4 +1,5 @@
 import { formatAmount, type JobField, parseAmount, type UnitSystem } from '@furrow/engine';
+import { isPrice } from '@furrow/papers/words';
 import { isBareNumber } from './box-unit.ts';
 
 /** A number as typed: with a point, or with a comma that cannot stand for thousands. */
@@ -33,13 +34,10 @@ export function shownText(
   return written ?? '';
 }
 
-/** Names of fields that hold a price. */
-const PRICE = /(?:^|[._])(?:price_\w+|\w+_per_(?:kWh|hour|kg|arc_hour|day))$/u;
-
 /** What stands in for an empty field, as a shop that works in inches reads it; as the file would have it for others. */
 export function fallbackText({ entry, fallback, kind, path }: JobField, units: UnitSystem): string {
   // nothing costs nothing for want of a price
-  if (fallback === 0 && PRICE.test(path)) return 'no price';
+  if (fallback === 0 && isPrice(path)) return 'no price';
   const text = String(fallback);
   if (entry === 'choice') return text.replaceAll('_', ' ');
   const amount = units === 'inch' && kind !== undefined ? parseAmount(text, kind) : undefined;
