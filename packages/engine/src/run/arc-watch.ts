@@ -13,8 +13,10 @@ import {
 import type { EventFacts } from './event-words.ts';
 import { Lasting, type Mark, type Stretch } from './lasting.ts';
 import type { LogLevels } from './levels.ts';
+import type { LogWay } from './log-way.ts';
 import type { OpenPass } from './open-pass.ts';
-import type { EventKind, WaySource } from './outcome.ts';
+import type { EventKind } from './outcome.ts';
+import type { Row } from './row.ts';
 import type { SteadyReading } from './steady-reading.ts';
 
 /** What is told of an event beside how long it took. */
@@ -22,18 +24,6 @@ type Facts = Omit<EventFacts, 'duration'>;
 
 /** Tells what has lasted for long enough. */
 type Tell = (kind: EventKind, stretch: Stretch, facts: Facts) => void;
-
-/** What the carriage did up to a row. */
-export interface Ran {
-  /** Where the way along the log comes from. */
-  readonly source: WaySource;
-  /** Way of the log so far, from any zero [m]. */
-  readonly way: number;
-  /** Way that the wheel counted so far [m]. */
-  readonly wheel: number;
-  /** Travel that the pass is meant to run at; undefined where nothing tells it [m/s]. */
-  readonly usual: number | undefined;
-}
 
 /** Looks for what fails while the arc burns: travel, feed, air, a slipping wheel, readings that stand still. */
 export class ArcWatch {
@@ -97,23 +87,15 @@ export class ArcWatch {
     this.slow = false;
   }
 
-  /** One row with the arc burning; `settled` is whether it has for long enough to be judged. */
-  row(
-    pass: OpenPass,
-    ran: Ran,
-    settled: boolean,
-    time: number,
-    row: number,
-    way: number,
-    u: number,
-    i: number,
-    speed: number,
-    feed: number,
-    air: number,
-    flow: number,
-  ): void {
+  /**
+   * One row with the arc burning. `usual` is the travel that the pass is meant to run at, undefined where nothing tells it;
+   * `settled` is whether the arc has burned for long enough to be judged.
+   */
+  row(pass: OpenPass, log: LogWay, usual: number | undefined, settled: boolean, now: Row): void {
     const { levels } = this;
-    const { source, usual } = ran;
+    const { source } = log;
+    const { time, row, volts, amps, speed, feed, air, flow } = now;
+    const way = source === 'none' ? Number.NaN : log.s - pass.origin;
     if (usual !== undefined && source !== 'none' && source !== 'arc_time') {
       if (levels.travel === undefined) this.speedOfPosition(time, row, way, usual);
       else if (!Number.isNaN(speed)) this.slow = Math.abs(speed) < STALL_SHARE * levels.travel;
@@ -131,9 +113,9 @@ export class ArcWatch {
       if (low && flow < this.lowFlow) this.lowFlow = flow;
       this.flow.row(low, time, row, way);
     }
-    if (!Number.isNaN(u)) this.staleVolts.row(this.volts.repeats(u), time, row, way);
-    if (!Number.isNaN(i)) this.staleAmps.row(this.amps.repeats(i), time, row, way);
-    if (source === 'position' && levels.travel !== undefined) this.compareWheel(pass, ran, time, row);
+    if (!Number.isNaN(volts)) this.staleVolts.row(this.volts.repeats(volts), time, row, way);
+    if (!Number.isNaN(amps)) this.staleAmps.row(this.amps.repeats(amps), time, row, way);
+    if (source === 'position' && levels.travel !== undefined) this.compareWheel(pass, log, time, row);
   }
 
   /** The arc of a pass is out: what lasted ends there. */
@@ -161,14 +143,15 @@ export class ArcWatch {
   }
 
   /** Holds what the wheel counted against what the position says, second by second. */
-  private compareWheel(pass: OpenPass, ran: Ran, time: number, row: number): void {
+  private compareWheel(pass: OpenPass, log: LogWay, time: number, row: number): void {
     const from = this.slipFrom;
-    const now = { time, row, way: ran.way, wheel: ran.wheel };
-    if (from.row < pass.struck.row) {
+    const isFresh = from.row < pass.struck.row;
+    if (!isFresh && time - from.time < SLIP_TIME) return;
+    const now = { time, row, way: log.s, wheel: log.wheel };
+    if (isFresh) {
       this.slipFrom = now;
       return;
     }
-    if (time - from.time < SLIP_TIME) return;
     const wheel = Math.abs(now.wheel - from.wheel);
     const rail = Math.abs(now.way - from.way);
     const parts = Math.abs(wheel - rail) > SLIP_WAY + SLIP_SHARE * Math.max(wheel, rail);

@@ -23,31 +23,38 @@ export function changePoints(series: Float64Array, penalty: number, least = 1): 
     sum[i + 1] = sum[i]! + value;
     squares[i + 1] = squares[i]! + value * value;
   }
-  const cost = (from: number, to: number): number => {
-    const total = sum[to]! - sum[from]!;
-    return squares[to]! - squares[from]! - (total * total) / (to - from);
-  };
   const best = new Float64Array(count + 1);
   const before = new Int32Array(count + 1);
   best[0] = -penalty;
-  let starts = [0];
+  // Starts that may still be the last change, and what each costs up to the place at hand.
+  const starts = new Int32Array(count + 1);
+  const totals = new Float64Array(count + 1);
+  let open = 1;
   for (let to = least; to <= count; to += 1) {
-    let least_ = Number.POSITIVE_INFINITY;
-    let from_ = 0;
-    for (const from of starts) {
-      if (to - from < least) continue;
-      const total = best[from]! + cost(from, to) + penalty;
-      if (total < least_) {
-        least_ = total;
-        from_ = from;
+    let lowest = Number.POSITIVE_INFINITY;
+    let start = 0;
+    for (let i = 0; i < open; i += 1) {
+      const from = starts[i]!;
+      if (to - from < least) {
+        totals[i] = Number.NEGATIVE_INFINITY;
+        continue;
+      }
+      const total = sum[to]! - sum[from]!;
+      const cost = squares[to]! - squares[from]! - (total * total) / (to - from);
+      totals[i] = best[from]! + cost;
+      if (totals[i]! + penalty < lowest) {
+        lowest = totals[i]! + penalty;
+        start = from;
       }
     }
-    best[to] = least_;
-    before[to] = from_;
+    best[to] = lowest;
+    before[to] = start;
     // A start that is already dearer than the best of all can never be the last change again.
-    starts = starts.filter((from) => to - from < least || best[from]! + cost(from, to) <= least_);
+    let kept = 0;
+    for (let i = 0; i < open; i += 1) if (totals[i]! <= lowest) starts[kept++] = starts[i]!;
+    open = kept;
     const next = to - least + 1;
-    if (next >= least) starts.push(next);
+    if (next >= least) starts[open++] = next;
   }
   const changes: number[] = [];
   for (let at = before[count]!; at > 0; at = before[at]!) changes.unshift(at);

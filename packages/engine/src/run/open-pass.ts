@@ -1,9 +1,11 @@
+import type { ElectrodeInUse } from './electrode-in-use.ts';
 import { CHANGE_FROM, CHANGE_TIME } from './event-thresholds.ts';
 import type { EventFacts } from './event-words.ts';
 import type { RunExpectation } from './expectation.ts';
 import type { Mark, Stretch } from './lasting.ts';
 import type { LogLevels } from './levels.ts';
 import type { EventKind } from './outcome.ts';
+import type { Row } from './row.ts';
 import { SeamCourse } from './seam-course.ts';
 import { SteadyBlocks } from './steady-blocks.ts';
 
@@ -58,6 +60,30 @@ export class OpenPass {
     const length = Math.max(BLOCK_TIME, BLOCK_ROWS * levels.interval);
     this.volts = new SteadyBlocks(length, levels.interval);
     this.amps = new SteadyBlocks(length, levels.interval);
+  }
+
+  /** Adds energy and charge of the interval between two rows, by the trapezoid rule. */
+  integrate(before: Row, now: Row, held: number, electrode: ElectrodeInUse): void {
+    const work = 0.5 * (before.volts * before.amps + now.volts * now.amps) * held;
+    if (!Number.isNaN(work)) this.energy += work;
+    const charge = 0.5 * (before.amps + now.amps) * held;
+    if (Number.isNaN(charge)) return;
+    this.charge += charge;
+    electrode.addCharge(charge);
+  }
+
+  /** Adds to the means of an interval through which the arc burned. */
+  average(before: Row, now: Row, held: number): void {
+    const volts = 0.5 * (now.volts + before.volts) * held;
+    if (!Number.isNaN(volts)) {
+      this.voltTime += volts;
+      this.steadyTime += held;
+    }
+    const amps = 0.5 * (now.amps + before.amps) * held;
+    if (!Number.isNaN(amps)) {
+      this.ampTime += amps;
+      this.ampSpan += held;
+    }
   }
 
   add(
