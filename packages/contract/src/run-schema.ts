@@ -49,7 +49,14 @@ export const liveSourceSchema = z
         kind: z.literal('mqtt'),
         url: keepableTextSchema
           .max(500)
-          .describe('mqtt:// or mqtts://, with user and password where there are.'),
+          .describe('mqtt:// or mqtts://, with a user where there is one; never with a password.'),
+        password_env: z
+          .string()
+          .regex(/^FURROW_BROKER_[A-Z0-9_]{1,60}$/u)
+          .exactOptional()
+          .describe(
+            'Variable of the environment of the program that holds the password of the user: FURROW_BROKER_ and a name.',
+          ),
         topic: keepableTextSchema.min(1).max(500).describe('Topic of the rig, without wildcards.'),
         client_id: keepableTextSchema
           .min(1)
@@ -176,6 +183,8 @@ export const framesTakenSchema = z
   })
   .meta({ id: 'FramesTaken' });
 
+const eventFields = runSchema.shape.events.element.shape;
+
 /** What is told of a live run beside its readings. */
 export const liveStateSchema = z
   .object({
@@ -186,6 +195,21 @@ export const liveStateSchema = z
     age_ms: z.number().nullable().describe('Age of the last reading; null before the first [ms].'),
     says: z.string().describe('What the source last told of itself.'),
     trouble: z.string().nullable().describe('Why readings cannot be kept at the moment.'),
+    deviations: z
+      .array(
+        z.object({
+          kind: eventFields.kind,
+          since_s: z.number().describe('Elapsed time of the log at which it began [s].'),
+          duration_s: z.number().describe('How long it has lasted [s].'),
+          at_mm: z
+            .number()
+            .nullable()
+            .describe('Place on the seam where it began; null where nothing tells it [mm].'),
+          says: eventFields.says,
+        }),
+      )
+      .default([])
+      .describe('What is otherwise than planned at the last reading; none without a plan.'),
   })
   .meta({ id: 'LiveState' });
 

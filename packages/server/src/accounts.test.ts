@@ -1,5 +1,6 @@
 import { type Account, API_PATHS, type Session } from '@furrow/contract';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { Accounts } from './account/accounts.ts';
 import { hashOf } from './account/secret.ts';
 import {
   cookieOf,
@@ -125,6 +126,32 @@ describe('a session', () => {
       headers: { cookie: cookieOf(reply) },
     });
     expect(await asked(theirs)).toBeNull();
+  });
+
+  it('holds for an answer that goes on for long until it ends, the person is put out of the shop, or the account is shut', async () => {
+    const { company, at: now, add } = test;
+    const accounts = new Accounts({ company, now, newId: () => 'none' });
+    const id = await add('op', false, { main: 'operator' });
+    const begin = async () => {
+      const cookie = await test.signIn('op');
+      const who = await accounts.whoSends({ cookie }, { secure: false, port: 80 });
+      if (who === null) throw new Error('not signed in');
+      expect(await accounts.mayStill('look', who)).toBe(true);
+      return who;
+    };
+    const out = await begin();
+    await company.people.setRights(id, { administrator: false, shut: false, shops: { yard: 'operator' } });
+    expect(await accounts.mayStill('look', out)).toBe(false);
+    await company.people.setRights(id, { administrator: false, shut: false, shops: { main: 'viewer' } });
+    expect(await accounts.mayStill('look', out)).toBe(true);
+    expect(await accounts.mayStill('engineer', out)).toBe(false);
+    const shut = await begin();
+    await company.people.setRights(id, { administrator: false, shut: true, shops: { main: 'operator' } });
+    expect(await accounts.mayStill('look', shut)).toBe(false);
+    await company.people.setRights(id, { administrator: false, shut: false, shops: { main: 'operator' } });
+    const late = await begin();
+    test.pass(13 * 3600);
+    expect(await accounts.mayStill('look', late)).toBe(false);
   });
 
   it('looks at one of the own shops, and by the header at the shop a page was opened for', async () => {

@@ -150,6 +150,7 @@ export async function buildServer(
   const accounts = open === undefined ? undefined : new Accounts(open);
   server.decorateRequest('shop', null as unknown as ServedShop);
   server.decorateRequest('who', null);
+  server.decorateRequest('mayStill', async () => true);
   server.addHook('onRoute', checkListed);
 
   const portHeard = (): number => {
@@ -177,6 +178,8 @@ export async function buildServer(
       if (request.who?.cookie !== undefined) reply.header('set-cookie', request.who.cookie);
       const right = rightOf(request);
       checkRight(right, request.who);
+      const { who } = request;
+      if (who !== null) request.mayStill = () => accounts.mayStill(right, who);
       if (request.who !== null && !SHOPLESS.includes(right))
         request.shop = await shops.get(shopOf(request.who));
     }

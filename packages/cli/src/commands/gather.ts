@@ -111,7 +111,10 @@ async function open(
     const { topic, clientId = `furrow-${hostname()}` } = options;
     if (topic === undefined || /[+#]/u.test(topic))
       return badInput(['An MQTT broker is asked for one topic, without + and #: --topic rig/4/readings']);
-    return mqttSource(intake, { url: from, topic, clientId }, (what) => streams.problem([what]));
+    const password = process.env['FURROW_BROKER_PASSWORD'];
+    // what stands in a command can be read by everybody on this computer
+    if (password !== undefined && url.password === '') url.password = encodeURIComponent(password);
+    return mqttSource(intake, { url: url.href, topic, clientId }, (what) => streams.problem([what]));
   }
   if (url?.protocol === 'modbus:') {
     const place = modbusPlace(url, options.register ?? [], options.every);

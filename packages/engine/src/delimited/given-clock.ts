@@ -20,7 +20,15 @@ export interface GivenClock {
 
 const ZONE = /^(?:z|utc|gmt|(?:utc|gmt)?([+-])(\d{1,2})(?::?(\d{2}))?)$/iu;
 
-/** Reads a zone such as +01:00, -0530 or UTC [s east of Greenwich]; undefined where it is none. */
+/**
+ * Reads a zone of the clock.
+ *
+ * @param written - the zone as written [text], such as +01:00, -0530, GMT+2 or UTC
+ * @returns its offset [s], positive east of Greenwich, at most 14 h and 59 min either way; undefined where it is none
+ * @source ISO 8601-1, time shift
+ * @example
+ * zoneOf('+01:00') // => 3600
+ */
 export function zoneOf(written: string): number | undefined {
   const found = ZONE.exec(written.trim());
   if (found === null) return undefined;
@@ -30,7 +38,15 @@ export function zoneOf(written: string): number | undefined {
   return sign === '-' && seconds > 0 ? -seconds : seconds;
 }
 
-/** A zone as it is written, such as +01:00. */
+/**
+ * A zone of the clock as it is written.
+ *
+ * @param zone - offset [s], positive east of Greenwich, below 15 h either way
+ * @returns the zone [text], to the minute
+ * @source ISO 8601-1, time shift
+ * @example
+ * zoneWord(-19800) // => "-05:30"
+ */
 export function zoneWord(zone: number): string {
   const minutes = Math.round(Math.abs(zone) / 60);
   const two = (value: number): string => String(value).padStart(2, '0');

@@ -5,6 +5,7 @@ export { ENCODINGS, type Encoding, markLength, textOf } from './encoding.ts';
 export { CLOCK_COUNTS, type GivenClock, zoneOf, zoneWord } from './given-clock.ts';
 export type { GivenColumn, TableColumn } from './guess-columns.ts';
 export type { GuessedDialect } from './guess-dialect.ts';
+export { JsonLinesReader } from './json-lines-reader.ts';
 export {
   LOGGER_TEXT_MOST,
   loggerJsonSchema,

@@ -70,6 +70,7 @@ function cellOf(value: unknown): string {
 export class JsonLinesReader implements TableSource {
   readonly #given: GivenReading;
   readonly #batchRows: number;
+  readonly #eager: boolean;
   #reading: TableReading | undefined;
   #head: { line: number; fields: Fields }[] = [];
   #headLength = 0;
@@ -89,8 +90,9 @@ export class JsonLinesReader implements TableSource {
   #rejected: RejectedLine[] = [];
   #out: TableBatch[] = [];
 
-  constructor(given: GivenReading = {}, { batchRows = BATCH_ROWS }: TableReaderOptions = {}) {
+  constructor(given: GivenReading = {}, { batchRows = BATCH_ROWS, eager = false }: TableReaderOptions = {}) {
     this.#given = given;
+    this.#eager = eager;
     this.#batchRows = batchRows;
     this.#rows = new Float64Array(batchRows);
     this.#lines = new Float64Array(batchRows);
@@ -107,6 +109,7 @@ export class JsonLinesReader implements TableSource {
       from = at + 1;
     }
     this.#keep(bytes.subarray(from));
+    if (this.#eager) this.#flush();
     return this.#handOver();
   }
 
@@ -192,7 +195,7 @@ export class JsonLinesReader implements TableSource {
     }
     this.#head.push({ line: this.#line, fields });
     this.#headLength += bytes.length;
-    if (this.#headLength >= HEAD_BYTES) this.#begin();
+    if (this.#headLength >= HEAD_BYTES || (this.#eager && !isWords(fields))) this.#begin();
   }
 
   #begin(): void {

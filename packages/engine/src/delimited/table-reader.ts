@@ -69,6 +69,8 @@ export interface TableReaderOptions {
   readonly batchRows?: number;
   /** Whether cells of columns that hold text are given too; slower. */
   readonly texts?: boolean;
+  /** Whether JSON lines are given as they come, the reading told by the first of them: for rows that are live. */
+  readonly eager?: boolean;
 }
 
 const HEAD_BYTES = 1 << 18;

@@ -30,6 +30,11 @@ export class ArcWatch {
   private readonly levels: LogLevels;
   private readonly volts: SteadyReading;
   private readonly amps: SteadyReading;
+  private readonly watched: {
+    readonly kind: EventKind;
+    readonly lasting: Lasting;
+    readonly facts: () => Facts;
+  }[] = [];
   private readonly stall: Lasting;
   private readonly feed: Lasting;
   private readonly pressure: Lasting;
@@ -55,30 +60,56 @@ export class ArcWatch {
     this.amps = readings.amps;
     const { interval } = levels;
     const bridge = Math.max(0.1, 2.5 * interval);
-    const lasting = (kind: EventKind, least: number, facts: () => Facts): Lasting =>
-      new Lasting(bridge, Math.max(least, 1.5 * interval), (stretch) => tell(kind, stretch, facts()));
+    const lasting = (kind: EventKind, least: number, facts: () => Facts, told?: () => void): Lasting => {
+      const each = new Lasting(bridge, Math.max(least, 1.5 * interval), (stretch) => {
+        tell(kind, stretch, facts());
+        told?.();
+      });
+      this.watched.push({ kind, lasting: each, facts });
+      return each;
+    };
+    const stale = (reading: 'voltage' | 'current', rows: number): Lasting => {
+      const facts = (): Facts => ({ reading });
+      const each = new Lasting(0, Math.max(STALE_TIME, rows * interval), (stretch) =>
+        tell('stale_reading', stretch, facts()),
+      );
+      this.watched.push({ kind: 'stale_reading', lasting: each, facts });
+      return each;
+    };
     this.stall = lasting('stall', lossWindow, () => ({}));
     this.feed = lasting('feed_stop', Math.max(FEED_TIME, lossWindow), () => ({}));
-    this.pressure = lasting('low_air', AIR_TIME, () => {
-      const value = this.lowAir;
-      this.lowAir = Number.POSITIVE_INFINITY;
-      return { reading: 'air_pressure', value, against: levels.airPressure };
-    });
-    this.flow = lasting('low_air', AIR_TIME, () => {
-      const value = this.lowFlow;
-      this.lowFlow = Number.POSITIVE_INFINITY;
-      return { reading: 'air_flow', value, against: levels.airFlow };
-    });
+    this.pressure = lasting(
+      'low_air',
+      AIR_TIME,
+      () => ({ reading: 'air_pressure', value: this.lowAir, against: levels.airPressure }),
+      () => {
+        this.lowAir = Number.POSITIVE_INFINITY;
+      },
+    );
+    this.flow = lasting(
+      'low_air',
+      AIR_TIME,
+      () => ({ reading: 'air_flow', value: this.lowFlow, against: levels.airFlow }),
+      () => {
+        this.lowFlow = Number.POSITIVE_INFINITY;
+      },
+    );
     this.slip = new Lasting(0, 0, (stretch) => {
       const { wheel, rail } = this.slipSum;
       tell('slip', stretch, { value: wheel, against: rail });
     });
-    const stale = (reading: 'voltage' | 'current', rows: number): Lasting =>
-      new Lasting(0, Math.max(STALE_TIME, rows * interval), (stretch) =>
-        tell('stale_reading', stretch, { reading }),
-      );
     this.staleVolts = stale('voltage', this.volts.staleRows);
     this.staleAmps = stale('current', this.amps.staleRows);
+  }
+
+  /** What fails at a moment and has for long enough to be told. */
+  underWay(
+    time: number,
+  ): readonly { readonly kind: EventKind; readonly from: Mark; readonly facts: Facts }[] {
+    return this.watched.flatMap(({ kind, lasting, facts }) => {
+      const from = lasting.since(time);
+      return from === undefined ? [] : [{ kind, from, facts: facts() }];
+    });
   }
 
   /** The arc burns again: speeds are looked at from here on. */
@@ -99,22 +130,31 @@ export class ArcWatch {
     if (usual !== undefined && source !== 'none' && source !== 'arc_time') {
       if (levels.travel === undefined) this.speedOfPosition(time, row, way, usual);
       else if (!Number.isNaN(speed)) this.slow = Math.abs(speed) < STALL_SHARE * levels.travel;
-      this.stall.row(settled && this.slow, time, row, way);
+      const { slow } = this;
+      if ((settled && slow) || this.stall.isOpen) this.stall.row(settled && slow, time, row, way);
     }
-    if (levels.feed !== undefined && !Number.isNaN(feed))
-      this.feed.row(settled && feed < FEED_SHARE * levels.feed, time, row, way);
+    if (levels.feed !== undefined && !Number.isNaN(feed)) {
+      const stands = settled && feed < FEED_SHARE * levels.feed;
+      if (stands || this.feed.isOpen) this.feed.row(stands, time, row, way);
+    }
     if (levels.airPressure !== undefined && !Number.isNaN(air)) {
       const low = air < AIR_SHARE * levels.airPressure;
       if (low && air < this.lowAir) this.lowAir = air;
-      this.pressure.row(low, time, row, way);
+      if (low || this.pressure.isOpen) this.pressure.row(low, time, row, way);
     }
     if (levels.airFlow !== undefined && !Number.isNaN(flow)) {
       const low = flow < AIR_SHARE * levels.airFlow;
       if (low && flow < this.lowFlow) this.lowFlow = flow;
-      this.flow.row(low, time, row, way);
+      if (low || this.flow.isOpen) this.flow.row(low, time, row, way);
     }
-    if (!Number.isNaN(volts)) this.staleVolts.row(this.volts.repeats(volts), time, row, way);
-    if (!Number.isNaN(amps)) this.staleAmps.row(this.amps.repeats(amps), time, row, way);
+    if (!Number.isNaN(volts)) {
+      const repeats = this.volts.repeats(volts);
+      if (repeats || this.staleVolts.isOpen) this.staleVolts.row(repeats, time, row, way);
+    }
+    if (!Number.isNaN(amps)) {
+      const repeats = this.amps.repeats(amps);
+      if (repeats || this.staleAmps.isOpen) this.staleAmps.row(repeats, time, row, way);
+    }
     if (source === 'position' && levels.travel !== undefined) this.compareWheel(pass, log, time, row);
   }
 

@@ -75,7 +75,7 @@ export class ClockMender {
 
   /** Takes rows and gives those that are settled, elapsed from the first; all of them when nothing follows. */
   push(rows: ClockRows, final: boolean): ClockRows {
-    const all = this.#rows ? appended(this.#rows, rows) : rows;
+    const all = this.#rows ? appended(this.#rows, rows) : copied(rows);
     const count = all.time.length;
     this.#coarse ??= count < 8 && !final ? undefined : isCoarse(all.time);
     let upTo = final ? count : Math.max(this.#mended, count - AHEAD);
@@ -84,7 +84,7 @@ export class ClockMender {
     const dropped = this.#mend(all, upTo);
     const settled = final ? upTo : Math.max(0, upTo - HELD);
     const out = cut(all, 0, settled, dropped);
-    this.#rows = cut(all, settled, count, dropped);
+    this.#rows = copied(cut(all, settled, count, dropped));
     this.#mended = this.#rows.time.length - (count - upTo);
     for (let at = 0; at < out.time.length; at += 1) {
       if (Number.isNaN(this.#start)) this.#start = out.time[at]!;
@@ -271,10 +271,15 @@ function appended(first: ClockRows, second: ClockRows): ClockRows {
   };
 }
 
+function copied({ time, row, others }: ClockRows): ClockRows {
+  return { time: time.slice(), row: row.slice(), others: others.map((values) => values.slice()) };
+}
+
+/** Rows from one place to another in the same memory, but for those that are left out. */
 function cut(rows: ClockRows, from: number, to: number, dropped: ReadonlySet<number>): ClockRows {
   const kept = (values: Float64Array): Float64Array =>
     dropped.size === 0
-      ? values.slice(from, to)
-      : values.slice(from, to).filter((_, index) => !dropped.has(from + index));
+      ? values.subarray(from, to)
+      : values.subarray(from, to).filter((_, index) => !dropped.has(from + index));
   return { time: kept(rows.time), row: kept(rows.row), others: rows.others.map(kept) };
 }

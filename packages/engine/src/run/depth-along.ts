@@ -76,7 +76,13 @@ export function depthAlong(
   const width = predictWidth(known, diameter).p50;
   const energies = [...layers.values()].map(({ tracks }) => tracks);
 
+  // several things are asked of a cell one after the other
+  let last: { readonly at: number; readonly parts: readonly NormalPart[] } = { at: -1, parts: [] };
   const partsAt = (at: number): readonly NormalPart[] => {
+    if (last.at !== at) last = { at, parts: partsOf(at) };
+    return last.parts;
+  };
+  const partsOf = (at: number): readonly NormalPart[] => {
     const cuts = energies.flatMap((tracks) =>
       tracks.map((track) => ({ energy: track[at]!, share: 1 / tracks.length })),
     );

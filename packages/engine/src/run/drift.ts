@@ -60,6 +60,16 @@ export function driftStretches({ value }: Blocks, window: DriftWindow): DriftStr
   return found;
 }
 
+/** Blocks in a row outside the window from which a level is told to have left it while the arc burns [-]: one may be odd. */
+const LEFT_BLOCKS = 3;
+
+/** First block since which the level lies outside its window; undefined where the last blocks do not. */
+export function leftSince(values: Float64Array, { least, most }: DriftWindow): number | undefined {
+  let from = values.length;
+  while (from > 0 && !(values[from - 1]! >= least && values[from - 1]! <= most)) from -= 1;
+  return values.length - from >= LEFT_BLOCKS ? from : undefined;
+}
+
 function meanOf(values: Float64Array): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

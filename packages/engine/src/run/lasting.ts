@@ -32,7 +32,7 @@ export class Lasting {
     this.found = found;
   }
 
-  /** One row; whether a stretch is open afterwards, so that a caller may skip rows that change nothing. */
+  /** One row. A caller may leave out rows that do not hold while nothing is open: they change nothing. */
   row(holds: boolean, time: number, row: number, way: number): void {
     if (holds) {
       if (this.isBrokenOff(time)) this.close(this.broken!);
@@ -47,6 +47,14 @@ export class Lasting {
 
   get isOpen(): boolean {
     return this.from !== undefined;
+  }
+
+  /** Since when the condition holds, where it has for long enough at a moment. */
+  since(time: number): Mark | undefined {
+    const { from, broken } = this;
+    return from !== undefined && broken === undefined && time - from.time >= this.least - SLACK
+      ? from
+      : undefined;
   }
 
   /** Ends what is open, at the row given unless it was broken off before. */

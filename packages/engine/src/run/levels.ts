@@ -49,8 +49,11 @@ export class LevelFinder {
   private arcRows = 0;
   private repeats = { volts: 0, amps: 0 };
 
-  constructor(expected: RunExpectation | undefined) {
+  private readonly arcTimeLeast: number;
+
+  constructor(expected: RunExpectation | undefined, arcTimeLeast = ARC_TIME) {
     this.expected = expected;
+    this.arcTimeLeast = arcTimeLeast;
   }
 
   /** Takes a batch; whether the rows so far are enough. The batch must not be changed afterwards. */
@@ -94,7 +97,7 @@ export class LevelFinder {
   }
 
   private isEnough(): boolean {
-    return (this.arcRows >= ARC_ROWS && this.arcTime >= ARC_TIME) || this.rows >= ROWS_MOST;
+    return (this.arcRows >= ARC_ROWS && this.arcTime >= this.arcTimeLeast) || this.rows >= ROWS_MOST;
   }
 
   private look(batch: LogBatch, i: number): void {

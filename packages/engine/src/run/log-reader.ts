@@ -14,7 +14,7 @@ import {
 import type { Outcome } from '../issue/index.ts';
 import { ClockMender, type ClockRows } from './clock.ts';
 import { intervalOf } from './interval.ts';
-import type { Channel, ClockNote, LogBatch } from './log-batch.ts';
+import { type Channel, type ClockNote, type LogBatch, quantitiesOf } from './log-batch.ts';
 
 /** How the clock of a log was read and mended. */
 export interface ClockReading {
@@ -44,17 +44,6 @@ export interface LogEnd {
   /** What a person should know before the log is used: further logs in the file, cells that were not read. */
   readonly remarks: readonly string[];
 }
-
-/** Column of which a channel is made, the first that there is. */
-const SOURCES: readonly (readonly [Channel, readonly ColumnQuantity[]])[] = [
-  ['voltage_V', ['voltage']],
-  ['current_A', ['current']],
-  ['travel_m_per_s', ['travel']],
-  ['position_m', ['position', 'x', 'station']],
-  ['feed_m_per_s', ['feed']],
-  ['air_pressure_Pa', ['air_pressure']],
-  ['air_flow_m3_per_s', ['air_flow']],
-];
 
 function refusedLog(message: string, accepted: string): Outcome<never> {
   return { ok: false, issues: [{ code: 'LOG_NOT_READABLE', message, path: '', accepted }] };
@@ -125,10 +114,7 @@ class LogMaker {
   /** Sets clock and channels by the reading, once. */
   #begin(batch: TableBatch, reading: TableReading): void {
     const has = (quantity: ColumnQuantity): boolean => batch.columns[quantity] !== undefined;
-    this.#channels = SOURCES.flatMap(([channel, quantities]) => {
-      const quantity = quantities.find(has);
-      return quantity ? [[channel, quantity] as const] : [];
-    });
+    this.#channels = quantitiesOf(batch.columns);
     if (this.#channels.length === 0) {
       const names = reading.columns.map(({ name }, index) =>
         name === '' ? `column ${index + 1}` : `"${name}"`,

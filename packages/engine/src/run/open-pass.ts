@@ -58,12 +58,13 @@ export class OpenPass {
     this.struck = start;
     this.burning = start;
     const length = Math.max(BLOCK_TIME, BLOCK_ROWS * levels.interval);
-    this.volts = new SteadyBlocks(length, levels.interval);
-    this.amps = new SteadyBlocks(length, levels.interval);
+    this.volts = new SteadyBlocks('volts', length, levels.interval);
+    this.amps = new SteadyBlocks('amps', length, levels.interval);
   }
 
   /** Adds energy and charge of the interval between two rows, by the trapezoid rule. */
-  integrate(before: Row, now: Row, held: number, electrode: ElectrodeInUse): void {
+  integrate(before: Row, now: Row, electrode: ElectrodeInUse): void {
+    const { held } = now;
     const work = 0.5 * (before.volts * before.amps + now.volts * now.amps) * held;
     if (!Number.isNaN(work)) this.energy += work;
     const charge = 0.5 * (before.amps + now.amps) * held;
@@ -73,7 +74,8 @@ export class OpenPass {
   }
 
   /** Adds to the means of an interval through which the arc burned. */
-  average(before: Row, now: Row, held: number): void {
+  average(before: Row, now: Row): void {
+    const { held } = now;
     const volts = 0.5 * (now.volts + before.volts) * held;
     if (!Number.isNaN(volts)) {
       this.voltTime += volts;

@@ -45,6 +45,19 @@ export interface RunEvent {
   readonly says: Sentence;
 }
 
+/** Something that is otherwise than it ought to be while a run is under way; SI. */
+export interface Deviation {
+  readonly kind: EventKind;
+  /** Elapsed time at which it began [s]. */
+  readonly since: number;
+  /** How long it has lasted [s]. */
+  readonly duration: number;
+  /** Place from the start of the seam where it began, before the pass is settled; undefined where nothing tells it [m]. */
+  readonly at: number | undefined;
+  /** In words, without place and time. */
+  readonly says: Sentence;
+}
+
 /** From what the places of a run were worked out. */
 export type WaySource = 'position' | 'travel' | 'arc_time' | 'none';
 

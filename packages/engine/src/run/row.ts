@@ -12,6 +12,10 @@ export interface Row {
   feed: number;
   air: number;
   flow: number;
+  /** Way of the log at it, from any zero [m]. */
+  way: number;
+  /** Time that the interval before it counts for: a silent logger held its last reading for one interval [s]. */
+  held: number;
 }
 
 /** A row before the first. */
@@ -28,5 +32,7 @@ export function noRow(): Row {
     feed: none,
     air: none,
     flow: none,
+    way: none,
+    held: none,
   };
 }

@@ -9,6 +9,7 @@ import {
   stateLevels,
 } from './arc-state.ts';
 import { ArcWatch } from './arc-watch.ts';
+import { type DriftWindow, leftSince } from './drift.ts';
 import { ElectrodeInUse } from './electrode-in-use.ts';
 import {
   GAP_INTERVALS,
@@ -21,7 +22,7 @@ import {
   SHORT_INTERVALS,
   SHORT_SHARE,
 } from './event-thresholds.ts';
-import type { EventFacts } from './event-words.ts';
+import { type EventFacts, eventWords } from './event-words.ts';
 import type { RunExpectation } from './expectation.ts';
 import type { Mark } from './lasting.ts';
 import type { LogLevels } from './levels.ts';
@@ -29,10 +30,12 @@ import type { Channel, ClockNote, LogBatch } from './log-batch.ts';
 import { LogWay } from './log-way.ts';
 import { LooseEvents } from './loose-events.ts';
 import { isElectrodeChange, OpenPass } from './open-pass.ts';
-import type { EventKind, PassRun, RunEvent, RunOutcome } from './outcome.ts';
+import type { Deviation, EventKind, PassRun, RunEvent, RunOutcome } from './outcome.ts';
 import { Anchor } from './place.ts';
 import { noRow, type Row } from './row.ts';
-import { settlePass } from './settle-pass.ts';
+import type { CoursePiece } from './seam-course.ts';
+import { currentWindow, settlePass, voltageWindow } from './settle-pass.ts';
+import type { Blocks } from './steady-blocks.ts';
 import { SteadyReading } from './steady-reading.ts';
 import { totalsOf } from './totals.ts';
 
@@ -56,6 +59,8 @@ export class RunMachine {
   private rows = 0;
   private now = noRow();
   private before = noRow();
+  /** Filled anew for each row. */
+  private readonly piece: CoursePiece = { from: 0.5, to: 0.5, energy: 0.5, time: 0.5, seen: true };
   private state: ArcStateCode = OFF;
   // the break of the arc under way
   private runStart: Mark = { time: 0, row: 0, way: 0 };
@@ -115,6 +120,38 @@ export class RunMachine {
     }
   }
 
+  /** What is otherwise than it ought to be at the last row, as far as the pass under way tells; places are provisional. */
+  underWay(): readonly Deviation[] {
+    const { pass, expected } = this;
+    if (pass === undefined) return [];
+    const { time } = this.before;
+    const deviation = (kind: EventKind, from: Mark, facts: Omit<EventFacts, 'duration'>): Deviation => ({
+      kind,
+      since: from.time,
+      duration: time - from.time,
+      at: Number.isNaN(from.way) ? undefined : (this.anchor.expectedPass()?.from ?? 0) + Math.abs(from.way),
+      says: eventWords(kind, { duration: time - from.time, ...facts }),
+    });
+    if (this.state !== ARC) {
+      // a pass that is as long as planned is over, and its arc is out for good
+      const length = this.anchor.expectedLength();
+      const isOver = length !== undefined && Math.abs(pass.lost.way) >= 0.95 * length;
+      const out = time - pass.lost.time >= this.lossWindow - 0.25 * this.levels.interval;
+      return out && !isOver ? [deviation('arc_out', pass.lost, {})] : [];
+    }
+    const found = this.watched.underWay(time).map(({ kind, from, facts }) => deviation(kind, from, facts));
+    if (expected === undefined) return found;
+    const drift = (kind: EventKind, { value, time: begins, row, way }: Blocks, window: DriftWindow): void => {
+      const from = leftSince(value, window);
+      if (from === undefined) return;
+      const mark = { time: begins[from]!, row: row[from]!, way: way[from]! };
+      found.push(deviation(kind, mark, { value: value.at(-1)!, against: window.target }));
+    };
+    drift('voltage_drift', pass.volts.blocksSoFar(), voltageWindow(expected));
+    drift('current_drift', pass.amps.blocksSoFar(), currentWindow(expected));
+    return found;
+  }
+
   /** Ends the log and gives what it tells. */
   end(): RunOutcome {
     const { time, row } = this.before;
@@ -153,21 +190,21 @@ export class RunMachine {
       return;
     }
     const silent = elapsed > this.silence;
-    const held = silent ? this.levels.interval : elapsed;
+    now.held = silent ? this.levels.interval : elapsed;
     if (!Number.isNaN(now.volts)) this.cleanVolts(now);
     if (!Number.isNaN(now.amps)) this.cleanAmps(now);
     const wayBefore = this.way.s;
-    const setWay = this.way.source === 'arc_time' ? this.setWay(now.time, elapsed, held) : 0;
+    const setWay = this.way.source === 'arc_time' ? this.setWay(now, elapsed) : 0;
     this.way.moveOn(now, elapsed, this.state === ARC, this.levels.travel, setWay);
+    now.way = this.way.s;
     if (this.way.spike !== undefined) this.tellJump(now, wayBefore);
     const state = nextState(this.state, now.volts, now.amps, this.states);
     if (silent) this.tellGap(now, wayBefore, state);
-    if (pass !== undefined && (this.state === ARC || state === ARC))
-      this.account(pass, now, state, silent, elapsed, held, wayBefore);
+    if (pass !== undefined && (this.state === ARC || state === ARC)) this.account(pass, now, state, silent);
     if (state !== this.state) this.turn(state, this.mark(now.time, now.row));
     // the interval in which the arc of a pass is struck belongs to it
     if (this.pass !== pass && this.pass !== undefined && !silent)
-      this.pass.integrate(before, now, held, this.electrode);
+      this.pass.integrate(before, now, this.electrode);
     if (this.pass !== undefined && this.state === ARC) {
       const usual = this.anchor.expectedPass()?.travel ?? this.levels.travel;
       const settled = now.time - this.pass.struck.time > SETTLING + 1.5 * this.dwell();
@@ -204,7 +241,7 @@ export class RunMachine {
   }
 
   /** Way that the carriage makes at set travel: it waits while the pit is made, and stops when the loss window is over [m]. */
-  private setWay(time: number, elapsed: number, held: number): number {
+  private setWay({ time, held }: Row, elapsed: number): number {
     const { pass } = this;
     const runs = this.state === ARC || (pass !== undefined && time - pass.lost.time < this.lossWindow);
     if (!runs || (pass !== undefined && time - pass.struck.time < this.dwell())) return 0;
@@ -254,13 +291,10 @@ export class RunMachine {
       ran < 3 * usual &&
       ran < 0.2 * speed * passed;
     const facts = clock ? { value: passed } : {};
-    this.tell(
-      clock ? 'clock_step' : 'gap',
-      [this.before.time, time],
-      [this.before.row, row],
-      facts,
-      [wayBefore, this.way.s],
-    );
+    this.tell(clock ? 'clock_step' : 'gap', [this.before.time, time], [this.before.row, row], facts, [
+      wayBefore,
+      this.way.s,
+    ]);
   }
 
   /** Tells an event that need not lie in a pass. */
@@ -284,19 +318,12 @@ export class RunMachine {
   }
 
   /** Adds up what the interval before this row gave to the pass. */
-  private account(
-    pass: OpenPass,
-    now: Row,
-    state: ArcStateCode,
-    silent: boolean,
-    elapsed: number,
-    held: number,
-    wayBefore: number,
-  ): void {
+  private account(pass: OpenPass, now: Row, state: ArcStateCode, silent: boolean): void {
     const { before, expected, electrode } = this;
+    const { held } = now;
     const burned = this.state === ARC;
-    if (!silent) pass.integrate(before, now, held, electrode);
-    if (!silent && burned && state === ARC) pass.average(before, now, held);
+    if (!silent) pass.integrate(before, now, electrode);
+    if (!silent && burned && state === ARC) pass.average(before, now);
     if (!burned) return;
     pass.arcTime += held;
     if (!Number.isNaN(now.feed) && now.feed > 0) {
@@ -312,15 +339,21 @@ export class RunMachine {
     const watts =
       !Number.isNaN(power) && !Number.isNaN(next) && state === ARC ? 0.5 * (power + next) : volts * amps;
     const goesOn = silent && state === ARC;
-    const time = goesOn ? elapsed : held;
+    const time = goesOn ? now.time - before.time : held;
     const { origin } = pass;
     // The dwell at the strike makes the pit that the arc then runs with: it stands for the way before the strike.
     const lead = this.setTravel() * Math.max(0, this.dwell() - (before.time - pass.start.time));
     const leadAfter = Math.max(0, lead - this.setTravel() * time);
-    pass.course.add(wayBefore - origin - lead, this.way.s - origin - leadAfter, watts * time, time, !goesOn);
+    const { piece } = this;
+    piece.from = before.way - origin - lead;
+    piece.to = now.way - origin - leadAfter;
+    piece.energy = watts * time;
+    piece.time = time;
+    piece.seen = !goesOn;
+    pass.course.add(piece);
     if (state === ARC && !silent && this.isSteady(before.time)) {
-      pass.volts.add(now.volts, held, before.time, before.row, wayBefore - origin);
-      pass.amps.add(now.amps, held, before.time, before.row, wayBefore - origin);
+      pass.volts.add(before, now, origin);
+      pass.amps.add(before, now, origin);
     }
   }
 

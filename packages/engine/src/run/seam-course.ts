@@ -17,6 +17,18 @@ export interface WayBins {
   readonly unseen: Float64Array;
 }
 
+/** What an interval gave to the seam. */
+export interface CoursePiece {
+  /** Way from the strike at its start and end [m]. */
+  from: number;
+  to: number;
+  /** Arc energy [J], and time [s]. */
+  energy: number;
+  time: number;
+  /** Whether the logger saw it. */
+  seen: boolean;
+}
+
 /** Fills the bins of one pass: what an interval gave is spread evenly over the way it covered. */
 export class SeamCourse {
   private width = BIN;
@@ -28,12 +40,16 @@ export class SeamCourse {
   private low = Number.POSITIVE_INFINITY;
   private high = Number.NEGATIVE_INFINITY;
 
-  add(from: number, to: number, energy: number, time: number, seen: boolean): void {
+  add({ from, to, energy, time, seen }: CoursePiece): void {
     const start = Math.min(from, to);
     const end = Math.max(from, to);
-    this.reach(start, end);
     let bin = Math.floor(start / this.width);
-    const last = Math.floor(end / this.width);
+    let last = Math.floor(end / this.width);
+    if (bin < this.low || last > this.high) {
+      this.reach(start, end);
+      bin = Math.floor(start / this.width);
+      last = Math.floor(end / this.width);
+    }
     const way = end - start;
     for (; bin <= last; bin += 1) {
       const share =

@@ -31,12 +31,17 @@ export function settlePass(
   const placed = anchor.settle(way, pass.origin, way === 'none' ? 0 : ran, rowWay);
   const has = (channel: Channel): boolean => channels.includes(channel);
   const tells = way !== 'none';
+  const { expected } = context;
+  const volts = (values: Float64Array): DriftWindow =>
+    expected === undefined ? about(values, VOLTAGE_OFF) : voltageWindow(expected);
+  const amps = (values: Float64Array): DriftWindow =>
+    expected === undefined ? about(values, CURRENT_OFF) : currentWindow(expected);
   const found: OpenEvent[] = [
     ...pass.events,
-    ...driftEvents('voltage_drift', pass.volts.blocksSoFar(), voltageWindow(context), pass.lost).filter(
+    ...driftEvents('voltage_drift', pass.volts.blocksSoFar(), volts, pass.lost).filter(
       (drift) => !isStale(drift, 'voltage', pass.events),
     ),
-    ...driftEvents('current_drift', pass.amps.blocksSoFar(), currentWindow(context), pass.lost).filter(
+    ...driftEvents('current_drift', pass.amps.blocksSoFar(), amps, pass.lost).filter(
       (drift) => !isStale(drift, 'current', pass.events),
     ),
     ...wheelEvent(pass, way, placed),
@@ -127,16 +132,14 @@ function isStale(
   return stale > (to.time - from.time) / 2;
 }
 
-function voltageWindow({ expected }: PassContext): (values: Float64Array) => DriftWindow {
-  if (expected === undefined) return (values) => about(values, VOLTAGE_OFF);
-  const { voltage, voltageLeast, voltageMost } = expected;
-  return () => ({ target: voltage, least: voltageLeast, most: voltageMost });
+/** Window of the arc voltage that a plan sets. */
+export function voltageWindow({ voltage, voltageLeast, voltageMost }: RunExpectation): DriftWindow {
+  return { target: voltage, least: voltageLeast, most: voltageMost };
 }
 
-function currentWindow({ expected }: PassContext): (values: Float64Array) => DriftWindow {
-  if (expected === undefined) return (values) => about(values, CURRENT_OFF);
-  const { current } = expected;
-  return () => ({ target: current, least: (1 - CURRENT_OFF) * current, most: (1 + CURRENT_OFF) * current });
+/** Window of the current that a plan sets. */
+export function currentWindow({ current }: RunExpectation): DriftWindow {
+  return { target: current, least: (1 - CURRENT_OFF) * current, most: (1 + CURRENT_OFF) * current };
 }
 
 /** A window about the level that held for most of the pass. */

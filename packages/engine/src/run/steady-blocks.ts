@@ -1,3 +1,5 @@
+import type { Row } from './row.ts';
+
 /** Values of which a block's median is taken at most [-]: of more rows every n-th is taken. */
 const VALUES = 64;
 /** Blocks kept at most; then two become one, so that a day needs no more than an hour [-]. */
@@ -13,6 +15,7 @@ export interface Blocks {
 
 /** Cuts the arc of one pass into blocks of equal arc time and keeps the median of each. */
 export class SteadyBlocks {
+  private readonly reading: 'volts' | 'amps';
   private length: number;
   private readonly stride0: number;
   private stride: number;
@@ -23,20 +26,26 @@ export class SteadyBlocks {
   private start = { time: 0, row: 0, way: 0 };
   private blocks: { value: number; time: number; row: number; way: number }[] = [];
 
-  constructor(length: number, interval: number) {
+  constructor(reading: 'volts' | 'amps', length: number, interval: number) {
+    this.reading = reading;
     this.length = length;
     this.stride0 = Math.max(1, Math.ceil(length / interval / VALUES));
     this.stride = this.stride0;
   }
 
-  add(value: number, held: number, time: number, row: number, way: number): void {
-    if (this.count === 0 && this.held === 0) this.start = { time, row, way };
-    this.held += held;
+  /** Adds a row, whose reading holds from the row before on; ways are those of the pass from its origin. */
+  add(before: Row, now: Row, origin: number): void {
+    if (this.count === 0 && this.held === 0)
+      this.start = { time: before.time, row: before.row, way: before.way - origin };
+    this.held += now.held;
     if (this.skip > 0) this.skip -= 1;
-    else if (!Number.isNaN(value) && this.count < VALUES) {
-      this.values[this.count] = value;
-      this.count += 1;
-      this.skip = this.stride - 1;
+    else if (this.count < VALUES) {
+      const value = this.reading === 'volts' ? now.volts : now.amps;
+      if (!Number.isNaN(value)) {
+        this.values[this.count] = value;
+        this.count += 1;
+        this.skip = this.stride - 1;
+      }
     }
     if (this.held >= this.length && this.count > 0) this.close();
   }

@@ -1,18 +1,20 @@
 import { describe, expect, it } from 'vitest';
+import { noRow } from './row.ts';
 import { SteadyBlocks } from './steady-blocks.ts';
 import { SteadyReading } from './steady-reading.ts';
 
 describe('blocks of a steady arc', () => {
   it('hold the median of their rows, odd or even, and where they begin', () => {
-    const blocks = new SteadyBlocks(1, 0.25);
-    [40, 99, 41, 42, 43, 44, 90, 45].forEach((value, i) => {
-      blocks.add(value, 0.25, i / 4, i, i / 100);
+    const blocks = new SteadyBlocks('volts', 1, 0.25);
+    [40, 99, 41, 42, 43, 44, 90, 45].forEach((volts, i) => {
+      const before = { ...noRow(), time: i / 4, row: i, way: 2 + i / 100 };
+      blocks.add(before, { ...noRow(), volts, held: 0.25 }, 2);
     });
     const { value, time, row, way } = blocks.blocksSoFar();
     expect([...value]).toEqual([41.5, 44.5]);
     expect([...time]).toEqual([0, 1]);
     expect([...row]).toEqual([0, 4]);
-    expect([...way]).toEqual([0, 0.04]);
+    expect([...way].map((at) => Number(at.toFixed(9)))).toEqual([0, 0.04]);
   });
 });
 

@@ -26,6 +26,8 @@ declare module 'fastify' {
   interface FastifyRequest {
     /** Who asks; null where nobody has signed in. */
     who: Who | null;
+    /** Whether whoever asked still may, for an answer that goes on for long. */
+    mayStill: () => Promise<boolean>;
   }
 }
 
@@ -86,6 +88,16 @@ export class Accounts {
       session: next === undefined ? hash : hashOf(next),
       cookie: next === undefined ? undefined : sessionCookie(next, where),
     };
+  }
+
+  /** Whether who was let in still may do what they were let in for: signed out, shut or put out of the shop, they may not. */
+  async mayStill(right: Right, { session, shop }: Who): Promise<boolean> {
+    if (session === undefined) return true;
+    const held = await this.company.people.session(session);
+    if (held === undefined) return false;
+    const shops = await this.shopsOf(held.account);
+    if (shop !== null && !shops.some(({ id }) => id === shop)) return false;
+    return mayDo(right, callerIn(held.account, shop));
   }
 
   /** Signs in by name and password; the secret of the new session, never one that was sent. */

@@ -49,7 +49,7 @@ export function liveRoutes(server: ZodServer, now: () => Date): void {
     async (request, reply) => {
       const { store, live } = request.shop;
       const { source, logger = null, ...run } = request.body;
-      checkSource(source);
+      checkSource(source, process.env);
       const given = {
         ...run,
         ...(await plannedWith(store)),
@@ -90,7 +90,8 @@ export function liveRoutes(server: ZodServer, now: () => Date): void {
       const { store, live } = request.shop;
       const run = await gathered(live, request.params.id, () => storedRun(store, request.params.id));
       const last = Number(request.headers['last-event-id'] ?? request.query.from);
-      const events = runEvents(run, Number.isSafeInteger(last) && last >= 0 ? last : 0, now);
+      const from = Number.isSafeInteger(last) && last >= 0 ? last : 0;
+      const events = runEvents(run, { from, mayStill: request.mayStill, now });
       return reply.type('text/event-stream').send(Readable.from(events));
     },
   );

@@ -3,7 +3,7 @@ import { open, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { LiveState } from '@furrow/contract';
-import { REHEARSAL_MARK } from '@furrow/engine';
+import { inUnit, type LiveWatch, REHEARSAL_MARK } from '@furrow/engine';
 import {
   type Journal,
   JournalFailure,
@@ -13,11 +13,13 @@ import {
   type StoredRun,
   StoreFailure,
 } from '@furrow/store';
+import { Refused } from '../guard/refused.ts';
 import { Intake, modbusSource, mqttSource, type Source } from '../intake/index.ts';
 import { type TakenLines, takeLines } from '../intake/take-lines.ts';
 import type { Work } from '../work/open-work.ts';
-import { liveSourceOf } from './live-source.ts';
+import { brokerUrl, liveSourceOf } from './live-source.ts';
 import { playRig } from './play-rig.ts';
+import { watchOf } from './watch-of.ts';
 
 /** A run whose readings come in. */
 export class LiveRun {
@@ -29,6 +31,12 @@ export class LiveRun {
   #says = 'waiting for readings';
   #trouble: string | undefined;
   #ended = false;
+  #watch: LiveWatch | undefined;
+  #watchedTo = 0;
+  #watching: Promise<void> | undefined;
+  /** What deviates from the plan, by kind. */
+  #deviating = '';
+  #turns = 0;
 
   constructor(id: string, journal: Journal, now: () => Date) {
     this.id = id;
@@ -36,7 +44,19 @@ export class LiveRun {
     this.#intake = new Intake(journal, now, () => {
       this.#trouble = undefined;
       this.#wake();
+      this.#readOn();
     });
+  }
+
+  /** How often the run began or ceased to deviate from its plan [-]. */
+  get turns(): number {
+    return this.#turns;
+  }
+
+  /** Has everything that came in, and that comes, watched for deviations from the plan. */
+  watchBy(watch: LiveWatch): void {
+    this.#watch = watch;
+    this.#readOn();
   }
 
   /** Bytes of readings that are on disk [bytes]. */
@@ -83,6 +103,13 @@ export class LiveRun {
       age_ms: lastAt === undefined ? null : Math.max(0, at - lastAt),
       says: this.#says,
       trouble: this.#trouble ?? null,
+      deviations: (this.#watch?.deviations() ?? []).map(({ kind, since, duration, at: place, says }) => ({
+        kind,
+        since_s: inUnit(since, 's'),
+        duration_s: inUnit(duration, 's'),
+        at_mm: place === undefined ? null : inUnit(place, 'mm'),
+        says,
+      })),
     };
   }
 
@@ -118,8 +145,34 @@ export class LiveRun {
     if (this.#ended) return;
     this.#ended = true;
     await this.#source?.close();
+    await this.#watching;
     await this.#journal.close();
     this.#wake();
+  }
+
+  /** Hands what is on disk to the watch, one piece after the other. */
+  #readOn(): void {
+    if (this.#watch === undefined || this.#watching !== undefined) return;
+    this.#watching = this.#watchOn(this.#watch).finally(() => {
+      this.#watching = undefined;
+    });
+  }
+
+  async #watchOn(watch: LiveWatch): Promise<void> {
+    while (!this.#ended && this.#watchedTo < this.length) {
+      const lines = await this.linesFrom(this.#watchedTo);
+      if (lines.length === 0) return;
+      this.#watchedTo += lines.length;
+      watch.push(lines);
+      const deviating = watch
+        .deviations()
+        .map(({ kind }) => kind)
+        .join();
+      if (deviating === this.#deviating) continue;
+      this.#deviating = deviating;
+      this.#turns += 1;
+      this.#wake();
+    }
   }
 
   #troubled(message: string): void {
@@ -208,7 +261,8 @@ export class LiveRuns {
       case 'http':
         break;
       case 'mqtt': {
-        const { url, topic, client_id: clientId = `furrow-${run.id}` } = source;
+        const { topic, client_id: clientId = `furrow-${run.id}` } = source;
+        const url = brokerUrl(source, process.env);
         await live.listenTo((intake, tell) => mqttSource(intake, { url, topic, clientId }, tell));
         break;
       }
@@ -224,7 +278,21 @@ export class LiveRuns {
         break;
       }
     }
+    void this.#watch(live, run);
     return live;
+  }
+
+  /** Watches a run against its plan; planning takes a while, and readings do not wait for it. */
+  async #watch(live: LiveRun, run: StoredRun): Promise<void> {
+    try {
+      const watch = await watchOf(run, this.#parts);
+      if (watch !== undefined) live.watchBy(watch);
+    } catch (error) {
+      if (live.ended || error instanceof StoreFailure || error instanceof Refused) return;
+      this.#parts.log(
+        `The live run ${run.id} is not watched: ${error instanceof Error ? error.message : error}`,
+      );
+    }
   }
 
   /** Ends a live run: its file goes among the originals; undefined where none is gathered here. */

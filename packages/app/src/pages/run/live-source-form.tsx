@@ -28,6 +28,7 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
     name: 'Rig',
     url: 'mqtt://127.0.0.1:1883',
     topic: 'rig/1/readings',
+    password: '',
     host: '127.0.0.1',
     port: '502',
     unit: '1',
@@ -65,7 +66,13 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
         </select>
       </Field>
       {field('name', 'Name of the run')}
-      {kind === 'mqtt' ? [field('url', 'Broker'), field('topic', 'Topic of the rig')] : null}
+      {kind === 'mqtt'
+        ? [
+            field('url', 'Broker, with the user where there is one'),
+            field('topic', 'Topic of the rig'),
+            field('password', 'Variable with its password, such as FURROW_BROKER_BAY4'),
+          ]
+        : null}
       {kind === 'modbus' ? (
         <>
           {field('host', 'Device')}
@@ -96,12 +103,28 @@ export function LiveSourceForm({ disabled, onBegin }: LiveSourceFormProps): VNod
 
 /** The source as the form has it, or what is wrong with it. */
 export function sourceOf(kind: Kind, values: Readonly<Record<string, string>>): Source | string {
-  const { url = '', topic = '', host = '', port, unit, interval, registers = '', faults = '', seed } = values;
+  const {
+    url = '',
+    topic = '',
+    password = '',
+    host = '',
+    port,
+    unit,
+    interval,
+    registers = '',
+    faults = '',
+    seed,
+  } = values;
   switch (kind) {
     case 'http':
       return { kind };
     case 'mqtt':
-      return { kind, url: url.trim(), topic: topic.trim() };
+      return {
+        kind,
+        url: url.trim(),
+        topic: topic.trim(),
+        ...(password.trim() === '' ? {} : { password_env: password.trim() }),
+      };
     case 'rehearsal':
       return { kind, faults, seed: Number(seed) };
     case 'modbus': {

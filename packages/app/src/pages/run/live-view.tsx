@@ -1,10 +1,13 @@
 import type { RunBegin } from '@furrow/contract';
+import { formatAmount, sentenceText } from '@furrow/engine';
+import { elapsedWords, eventName } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { livePath } from '../../api/index.ts';
 import { useBenchState } from '../../job/state/index.ts';
 import { isUnsaved } from '../../sheet/keep/index.ts';
 import { Figure } from '../../ui/figure/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import type { FollowedRun } from './live-run.ts';
 import { LiveSourceForm } from './live-source-form.tsx';
 import { useLive, useLiveDesk, useRun } from './run-context.ts';
@@ -60,6 +63,7 @@ export function LiveRun(): VNode | null {
 
 function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
   const { run, last, told, connected } = followed;
+  const units = useUnits();
   const shownEvents = useRun((state) => (state.log?.live === true ? state.shown?.report.events : undefined));
   const bad = (shownEvents ?? []).filter(({ kind }) => kind !== 'touch_down').length;
   const post = `${location.origin}${livePath(run.id, 'runFrames')}`;
@@ -72,6 +76,17 @@ function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
           <Figure key={name} name={name} value={String(Number(value.toPrecision(5)))} note="" />
         ))}
       </dl>
+      {told === undefined || told.deviations.length === 0 ? null : (
+        <ul class="live-deviations" role="alert" aria-label="Deviations from the plan now">
+          {told.deviations.map(({ kind, since_s, at_mm, says }) => (
+            <li key={`${kind} ${since_s}`}>
+              <strong>{eventName(kind)}</strong> since {elapsedWords(since_s)}
+              {at_mm === null ? '' : `, from ${formatAmount(at_mm / 1000, 'seam_place', units)}`}:{' '}
+              {sentenceText(says, units)}
+            </li>
+          ))}
+        </ul>
+      )}
       <ul class="run-choices">
         {connected ? null : (
           <li class="status-unread">
