@@ -2,14 +2,13 @@ import {
   type CommissionCheck,
   type CommissionStage,
   type Connection,
-  formatStated,
   inUnit,
   judgeReading,
   roundOf,
   sentenceText,
   type UnitSystem,
 } from '@furrow/engine';
-import { checkBand, checkReading, conductorWords } from '../words/index.ts';
+import { checkBand, checkReading, connectionWords, STAGE_TITLES } from '../words/index.ts';
 import type { PaperBlock, TableBlock } from './paper-document.ts';
 
 /** A reading as it was taken at the rig. */
@@ -21,13 +20,7 @@ export interface CheckedReading {
   readonly note: string;
 }
 
-const STAGES: readonly { readonly stage: CommissionStage; readonly title: string }[] = [
-  { stage: 'power_off', title: 'Power off, locked out' },
-  { stage: 'air_on', title: 'Air on, power off' },
-  { stage: 'dry_run', title: 'Dry run, power off' },
-  { stage: 'no_load', title: 'Power on, no arc' },
-  { stage: 'trial_arc', title: 'Trial arc on scrap' },
-];
+const STAGES = Object.entries(STAGE_TITLES) as [CommissionStage, string][];
 
 /** What runs from where to where, to be ticked when it is made. */
 export function connectionTable(connections: readonly Connection[], units: UnitSystem): TableBlock {
@@ -43,6 +36,7 @@ export function connectionTable(connections: readonly Connection[], units: UnitS
       { title: 'To', align: 'start', weight: 1 },
       { title: 'Size', align: 'start', weight: 0.9 },
       { title: 'Length', align: 'end', weight: 0.6 },
+      { title: 'Loses, arc on', align: 'end', weight: 0.5 },
       { title: 'Pole', align: 'start', weight: 0.4 },
       {
         title: 'How to tell that it is tight',
@@ -52,19 +46,21 @@ export function connectionTable(connections: readonly Connection[], units: UnitS
       },
       { title: 'Made', align: 'start', weight: 0.6, hand: true },
     ],
-    rows: connections.map((row) => [
-      String(row.number),
-      row.name,
-      row.from,
-      row.to,
-      row.size === null
-        ? ''
-        : `${row.parallels === null || row.parallels === 1 ? '' : `${row.parallels} × `}${conductorWords(row.size, units)}`,
-      row.length_mm === null ? '' : formatStated(row.length_mm, 'mm', units, 'length'),
-      row.polarity === null ? '' : row.polarity === 'positive' ? '+' : '−',
-      row.tightness,
-      '',
-    ]),
+    rows: connections.map((row) => {
+      const { size, length, loss } = connectionWords(row, units);
+      return [
+        String(row.number),
+        row.name,
+        row.from,
+        row.to,
+        size,
+        length,
+        loss,
+        row.polarity === null ? '' : row.polarity === 'positive' ? '+' : '−',
+        row.tightness,
+        '',
+      ];
+    }),
   };
 }
 
@@ -79,7 +75,7 @@ export function checkBlocks(
   units: UnitSystem,
   checked?: Readonly<Record<string, CheckedReading>>,
 ): PaperBlock[] {
-  return STAGES.flatMap(({ stage, title }): PaperBlock[] => {
+  return STAGES.flatMap(([stage, title]): PaperBlock[] => {
     const own = checks.filter((check) => check.stage === stage);
     if (own.length === 0) return [];
     const cautions = told(own);

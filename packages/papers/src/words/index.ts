@@ -3,6 +3,7 @@ export { balanceWords } from './balance-words.ts';
 export { boundUnits } from './bound-units.ts';
 export { chanceWords } from './chance-words.ts';
 export { conductorWords } from './conductor-words.ts';
+export { connectionWords } from './connection-words.ts';
 export {
   byLength,
   cheaperFrom,
@@ -44,6 +45,7 @@ export { bindingAmounts, constraintTitle, REMEDY_AMOUNTS, REMEDY_COUNTS } from '
 export { CHANGE_WORDS, ROUND_TITLES } from './round-words.ts';
 export { runRecutWords } from './run-recut-words.ts';
 export { elapsedWords, eventName, placeWords, type RunEventKind } from './run-words.ts';
+export { STAGE_TITLES } from './stage-words.ts';
 export {
   enoughWords,
   GAUGE_PARTS,

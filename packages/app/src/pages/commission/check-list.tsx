@@ -1,8 +1,9 @@
 import type { CommissionCheck, UnitSystem } from '@furrow/engine';
+import { STAGE_TITLES } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { CheckRow } from './check-row.tsx';
+import { stagesOf } from './check-stages.ts';
 import type { NextBesideReading } from './rig-faults.tsx';
-import { STAGE_TITLES, stagesOf } from './stage-words.ts';
 
 interface CheckListProps {
   readonly checks: readonly CommissionCheck[];
@@ -18,9 +19,7 @@ export function CheckList({ checks, system, changedAt, next }: CheckListProps): 
     <section class="panel" aria-labelledby="checks-title">
       <header class="panel-head">
         <h2 id="checks-title">Checks before the first arc</h2>
-        <p class="caption">
-          in this order; type a reading as you would write it down, such as 44.2 V or 90 psi
-        </p>
+        <p class="caption">in this order; type a reading as you would write it down, with its unit</p>
       </header>
       {stagesOf(checks).map(({ stage, caution, checks: own }) => (
         <section key={stage} class="check-stage" aria-labelledby={`stage-${stage}`}>

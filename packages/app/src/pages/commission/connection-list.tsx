@@ -1,5 +1,5 @@
-import { type Connection, formatStated, type UnitSystem } from '@furrow/engine';
-import { conductorWords } from '@furrow/papers/words';
+import type { Connection, UnitSystem } from '@furrow/engine';
+import { connectionWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { connectionId } from './connection-id.ts';
 import { useRig, useRigState } from './rig-context.ts';
@@ -35,27 +35,23 @@ const KINDS: Readonly<Record<Connection['kind'], string>> = {
   air: 'air hose or pipe',
 };
 
-function sizeText(size: string, parallels: number | null): string {
-  return parallels === null || parallels === 1 ? size : `${parallels} × ${size} side by side`;
-}
-
 interface ConnectionRowProps {
   readonly connection: Connection;
   readonly system: UnitSystem;
 }
 
 function ConnectionRow({ connection, system }: ConnectionRowProps): VNode {
-  const { number, kind, name, from, to, size, parallels, length_mm, polarity, voltage_V, tightness } =
-    connection;
+  const { number, kind, name, from, to, polarity, tightness } = connection;
   const id = connectionId(connection);
   const rig = useRig();
   const done = useRigState((state) => Object.hasOwn(state.record.ticks, id));
+  const { size, length, loss } = connectionWords(connection, system);
   const facts = [
     KINDS[kind],
-    size === null ? '' : sizeText(conductorWords(size, system), parallels),
-    length_mm === null ? '' : formatStated(length_mm, 'mm', system, 'length'),
+    size,
+    length,
     polarity === null ? '' : `${polarity} pole`,
-    voltage_V === null ? '' : `loses ${formatStated(voltage_V, 'V', system)} at the set current`,
+    loss === '' ? '' : `loses ${loss} at the set current`,
   ];
   return (
     <li class="connection">

@@ -4,12 +4,12 @@ import { type Answer, answerJob, FAULT_MODEL, readKit } from '@furrow/engine';
 import { checkBand } from '@furrow/papers/words';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { planOf, readGood } from '../../testing/index.ts';
+import { stagesOf } from './check-stages.ts';
 import { connectionId } from './connection-id.ts';
 import { judgeTyped, typedValue } from './judge-typed.ts';
 import { rigChecks } from './rig-checks.ts';
 import { readingEvidence } from './rig-faults.tsx';
 import { progressText } from './rig-progress.tsx';
-import { stagesOf } from './stage-words.ts';
 import { movedModel } from './use-fault-counts.ts';
 
 function example(name: string): string {

@@ -1,5 +1,5 @@
 import { type CommissionCheck, type MeasureCheck, type RoundDepth, sentenceText } from '@furrow/engine';
-import { checkBand, checkReading } from '@furrow/papers/words';
+import { checkBand, checkReading, STAGE_TITLES } from '@furrow/papers/words';
 import type { ComponentChildren, VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { NumberPad } from '../../../ui/number-pad/index.ts';
@@ -8,7 +8,6 @@ import { judgeTyped, typedValue } from '../judge-typed.ts';
 import { ReadingEntry } from '../reading-entry.tsx';
 import { ReadingVerdict } from '../reading-verdict.tsx';
 import { useReading, useRig, useRigState } from '../rig-context.ts';
-import { STAGE_TITLES } from '../stage-words.ts';
 import { isOfEarlierDay } from './step-of.ts';
 import { numberOf, typedUnit, withUnit } from './typed-number.ts';
 

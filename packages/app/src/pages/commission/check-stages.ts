@@ -1,14 +1,5 @@
 import type { CommissionCheck, CommissionStage } from '@furrow/engine';
 
-/** Headings of the stages, in words that say how the rig stands then. */
-export const STAGE_TITLES: Readonly<Record<CommissionStage, string>> = {
-  power_off: 'Power off',
-  air_on: 'Air on, power off',
-  dry_run: 'Dry run, power off',
-  no_load: 'Power on, no arc',
-  trial_arc: 'Trial arc on scrap',
-};
-
 /** Checks of one stage that follow each other. */
 export interface CheckStage {
   readonly stage: CommissionStage;
