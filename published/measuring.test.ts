@@ -10,6 +10,7 @@ import {
   readingBudget,
   type StudyReading,
   seamCorrelation,
+  studentQuantile,
 } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 
@@ -223,6 +224,23 @@ const CROSSED: readonly StudyReading[] = Object.entries(AIAG).flatMap(([appraise
   trials.flatMap((trial) => trial.map((value, i) => ({ part: `part ${i + 1}`, appraiser, value }))),
 );
 
+/**
+ * Thermal impedance of power modules, Houf and Berman, IEEE Transactions on Components, Hybrids, and Manufacturing Technology 11
+ * (1988) 516-522, the data of the SAS example (readings from memory; they give its published variances). A part in each row.
+ */
+const IMPEDANCE: readonly (readonly number[])[] = [
+  [37, 38, 37, 41, 41, 40, 41, 42, 41],
+  [42, 41, 43, 42, 42, 42, 43, 42, 43],
+  [30, 31, 31, 31, 31, 31, 29, 30, 28],
+  [42, 43, 42, 43, 43, 43, 42, 42, 42],
+  [28, 30, 29, 29, 30, 29, 31, 29, 29],
+  [42, 42, 43, 45, 45, 45, 44, 46, 45],
+  [25, 26, 27, 28, 28, 30, 29, 27, 27],
+  [40, 40, 40, 43, 42, 42, 43, 43, 41],
+  [25, 25, 25, 27, 29, 28, 26, 26, 26],
+  [35, 34, 34, 35, 35, 34, 35, 34, 35],
+];
+
 describe('gauge studies', () => {
   it('AIAG example by analysis of variance and by average and range: opposite verdicts at five classes', () => {
     const pooled = gaugeStudy(CROSSED, 'anova_pooled')!;
@@ -235,6 +253,46 @@ describe('gauge studies', () => {
     expect(range.repeatability).toBeCloseTo(0.201857, 4);
     expect(range.reproducibility).toBeCloseTo(0.229667, 4);
     expect(range.distinct).toBeCloseTo(5.0937, 2);
+  });
+
+  it('SAS VARCOMP, example of a gauge study: ten parts, three operators, three readings each', () => {
+    const study = gaugeStudy(
+      IMPEDANCE.flatMap((row, part) =>
+        row.map((value, i) => ({
+          ...{ part: `part ${part + 1}`, appraiser: `operator ${1 + Math.floor(i / 3)}`, value },
+        })),
+      ),
+      'anova',
+    )!;
+    expect(study.variances!.error).toBeCloseTo(0.511111, 6);
+    expect(study.variances!.interaction).toBeCloseTo(0.727984, 6);
+    expect(study.variances!.appraiser).toBeCloseTo(0.564609, 6);
+    expect(study.variances!.part).toBeCloseTo(48.292593, 6);
+    expect(study.repeatability ** 2).toBeCloseTo(0.511111, 6);
+    expect(study.reproducibility ** 2).toBeCloseTo(0.564609 + 0.727984, 5);
+    expect(study.clamped).toBe(false);
+  });
+
+  it('NIST e-Handbook 2.4.4.1, check standard 140: two runs of six days, between which nothing shows', () => {
+    const rows = numbers('./nist-check-standard-140.csv');
+    const days = [1, 2].map((run) =>
+      rows.filter((row) => row[0] === run).map((row) => ({ mean: row[7]!, sd: row[8]! })),
+    );
+    expect(days.map((run) => run.length)).toEqual([6, 6]);
+    const study = nestedStudy([days], 6);
+    expect(study.level1).toBeCloseTo(0.07871435172, 10);
+    expect(study.level2).toBeCloseTo(0.02742157302, 10);
+    // 0.000752 - 0.006196 / 6 is below 0
+    expect([study.days, study.clamped]).toEqual([0, true]);
+    const [first, second] = days.map((run) => nestedStudy([[run, run]], 6));
+    expect([first!.level1, second!.level1]).toEqual([
+      expect.closeTo(0.07743304635, 10),
+      expect.closeTo(0.07997513155, 10),
+    ]);
+    expect([first!.level2, second!.level2]).toEqual([
+      expect.closeTo(0.02727934506, 10),
+      expect.closeTo(0.02756306708, 10),
+    ]);
   });
 
   it('NIST StRD SiRstv: five instruments, five repeats, certified sums', () => {
@@ -313,6 +371,8 @@ describe('uncertainty', () => {
     expect(out.u).toBeCloseTo(31.71060964, 3);
     expect(out.uSecond).toBeCloseTo(33.91114953, 2);
     expect(out.degrees).toBeCloseTo(16.6560627, 1);
+    // the GUM takes the whole number below
+    expect(studentQuantile(0.995, Math.floor(out.degrees)) * out.u).toBeCloseTo(92.61976587, 3);
   });
 
   it('NIST Technical Note 1297, table D.1: root sum of squares of nine components', () => {
@@ -358,7 +418,17 @@ describe('uncertainty', () => {
     [0.0710714074, 0.2955816774, 0.2363361301].forEach((u, k) => {
       expect(found[k]!.u).toBeCloseTo(u, 5);
     });
-    expect(propagate(models[0]!, inputs).u).toBeCloseTo(0.1945444545, 4);
+    [0.1945444545, 0.2009093059, 0.2040764254].forEach((u, k) => {
+      expect(propagate(models[k]!, inputs).u).toBeCloseTo(u, 4);
+    });
+    // of two results, by the uncertainty of their sum
+    const between = (a: number, b: number): number => {
+      const sum = propagate((each) => models[a]!(each) + models[b]!(each), inputs, correlation).u;
+      return (sum ** 2 - found[a]!.u ** 2 - found[b]!.u ** 2) / (2 * found[a]!.u * found[b]!.u);
+    };
+    expect(between(0, 1)).toBeCloseTo(-0.5884297844, 4);
+    expect(between(0, 2)).toBeCloseTo(-0.4852592242, 4);
+    expect(between(1, 2)).toBeCloseTo(0.9925116489, 4);
   });
 
   it('JCGM 101:2008 9.2.2 and 9.2.3: sums of four, normal and rectangular', () => {
@@ -397,6 +467,9 @@ describe('uncertainty', () => {
     );
     expect(drawn.value).toBeCloseTo(1.234, 2);
     expect(Math.abs(drawn.u - 0.0755)).toBeLessThan(5e-4);
+    // symmetric, so that the shortest interval is the one of equal tails
+    expect(Math.abs(drawn.low - 1.084)).toBeLessThan(2e-3);
+    expect(Math.abs(drawn.high - 1.383)).toBeLessThan(2e-3);
     const first = propagate(
       ([rc, d, air, w, r]) => mass(rc!, d!, air!, w!, r!),
       [
