@@ -35,7 +35,7 @@ describe.skipIf(NO_BROWSER)('the places of the app', () => {
   });
 
   it('plan the job once for all pages', async () => {
-    const { page } = await stage.visit();
+    const { page } = await stage.visit({ afresh: true });
     const bench = await new BenchPage(page).open();
     const frame = new Frame(page);
     const workers = page.workers().length;

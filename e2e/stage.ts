@@ -1,6 +1,7 @@
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { type BenchServer, startBench } from './bench-server.ts';
+import { rememberAnswers } from './remembered-answers.ts';
 import { watchPage } from './watch-page.ts';
 
 const BROWSER = inject('browser');
@@ -19,6 +20,8 @@ export interface VisitOptions {
   readonly expect?: readonly number[];
   /** What the test makes the console say. */
   readonly console?: RegExp;
+  /** Whether the page's own workers compute what was answered in an earlier test already. */
+  readonly afresh?: boolean;
 }
 
 /** One person at a bench of their own. */
@@ -52,7 +55,13 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
   });
 
   return {
-    async visit({ screen = 'bench', theme = 'light', expect: statuses = [], console: said } = {}) {
+    async visit({
+      screen = 'bench',
+      theme = 'light',
+      expect: statuses = [],
+      console: said,
+      afresh = false,
+    } = {}) {
       server = await startBench();
       const { url, entry } = server;
       const newContext = async (): Promise<BrowserContext> => {
@@ -63,6 +72,7 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
           acceptDownloads: true,
         });
         contexts.push(context);
+        if (!afresh) await rememberAnswers(context);
         await context.request.get(entry);
         context.on('page', (page) =>
           watchPage(page, { url, statuses, said, tell: (what) => trouble.push(what) }),
