@@ -4,7 +4,7 @@ import { plantMutant } from './tools/plant-mutant.mjs';
 
 // Packages of this workspace are tested from their sources, not from what was last built.
 const conditions = ['furrow-source', ...defaultServerConditions];
-const sources = { plugins: plantMutant(), resolve: { conditions }, ssr: { resolve: { conditions } } };
+const sources = { plugins: [plantMutant()], resolve: { conditions }, ssr: { resolve: { conditions } } };
 // A worker loads each source once for all its test files: nothing here keeps a state between calls, and what a test stubs it
 // puts back. A fresh worker for every file took half of the whole time.
 const shared = { isolate: false };

@@ -118,8 +118,8 @@ function standBeforeWorkers(names: readonly string[]): void {
     #started(): Worker {
       const worker = this.#start();
       worker.addEventListener('message', ({ data }: MessageEvent<Message>) => {
-        this.#hear(data);
         this.#tell(data);
+        this.#hear(data);
       });
       worker.addEventListener('error', (event) => {
         event.preventDefault();

@@ -9,6 +9,9 @@ const BROWSER = inject('browser');
 /** Whether there is no browser to drive; the tests that need one are skipped then. */
 export const NO_BROWSER = BROWSER === undefined;
 
+/** How long a page may take over anything [ms]: not a measure of speed, for other tests use the same cores. */
+const PATIENCE = 60_000;
+
 /** Screens that the pages are laid out for. */
 export const SCREENS = { bench: { width: 1440, height: 900 }, tablet: { width: 820, height: 1180 } } as const;
 
@@ -72,6 +75,7 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
           acceptDownloads: true,
         });
         contexts.push(context);
+        context.setDefaultTimeout(PATIENCE);
         if (!afresh) await rememberAnswers(context);
         await context.request.get(entry);
         context.on('page', (page) =>
