@@ -2,7 +2,7 @@ import { halfWidthAt } from '../groove/index.ts';
 import type { Job } from '../job/index.ts';
 import { normalProbability, normalQuantile } from '../numeric/index.ts';
 import type { DepthDemand } from './chance.ts';
-import { type Merit, takes } from './effort.ts';
+import { type Merit, type OnceTaken, takes } from './effort.ts';
 import { marginsAfterStop, probability } from './last-cut.ts';
 import { commonCovariance, type DepthLaw, middleDepth } from './law.ts';
 import {
@@ -75,10 +75,9 @@ function quantileAt(chance: number): number {
 
 /** Forecasts how a way does, to set it in order with others and to start its solving from. */
 export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
-  const { law, rig, demand, required, most, mostForLigament, job } = task;
+  const { rig, demand, required, most, mostForLigament } = task;
   const z = quantileAt(demand.assurance);
   const zLigament = quantileAt(demand.ligamentAssurance);
-  const { tracks } = rig.pattern;
   // The spread depends a little on the depth that is aimed at, and that on the spread: a rough look says where.
   const rough = marginsOf(task, way, Math.sqrt(required * Math.max(required, most)), z, true);
   const margins = marginsOf(task, way, required * Math.exp(rough.below), z);
@@ -86,11 +85,7 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
   const target = Math.exp(logTarget);
   const toMost = Math.log(most) - logTarget - margins.above;
   const toLigament = Math.log(mostForLigament) - logTarget - margins.above - (zLigament - z) * margins.spread;
-  const cuts =
-    way.tryout?.kind === 'run_in'
-      ? [target, RUN_IN_SHARE * target, (1 - RUN_IN_SHARE) * target]
-      : way.shares.map((share) => share * target);
-  const wanted = cuts.map((cut) => energyForCut(law, rig, cut));
+  const wanted = energiesOf(task, way, target);
   const [low, high] = rig.energyRange;
   const slower = Math.max(...wanted) > high;
   // What is cut after a stop is set by a reading: where little is left, at the end of the travel or not at all.
@@ -105,100 +100,105 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
     quick: margins.quick,
     merit: meritOfWay(task, way, wanted, target * margins.mean, margins),
   };
+}
 
-  function meritOfWay(
-    { passLength }: ForecastTask,
-    { tryout }: TableTask['way'],
-    energies: readonly number[],
-    depth: number,
-    { known, left }: Pick<Margins, 'known' | 'left'>,
-  ): Merit {
-    // Energies read off a table vary from shop to shop, and time is convex in them.
-    const swell = Math.exp(known / (2 * law.mean[1] ** 2));
-    const lengths =
-      tryout?.kind === 'run_in' ? [passLength - tryout.length, tryout.length, tryout.length] : undefined;
-    let travelTime = 0;
-    energies.forEach((energy, index) => {
-      const set = tryout === undefined && index < way.shares.length - way.stops;
-      const run = index === energies.length - 1 ? 1 - left : 1;
-      const stretch = lengths?.[index] ?? passLength * tracks * run;
-      travelTime += (stretch * Math.exp(heldEnergy(rig, energy)) * (set ? 1 : swell)) / rig.unitTravel;
-    });
-    const trial = tryout?.kind === 'trial' ? tryout : undefined;
-    const taken = takes(
-      job,
-      rig,
-      way,
-      passLength,
-    )(
-      {
-        travelTime,
-        trialTravelTime:
-          trial === undefined
-            ? 0
-            : (trial.length * Math.exp(heldEnergy(rig, Math.max(...energies)))) / rig.unitTravel,
-        passes: lengths?.length ?? (way.shares.length - left) * tracks,
-        gauged: way.stops,
-        wear: task.wear,
-      },
-      (burnt) => burnt + 0.5,
-    );
-    const after = task.afterCost?.(grooveLeft(task.passWidth, depth, rig.pattern, job.seam.length)).cost ?? 0;
-    return { time: taken.jobTime, cost: taken.cost + after, heat: taken.energy };
-  }
+/** ln specific energies of the passes of a way that is aimed at a depth, whatever the travel allows. */
+function energiesOf({ law, rig }: ForecastTask, { tryout, shares }: Way, target: number): number[] {
+  const parts = tryout?.kind === 'run_in' ? [1, RUN_IN_SHARE, 1 - RUN_IN_SHARE] : shares;
+  return parts.map((part) => energyForCut(law, rig, part * target));
+}
+
+/** What a way takes on the mean that sets these energies and leaves this depth. */
+function meritOfWay(
+  task: ForecastTask,
+  way: Way,
+  energies: readonly number[],
+  depth: number,
+  { known, left }: Pick<Margins, 'known' | 'left'>,
+): Merit {
+  const { law, rig, job, passLength } = task;
+  const { tracks } = rig.pattern;
+  const { tryout, shares, stops } = way;
+  // Energies read off a table vary from shop to shop, and time is convex in them.
+  const swell = Math.exp(known / (2 * law.mean[1] ** 2));
+  const lengths =
+    tryout?.kind === 'run_in' ? [passLength - tryout.length, tryout.length, tryout.length] : undefined;
+  let travelTime = 0;
+  energies.forEach((energy, index) => {
+    const set = tryout === undefined && index < shares.length - stops;
+    const run = index === energies.length - 1 ? 1 - left : 1;
+    const stretch = lengths?.[index] ?? passLength * tracks * run;
+    travelTime += (stretch * Math.exp(heldEnergy(rig, energy)) * (set ? 1 : swell)) / rig.unitTravel;
+  });
+  const trialTravelTime =
+    tryout?.kind === 'trial'
+      ? (tryout.length * Math.exp(heldEnergy(rig, Math.max(...energies)))) / rig.unitTravel
+      : 0;
+  const passes = lengths?.length ?? (shares.length - left) * tracks;
+  const taken = takes(
+    job,
+    rig,
+    way,
+    passLength,
+  )({ travelTime, trialTravelTime, passes, gauged: stops, wear: task.wear }, (burnt) => burnt + 0.5);
+  return meritWith(task, taken, depth);
+}
+
+/** What was taken, and what comes after the arc for the groove that is left. */
+function meritWith(
+  { job, rig, passWidth, afterCost }: ForecastTask,
+  { jobTime, cost, energy }: OnceTaken,
+  depth: number,
+): Merit {
+  const after = afterCost?.(grooveLeft(passWidth, depth, rig.pattern, job.seam.length)).cost ?? 0;
+  return { time: jobTime, cost: cost + after, heat: energy };
 }
 
 /**
- * Room above, in ln depth, that no way of a family exceeds: what is left of the tolerance once nothing is in doubt any
- * more but how the passes vary along the seam, and where no stop sees them from pass to pass.
+ * Margins below and above the depth aimed at, in ln, that every way of a family needs at least: once nothing is in doubt
+ * any more but how the passes vary along the seam, and where no stop sees them from pass to pass.
  */
-export function roomAtMost(task: ForecastTask, { ways }: WayFamily): number {
-  const { law, rig, demand, required, most, passLength } = task;
+export function leastMargins(
+  task: ForecastTask,
+  { ways }: WayFamily,
+): { readonly below: number; readonly above: number } {
+  const { law, rig, demand, passLength } = task;
   const { tryout, stops } = ways[0]!;
-  const runIn = tryout?.kind === 'run_in';
-  const tolerance = Math.log(most / required);
   // Blind passes may be held by the energy balance.
-  if (tryout === undefined && stops === 0) return tolerance;
+  if (tryout === undefined && stops === 0) return { below: 0, above: 0 };
+  const runIn = tryout?.kind === 'run_in';
   const weight = runIn ? 1 : Math.min(...ways.map(({ shares }) => courseWeight(shares)));
   const extremes = extremesOf(task.paths(passLength));
   const along = weight * law.levels.seam * extremes.mean;
   const one = weight * Math.hypot(stops > 0 ? 0 : law.levels.pass, law.levels.seam * extremes.sd);
   const z = quantileAt(demand.assurance);
   const { tracks } = rig.pattern;
-  if (tracks === 1) return tolerance - 2 * (z * one + along);
+  if (tracks === 1) return { below: z * one + along, above: z * one + along };
   const ofTracks = quantileAt(1 - 1 / (tracks + 1.5)) * one + along;
-  return tolerance - 2 * z * 0.6 * one - ofTracks * (1 + Math.SQRT1_2);
+  return { below: z * 0.6 * one + ofTracks * Math.SQRT1_2, above: z * 0.6 * one + ofTracks };
+}
+
+/** What a way takes at least that is aimed at this depth at least: with nothing to spare, and its last layer left out where a stop may say so. */
+export function leastMerit(task: ForecastTask, way: Way, depth: number): Merit {
+  const left = way.stops > 0 ? 1 : 0;
+  return meritOfWay(task, way, energiesOf(task, way, depth), depth, { known: 0, left });
 }
 
 /**
  * What every way of so many layers takes at least: the travel of one pass per track that just reaches in the middle, and
  * nothing measured. Depth rises faster than the energy that it takes, so that more layers only take more.
  */
-export function leastMerit(task: ForecastTask, layers: number): Merit {
-  const { law, rig, job, passLength, required } = task;
+export function leastMeritOfLayers(task: ForecastTask, layers: number): Merit {
+  const { law, rig, job, passLength, required, wear } = task;
   const { tracks } = rig.pattern;
   const energy = heldEnergy(rig, energyForCut(law, rig, required));
-  const taken = takes(
-    job,
-    rig,
-    NOTHING_MEASURED,
-    passLength,
-  )(
-    {
-      travelTime: (tracks * passLength * Math.exp(energy)) / rig.unitTravel,
-      trialTravelTime: 0,
-      passes: layers * tracks,
-      gauged: 0,
-      wear: task.wear,
-    },
-    (burnt) => burnt,
-  );
-  const after =
-    task.afterCost?.(grooveLeft(task.passWidth, required, rig.pattern, job.seam.length)).cost ?? 0;
-  return { time: taken.jobTime, cost: taken.cost + after, heat: taken.energy };
+  const travelTime = (tracks * passLength * Math.exp(energy)) / rig.unitTravel;
+  const run = { travelTime, trialTravelTime: 0, passes: layers * tracks, gauged: 0, wear };
+  const taken = takes(job, rig, NOTHING_MEASURED, passLength)(run, (burnt) => burnt);
+  return meritWith(task, taken, required);
 }
 
-const NOTHING_MEASURED: Way = { tryout: undefined, shares: [1], stops: 0, stations: 1 };
+const NOTHING_MEASURED = { tryout: undefined, stations: 1 };
 
 /** How far below and above the target the depth may come, in ln, and what makes it so. */
 interface Margins {

@@ -8,9 +8,10 @@ import {
   type Forecast,
   type ForecastTask,
   forecast,
+  leastMargins,
   leastMerit,
+  leastMeritOfLayers,
   QUICK_MOST,
-  roomAtMost,
   widthForecast,
 } from './forecast.ts';
 import type { DepthLaw } from './law.ts';
@@ -37,6 +38,8 @@ const ROOM_LEAST = -0.04;
 const DEPTH_ERROR = 0.1;
 /** How much more room a forecast may find than the most that a family can have, in ln depth [-]. */
 const BOUND_ERROR = 0.06;
+/** How much less of a margin a forecast may find than the least that a family needs, in ln depth [-]. */
+const MARGIN_ERROR = 0.03;
 /** Chance of the width below the wanted one from which on a rig is worth a try [-]. */
 const WIDTH_ERROR = 0.04;
 
@@ -94,90 +97,130 @@ export interface FamilyProspects {
   readonly prospects: readonly Prospect[];
 }
 
-/** The ways of an electrode at a current that may be best, by family, and those that want to travel faster than the carriage does. */
+/** What was forecast of the ways that a question means. */
+export interface Looked {
+  readonly question: ProspectQuestion;
+  /** Ways that were forecast; the others are passed over for now. */
+  readonly ways: readonly PatternWay[];
+  /** Those of them that want to travel faster than the carriage does. */
+  readonly tooQuick: readonly PatternWay[];
+}
+
+/** The ways that may be best, by family, and what was looked at for each question. */
 export function prospectsOf(
   input: SearchInput,
   law: DepthLaw,
-  { electrode, current, isMeant }: ProspectQuestion,
+  questions: readonly ProspectQuestion[],
   miss: MissNote,
-): { readonly list: readonly FamilyProspects[]; readonly tooQuick: readonly PatternWay[] } {
+): { readonly list: readonly FamilyProspects[]; readonly looked: readonly Looked[] } {
+  const families = questions.flatMap((question) => familiesOf(input, law, question, miss));
+  const { objective } = input.job.plan;
+  const ways = families
+    .flatMap((of) => of.ways.map((each) => ({ of, ...each })))
+    .sort((a, b) => meritBy(a.least, objective) - meritBy(b.least, objective));
+  // Those that may take least come first: what they are forecast to take lets the others be passed over.
+  for (const { of, way, least } of ways) {
+    const { task, seen } = of;
+    if (isBeyond(input, least)) continue;
+    const each = keptProspect(task, of.key, way);
+    seen.all.push(each);
+    if (isTooDeep(each)) {
+      noteDepth(each, miss);
+      continue;
+    }
+    noteMerit(input, each);
+    const { outOfRange, quick, slack } = each.forecast;
+    if (outOfRange === 0) seen.inReach.push(each);
+    // A lower current cuts thinner, which helps where there is little room.
+    if (outOfRange === -1 || (outOfRange === 0 && quick > QUICK_MOST && slack < AMPLE_ROOM))
+      seen.tooQuick.push(way);
+  }
+  return {
+    list: families.flatMap((each) => bestOf(each, input.job, miss)),
+    looked: questions.map((question) => {
+      const asked = families.filter((each) => each.question === question);
+      const on = (of: (seen: FamilyInQuestion['seen']) => readonly Way[]): PatternWay[] =>
+        asked.flatMap(({ task, seen }) => of(seen).map((way) => ({ pattern: task.rig.pattern, way })));
+      return {
+        question,
+        ways: on(({ all }) => all.map(({ way }) => way)),
+        tooQuick: on(({ tooQuick }) => tooQuick),
+      };
+    }),
+  };
+}
+
+/** A family on a rig that may be best, and what was forecast of it. */
+interface FamilyInQuestion {
+  readonly question: ProspectQuestion;
+  readonly task: ProspectTask;
+  readonly key: string;
+  readonly family: WayFamily;
+  readonly ways: readonly { readonly way: Way; readonly least: Merit }[];
+  readonly seen: {
+    readonly all: Prospect[];
+    readonly inReach: Prospect[];
+    readonly tooQuick: Way[];
+  };
+}
+
+/** The families of an electrode at a current that have the room and are not beyond the horizon. */
+function familiesOf(
+  input: SearchInput,
+  law: DepthLaw,
+  question: ProspectQuestion,
+  miss: MissNote,
+): FamilyInQuestion[] {
   const { job, belief } = input;
-  const objectives = [...new Set([job.plan.objective, 'time'] as const)];
+  const { electrode, current } = question;
   const wanted = depthDemand(job, 0);
   const width = predictWidth(belief, electrode.diameter);
-  const list: FamilyProspects[] = [];
-  const tooQuick: PatternWay[] = [];
-  if (tooSharp(width.p50 / 2, job, miss)) return { list, tooQuick };
+  if (tooSharp(width.p50 / 2, job, miss)) return [];
+  const families: FamilyInQuestion[] = [];
   for (const pattern of patternsOf(width.p50, job, miss)) {
     const task = taskOf(input, law, electrode, current, pattern, width);
-    if (task.required >= task.most) {
-      miss({
-        constraint: 'ridge_height',
-        title: 'Depth of the tracks, for the ridges to be deep enough',
-        demand: inUnit(task.required, 'mm'),
-        limit: inUnit(task.most, 'mm'),
-        unit: 'mm',
-        remedy: 'a wider tolerance, a narrower floor, or a larger electrode',
-        size: task.required / task.most - 1,
-      });
-      continue;
-    }
-    const inBand = widthForecast(task, Math.sqrt(task.required * task.most));
-    if (inBand < wanted.assurance - WIDTH_ERROR) {
-      miss({
-        constraint: 'width_in_band',
-        title: 'Chance that the width lies in its band',
-        demand: inUnit(wanted.assurance, '%'),
-        limit: inUnit(inBand, '%'),
-        unit: '%',
-        remedy: 'a wider band of widths, or another electrode',
-        size: wanted.assurance - inBand,
-      });
-      continue;
-    }
-    if (isBeyond(input, leastMerit(task, 1))) continue;
+    if (ridgeTooHigh(task, miss) || widthTooUnsure(task, wanted.assurance, miss)) continue;
+    if (isBeyond(input, leastMeritOfLayers(task, 1))) continue;
     const key = rigKey(task);
     for (const family of wayFamilies(job, pattern.tracks, task.passLength)) {
-      // Where one plan is enough, those that measure most have the most room.
-      const ways = input.firstOnly ? mostMeasured(family) : family.ways;
       const { layersLeast } = family;
-      if (layersLeast > 1 && isBeyond(input, leastMerit(task, layersLeast))) continue;
-      const room = roomAtMost(task, family);
+      if (layersLeast > 1 && isBeyond(input, leastMeritOfLayers(task, layersLeast))) continue;
+      const margins = leastMargins(task, family);
+      const room = Math.log(task.most / task.required) - margins.below - margins.above;
       if (room < ROOM_LEAST - BOUND_ERROR) {
         noteRoom({ slack: room, ligamentBinds: task.most < wanted.most }, miss);
         continue;
       }
-      const all = ways.filter((way) => isMeant(pattern, way)).map((way) => keptProspect(task, key, way));
-      if (all.length === 0) continue;
-      const inReach: Prospect[] = [];
-      for (const each of all) {
-        if (isTooDeep(each)) {
-          noteDepth(each, miss);
-          continue;
-        }
-        noteMerit(input, each);
-        const { outOfRange, quick, slack } = each.forecast;
-        if (outOfRange === 0) inReach.push(each);
-        // A lower current cuts thinner, which helps where there is little room.
-        if (outOfRange === -1 || (outOfRange === 0 && quick > QUICK_MOST && slack < AMPLE_ROOM))
-          tooQuick.push({ pattern, way: each.way });
-      }
-      if (inReach.length === 0) {
-        if (!all.some(isTooDeep)) noteRange(all[0]!, miss);
-        // The table ends and the shops decide where the middle of the law is just out of reach.
-        if (job.locks.travel === undefined) continue;
-      }
-      const meant = inReach.length > 0 ? inReach : all;
-      const roomiest = meant.reduce((most, each) =>
-        each.forecast.slack > most.forecast.slack ? each : most,
-      );
-      if (job.locks.travel !== undefined) list.push({ task, family, prospects: [roomiest] });
-      else if (roomiest.forecast.slack >= ROOM_LEAST)
-        list.push({ task, family, prospects: unbeaten(meant, objectives) });
-      else noteRoom(roomiest.forecast, miss);
+      const depth = task.required * Math.exp(Math.max(0, margins.below - MARGIN_ERROR));
+      // Where one plan is enough, those that measure most have the most room.
+      const ways = (input.firstOnly ? mostMeasured(family) : family.ways)
+        .filter((way) => question.isMeant(pattern, way))
+        .map((way) => ({ way, least: leastMerit(task, way, depth) }));
+      families.push({ question, task, key, family, ways, seen: { all: [], inReach: [], tooQuick: [] } });
     }
   }
-  return { list, tooQuick };
+  return families;
+}
+
+/** Of the ways of a family that were forecast, those that none beats; none where they are out of reach or have no room. */
+function bestOf(
+  { task, family, seen: { all, inReach } }: FamilyInQuestion,
+  { plan, locks }: Job,
+  miss: MissNote,
+): FamilyProspects[] {
+  if (all.length === 0) return [];
+  if (inReach.length === 0) {
+    if (!all.some(isTooDeep)) noteRange(all[0]!, miss);
+    // The table ends and the shops decide where the middle of the law is just out of reach.
+    if (locks.travel === undefined) return [];
+  }
+  const meant = inReach.length > 0 ? inReach : all;
+  const roomiest = meant.reduce((most, each) => (each.forecast.slack > most.forecast.slack ? each : most));
+  if (locks.travel !== undefined) return [{ task, family, prospects: [roomiest] }];
+  if (roomiest.forecast.slack >= ROOM_LEAST)
+    return [{ task, family, prospects: unbeaten(meant, [...new Set([plan.objective, 'time'] as const)]) }];
+  noteRoom(roomiest.forecast, miss);
+  return [];
 }
 
 /** How much more than what is forecast elsewhere, or was found, a rig or a family must take at least to be passed over [-]. */
@@ -267,6 +310,35 @@ function noteRange({ task, forecast }: Prospect, miss: MissNote): void {
     remedy: slow ? 'a carriage that travels more slowly' : 'a carriage that travels faster',
     size: 1,
   });
+}
+
+function ridgeTooHigh({ required, most }: ProspectTask, miss: MissNote): boolean {
+  if (required < most) return false;
+  miss({
+    constraint: 'ridge_height',
+    title: 'Depth of the tracks, for the ridges to be deep enough',
+    demand: inUnit(required, 'mm'),
+    limit: inUnit(most, 'mm'),
+    unit: 'mm',
+    remedy: 'a wider tolerance, a narrower floor, or a larger electrode',
+    size: required / most - 1,
+  });
+  return true;
+}
+
+function widthTooUnsure(task: ProspectTask, assurance: number, miss: MissNote): boolean {
+  const inBand = widthForecast(task, Math.sqrt(task.required * task.most));
+  if (inBand >= assurance - WIDTH_ERROR) return false;
+  miss({
+    constraint: 'width_in_band',
+    title: 'Chance that the width lies in its band',
+    demand: inUnit(assurance, '%'),
+    limit: inUnit(inBand, '%'),
+    unit: '%',
+    remedy: 'a wider band of widths, or another electrode',
+    size: assurance - inBand,
+  });
+  return true;
 }
 
 function tooSharp(radius: number, job: Job, miss: MissNote): boolean {

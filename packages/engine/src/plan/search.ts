@@ -16,7 +16,7 @@ import {
 import type { Miss, MissNote } from './miss.ts';
 import { nearBest } from './near.ts';
 import type { Pattern } from './pattern.ts';
-import { BEYOND, type ProspectQuestion, prospectsOf } from './prospect.ts';
+import { BEYOND, type PatternWay, type ProspectQuestion, prospectsOf } from './prospect.ts';
 import type { SearchInput, SearchTask } from './search-task.ts';
 import { type Contender, confirm, type LimitedBy, scoutOf, settle } from './settle.ts';
 import { kindOfWay, type Way } from './way.ts';
@@ -50,6 +50,13 @@ interface ElectrodeCurrents {
   opened: number;
   /** Ways looked at with each current, by pattern and way. */
   readonly seen: readonly Map<string, Set<Way>>[];
+}
+
+/** Ways of an electrode that are looked at with one of its currents. */
+interface Look {
+  readonly each: ElectrodeCurrents;
+  readonly index: number;
+  readonly isMeant: ProspectQuestion['isMeant'];
 }
 
 /**
@@ -92,7 +99,7 @@ class Search {
     const { job, compared, firstOnly } = this.#input;
     const { objective } = job.plan;
     // Where one plan is enough the next electrode is looked at only where the one before makes none.
-    if (!firstOnly) for (const each of this.#electrodes) this.#open(each);
+    if (!firstOnly) this.#open(this.#electrodes);
     const best = firstOnly ? this.#first() : this.#best(objective);
     if (best !== undefined && compared) {
       if (objective !== 'time') this.#tryAll('time');
@@ -160,7 +167,7 @@ class Search {
       if (next === undefined) {
         const closed = this.#electrodes.find((each) => each.opened === 0 && each.currents.length > 0);
         if (closed === undefined) return undefined;
-        this.#open(closed);
+        this.#open([closed]);
         continue;
       }
       const found = this.#tryOut(next);
@@ -193,7 +200,7 @@ class Search {
         // Before it is said that nothing was found, every current has been looked at.
         const closed = this.#electrodes.filter((each) => each.opened < each.currents.length);
         if (this.#contenders.length > 0 || closed.length === 0) return;
-        for (const each of closed) this.#open(each);
+        this.#open(closed);
         continue;
       }
       if (next.promise > best || this.#isSpent()) return;
@@ -230,53 +237,51 @@ class Search {
   #lowered({ task: { rig } }: Line, own: Way, limitedBy: LimitedBy): void {
     const each = this.#electrodes.find(({ electrode }) => electrode === rig.electrode)!;
     const index = each.currents.indexOf(rig.current);
-    if (limitedBy === 'kit' && index === each.opened - 1) this.#open(each);
+    if (limitedBy === 'kit' && index === each.opened - 1) this.#open([each]);
     if (limitedBy === 'travel') {
       const key = patternKey(rig.pattern);
-      this.#look(each, index + 1, (pattern, way) => way === own && patternKey(pattern) === key);
+      const isMeant: Look['isMeant'] = (pattern, way) => way === own && patternKey(pattern) === key;
+      if (index + 1 < each.currents.length) this.#look([{ each, index: index + 1, isMeant }]);
     }
   }
 
-  /** Looks at every way with the next current. */
-  #open(each: ElectrodeCurrents): void {
-    if (each.opened >= each.currents.length) return;
-    each.opened += 1;
-    this.#look(each, each.opened - 1, () => true);
+  /** Looks at every way with the next current of each of the electrodes. */
+  #open(electrodes: readonly ElectrodeCurrents[]): void {
+    const next = electrodes.filter((each) => each.opened < each.currents.length);
+    this.#look(next.map((each) => ({ each, index: each.opened++, isMeant: () => true })));
   }
 
   /** Looks at ways with a current, and at those of them that are too quick for the carriage with the next ones. */
-  #look(each: ElectrodeCurrents, from: number, isMeant: ProspectQuestion['isMeant']): void {
-    let wanted = isMeant;
-    for (let index = from; index < each.currents.length; index += 1) {
-      const seen = each.seen[index]!;
-      const fresh: ProspectQuestion['isMeant'] = (pattern, way) => {
-        if (!wanted(pattern, way)) return false;
-        const ofPattern = waysOf(seen, pattern);
-        if (ofPattern.has(way)) return false;
-        ofPattern.add(way);
-        return true;
-      };
-      const tooQuick = this.#add(this.#input, each, index, fresh);
-      if (tooQuick.length === 0) return;
-      const left = new Map<string, Set<Way>>();
-      for (const { pattern, way } of tooQuick) waysOf(left, pattern).add(way);
-      wanted = (pattern, way) => waysOf(left, pattern).has(way);
+  #look(asked: readonly Look[]): void {
+    for (let looks = asked; looks.length > 0; ) {
+      const tooQuick = this.#add(this.#input, looks);
+      looks = looks.flatMap(({ each, index }, nth) => {
+        const left = new Map<string, Set<Way>>();
+        for (const { pattern, way } of tooQuick[nth]!) waysOf(left, pattern).add(way);
+        if (left.size === 0 || index + 1 === each.currents.length) return [];
+        return [{ each, index: index + 1, isMeant: (pattern, way) => waysOf(left, pattern).has(way) }];
+      });
     }
   }
 
-  /** Adds lines of the ways that are meant; hands back those that are too quick for the carriage. */
-  #add(
-    input: SearchInput,
-    { electrode, currents }: ElectrodeCurrents,
-    index: number,
-    isMeant: ProspectQuestion['isMeant'],
-  ): ReturnType<typeof prospectsOf>['tooQuick'] {
-    const question = { electrode, current: currents[index]!, isMeant };
-    const { list, tooQuick } = prospectsOf(input, this.#law, question, this.#miss);
+  /** Adds lines of the ways that are meant and were not looked at; hands back those that are too quick for the carriage. */
+  #add(input: SearchInput, looks: readonly Look[]): (readonly PatternWay[])[] {
+    const questions = looks.map(({ each: { electrode, currents, seen }, index, isMeant }) => ({
+      electrode,
+      current: currents[index]!,
+      isMeant: (pattern: Pattern, way: Way) =>
+        isMeant(pattern, way) && !waysOf(seen[index]!, pattern).has(way),
+    }));
+    const { list, looked } = prospectsOf(input, this.#law, questions, this.#miss);
+    looked.forEach(({ ways }, nth) => {
+      const { each, index } = looks[nth]!;
+      for (const { pattern, way } of ways) waysOf(each.seen[index]!, pattern).add(way);
+    });
     for (const { task, family, prospects } of list) {
       const ofFamily = this.#kin.get(family) ?? new Map<string, Kin>();
       this.#kin.set(family, ofFamily);
-      const key = `${electrode.diameter} ${electrode.kind} ${patternKey(task.rig.pattern)}`;
+      const { electrode, pattern } = task.rig;
+      const key = `${electrode.diameter} ${electrode.kind} ${patternKey(pattern)}`;
       const kin = ofFamily.get(key) ?? {
         roomOff: undefined,
         scoutOff: undefined,
@@ -286,7 +291,7 @@ class Search {
       ofFamily.set(key, kin);
       this.#lines.push(newLine(task, prospects, kin));
     }
-    return tooQuick;
+    return looked.map(({ tooQuick }) => tooQuick);
   }
 
   /** Looks at what was passed over for a forecast that nothing found keeps, as far as it may be better than what was found. */
@@ -296,8 +301,10 @@ class Search {
     this.#lookedBeyond.add(objective);
     if (found <= BEYOND * horizon[objective]) return;
     Object.assign(horizon, { time: 0, cost: 0, heat: 0, [objective]: found / BEYOND, found: true });
-    for (const each of this.#electrodes)
-      for (let index = 0; index < each.opened; index += 1) this.#look(each, index, () => true);
+    const opened = this.#electrodes.flatMap((each) =>
+      each.currents.slice(0, each.opened).map((_, index) => ({ each, index, isMeant: () => true })),
+    );
+    this.#look(opened);
   }
 
   /** The search ends where nothing can be better; what a person asks about is tried all the same, to compare with. */
@@ -320,7 +327,7 @@ class Search {
       const own = ({ task }: Line): boolean => task.rig.electrode === electrode;
       if (!this.#lines.some(own) && currents[0] !== undefined) {
         const unbounded = { ...this.#input, horizon: { time: FAR, cost: FAR, heat: FAR, found: true } };
-        this.#add(unbounded, each, 0, () => true);
+        this.#add(unbounded, [{ each, index: 0, isMeant: () => true }]);
       }
       tryOne(own);
     }
