@@ -210,7 +210,13 @@ function bestOf(
 ): FamilyProspects[] {
   if (all.length === 0) return [];
   if (inReach.length === 0) {
-    if (!all.some(isTooDeep)) noteRange(all[0]!, miss);
+    if (!all.some(isTooDeep)) {
+      // Some may be too quick for the carriage and others too slow.
+      for (const end of [-1, 1] as const) {
+        const beyond = all.find(({ forecast }) => forecast.outOfRange === end);
+        if (beyond !== undefined) noteRange(beyond, miss);
+      }
+    }
     // The table ends and the shops decide where the middle of the law is just out of reach.
     if (locks.travel === undefined) return [];
   }

@@ -87,7 +87,8 @@ class Search {
   #complete = true;
 
   constructor(within: SearchTask) {
-    this.#input = { ...within, horizon: { time: FAR, cost: FAR, heat: FAR, found: false } };
+    // Where one plan is enough, none is passed over for what another promises.
+    this.#input = { ...within, horizon: { time: FAR, cost: FAR, heat: FAR, found: within.firstOnly } };
     this.#law = lawOf(within.belief);
     this.#electrodes = electrodesOf(within.job, this.#miss).map((electrode) => {
       const currents = currentsOf(electrode, within.job, this.#miss);
