@@ -90,7 +90,7 @@ describe('A plan', { timeout: 20_000 }, () => {
       const merit = (each: PlanOutcome): number =>
         ({ time: each.jobTime.mean, cost: each.wholeCost.mean, heat: each.arcEnergy })[objective];
       // Heat is told as a median, and plans are ordered by means.
-      const much = objective === 'heat' ? 1.06 : 1.03;
+      const much = objective === 'heat' ? 1.08 : 1.03;
       for (const other of alternatives) expect(merit(plan)).toBeLessThanOrEqual(merit(other) * much);
     }
   });
