@@ -66,7 +66,10 @@ export function refuse(input: SearchTask, found: SearchResult, handedIn: readonl
     fair: shopsOf(input.belief, QUICK.fair, (seed + FAIR_SEED) % 2 ** 31),
   };
   const tries: Tries = { input, quick, unfinished: !found.complete };
-  const binding = easings.flatMap((easing) => bindingOf(easing, tries)).slice(0, BINDING_MOST);
+  const binding: Binding[] = [];
+  for (const easing of easings) {
+    if (binding.length < BINDING_MOST) binding.push(...bindingOf(easing, tries));
+  }
   if (binding.length > 0) {
     return {
       summary: say`${NOT_FOUND}${whyOf(found)} ${capitalised(binding[0]!.remedy)} would free it.`,
