@@ -17,7 +17,8 @@ export function placeWords(place: Place, state: BenchState): string {
       return passes === 1 ? 'one pass' : `${passes} passes`;
     }
     case 'check': {
-      if (answer === undefined) return '';
+      // margins of the job before say nothing of a text that cannot be planned
+      if (answer === undefined || state.issues.length > 0) return '';
       return verdictWords([...(answer.plan?.limits ?? []), ...(answer.supply?.limits ?? [])]);
     }
     case 'set-up':

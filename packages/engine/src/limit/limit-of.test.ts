@@ -37,3 +37,13 @@ it.each([
 it('keeps the statement as it was made', () => {
   expect(limitOf(STATEMENT)).toMatchObject(STATEMENT);
 });
+
+it.each([
+  [42, 'holds'],
+  [43.7, 'holds'],
+  [43.85, 'tight'],
+  [44, 'tight'],
+  [44.1, 'fails'],
+] as const)('in a window of 4 from 40 to 44, %d %s', (demand, verdict) => {
+  expect(limitOf({ ...STATEMENT, demand, capacity: 44, window: 4 }).verdict).toBe(verdict);
+});

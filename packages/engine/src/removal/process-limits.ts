@@ -48,6 +48,7 @@ export function processLimits(meltingEnergy: number): LimitFunction {
       'V',
       KIT,
       'an arc voltage inside the window',
+      job.kit.arc_voltage.most - job.kit.arc_voltage.least,
     ),
     removalPower(candidate, meltingEnergy),
     depthPerPass(candidate),
@@ -92,8 +93,9 @@ function rangeLimits(
   unit: StatedUnit,
   source: Source,
   remedy: string,
+  window?: number,
 ): Limit[] {
-  const common = { demand, unit, hard: true, source, remedy };
+  const common = { demand, unit, hard: true, source, remedy, ...(window !== undefined && { window }) };
   return [
     limitOf({ ...common, id: `${id}_least`, title: `${title}, least`, capacity: least, sense: 'least' }),
     limitOf({ ...common, id: `${id}_most`, title: `${title}, greatest`, capacity: most, sense: 'most' }),

@@ -76,8 +76,9 @@ function narrowChoices(plans: readonly Plan[], units: UnitSystem): TableBlock {
   };
 }
 
-/** The first of the plans is the one in use. */
+/** The first of the plans is the one in use. What no plan has a price for has no column. */
 function wholeChoices(plans: readonly Plan[], units: UnitSystem): TableBlock {
+  const priced = plans.some((plan) => plan.cost.p50 > 0 || plan.whole_cost.p50 > 0);
   const time = (seconds: number): string => formatAmount(seconds, 'time', units);
   return {
     kind: 'table',
@@ -86,8 +87,12 @@ function wholeChoices(plans: readonly Plan[], units: UnitSystem): TableBlock {
       { title: 'Set-up', align: 'start', weight: 2.4, strong: true },
       { title: 'Passes', align: 'end', weight: 0.6 },
       { title: 'Job time', align: 'end', weight: 1.6 },
-      { title: 'Arc cost', align: 'end', weight: 1 },
-      { title: 'Whole job', align: 'end', weight: 1.4 },
+      ...(priced
+        ? ([
+            { title: 'Arc cost', align: 'end', weight: 1 },
+            { title: 'Whole job', align: 'end', weight: 1.4 },
+          ] as const)
+        : []),
       { title: 'Electrodes', align: 'end', weight: 0.7 },
       { title: 'Reached', align: 'end', weight: 1 },
       { title: 'Not too deep', align: 'end', weight: 1 },
@@ -97,8 +102,12 @@ function wholeChoices(plans: readonly Plan[], units: UnitSystem): TableBlock {
       setupText(plan, units),
       String(plan.passes.length),
       `${time(plan.job_time_s.p50)} to ${time(plan.job_time_s.p90)}, mean ${time(plan.job_time_s.mean)}`,
-      pricedText(plan.cost.p50, plan.currency),
-      `${pricedText(plan.whole_cost.p50, plan.currency)}${plan.whole_cost.mean === 0 ? '' : `, mean ${pricedText(plan.whole_cost.mean, plan.currency)}`}`,
+      ...(priced
+        ? [
+            pricedText(plan.cost.p50, plan.currency),
+            `${pricedText(plan.whole_cost.p50, plan.currency)}${plan.whole_cost.mean === 0 ? '' : `, mean ${pricedText(plan.whole_cost.mean, plan.currency)}`}`,
+          ]
+        : []),
       String(Math.ceil(plan.electrodes_used.p50)),
       chanceWords(plan.assurance.depth_reached),
       chanceWords(plan.assurance.not_too_deep),
@@ -115,6 +124,6 @@ export function setupText(plan: Plan, units: UnitSystem): string {
   return (
     `${formatStated(plan.electrode_diameter_mm, 'mm', units, 'length')} ${plan.electrode_kind}, ${currents.join(', ')}, ` +
     `${counted(plan.tracks, 'track')}, ${counted(plan.layers, 'layer')}; ${wayWords(plan)}` +
-    `${plan.dominated ? ', beaten in time, cost and heat' : ''}`
+    `${plan.dominated ? `, beaten in time${plan.whole_cost.p50 > 0 ? ', cost' : ''} and heat` : ''}`
   );
 }

@@ -19,7 +19,11 @@ export function Comparison({ plan, alternatives }: ComparisonProps): VNode {
     <BlockPanel
       id="comparison"
       table={choiceTable([plan, ...alternatives], units, 'whole')}
-      note="time, cost and heat side by side, refill and grinding inside the whole job; a set-up that another beats in all three says so"
+      note={
+        plan.whole_cost.p50 > 0
+          ? 'time, cost and heat side by side, refill and grinding inside the whole job; a set-up that another beats in all three says so'
+          : 'time and heat side by side; no rates are stated, so nothing has a price; a set-up that another beats in all says so'
+      }
       lead={<p class="panel-lead">{quickestWords(plan, alternatives)}</p>}
       doing={{
         title: 'Choose',

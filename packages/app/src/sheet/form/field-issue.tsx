@@ -12,11 +12,6 @@ interface FieldIssueProps {
 
 /** What is wrong with a field, what is accepted, and the nearest value to take over with one press. */
 export function FieldIssue({ id, issue, field, path }: FieldIssueProps): VNode {
-  const sheet = useSheet();
-  const nearest = issue?.nearest;
-  const usable =
-    nearest !== undefined &&
-    (field.kind !== undefined ? parseAmount(nearest, field.kind).ok : field.options?.includes(nearest));
   return (
     <div id={id} class="field-issue" hidden={issue === undefined}>
       {issue === undefined ? null : (
@@ -28,11 +23,26 @@ export function FieldIssue({ id, issue, field, path }: FieldIssueProps): VNode {
           )}
         </p>
       )}
-      {usable ? (
-        <button type="button" onClick={() => sheet.change([{ do: 'set', path, value: nearest }])}>
-          Write {nearest}
-        </button>
-      ) : null}
+      {issue === undefined ? null : <FixButton issue={issue} field={field} path={path} />}
     </div>
   );
+}
+
+interface FixButtonProps {
+  readonly issue: Issue;
+  readonly field: JobField;
+  readonly path: DocumentPath;
+}
+
+/** Takes the nearest value over, where it is one that the field accepts. */
+export function FixButton({ issue: { nearest }, field, path }: FixButtonProps): VNode | null {
+  const sheet = useSheet();
+  const usable =
+    nearest !== undefined &&
+    (field.kind !== undefined ? parseAmount(nearest, field.kind).ok : field.options?.includes(nearest));
+  return usable ? (
+    <button type="button" onClick={() => sheet.change([{ do: 'set', path, value: nearest }])}>
+      Write {nearest}
+    </button>
+  ) : null;
 }

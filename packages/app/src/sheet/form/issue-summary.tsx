@@ -1,8 +1,9 @@
 import type { VNode } from 'preact';
-import { pathOf } from '../document/index.ts';
+import { pathOf, patternOf } from '../document/index.ts';
 import { useSheetState } from '../index.ts';
 import { goToField } from './field-id.ts';
-import { acceptedText } from './issue-text.ts';
+import { FixButton } from './field-issue.tsx';
+import { acceptedText, namedIssue } from './issue-text.ts';
 
 /** Mistakes told one by one. */
 const SHOWN_MOST = 6;
@@ -18,6 +19,7 @@ interface IssueSummaryProps {
 export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | null {
   const issues = useSheetState((state) => state.issues);
   const refused = useSheetState((state) => state.editRefused);
+  const fields = useSheetState((state) => state.file.fields);
   const broken = issues[0]?.code.endsWith('_SYNTAX') ?? false;
   const shown = issues.slice(0, broken ? 1 : SHOWN_MOST);
   const show = (path: string): void => {
@@ -39,12 +41,15 @@ export function IssueSummary({ onLine, onForm }: IssueSummaryProps): VNode | nul
       <ul>
         {shown.map((issue) => {
           const { position } = issue;
+          const path = pathOf(issue.path);
+          const field = fields.at(patternOf(path));
           return (
             <li key={`${issue.path} ${issue.message}`}>
               <p>
-                {issue.message} {acceptedText(issue)}
+                {namedIssue(issue, field)} {acceptedText(issue)}
               </p>
               <p class="issue-ways">
+                {field === undefined ? null : <FixButton issue={issue} field={field} path={path} />}
                 {issue.path === '' ? null : (
                   <button type="button" class="quiet" onClick={() => show(issue.path)}>
                     go to the field

@@ -1,4 +1,4 @@
-import type { Issue } from '@furrow/engine';
+import type { Issue, JobField } from '@furrow/engine';
 
 /** An issue as it stands beside its field: the path in front is left out there. */
 export function besideField({ message, path }: Issue): string {
@@ -12,4 +12,10 @@ export function acceptedText({ message, accepted, nearest }: Issue): string {
   if (accepted !== undefined && !message.includes(accepted)) parts.push(`Accepted: ${accepted}.`);
   if (nearest !== undefined && !message.includes(nearest)) parts.push(`Nearest: ${nearest}.`);
   return parts.join(' ');
+}
+
+/** An issue away from its field: by the label that the form has for it, where the message begins with its path. */
+export function namedIssue(issue: Issue, field: JobField | undefined): string {
+  const text = besideField(issue);
+  return text === issue.message || field === undefined ? issue.message : `${field.title}: ${text}`;
 }
