@@ -266,6 +266,14 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     const record = await seenText(tab.locator('body'));
     expect(record).toContain('500 A');
     expect(record).toContain('Pass 1 was not run as planned here: 500 A against');
+    // a revision before is told in words and comes back, as a new one
+    await page.getByRole('textbox', { name: 'Current, pass 1' }).fill('510');
+    await kept.filter({ hasText: /saved as revision 2/u }).waitFor();
+    const changes = page.getByRole('region', { name: 'What changed' });
+    await changes.getByText(/500 A before, 510 A now/u).waitFor();
+    await changes.getByRole('button', { name: 'Put revision 1 back' }).click();
+    await kept.filter({ hasText: /saved as revision 3/u }).waitFor();
+    expect(await page.getByRole('textbox', { name: 'Current, pass 1' }).inputValue()).toMatch(/^500\b/u);
   });
 
   it('teaches a shop nothing from what is invented', async () => {

@@ -37,7 +37,10 @@ function readBareShare(text: string, value: number): Outcome<number> {
 export function readBareNumber(text: string, reading: ReadNumber, kind: QuantityKind): Outcome<number> {
   if (reading.kind === 'one' && kind === 'share') return readBareShare(text, reading.value);
   const numbers = reading.kind === 'one' ? [text] : reading.values.map((value) => figures(value));
-  const forms = LIKELY_UNITS[kind].flatMap((unit) => numbers.map((number) => `${number} ${unit}`));
+  // nobody writes a fraction of a millimetre
+  const likely =
+    kind === 'length' && text.includes('/') ? LIKELY_UNITS.length.toReversed() : LIKELY_UNITS[kind];
+  const forms = likely.flatMap((unit) => numbers.map((number) => `${number} ${unit}`));
   const also = reading.kind === 'two' ? ', and its comma may mark decimals or thousands' : '';
   const message = `"${text}" has no unit${also}: write ${forms.map((form) => `"${form}"`).join(' or ')}.`;
   return refuse('AMOUNT_AMBIGUOUS', text, kind, message, forms[0]);

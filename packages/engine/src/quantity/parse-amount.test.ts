@@ -118,7 +118,7 @@ describe('parseAmount reads amounts as the trade writes them', () => {
 describe('parseAmount refuses what can be read in two ways, and shows both', () => {
   it.each<[string, QuantityKind, string[]]>([
     ['12', 'length', ['12 mm', '12 in']],
-    ['3/8', 'length', ['3/8 mm', '3/8 in']],
+    ['3/8', 'length', ['3/8 in', '3/8 mm']],
     ['28', 'speed', ['28 mm/min', '28 in/min']],
     ['90', 'pressure', ['90 bar', '90 psi']],
     ['850', 'current', ['850 A']],

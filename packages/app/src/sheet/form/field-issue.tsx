@@ -1,6 +1,8 @@
-import { type DocumentPath, type Issue, type JobField, parseAmount } from '@furrow/engine';
+import { type DocumentPath, type Issue, type JobField, parseAmount, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
+import { useUnits } from '../../ui/theme/index.ts';
 import { useSheet } from '../index.ts';
+import { boxUnit, isBareNumber } from './box-unit.ts';
 import { acceptedText, besideField } from './issue-text.ts';
 
 interface FieldIssueProps {
@@ -34,9 +36,10 @@ interface FixButtonProps {
   readonly path: DocumentPath;
 }
 
-/** Takes the nearest value over, where it is one that the field accepts. */
-export function FixButton({ issue: { nearest }, field, path }: FixButtonProps): VNode | null {
+/** Takes the nearest value over, where it is one that the field accepts; a number alone in the unit of its box. */
+export function FixButton({ issue, field, path }: FixButtonProps): VNode | null {
   const sheet = useSheet();
+  const nearest = nearestOf(issue, field, useUnits());
   const usable =
     nearest !== undefined &&
     (field.kind !== undefined ? parseAmount(nearest, field.kind).ok : field.options?.includes(nearest));
@@ -45,4 +48,12 @@ export function FixButton({ issue: { nearest }, field, path }: FixButtonProps): 
       Write {nearest}
     </button>
   ) : null;
+}
+
+/** What is most likely meant, to a reader in these units. */
+function nearestOf({ code, read, nearest }: Issue, field: JobField, units: UnitSystem): string | undefined {
+  const unit = boxUnit(field, units);
+  const isBare =
+    code === 'AMOUNT_AMBIGUOUS' && unit !== undefined && read !== undefined && isBareNumber(read);
+  return isBare ? `${read.trim()} ${unit}` : nearest;
 }
