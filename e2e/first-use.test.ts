@@ -112,9 +112,52 @@ describe.skipIf(NO_BROWSER)('a first job of one’s own', () => {
     expect(box!.y + box!.height).toBeLessThanOrEqual(1180);
     await bar.getByRole('link', { name: 'Edit the job' }).click();
     await expect.poll(async () => (await page.locator('#job').boundingBox())!.y).toBeLessThan(600);
+    // what is long is folded, what is changed most is not, and the form stands right behind the numbers to set
+    const folded = (title: string) =>
+      page
+        .getByRole('form', { name: 'Job' })
+        .getByRole('group')
+        .filter({ has: page.getByRole('heading', { name: title, exact: true }) })
+        .last()
+        .evaluate((group) => !(group as HTMLDetailsElement).open);
+    expect(await folded('Kit')).toBe(true);
+    expect(await folded('Groove')).toBe(false);
+    const top = await page.locator('#job').evaluate((job) => job.getBoundingClientRect().top + scrollY);
+    expect(top).toBeLessThan(1180);
     await bar.getByRole('link', { name: 'Result' }).click();
     await expect.poll(async () => (await page.locator('#result').boundingBox())!.y).toBeGreaterThan(-10);
     expect(new URL(page.url()).pathname).toBe('/demo/defect-pocket');
+  });
+
+  it('tells a refusal in the names of the form, in fractions, and tries each remedy', async () => {
+    const { page } = await stage.visit();
+    const bench = await new BenchPage(page).open('/demo/defect-pocket');
+    await page.getByRole('radio', { name: 'inch' }).check({ force: true });
+    await bench.replanned(() => bench.edit('most: 20 mm', 'most: 10.5 mm'));
+    const why = await seenText(bench.refusal);
+    expect(why).toMatch(/The closest one misses this: .+ asked for, .+ there\./u);
+    expect(why).toContain('Greatest width');
+    expect(why).toMatch(/\d+\/\d+ in would do/u);
+    await bench.replanned(() =>
+      bench.refusal
+        .getByRole('button', { name: /^Try it/u })
+        .first()
+        .click(),
+    );
+    await bench.planned();
+    expect(await bench.fileText()).toMatch(/most: (?:\d+ )?\d+\/\d+ in/u);
+  });
+
+  it('names a mistake as the form does, with the inch that was meant beside it', async () => {
+    const { page } = await stage.visit();
+    const bench = await new BenchPage(page).open();
+    await page.getByRole('radio', { name: 'inch' }).check({ force: true });
+    await bench.edit('wanted: 12 mm', 'wanted: 3/8');
+    expect(await seenText(bench.summary)).toContain('Depth: "3/8" has no unit');
+    // margins of the job before are told nowhere
+    expect(await seenText(page.getByRole('link', { name: /^Check/u }))).toBe('Check');
+    await bench.summary.getByRole('button', { name: 'Write 3/8 in' }).click();
+    expect(await bench.fileText()).toContain('wanted: 3/8 in');
   });
 
   it('writes the version where an empty text is filled in by the form', async () => {

@@ -39,8 +39,12 @@ interface GroupViewProps {
   readonly brief?: boolean;
 }
 
-/** Fields from which on a group is long [-]. */
-const LONG_FROM = 7;
+/** Fields from which on a group is long, those of the groups inside it included [-]. */
+const LONG_FROM = 16;
+
+function countFields({ entries }: FormGroup): number {
+  return entries.reduce((sum, entry) => sum + ('field' in entry ? 1 : countFields(entry.group)), 0);
+}
 
 /** A group of the form that can be folded. */
 export function GroupView({
@@ -51,7 +55,7 @@ export function GroupView({
   brief = false,
 }: GroupViewProps): VNode {
   const { noun } = useSheet();
-  const folded = FOLDED.has(group.path) || (brief && fieldsIn(group).length >= LONG_FROM);
+  const folded = FOLDED.has(group.path) || (brief && countFields(group) >= LONG_FROM);
   const { wrong, open } = useGroupWrong(path, unfolded || !folded);
   const Heading = inner ? 'h4' : 'h3';
   return (
