@@ -155,7 +155,7 @@ describe.skipIf(NO_BROWSER)('a first job of one’s own', () => {
     await bench.edit('wanted: 12 mm', 'wanted: 3/8');
     expect(await seenText(bench.summary)).toContain('Depth: "3/8" has no unit');
     // margins of the job before are told nowhere
-    expect(await seenText(page.getByRole('link', { name: /^Check/u }))).toBe('Check');
+    expect(await seenText(page.getByRole('link', { name: /^Check/u }).first())).not.toMatch(/tight|fail/u);
     await bench.summary.getByRole('button', { name: 'Write 3/8 in' }).click();
     expect(await bench.fileText()).toContain('wanted: 3/8 in');
   });
