@@ -1,13 +1,8 @@
 import type { Outcome } from '../issue/index.ts';
 import { beginsAsJson, JsonLinesReader } from './json-lines-reader.ts';
-import {
-  type TableBatch,
-  type TableEnd,
-  TableReader,
-  type TableReaderOptions,
-  type TableSource,
-} from './table-reader.ts';
+import { TableReader } from './table-reader.ts';
 import type { GivenReading, TableReading } from './table-reading.ts';
+import type { TableBatch, TableEnd, TableReaderOptions, TableSource } from './table-source.ts';
 
 /** Bytes that tell one format from another [bytes]. */
 const START = 64;

@@ -16,14 +16,7 @@ export {
 export type { NumberMarks } from './number-cell.ts';
 export { openParquet, type ParquetFile, type ParquetTable } from './parquet-table.ts';
 export type { UnreadCells } from './planned-column.ts';
-export {
-  type RejectedLine,
-  type TableBatch,
-  type TableEnd,
-  TableReader,
-  type TableReaderOptions,
-  type TableSource,
-} from './table-reader.ts';
+export { TableReader } from './table-reader.ts';
 export {
   type Choice,
   type ChoiceAbout,
@@ -32,3 +25,10 @@ export {
   guessTable,
   type TableReading,
 } from './table-reading.ts';
+export type {
+  RejectedLine,
+  TableBatch,
+  TableEnd,
+  TableReaderOptions,
+  TableSource,
+} from './table-source.ts';

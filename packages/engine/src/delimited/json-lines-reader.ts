@@ -10,8 +10,8 @@ import {
   storeCell,
   unreadCells,
 } from './planned-column.ts';
-import type { RejectedLine, TableBatch, TableEnd, TableReaderOptions, TableSource } from './table-reader.ts';
 import type { GivenReading, TableReading } from './table-reading.ts';
+import type { RejectedLine, TableBatch, TableEnd, TableReaderOptions, TableSource } from './table-source.ts';
 
 const HEAD_BYTES = 1 << 18;
 const LINE_MOST = 1 << 20;

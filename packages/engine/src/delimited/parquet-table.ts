@@ -10,8 +10,8 @@ import {
   storeCell,
   unreadCells,
 } from './planned-column.ts';
-import type { TableBatch, TableEnd } from './table-reader.ts';
 import type { GivenReading, TableReading } from './table-reading.ts';
+import type { TableBatch, TableEnd } from './table-source.ts';
 
 /** A file of which any piece can be read. */
 export interface ParquetFile {

@@ -1,77 +1,13 @@
 import type { Outcome } from '../issue/index.ts';
-import type { ColumnQuantity } from './column-name.ts';
-import { markLength, textOf, Utf16ToUtf8 } from './encoding.ts';
-import type { TableColumn } from './guess-columns.ts';
-import { readMoment } from './moment-cell.ts';
-import {
-  type PlannedColumn,
-  planColumns,
-  readCell,
-  siColumns,
-  storeCell,
-  type UnreadCells,
-  unreadCells,
-} from './planned-column.ts';
+import { markLength, Utf16ToUtf8 } from './encoding.ts';
+import { joined, wholeLines, withLineEnd, withoutRoom } from './head-bytes.ts';
+import { judgeRecord } from './judge-record.ts';
+import { unreadCells } from './planned-column.ts';
+import { QuickWalk } from './quick-walk.ts';
+import { type CutMarks, cutRecord } from './record-cutter.ts';
 import { type GivenReading, guessTable, type TableReading } from './table-reading.ts';
-
-/** Rows of a table in file order, in SI. */
-export interface TableBatch {
-  /** Number of the data row in the file, from 1; a damaged row keeps its number [-]. */
-  readonly row: Float64Array;
-  /** Line of the file on which it starts, from 1 [-]. */
-  readonly line: Float64Array;
-  /**
-   * Numbers of each quantity in SI; moments in s since 1970, or since midnight where they have no date. NaN: a cell that
-   * is empty or could not be read.
-   */
-  readonly columns: { readonly [Q in ColumnQuantity]?: Float64Array };
-  /** Cells of the columns that hold text, by their place in the table; only where they were asked for. */
-  readonly texts: readonly (readonly string[] | undefined)[];
-}
-
-/** What reads a file of rows piece by piece, whatever its format. */
-export interface TableSource {
-  /** How the file is read; undefined until enough of it has come. */
-  readonly reading: TableReading | undefined;
-  /** Takes the next bytes and gives the batches that they complete. */
-  push(bytes: Uint8Array): readonly TableBatch[];
-  /** Tells that no more bytes come; gives what is left, and what became of the file. */
-  end(): Outcome<{ readonly batches: readonly TableBatch[]; readonly end: TableEnd }>;
-}
-
-/** A line that gave no row, and why. */
-export interface RejectedLine {
-  /** From 1 [-]. */
-  readonly line: number;
-  readonly why: string;
-}
-
-/** What became of a whole file. */
-export interface TableEnd {
-  readonly reading: TableReading;
-  /** Rows that were given [-]. */
-  readonly rowsRead: number;
-  /** Lines that gave none [-]; the list holds the first of them. */
-  readonly rejectedCount: number;
-  readonly rejected: readonly RejectedLine[];
-  /** Blank lines behind the header [-]. */
-  readonly blankLines: number;
-  readonly unread: readonly UnreadCells[];
-  /** Lines on which the header stands again [-]. */
-  readonly headerAgain: readonly number[];
-  /** What else a person should know. */
-  readonly remarks: readonly string[];
-}
-
-/** Options of a reader. */
-export interface TableReaderOptions {
-  /** Rows of a batch [-]. */
-  readonly batchRows?: number;
-  /** Whether cells of columns that hold text are given too; slower. */
-  readonly texts?: boolean;
-  /** Whether JSON lines are given as they come, the reading told by the first of them: for rows that are live. */
-  readonly eager?: boolean;
-}
+import { TableRows } from './table-rows.ts';
+import type { RejectedLine, TableBatch, TableEnd, TableReaderOptions, TableSource } from './table-source.ts';
 
 const HEAD_BYTES = 1 << 18;
 const BATCH_ROWS = 8192;
@@ -79,24 +15,16 @@ const BATCH_ROWS = 8192;
 const LINE_MOST = 1 << 20;
 const REJECTED_KEPT = 1000;
 
-const [LF, CR, SPACE, MINUS, PLUS, ZERO] = [10, 13, 32, 45, 43, 48];
-const POWERS = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+const [LF, CR] = [10, 13];
 
-/** What is done with a cell: a kind of 0 is passed over. */
-const NUMBER = 1;
-const MOMENT = 2;
-
-/** How one cell of a row is read in the quick walk. */
-interface Plan {
-  readonly kinds: Uint8Array;
-  readonly columns: readonly PlannedColumn[];
-  /** Column to which a cell goes, by its place. */
-  readonly slots: Int32Array;
-}
-
-interface Cell {
-  readonly text: string;
-  readonly quoted: boolean;
+/** A table whose reading is known. */
+interface Begun {
+  readonly reading: TableReading;
+  readonly marks: CutMarks;
+  readonly rows: TableRows;
+  readonly walk: QuickWalk;
+  /** Makes UTF-8 of what comes; undefined where it is. */
+  readonly wide: Utf16ToUtf8 | undefined;
 }
 
 /**
@@ -111,24 +39,12 @@ export class TableReader implements TableSource {
   readonly #texts: boolean;
   #head: Uint8Array[] = [];
   #headLength = 0;
-  #reading: TableReading | undefined;
+  #begun: Begun | undefined;
   #failed: Outcome<never> | undefined;
-  #wide: Utf16ToUtf8 | undefined;
   #carry: Uint8Array = new Uint8Array(0);
   /** Inside a line that is too long to be read. */
   #skipping = false;
-  #plan: Plan = { kinds: new Uint8Array(0), columns: [], slots: new Int32Array(0) };
-  #texted: (string[] | undefined)[] = [];
-  #rows = new Float64Array(0);
-  #lines = new Float64Array(0);
-  #filled = 0;
-  #rowNumber = 0;
-  #line = 1;
-  #eol = LF;
-  #delimiter = 0;
-  #quote = -1;
   #out: TableBatch[] = [];
-  #rowsRead = 0;
   #rejectedCount = 0;
   #rejected: RejectedLine[] = [];
   #blankLines = 0;
@@ -144,13 +60,13 @@ export class TableReader implements TableSource {
 
   /** How the file is read; undefined until enough of it has come. */
   get reading(): TableReading | undefined {
-    return this.#reading;
+    return this.#begun?.reading;
   }
 
   /** Takes the next bytes and gives the batches that they complete. */
   push(bytes: Uint8Array): readonly TableBatch[] {
     if (this.#failed) return [];
-    if (this.#reading) this.#take(this.#wide ? this.#wide.push(bytes) : bytes);
+    if (this.#begun) this.#take(this.#begun.wide?.push(bytes) ?? bytes, this.#begun);
     else {
       // the caller may use its buffer again
       this.#head.push(new Uint8Array(bytes));
@@ -162,34 +78,29 @@ export class TableReader implements TableSource {
 
   /** Tells that no more bytes come; gives what is left, and what became of the file. */
   end(): Outcome<{ readonly batches: readonly TableBatch[]; readonly end: TableEnd }> {
-    if (!this.#reading && !this.#failed) this.#begin();
+    if (!this.#begun && !this.#failed) this.#begin();
     if (this.#failed) return this.#failed;
+    const begun = this.#begun!;
     if (this.#carry.length > 0) {
       this.#open = true;
       if (this.#skipping) this.#skipping = false;
-      else this.#scan(withLineEnd(this.#carry, this.#eol), true);
+      else this.#scan(withLineEnd(this.#carry, begun.marks.eol), true, begun);
       this.#carry = new Uint8Array(0);
     }
-    this.#flush();
-    if (this.#rowsRead === 0 && this.#rejectedCount === 0) {
+    this.#give(begun.rows);
+    if (begun.rows.given === 0 && this.#rejectedCount === 0)
       return refusedTable('The file has a header but no row of data.');
-    }
-    return {
-      ok: true,
-      value: {
-        batches: this.#handOver(),
-        end: {
-          reading: this.#reading!,
-          rowsRead: this.#rowsRead,
-          rejectedCount: this.#rejectedCount,
-          rejected: this.#rejected,
-          blankLines: this.#blankLines,
-          unread: unreadCells(this.#plan.columns),
-          headerAgain: this.#headerAgain,
-          remarks: [],
-        },
-      },
+    const end: TableEnd = {
+      reading: begun.reading,
+      rowsRead: begun.rows.given,
+      rejectedCount: this.#rejectedCount,
+      rejected: this.#rejected,
+      blankLines: this.#blankLines,
+      unread: unreadCells(begun.rows.columns),
+      headerAgain: this.#headerAgain,
+      remarks: [],
     };
+    return { ok: true, value: { batches: this.#handOver(), end } };
   }
 
   #handOver(): readonly TableBatch[] {
@@ -217,303 +128,101 @@ export class TableReader implements TableSource {
       return;
     }
     const reading = outcome.value;
-    this.#reading = reading;
     const { dialect, encoding } = reading;
-    if (encoding === 'utf-16le' || encoding === 'utf-16be') this.#wide = new Utf16ToUtf8(encoding);
-    this.#delimiter = dialect.delimiter === '' ? -1 : dialect.delimiter.charCodeAt(0);
-    this.#quote = dialect.quote === '' ? -1 : dialect.quote.charCodeAt(0);
+    const wide = encoding === 'utf-16le' || encoding === 'utf-16be' ? new Utf16ToUtf8(encoding) : undefined;
     const body = all.subarray(markLength(encoding, all));
-    const plain = this.#wide ? this.#wide.push(body) : body;
-    this.#eol = plain.includes(LF) || !plain.includes(CR) ? LF : CR;
-    this.#plan = planOf(reading, planColumns(reading, this.#batchRows));
-    this.#texted = this.#texts ? reading.columns.map(({ holds }) => (holds === 'text' ? [] : undefined)) : [];
-    this.#rows = new Float64Array(this.#batchRows);
-    this.#lines = new Float64Array(this.#batchRows);
-    this.#take(plain);
+    const plain = wide?.push(body) ?? body;
+    const marks: CutMarks = {
+      delimiter: dialect.delimiter === '' ? -1 : dialect.delimiter.charCodeAt(0),
+      quote: dialect.quote === '' ? -1 : dialect.quote.charCodeAt(0),
+      eol: plain.includes(LF) || !plain.includes(CR) ? LF : CR,
+      repeated: dialect.repeated,
+      insideQuote: dialect.insideQuote,
+      encoding,
+    };
+    const rows = new TableRows(reading, this.#batchRows, this.#texts);
+    this.#begun = { reading, marks, rows, walk: new QuickWalk(reading, rows, marks), wide };
+    this.#take(plain, this.#begun);
   }
 
-  #take(piece: Uint8Array): void {
+  #take(piece: Uint8Array, begun: Begun): void {
+    const { eol } = begun.marks;
     let bytes = piece;
     if (this.#skipping) {
-      const end = bytes.indexOf(this.#eol);
+      const end = bytes.indexOf(eol);
       if (end < 0) return;
       this.#skipping = false;
-      this.#line += 1;
+      begun.rows.line += 1;
       bytes = bytes.subarray(end + 1);
     }
     if (this.#carry.length > 0) bytes = joined([this.#carry, bytes]);
-    const end = bytes.lastIndexOf(this.#eol) + 1;
-    const done = end === 0 ? 0 : this.#scan(end === bytes.length ? bytes : bytes.subarray(0, end), false);
+    const end = bytes.lastIndexOf(eol) + 1;
+    const done =
+      end === 0 ? 0 : this.#scan(end === bytes.length ? bytes : bytes.subarray(0, end), false, begun);
     const rest = bytes.subarray(done);
     if (rest.length > LINE_MOST) {
-      this.#reject(this.#line, `longer than ${LINE_MOST / 1024} KiB`);
+      this.#reject(begun.rows.line, `longer than ${LINE_MOST / 1024} KiB`);
       this.#skipping = true;
       this.#carry = new Uint8Array(0);
-      const next = rest.indexOf(this.#eol);
+      const next = rest.indexOf(eol);
       // an open quote, not a long line: go on behind its first line
-      if (next >= 0) this.#take(new Uint8Array(rest));
+      if (next >= 0) this.#take(new Uint8Array(rest), begun);
     } else this.#carry = new Uint8Array(rest);
   }
 
   /** Reads whole rows; gives the place behind the last that was complete. */
-  #scan(bytes: Uint8Array, last: boolean): number {
-    const { kinds, columns, slots } = this.#plan;
-    const width = kinds.length;
-    const delimiter = this.#delimiter;
-    const repeated = this.#reading!.dialect.repeated;
-    const quote = this.#quote;
-    const eol = this.#eol;
-    const decimal = this.#reading!.marks.decimal === ',' ? 44 : 46;
-    const limit = bytes.length;
-    const batch = this.#batchRows;
-    const stores = columns.map(({ values }) => values);
-    const moments = columns.map(({ column }) => column.moment);
-    const skipsSpace = delimiter !== SPACE;
-    const before = this.#reading!.preambleLines + this.#reading!.headerLines;
-    const always = this.#texts;
+  #scan(bytes: Uint8Array, last: boolean, begun: Begun): number {
+    const { reading, marks, rows, walk } = begun;
+    const before = reading.preambleLines + reading.headerLines;
     let at = 0;
-    let filled = this.#filled;
-    while (at < limit) {
-      if (this.#line <= before) {
-        at = bytes.indexOf(eol, at) + 1;
-        this.#line += 1;
-        continue;
-      }
-      const start = at;
-      let good = !always;
-      if (repeated) while (bytes[at] === delimiter) at += 1;
-      for (let index = 0; good && index < width; index += 1) {
-        const kind = kinds[index]!;
-        let c = bytes[at]!;
-        if (kind === NUMBER) {
-          if (skipsSpace) while (c === SPACE) c = bytes[++at]!;
-          let negative = false;
-          if (c === MINUS) {
-            negative = true;
-            c = bytes[++at]!;
-          } else if (c === PLUS) c = bytes[++at]!;
-          const first = at;
-          let mantissa = 0;
-          let digit = c - ZERO;
-          while (digit >= 0 && digit <= 9) {
-            mantissa = mantissa * 10 + digit;
-            c = bytes[++at]!;
-            digit = c - ZERO;
-          }
-          let digits = at - first;
-          let power = 0;
-          if (c === decimal) {
-            c = bytes[++at]!;
-            const point = at;
-            digit = c - ZERO;
-            while (digit >= 0 && digit <= 9) {
-              mantissa = mantissa * 10 + digit;
-              c = bytes[++at]!;
-              digit = c - ZERO;
-            }
-            power = at - point;
-            digits += power;
-          }
-          // beyond 2^53 the product would be rounded twice
-          if (digits === 0 || digits > 16 || mantissa > 9007199254740991) {
-            good = false;
-            break;
-          }
-          if (skipsSpace) while (c === SPACE) c = bytes[++at]!;
-          const value = power === 0 ? mantissa : mantissa / POWERS[power]!;
-          stores[slots[index]!]![filled] = negative ? -value : value;
-        } else if (kind === MOMENT) {
-          if (c === quote) {
-            good = false;
-            break;
-          }
-          const from = at;
-          while (c !== delimiter && c !== eol) c = bytes[++at]!;
-          const slot = slots[index]!;
-          const { parts, order } = moments[slot]!;
-          const to = bytes[at - 1] === CR ? at - 1 : at;
-          const value = readMoment(bytes, from, to, parts, order);
-          if (Number.isNaN(value)) {
-            good = false;
-            break;
-          }
-          stores[slot]![filled] = value;
-        } else {
-          if (c === quote || (skipsSpace && c === SPACE)) {
-            good = false;
-            break;
-          }
-          while (c !== delimiter && c !== eol) c = bytes[++at]!;
-        }
-        if (index < width - 1) {
-          if (c !== delimiter) good = false;
-          at += 1;
-          if (repeated) while (bytes[at] === delimiter) at += 1;
-        } else {
-          if (repeated) while (bytes[at] === delimiter) at += 1;
-          else if (c === delimiter) at += 1;
-          if (bytes[at] === CR && eol === LF) at += 1;
-          if (bytes[at] !== eol) good = false;
-          at += 1;
-        }
-      }
-      if (good) {
-        this.#rowNumber += 1;
-        this.#rows[filled] = this.#rowNumber;
-        this.#lines[filled] = this.#line;
-        this.#line += 1;
-        filled += 1;
-      } else {
-        this.#filled = filled;
-        const next = this.#judge(bytes, start, limit, last);
-        if (next < 0) return start;
-        at = next;
-        filled = this.#filled;
-      }
-      if (filled === batch) {
-        this.#filled = filled;
-        this.#flush();
-        filled = 0;
-      }
+    while (at < bytes.length && rows.line <= before) {
+      at = bytes.indexOf(marks.eol, at) + 1;
+      rows.line += 1;
     }
-    this.#filled = filled;
+    while (at < bytes.length) {
+      // texts are given of every row, so that each is cut
+      if (!this.#texts) at = walk.walk(bytes, at, bytes.length);
+      if (at < bytes.length && !rows.isFull) {
+        const next = this.#judge(bytes, at, last, begun);
+        if (next < 0) return at;
+        at = next;
+      }
+      if (rows.isFull) this.#give(rows);
+    }
     return at;
   }
 
   /** Cuts one row and judges it; gives the place behind it, or -1 where more bytes are needed. */
-  #judge(bytes: Uint8Array, start: number, limit: number, last: boolean): number {
-    const reading = this.#reading!;
-    const cut = this.#cut(bytes, start, limit);
-    const { columns } = this.#plan;
-    const width = this.#plan.kinds.length;
-    const open = !cut || (cut.strays && cut.lines > 1);
-    if (!cut || open) {
-      if (!cut && !last && limit - start <= LINE_MOST) return -1;
-      this.#reject(this.#line, 'a quote is opened and not closed');
-      this.#rowNumber += 1;
-      this.#line += 1;
-      return bytes.indexOf(this.#eol, start) + 1;
+  #judge(bytes: Uint8Array, start: number, last: boolean, { reading, marks, rows }: Begun): number {
+    const cut = cutRecord(bytes, start, bytes.length, marks);
+    if (!cut || (cut.strays && cut.lines > 1)) {
+      if (!cut && !last && bytes.length - start <= LINE_MOST) return -1;
+      this.#reject(rows.line, 'a quote is opened and not closed');
+      rows.row += 1;
+      rows.line += 1;
+      return bytes.indexOf(marks.eol, start) + 1;
     }
-    const { cells: all, end, lines } = cut;
-    const line = this.#line;
-    this.#line += lines;
-    const cells = all.length === width + 1 && all[width]!.text.trim() === '' ? all.slice(0, width) : all;
-    if (cells.every(({ text, quoted }) => !quoted && text.trim() === '')) {
-      if (cells.length <= 1) this.#blankLines += 1;
-      else this.#reject(line, 'every cell is empty');
-      return end;
+    const { line } = rows;
+    rows.line += cut.lines;
+    const judged = judgeRecord(cut, reading, rows.columns, this.#open && cut.end >= bytes.length);
+    switch (judged.is) {
+      case 'blank':
+        this.#blankLines += 1;
+        break;
+      case 'header':
+        if (this.#headerAgain.length < REJECTED_KEPT) this.#headerAgain.push(line);
+        this.#reject(line, 'the header again');
+        break;
+      case 'rejected':
+        this.#reject(line, judged.why);
+        if (judged.numbered) rows.row += 1;
+        break;
+      case 'row':
+        rows.row += 1;
+        rows.keep(line, judged.read, judged.cells);
+        break;
     }
-    if (reading.comment !== '' && cells[0]!.text.trimStart().startsWith(reading.comment)) {
-      this.#reject(line, 'a remark');
-      return end;
-    }
-    const same = (written: (column: TableColumn) => string): boolean =>
-      cells.length >= width &&
-      reading.columns.filter(
-        (column, index) => written(column) !== '' && cells[index]!.text.trim() === written(column),
-      ).length >
-        width / 2;
-    if (same(({ name }) => name)) {
-      this.#headerAgain.push(line);
-      if (this.#headerAgain.length > REJECTED_KEPT) this.#headerAgain.pop();
-      this.#reject(line, 'the header again');
-      return end;
-    }
-    const read = columns.map((planned) => {
-      const cell = cells[planned.index];
-      return cell === undefined ? undefined : readCell(planned, cell.text, reading.marks);
-    });
-    const numbers = read.filter((value) => typeof value === 'number').length;
-    if (cells.length !== width) {
-      const cutOff = this.#open && end >= limit && cells.length < width;
-      const count = `${cells.length} cell${cells.length === 1 ? '' : 's'} where ${width} stand`;
-      this.#reject(line, cutOff ? `the last line is cut: ${count}` : count);
-      if (numbers > 0) this.#rowNumber += 1;
-      return end;
-    }
-    const unreadable = read.filter((value) => value === undefined).length;
-    if (numbers === 0 && (unreadable > 0 || columns.length === 0)) {
-      this.#reject(
-        line,
-        `no number where numbers stand: "${cells
-          .map(({ text }) => text)
-          .join(' ')
-          .slice(0, 40)}"`,
-      );
-      return end;
-    }
-    this.#rowNumber += 1;
-    const at = this.#filled;
-    columns.forEach((planned, slot) => {
-      storeCell(planned, at, read[slot], line, cells[planned.index]!.text);
-    });
-    this.#texted.forEach((texts, index) => {
-      texts?.push(cells[index]!.text.trim());
-    });
-    this.#rows[at] = this.#rowNumber;
-    this.#lines[at] = line;
-    this.#filled = at + 1;
-    return end;
-  }
-
-  /** Cells of the record that starts there, or undefined where an open quote runs past what has come. */
-  #cut(
-    bytes: Uint8Array,
-    start: number,
-    limit: number,
-  ): { cells: Cell[]; end: number; lines: number; strays: boolean } | undefined {
-    const { repeated, insideQuote } = this.#reading!.dialect;
-    const { encoding } = this.#reading!;
-    const [delimiter, quote, eol] = [this.#delimiter, this.#quote, this.#eol];
-    const cells: Cell[] = [];
-    let lines = 1;
-    let strays = false;
-    let at = start;
-    if (repeated) while (bytes[at] === delimiter) at += 1;
-    for (;;) {
-      let from = at;
-      if (delimiter !== SPACE) while (bytes[from] === SPACE) from += 1;
-      let text = '';
-      const quoted = quote >= 0 && bytes[from] === quote;
-      if (quoted) {
-        at = from + 1;
-        let piece = at;
-        for (;;) {
-          if (at >= limit) return undefined;
-          const c = bytes[at]!;
-          if (c === eol) lines += 1;
-          if (insideQuote === 'backslash' && c === 92) {
-            text += textOf(bytes, piece, at, encoding);
-            piece = at + 1;
-            at += 2;
-          } else if (c !== quote) at += 1;
-          else if (insideQuote === 'doubled' && bytes[at + 1] === quote) {
-            text += textOf(bytes, piece, at + 1, encoding);
-            at += 2;
-            piece = at;
-          } else break;
-        }
-        text += textOf(bytes, piece, at, encoding);
-        at += 1;
-      }
-      const rest = at;
-      while (bytes[at] !== delimiter && bytes[at] !== eol) at += 1;
-      const to = bytes[at] === eol && bytes[at - 1] === CR && at > rest ? at - 1 : at;
-      const behind = textOf(bytes, rest, to, encoding);
-      strays ||= quoted && behind.trim() !== '';
-      text += behind;
-      cells.push({ text, quoted });
-      if (bytes[at] === eol) break;
-      at += 1;
-      if (repeated) {
-        while (bytes[at] === delimiter) at += 1;
-        if (bytes[at] === eol || (bytes[at] === CR && bytes[at + 1] === eol)) {
-          at = bytes[at] === CR ? at + 1 : at;
-          break;
-        }
-      }
-    }
-    return { cells, end: at + 1, lines, strays };
+    return cut.end;
   }
 
   #reject(line: number, why: string): void {
@@ -521,65 +230,13 @@ export class TableReader implements TableSource {
     if (this.#rejected.length < REJECTED_KEPT) this.#rejected.push({ line, why });
   }
 
-  /** Gives the rows at hand away, their numbers in SI. */
-  #flush(): void {
-    const count = this.#filled;
-    if (count === 0) return;
-    this.#out.push({
-      row: this.#rows.slice(0, count),
-      line: this.#lines.slice(0, count),
-      columns: siColumns(this.#plan.columns, count),
-      texts: this.#texted.map((texts) => texts?.splice(0)),
-    });
-    this.#rowsRead += count;
-    this.#filled = 0;
+  /** Gives the rows at hand away. */
+  #give(rows: TableRows): void {
+    const batch = rows.take();
+    if (batch !== undefined) this.#out.push(batch);
   }
-}
-
-function planOf({ columns }: TableReading, planned: readonly PlannedColumn[]): Plan {
-  const kinds = new Uint8Array(columns.length);
-  const slots = new Int32Array(columns.length);
-  planned.forEach(({ index, column }, slot) => {
-    kinds[index] = column.holds === 'number' ? NUMBER : MOMENT;
-    slots[index] = slot;
-  });
-  return { kinds, columns: planned, slots };
 }
 
 function refusedTable(message: string): Outcome<never> {
   return { ok: false, issues: [{ code: 'TABLE_NOT_READABLE', message, path: '' }] };
-}
-
-function joined(pieces: readonly Uint8Array[]): Uint8Array {
-  if (pieces.length === 1) return pieces[0]!;
-  const all = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    all.set(piece, at);
-    at += piece.length;
-  }
-  return all;
-}
-
-function withLineEnd(bytes: Uint8Array, eol: number): Uint8Array {
-  return joined([bytes, Uint8Array.of(eol)]);
-}
-
-/** Zero bytes in a row from which they are room that a logger keeps, not letters of two bytes [bytes]. */
-const ROOM = 64;
-
-/** Bytes up to where a logger has kept room behind what it wrote. */
-function withoutRoom(bytes: Uint8Array): Uint8Array {
-  let end = bytes.length;
-  while (end > 0 && bytes[end - 1] === 0) end -= 1;
-  if (bytes.length - end < ROOM) return bytes;
-  // a last letter of two bytes may end in one of them
-  const wide = bytes.subarray(0, end).includes(0);
-  return bytes.subarray(0, wide ? end + (end % 2) : end);
-}
-
-/** Bytes up to the last line end, where they are cut; all of them where there is none. */
-function wholeLines(bytes: Uint8Array, isCut: boolean): Uint8Array {
-  const end = isCut ? Math.max(bytes.lastIndexOf(LF), bytes.lastIndexOf(CR)) : -1;
-  return end > 0 ? bytes.subarray(0, end + 1) : bytes;
 }
