@@ -62,6 +62,11 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
   ];
   const readingTop = passTop + rows.length * LANE.passes + LANE.between;
   const height = readingTop + channels.length * (LANE.reading + LANE.between);
+  // they do not change while the strip is moved, and a long log has many groups
+  const scales = useMemo(
+    () => new Map(channels.map((channel) => [channel, scaleOf(trace, channel, places)])),
+    [trace, places],
+  );
   const x = (at: number): number => LANE.left + ((at - from) / (to - from)) * width;
 
   useEffect(() => {
@@ -92,7 +97,7 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
       channels.forEach((channel, lane) => {
         const { kind } = READINGS[channel];
         const columns = laneColumns(trace, trace.channels[channel]!, places, [from, to], width);
-        const [least, most] = scaleOf(trace, channel, places);
+        const [least, most] = scales.get(channel)!;
         const labels = [formatAmount(least, kind, units), formatAmount(most, kind, units)] as const;
         const top = readingTop + lane * (LANE.reading + LANE.between);
         paintReadings(context, { columns, least, most, labels }, top, width, ink);
