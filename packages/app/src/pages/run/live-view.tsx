@@ -1,5 +1,5 @@
 import type { RunBegin } from '@furrow/contract';
-import { formatAmount, sentenceText } from '@furrow/engine';
+import { formatAmount, fromUnit, sentenceText } from '@furrow/engine';
 import { elapsedWords, eventName } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
@@ -78,11 +78,12 @@ function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
       </dl>
       {told === undefined || told.deviations.length === 0 ? null : (
         <ul class="live-deviations" role="alert" aria-label="Deviations from the plan now">
-          {told.deviations.map(({ kind, since_s, at_mm, says }) => (
+          {told.deviations.map(({ kind, since_s, duration_s, at_mm, says }) => (
             <li key={`${kind} ${since_s}`}>
-              <strong>{eventName(kind)}</strong> since {elapsedWords(since_s)}
-              {at_mm === null ? '' : `, from ${formatAmount(at_mm / 1000, 'seam_place', units)}`}:{' '}
-              {sentenceText(says, units)}
+              <strong>{eventName(kind)}</strong> for {formatAmount(duration_s, 'time', units)} now, since{' '}
+              {elapsedWords(since_s)}
+              {at_mm === null ? '' : ` from ${formatAmount(fromUnit(at_mm, 'mm'), 'seam_place', units)}`}
+              {kind === 'arc_out' ? '.' : `. ${sentenceText(says, units)}`}
             </li>
           ))}
         </ul>
@@ -104,11 +105,13 @@ function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
             {told.refused} frames were not taken, the last as {told.last_refusal}
           </li>
         )}
-        <li>
-          {bad === 0
-            ? 'No deviation from the plan so far.'
-            : `${bad} ${bad === 1 ? 'event' : 'events'} so far: see the verdict and the events below.`}
-        </li>
+        {bad > 0 ? (
+          <li>
+            {bad} {bad === 1 ? 'event' : 'events'} so far: see the verdict and the events below.
+          </li>
+        ) : told?.deviations.length === 0 ? (
+          <li>No deviation from the plan so far.</li>
+        ) : null}
         {run.source === 'newline JSON over HTTP' ? (
           <li>
             Send readings as newline JSON by POST to <code>{post}</code>
