@@ -9,15 +9,26 @@ const vitest = await createVitest('test', {
   bail: 1,
   reporters: [{}],
   project: ['unit', 'property', 'published'],
+  // what runs long on a busy machine has noticed nothing
+  testTimeout: 300_000,
   root: ROOT,
 });
 
-/** Whether all tests under these paths pass. */
-async function pass(paths) {
+/** What does not pass of the tests under these paths, up to the first that fails; names of tests, files and errors. */
+async function failuresOf(paths) {
   const specifications = await vitest.globTestSpecifications(paths);
   if (specifications.length === 0) throw new Error(`no test stands under ${paths.join(', ')}`);
   const { testModules, unhandledErrors } = await vitest.runTestSpecifications(specifications);
-  return unhandledErrors.length === 0 && testModules.every((module) => module.ok());
+  const failed = testModules.filter((module) => !module.ok());
+  return [
+    ...unhandledErrors.map(String),
+    ...failed.flatMap((module) => {
+      const names = [...module.children.allTests('failed')].map((test) => test.fullName);
+      return names.length > 0
+        ? names
+        : [module.relativeModuleId, ...module.errors().map(({ message }) => message)];
+    }),
+  ];
 }
 
 /** Has the next run read a source anew. */
@@ -30,7 +41,7 @@ async function isKilled(mutant) {
   process.env.FURROW_MUTANT = JSON.stringify(mutant);
   forget(mutant);
   try {
-    return !(await pass(mutant.tests));
+    return (await failuresOf(mutant.tests)).length > 0;
   } finally {
     delete process.env.FURROW_MUTANT;
     forget(mutant);
@@ -51,8 +62,10 @@ const chosen = MUTANTS.filter(
 
 try {
   // Tests that fail on the sources as they are would kill every mutant.
-  if (!(await pass([...new Set(chosen.flatMap(({ tests }) => tests))]))) {
-    console.error('The tests fail without any planted error; mend that first: npm test');
+  const failures = await failuresOf([...new Set(chosen.flatMap(({ tests }) => tests))]);
+  if (failures.length > 0) {
+    console.error('The tests fail without any planted error; mend that first:');
+    for (const failure of failures) console.error(`  ${failure}`);
     process.exit(2);
   }
   const rooms = new Map();

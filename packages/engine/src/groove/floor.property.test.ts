@@ -16,9 +16,9 @@ it('a pass never raises the floor', () => {
       let floor = flatFloor(HALF, STEP);
       for (const one of list) {
         const after = cutPass(floor, one);
-        after.depth.forEach((depth, i) => {
-          expect(depth).toBeGreaterThanOrEqual(floor.depth[i]!);
-        });
+        const before = floor.depth;
+        // one comparison for the whole floor: an expectation at every place takes longer than cutting it
+        expect(after.depth.findIndex((depth, i) => !(depth >= before[i]!))).toBe(-1);
         floor = after;
       }
     }),
@@ -35,9 +35,7 @@ it('deeper and wider passes in one track leave a floor at least as deep everywhe
         depth: one.depth + deeper,
         width: one.width + wider,
       });
-      less.depth.forEach((depth, i) => {
-        expect(more.depth[i]).toBeGreaterThanOrEqual(depth - 1e-12);
-      });
+      expect(less.depth.findIndex((depth, i) => !(more.depth[i]! >= depth - 1e-12))).toBe(-1);
     }),
     RUNS,
   );
