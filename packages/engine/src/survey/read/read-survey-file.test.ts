@@ -169,6 +169,41 @@ describe('a cloud', () => {
   });
 });
 
+describe('points on a grid', () => {
+  const grid = (alongStep: number, turned: boolean) =>
+    Array.from({ length: 60 }, (_, i) =>
+      Array.from({ length: 120 }, (_each, k) => {
+        const [along, across] = [alongStep * i, -0.024 + 0.0004 * k];
+        const depth = Math.max(0, Math.min(0.012, (0.012 - Math.abs(across)) * 2));
+        const height = 2e-5 * Math.sin(7 * k + 3 * i) - depth;
+        return (turned ? [across, along, height] : [along, across, height])
+          .map((each) => each.toFixed(6))
+          .join(' ');
+      }),
+    )
+      .flat()
+      .join('\n');
+
+  it.each([false, true])(
+    'far apart along the seam are its sections, whichever axis that is (turned: %s)',
+    (turned) => {
+      const file = read('g.xyz', grid(0.004, turned), { unit: 'm' });
+      expect([file.kind, file.sections.length]).toEqual(['sections', 60]);
+      expect(file.sections[3]!.station).toBeCloseTo(0.012, 9);
+      expect(depthOf(file, 3)).toBeCloseTo(0.012, 4);
+    },
+  );
+
+  it.each([false, true])(
+    'as fine along as across are a cloud, whose seam is found (turned: %s)',
+    (turned) => {
+      const file = read('g.xyz', grid(0.0009, turned), { unit: 'm' });
+      expect(file.kind).toBe('cloud');
+      expect(depthOf(file, 2)).toBeCloseTo(0.012, 4);
+    },
+  );
+});
+
 describe('what is no survey', () => {
   it('says what the file has and what is accepted', () => {
     expect(why('')).toMatch(/empty/u);

@@ -270,7 +270,7 @@ function tableFile(
   }
   const heights = withoutSentinels(z);
   const height = vertical.sign === 1 ? heights : heights.map((value) => -value);
-  const along = station ?? (x !== undefined && y !== undefined ? (fewValues(y) ?? fewValues(x)) : undefined);
+  const along = station ?? (x !== undefined && y !== undefined ? placesAmong(x, y) : undefined);
   if (along === undefined && x !== undefined && y !== undefined)
     return cloudFile(name, { x, y, z: height }, { ...given, unit: 'm' }, told, ended, progress);
   const across = along === x || x === undefined ? y! : x;
@@ -471,6 +471,27 @@ function withoutSentinels(values: Float64Array): Float64Array {
   }
   const [least, most] = [sorted[low]!, sorted[high]!];
   return values.map((value) => (value < least || value > most ? Number.NaN : value));
+}
+
+/** Steps of two coordinates that differ by less than this are those of one raster [-]. */
+const RASTER = 3;
+
+/**
+ * Which of two coordinates is the place of each section along the seam; undefined where the points are no sections but a
+ * cloud. Where both take few values the coarser steps along the seam, and a raster of even steps is a cloud.
+ */
+function placesAmong(x: Float64Array, y: Float64Array): Float64Array | undefined {
+  const few = [y, x].flatMap((values) => fewValues(values) ?? []);
+  if (few.length < 2) return few[0];
+  const [ofY, ofX] = [stepOf(y), stepOf(x)];
+  if (Math.max(ofX, ofY) < RASTER * Math.min(ofX, ofY)) return undefined;
+  return ofX > ofY ? x : y;
+}
+
+/** Mean step between the values that a coordinate takes [m]. */
+function stepOf(values: Float64Array): number {
+  const taken = Float64Array.from(new Set(values)).filter(Number.isFinite).sort();
+  return taken.length < 2 ? Number.POSITIVE_INFINITY : (taken.at(-1)! - taken[0]!) / (taken.length - 1);
 }
 
 /** A coordinate that takes few values, each with points enough for a section; undefined where it does not. */
