@@ -39,6 +39,55 @@ function cloud(): string {
   return `${head}property float x\nproperty float y\nproperty float z\nend_header\n${rows.join('\n')}\n`;
 }
 
+/** The same groove on an even raster: rows of heights in metres, along the seam and across it. */
+const RASTER = { along: 150, across: 100, step: 0.0005 } as const;
+
+function rasterHeight(s: number, n: number): number {
+  const y = (n - (RASTER.across - 1) / 2) * RASTER.step;
+  const depth = Math.abs(y) < 0.009 ? 0.005 + Math.sqrt(0.009 ** 2 - y * y) : 0;
+  return 2e-5 * Math.sin(7 * n + 3 * s) - depth;
+}
+
+/** Its points, row by row. */
+function rasterPoints(): (readonly [number, number, number])[] {
+  return Array.from({ length: RASTER.along * RASTER.across }, (_, i) => {
+    const [s, n] = [Math.floor(i / RASTER.across), i % RASTER.across];
+    return [s * RASTER.step, n * RASTER.step, rasterHeight(s, n)] as const;
+  });
+}
+
+/** Its points as XYZ, without a header. */
+function xyz(): Buffer {
+  return Buffer.from(
+    `${rasterPoints()
+      .map((point) => point.map((each) => each.toFixed(6)).join(' '))
+      .join('\n')}\n`,
+  );
+}
+
+/** The same as binary PLY. */
+function binaryPly(): Buffer {
+  const points = rasterPoints();
+  const head = `ply\nformat binary_little_endian 1.0\nelement vertex ${points.length}\nproperty float x\nproperty float y\nproperty float z\nend_header\n`;
+  const body = Buffer.alloc(12 * points.length);
+  points.forEach((point, i) => {
+    for (const [k, value] of point.entries()) body.writeFloatLE(value, 12 * i + 4 * k);
+  });
+  return Buffer.concat([Buffer.from(head), body]);
+}
+
+/** The same as a height map, rows from the far side on. */
+function heightMap(): Buffer {
+  const rows = Array.from({ length: RASTER.across }, (_, row) =>
+    Array.from({ length: RASTER.along }, (_each, s) =>
+      rasterHeight(s, RASTER.across - 1 - row).toFixed(6),
+    ).join(' '),
+  );
+  return Buffer.from(
+    `ncols ${RASTER.along}\nnrows ${RASTER.across}\nxllcorner 0\nyllcorner 0\ncellsize ${RASTER.step}\nNODATA_value -9999\n${rows.join('\n')}\n`,
+  );
+}
+
 /** A log of one pass over 6 m, its current as planned or not. */
 function log(): string {
   const lines = ['time [s],arc voltage [V],current [A],travel [mm/min]'];
@@ -249,6 +298,56 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     const elsewhere = await page.context().newPage();
     const again = await new GroovePage(elsewhere).open(job);
     await again.region('Section as scanned').waitFor();
+  });
+
+  it('takes every kind of file that is dropped on a tablet, and keeps how a person corrected one', async () => {
+    const { page, url } = await stage.visit({ screen: 'tablet' });
+    const job = await saveDemoJob(page, url);
+    const groove = await new GroovePage(page).open(job);
+    const dropped = [
+      ['gauge.csv', Buffer.from('station (m);depth (mm);width (mm)\n1,5;14,5;9\n'), 'gauge table, 1 rows'],
+      ['section at 2000 mm.csv', Buffer.from(scan()), 'scanned sections, 241 rows'],
+      ['pocket.xyz', xyz(), `cloud, ${RASTER.along * RASTER.across} points`],
+      ['pocket.ply', binaryPly(), `cloud, ${RASTER.along * RASTER.across} points`],
+      ['pocket.asc', heightMap(), `cloud, ${RASTER.along * RASTER.across} points`],
+    ] as const;
+    for (const [name, content, kind] of dropped) {
+      await groove.drop(name, content);
+      await groove.file(name).filter({ hasText: kind }).waitFor();
+      await groove.measured();
+    }
+    const report = async (): Promise<SurveyReport> => {
+      await page
+        .getByRole('status', { name: 'Readings kept' })
+        .filter({ hasText: /saved as revision/u })
+        .waitFor();
+      const id = job.split('/').at(-1)!;
+      return (await (await page.request.get(fillPath(API_PATHS.jobSurvey, { id }))).json()) as SurveyReport;
+    };
+    const { sections } = await report();
+    for (const [name] of dropped.slice(2)) {
+      const own = sections.filter(({ file }) => file === name);
+      expect(own.length, name).toBeGreaterThan(10);
+      for (const { depth_mm: depth } of own.slice(1, -1))
+        expect('value' in depth && Math.abs(depth.value - 14), name).toBeLessThan(0.1);
+    }
+    expect((await report()).seam!.readings.find(({ file }) => file === 'gauge.csv')!.width_mm!.value).toBe(9);
+    // that column is no width of the groove: said once, it stays so for whoever opens the job
+    await groove.file('gauge.csv').click();
+    await page.getByRole('combobox', { name: 'Column 3 of gauge.csv is' }).selectOption('none');
+    await page.getByRole('button', { name: 'read gauge.csv as found again' }).waitFor();
+    await groove.measured();
+    await expect
+      .poll(async () => (await report()).seam!.readings.find(({ file }) => file === 'gauge.csv')!.width_mm)
+      .toBeNull();
+    await page.evaluate(() => localStorage.clear());
+    await page.reload();
+    await groove.measured();
+    await groove.file('gauge.csv').click();
+    expect(await page.getByRole('combobox', { name: 'Column 3 of gauge.csv is' }).inputValue()).toBe('none');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
   });
 
   it('is recorded by a form that begins with the passes of the plan, and earlier revisions come back', async () => {

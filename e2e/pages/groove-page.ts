@@ -48,6 +48,27 @@ export class GroovePage {
     await this.measured();
   }
 
+  /** Drops a file onto the page as a person would from another window. */
+  async drop(name: string, content: Buffer): Promise<void> {
+    const panel = this.region('Files measured');
+    const carried = await this.page.evaluateHandle(
+      ([title, base64]) => {
+        const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+        const transfer = new DataTransfer();
+        transfer.items.add(new File([bytes], title));
+        return transfer;
+      },
+      [name, content.toString('base64')] as const,
+    );
+    await panel.dispatchEvent('dragover', { dataTransfer: carried });
+    await panel.dispatchEvent('drop', { dataTransfer: carried });
+  }
+
+  /** How a file was read, in one line. */
+  file(name: string): Locator {
+    return this.region('Files measured').locator('summary').filter({ hasText: name });
+  }
+
   /** Hands files to the page as a person would choose them. */
   async take(name: string, text: string): Promise<void> {
     await this.page

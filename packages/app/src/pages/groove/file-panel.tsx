@@ -36,7 +36,8 @@ export function FilePanel(): VNode {
       <header class="panel-head">
         <h2 id="files-title">Files measured</h2>
         <p class="caption">
-          Drop gauge tables, scanned sections or a cloud (XYZ, PLY): each is kept as it is, by its hash.
+          Drop gauge tables, scanned sections, a cloud (XYZ, PLY) or a height map (ASCII grid): each is kept
+          as it is, by its hash.
         </p>
       </header>
       <p>
