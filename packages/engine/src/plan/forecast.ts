@@ -103,7 +103,7 @@ export function forecast(task: ForecastTask, way: TableTask['way']): Forecast {
 }
 
 /** ln specific energies of the passes of a way that is aimed at a depth, whatever the travel allows. */
-function energiesOf({ law, rig }: ForecastTask, { tryout, shares }: Way, target: number): number[] {
+export function energiesOf({ law, rig }: ForecastTask, { tryout, shares }: Way, target: number): number[] {
   const parts = tryout?.kind === 'run_in' ? [1, RUN_IN_SHARE, 1 - RUN_IN_SHARE] : shares;
   return parts.map((part) => energyForCut(law, rig, part * target));
 }

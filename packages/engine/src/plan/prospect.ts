@@ -1,10 +1,12 @@
 import { arcHeight, heightAt, passWidth } from '../groove/index.ts';
 import type { Job, KitElectrode } from '../job/index.ts';
+import { normalProbability, normalQuantile } from '../numeric/index.ts';
 import { inUnit } from '../quantity/index.ts';
 import { depthRegressors, PASS_DEPTH_MOST, predictWear, predictWidth } from '../removal/index.ts';
 import { depthDemand, runDemand } from './demand.ts';
 import { type Merit, meritBy } from './effort.ts';
 import {
+  energiesOf,
   type Forecast,
   type ForecastTask,
   forecast,
@@ -188,7 +190,8 @@ function familiesOf(
       const margins = leastMargins(task, family);
       const room = Math.log(task.most / task.required) - margins.below - margins.above;
       if (room < ROOM_LEAST - BOUND_ERROR) {
-        noteRoom({ slack: room, ligamentBinds: task.most < wanted.most }, miss);
+        const spread = margins.below / normalQuantile(wanted.assurance);
+        noteRoom({ slack: room, spread, ligamentBinds: task.most < wanted.most }, job, miss);
         continue;
       }
       const depth = task.required * Math.exp(Math.max(0, margins.below - MARGIN_ERROR));
@@ -225,7 +228,7 @@ function bestOf(
   if (locks.travel !== undefined) return [{ task, family, prospects: [roomiest] }];
   if (roomiest.forecast.slack >= ROOM_LEAST)
     return [{ task, family, prospects: unbeaten(meant, [...new Set([plan.objective, 'time'] as const)]) }];
-  noteRoom(roomiest.forecast, miss);
+  noteRoom(roomiest.forecast, task.job, miss);
   return [];
 }
 
@@ -267,12 +270,20 @@ function unbeaten(all: readonly Prospect[], objectives: readonly Job['plan']['ob
   return [...kept];
 }
 
-function noteRoom({ slack, ligamentBinds }: Pick<Forecast, 'slack' | 'ligamentBinds'>, miss: MissNote): void {
+/** Notes that a way has no room, as the chance that it comes to where ln depth is normal. */
+function noteRoom(
+  { slack, spread, ligamentBinds }: Pick<Forecast, 'slack' | 'spread' | 'ligamentBinds'>,
+  job: Job,
+  miss: MissNote,
+): void {
+  const { assurance, ligamentAssurance } = depthDemand(job, 0);
+  const wanted = ligamentBinds ? ligamentAssurance : assurance;
+  const chance = normalProbability(normalQuantile(wanted) + slack / spread);
   miss({
     constraint: ligamentBinds ? 'ligament_kept' : 'not_too_deep',
     title: ligamentBinds ? 'Chance that the ligament is kept' : 'Chance that no point is too deep',
-    demand: 0,
-    limit: inUnit(slack, '%'),
+    demand: inUnit(wanted, '%'),
+    limit: inUnit(chance, '%'),
     unit: '%',
     remedy: 'a wider tolerance',
     size: 1 - slack,
@@ -304,13 +315,15 @@ function noteDepth({ task, way, forecast: { logTarget } }: Prospect, miss: MissN
   });
 }
 
-function noteRange({ task, forecast }: Prospect, miss: MissNote): void {
-  const slow = forecast.outOfRange === 1;
+function noteRange({ task, way, forecast: { outOfRange, logTarget } }: Prospect, miss: MissNote): void {
+  const slow = outOfRange === 1;
   const { least, most } = task.job.kit.travel;
+  const energies = energiesOf(task, way, Math.exp(logTarget));
+  const wanted = task.rig.unitTravel / Math.exp(slow ? Math.max(...energies) : Math.min(...energies));
   miss({
     constraint: slow ? 'travel_least' : 'travel_most',
     title: slow ? 'Travel, least' : 'Travel, greatest',
-    demand: 0,
+    demand: inUnit(wanted, 'mm/min'),
     limit: inUnit(slow ? least : most, 'mm/min'),
     unit: 'mm/min',
     remedy: slow ? 'a carriage that travels more slowly' : 'a carriage that travels faster',

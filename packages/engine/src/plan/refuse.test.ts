@@ -197,7 +197,8 @@ describe('A refusal', { timeout: 60_000 }, () => {
       }),
     );
     if (!('refusal' in result)) throw new Error('this job was meant to be refused');
-    expect(result.refusal.summary).toContain('several');
+    expect(sentenceText(result.refusal.summary, 'metric')).toMatch(/several.*needed at once/);
+    expect(sentenceText(result.refusal.summary, 'metric')).toContain('root radius, 20.0 mm asked for');
     expect(result.refusal.binding.map(({ constraint }) => constraint)).toEqual(['root_radius']);
     expect(result.refusal.binding[0]!.demand).toBe(20);
   });
