@@ -474,7 +474,7 @@ describe('furrow survey', () => {
     expect(text).toContain('# kept by hand');
     expect(text).toMatch(/id: j-01[\s\S]*travel: 700 mm\/min[\s\S]*depth: 7\.5 mm/u);
     // where the floor between was not read, both layers teach together
-    expect(text).toMatch(/below:\s+- current[\s\S]*travel: 700 mm\/min[\s\S]*at: 4 m, depth: 15 mm/u);
+    expect(text).toMatch(/below: \[[\s\S]*travel: 700 mm\/min[\s\S]*at: 4 m, depth: 15 mm/u);
     expect(told.out).toContain('3 readings can teach the shop how deep it cuts, as entry j-01');
     const known = await runFurrow(['knowledge', trials, '--json']);
     expect(JSON.parse(known.out).knowledge.jobs).toBe(1);
