@@ -1,11 +1,11 @@
-import { amountOf, say } from '../quantity/index.ts';
+import { amountOf, PSI, say } from '../quantity/index.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { CommissionInput } from './commission-input.ts';
 import type { CommissionAirPoint } from './commission-supply.ts';
 import type { CheckDraft, DraftPart } from './draft.ts';
 
 /** Least pressure at the torch while the air flows: 60 psi, public range of the process [Pa]. */
-const TORCH_LEAST = 60 * 6894.757293168361;
+const TORCH_LEAST = 60 * PSI;
 
 function pressureChecks(point: CommissionAirPoint, place: number, input: CommissionInput): CheckDraft[] {
   const { pressureGauge, regulator, hoseShare } = input.instruments;

@@ -1,7 +1,7 @@
 import type { Job } from '../job/index.ts';
 import type { Source } from '../limit/index.ts';
 import { metalOf, type SourcedNumber } from '../material/index.ts';
-import { amountOf, type Sentence, say } from '../quantity/index.ts';
+import { amountOf, fromUnit, type Sentence, say } from '../quantity/index.ts';
 import { REFILL_PRACTICE } from './refill-practice.ts';
 import { DAY_SHARE } from './work-factors.ts';
 
@@ -122,7 +122,7 @@ export function costPracticeOf(job: Job): CostPractice {
     cleaning: after.cleaning_min_per_m * MINUTE,
     inspection: after.inspection_min_per_m * MINUTE,
     flush: after.cap === 'flush' ? after.flush_grinding_min_per_m * MINUTE : 0,
-    grindingRate: (after.skin_grinding_cm3_per_min * 1e-6) / MINUTE,
+    grindingRate: fromUnit(after.skin_grinding_cm3_per_min, 'cm3/min'),
     discs: after.discs_per_hour / HOUR,
     skinAllowance: heat.skin_allowance,
     density: density.value,

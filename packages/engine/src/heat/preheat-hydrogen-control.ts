@@ -1,5 +1,5 @@
 import { type Composition, crackingParameterPcm } from '../material/index.ts';
-import { INCH } from '../quantity/index.ts';
+import { INCH, siOfShown } from '../quantity/index.ts';
 
 /** 65 degF: what the table writes for a plate that needs no heating [K]. */
 const ROOM_ENTRY = kelvinOf(65);
@@ -60,7 +60,7 @@ const TABLE: Readonly<Record<Restraint, readonly (readonly number[])[]>> = {
 };
 
 function kelvinOf(fahrenheit: number): number {
-  return (fahrenheit + 459.67) / 1.8;
+  return siOfShown(fahrenheit, 'temperature', 'inch');
 }
 
 /** Row of a thickness: below 3/8 in, then up to and with each bound. */

@@ -1,5 +1,6 @@
 import type { DocumentPath } from '../document/index.ts';
 import type { Issue } from '../issue/index.ts';
+import { fromUnit } from '../quantity/index.ts';
 import {
   AIR_FITTINGS,
   AIR_ROUGHNESS,
@@ -21,7 +22,7 @@ type KitTorch = Kit['air']['torch'];
 /** One dm3/(s bar) in m3/(s Pa). */
 const SI_CONDUCTANCE = 1e-8;
 /** One kPa per 100 L/min in Pa s/m3. */
-const SI_DROOP = 1000 / (100 / 60_000);
+const SI_DROOP = fromUnit(1, 'kPa') / fromUnit(100, 'L/min');
 
 /**
  * The air supply of a kit, from its compressor to its torch.

@@ -1,4 +1,5 @@
 import type { DocumentPath } from '../document/index.ts';
+import { fromUnit } from '../quantity/index.ts';
 import type { Characteristic, ElectricKit, Lead, LeadJoint, PowerSource } from '../supply/index.ts';
 import type { Kit } from './kit-schema.ts';
 
@@ -79,7 +80,7 @@ function leadOf(lead: KitLead, suffix: string): Lead {
       ({ name, resistance, at, carries }): LeadJoint => ({ name, resistance, at, carries }),
     ),
     ...(insulation_limit !== undefined && { insulation_limit }),
-    ...(resistance_mohm_per_m !== undefined && { resistance: resistance_mohm_per_m / 1000 }),
+    ...(resistance_mohm_per_m !== undefined && { resistance: fromUnit(resistance_mohm_per_m, 'mohm') }),
   };
 }
 

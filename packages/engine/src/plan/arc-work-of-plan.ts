@@ -1,5 +1,6 @@
 import type { ArcWork, GrooveSection } from '../cost/index.ts';
 import type { Job } from '../job/index.ts';
+import { fromUnit } from '../quantity/index.ts';
 import { betweenLayers } from './effort.ts';
 import type { PlanOutcome } from './outcome.ts';
 
@@ -57,7 +58,10 @@ export function arcWorkOfPlan(plan: PlanOutcome, job: Job, around: CycleSurround
     depth: plan.floorDepth,
     width: plan.width,
     depthReached: plan.chances.reached,
-    reworkTime: after.rework_min_per_m === undefined ? undefined : after.rework_min_per_m * 60 * seam.length,
+    reworkTime:
+      after.rework_min_per_m === undefined
+        ? undefined
+        : fromUnit(after.rework_min_per_m, 'min') * seam.length,
   };
 }
 

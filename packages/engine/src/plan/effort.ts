@@ -1,4 +1,5 @@
 import type { Job } from '../job/index.ts';
+import { fromUnit } from '../quantity/index.ts';
 import { startDwell } from '../removal/index.ts';
 import type { RunDemand, RunOutcomes, Setup } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
@@ -33,7 +34,7 @@ export function usableLength(electrode: Rig['electrode']): number {
 
 /** Time between two layers: to clean the one, and to set the torch for the next [s]. */
 export function betweenLayers({ rates, seam }: Job): number {
-  return rates.layer_time + rates.layer_cleaning_min_per_m * 60 * seam.length;
+  return rates.layer_time + fromUnit(rates.layer_cleaning_min_per_m, 'min') * seam.length;
 }
 
 /** Labour and overhead of the crew, per hour in the job's currency [1/h]. */

@@ -1,4 +1,11 @@
-import { formatAmount, formatStated, type LeadReport, type UnitSystem } from '@furrow/engine';
+import {
+  formatAmount,
+  formatStated,
+  fromUnit,
+  type LeadReport,
+  shownNumber,
+  type UnitSystem,
+} from '@furrow/engine';
 import { conductorWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { CourseBox, timeScale } from '../../ui/course/index.ts';
@@ -10,7 +17,7 @@ export function LeadPanel({ lead }: { readonly lead: LeadReport }): VNode {
   const id = `lead-${lead.name.toLowerCase().replace(/[^a-z0-9]+/gu, '-')}`;
   const { course } = lead;
   const scale = timeScale(course.time_s.at(-1) ?? 0);
-  const degrees = (celsius: number): number => (units === 'inch' ? celsius * 1.8 + 32 : celsius);
+  const degrees = (celsius: number): number => shownNumber(fromUnit(celsius, 'degC'), 'temperature', units);
   const limit = temperature(lead.insulation_limit_C, units);
   const highest = temperature(lead.temperature_C, units);
   return (

@@ -5,6 +5,7 @@ import type { Knowledge } from '../../learn/index.ts';
 import { metalOf } from '../../material/index.ts';
 import { normalProbability, normalQuantile } from '../../numeric/index.ts';
 import type { PlanOutcome } from '../../plan/index.ts';
+import { fromUnit } from '../../quantity/index.ts';
 import {
   beliefOfElectrode,
   depthCeiling,
@@ -392,7 +393,8 @@ function stakesOf({ rates, after }: Job, plan: PlanOutcome) {
   const readingTime = Math.max(1, rates.gauge_time);
   return perHour > 0
     ? {
-        perMetre: perSecond * (1 / travel + rates.layer_cleaning_min_per_m * 60 + rates.start_time),
+        perMetre:
+          perSecond * (1 / travel + fromUnit(rates.layer_cleaning_min_per_m, 'min') + rates.start_time),
         readingTime,
         perSecond,
       }
