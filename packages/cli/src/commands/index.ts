@@ -259,6 +259,7 @@ export const COMMANDS: readonly CommandRecord[] = [
         'cost',
         'hazards',
         'knowledge',
+        'next-trial',
         'run',
         'survey',
         'gauge',

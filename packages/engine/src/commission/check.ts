@@ -5,17 +5,17 @@ import { QUANTITY_KINDS, type QuantityKind, sentenceSchema } from '../quantity/i
 
 const bandPartSchema = z
   .object({
-    what: z.string(),
+    what: z.string().describe('What it is, in words.'),
     half_width: z.number().describe('Half width it gives alone, in the unit of the check [see unit].'),
-    source: z.string(),
+    source: z.string().describe('What it rests on.'),
   })
   .meta({ id: 'BandPart', description: 'One stated uncertainty inside a band.' });
 
 const hintsSchema = z
   .object({
-    low: z.string().exactOptional(),
-    high: z.string().exactOptional(),
-    unmet: z.string().exactOptional(),
+    low: z.string().exactOptional().describe('What a reading below the band points to.'),
+    high: z.string().exactOptional().describe('What a reading above the band points to.'),
+    unmet: z.string().exactOptional().describe('What it points to where it is not met.'),
   })
   .meta({
     id: 'CheckHints',
@@ -27,7 +27,7 @@ const factsSchema = z.object({
   stage: z
     .enum(['power_off', 'air_on', 'dry_run', 'no_load', 'trial_arc'])
     .describe('When it is made, in this order.'),
-  title: z.string(),
+  title: z.string().describe('Name, in words.'),
   ask: sentenceSchema.describe('What to do.'),
   caution: z
     .string()

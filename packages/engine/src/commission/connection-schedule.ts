@@ -11,9 +11,9 @@ export const connectionSchema = z
   .object({
     number: z.number().describe('Order in which it is made, from 1 [-].'),
     kind: z.enum(['lead', 'joint', 'sense_wire', 'air']),
-    name: z.string(),
-    from: z.string(),
-    to: z.string(),
+    name: z.string().describe('Name, in words.'),
+    from: z.string().describe('Where it begins.'),
+    to: z.string().describe('Where it ends.'),
     size: sentenceSchema
       .nullable()
       .describe('Size as the kit writes it, or the bore of a hose; null for a joint.'),

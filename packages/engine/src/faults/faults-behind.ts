@@ -6,7 +6,11 @@ import { chanceIn, chanceUnder, priorOf } from './outcome-chance.ts';
 
 /** A cause that explains an outcome. */
 export const faultBehindSchema = z
-  .object({ cause: z.string().describe('Identifier of the cause.'), title: z.string(), remedy: z.string() })
+  .object({
+    cause: z.string().describe('Identifier of the cause.'),
+    title: z.string().describe('Name, in words.'),
+    remedy: z.string().describe('What mends it, in words.'),
+  })
   .meta({ id: 'FaultBehind', description: 'A cause that explains an outcome.' });
 
 /** A cause that explains an outcome. */

@@ -21,7 +21,10 @@ export const issueSchema = z
     accepted: z.string().exactOptional().describe('What is accepted here, in words.'),
     nearest: z.string().exactOptional().describe('The nearest thing that would be accepted.'),
     position: z
-      .object({ line: z.int().min(1), column: z.int().min(1) })
+      .object({
+        line: z.int().min(1).describe('Line, from 1.'),
+        column: z.int().min(1).describe('Column, from 1.'),
+      })
       .readonly()
       .exactOptional()
       .describe('Line and column in the text, counted from 1.'),

@@ -75,7 +75,12 @@ const hoseChangesReportSchema = z
   .object({
     reached: z.boolean().describe('Whether the changes restore the wanted flowing pressure.'),
     at: z.enum(['regulator', 'torch']).describe('Where the pressure is wanting.'),
-    changes: z.array(z.object({ out: z.string(), in: z.string() })),
+    changes: z.array(
+      z.object({
+        out: z.string().describe('What is taken out.'),
+        in: z.string().describe('What is put in.'),
+      }),
+    ),
     receiver_kPa: z
       .number()
       .describe('Pressure in the receiver for which they were sought: its cut-in [kPa gauge].'),
@@ -125,7 +130,7 @@ export const airReportSchema = z
       .describe(
         'What it takes to restore the pressure at the regulator at the cut-in; null where nothing is wanting.',
       ),
-    cautions: z.array(z.string()),
+    cautions: z.array(z.string()).describe('What to look at before this is relied on.'),
   })
   .meta({ id: 'AirReport', description: 'The air from receiver to torch through all passes of the plan.' });
 

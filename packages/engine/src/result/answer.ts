@@ -19,7 +19,7 @@ const inputsSchema = z
       .string()
       .exactOptional()
       .describe('Content hash of the kit as read; only where a kit was given.'),
-    program_version: z.string(),
+    program_version: z.string().describe('Version of the program.'),
     seed: z.int().describe('Seed of all random draws [-].'),
     posterior_id: z.string().describe('Identifier of the removal posterior used.'),
     knowledge: z
@@ -56,8 +56,8 @@ const refusalSchema = z
 const adviceSchema = z
   .object({
     topic: z.string().describe('What it is about, in words.'),
-    text: z.string(),
-    source: z.string(),
+    text: z.string().describe('In words.'),
+    source: z.string().describe('Document or fact it rests on.'),
     provenance: z.enum(['confirmed', 'memory', 'derived', 'common practice']),
   })
   .meta({ id: 'Advice', description: 'A piece of advice on the metal, with where it comes from.' });

@@ -20,8 +20,10 @@ const estimateSchema = z
     mean: z.number().describe('Mean [unit of the key].'),
     p50_half_width: z
       .number()
-      .describe("Half width of the 95 % interval of the median's error by simulation alone."),
-    p90_half_width: z.number().describe('The same of the 90th percentile.'),
+      .describe(
+        "Half width of the 95 % interval of the median's error by simulation alone, in the unit of the key.",
+      ),
+    p90_half_width: z.number().describe('The same of the 90th percentile, in the unit of the key.'),
   })
   .meta({
     id: 'CostEstimate',
@@ -32,7 +34,7 @@ const estimateSchema = z
 const stepSchema = z
   .object({
     step: z.enum(CYCLE_STEPS),
-    title: z.string(),
+    title: z.string().describe('Name, in words.'),
     time_s: estimateSchema,
     time_share: z.number().describe('Its part of the mean time of the whole [-].'),
     cost: estimateSchema.describe('Money, in `currency`.'),
@@ -43,7 +45,7 @@ const stepSchema = z
 const itemSchema = z
   .object({
     part: z.enum(COST_PARTS),
-    title: z.string(),
+    title: z.string().describe('Name, in words.'),
     cost: estimateSchema.describe('Money, in `currency`.'),
     cost_share: z.number().describe('Its part of the mean money of the whole [-].'),
   })
@@ -81,11 +83,11 @@ const extraSchema = z
 const waySchema = z
   .object({
     way: z.enum(['planned', 'manual_gouging', 'grinding', 'chipping', 'machining']),
-    title: z.string(),
+    title: z.string().describe('Name, in words.'),
     rate: z
       .enum(['planned', 'stated', 'assumed', 'missing'])
       .describe('Where its rate comes from: the plan, the job, a marked assumption, or nowhere.'),
-    note: z.string(),
+    note: z.string().describe('What is to be known of it, in words.'),
     source: sourceSchema,
     groove_time_s: z.number().nullable().describe('Time that making the groove takes [s].'),
     time_s: z.number().nullable().describe('Time of the whole job [s].'),
@@ -101,10 +103,12 @@ const waySchema = z
     description: 'One way to make the groove, all work after it included, at medians and usual durations.',
   });
 
-const assumptionSchema = z.object({ topic: z.string(), text: sentenceSchema, source: sourceSchema }).meta({
-  id: 'CostAssumption',
-  description: 'A value that the cost rests on although the job does not state it.',
-});
+const assumptionSchema = z
+  .object({ topic: z.string().describe('What it is about.'), text: sentenceSchema, source: sourceSchema })
+  .meta({
+    id: 'CostAssumption',
+    description: 'A value that the cost rests on although the job does not state it.',
+  });
 
 const reportSchema = z
   .object({
@@ -131,7 +135,7 @@ const reportSchema = z
     extra: z.array(extraSchema),
     ways: z.array(waySchema),
     assumptions: z.array(assumptionSchema),
-    cautions: z.array(z.string()),
+    cautions: z.array(z.string()).describe('What to look at before this is relied on.'),
   })
   .meta({ id: 'CostReport', description: 'Time and money of the whole job.' });
 
@@ -148,7 +152,7 @@ export const costSchema = z
 export const costChangeSchema = z
   .object({
     id: z.enum(['second_source', 'larger_electrode', 'wider_tolerance', 'hired_compressor']),
-    title: z.string(),
+    title: z.string().describe('Name, in words.'),
     says: sentenceSchema.describe('What was changed, or why it could not be tried.'),
     outcome: z
       .enum(['replanned', 'no_plan', 'not_tried'])
@@ -158,13 +162,22 @@ export const costChangeSchema = z
     time_s: z.number().nullable().describe('Median time of the whole job with it [s].'),
     time_change_s: z.number().nullable().describe('The same less the median time without it [s].'),
     cost: z.number().nullable().describe("Median money with it, in the job's currency."),
-    cost_change: z.number().nullable().describe('The same less the median money without it.'),
+    cost_change: z
+      .number()
+      .nullable()
+      .describe('The same less the median money without it, in the currency of the job.'),
     cost_change_half_width: z
       .number()
       .nullable()
-      .describe('What the number of trials can put into `cost_change` at most, half width.'),
+      .describe(
+        'What the number of trials can put into `cost_change` at most, half width, in the currency of the job.',
+      ),
     setting: z
-      .object({ electrode_diameter_mm: z.number(), current_A: z.number(), passes: z.number() })
+      .object({
+        electrode_diameter_mm: z.number().describe('Diameter of the electrode.'),
+        current_A: z.number().describe('Current that is set.'),
+        passes: z.number().describe('Passes [-].'),
+      })
       .nullable(),
   })
   .meta({ id: 'CostChangeReport' });

@@ -15,7 +15,7 @@ import {
 
 const sourceReportSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     current_A: z.number().describe('Current of this source [A].'),
     share_percent: z.number().describe('Its part of the whole current [%].'),
     terminal_voltage_V: z.number().describe('Voltage at its terminals [V].'),
@@ -41,7 +41,10 @@ const sourceReportSchema = z
   .meta({ id: 'SourceReport', description: 'One power source at the setting.' });
 
 const temperatureCurveSchema = z
-  .object({ time_s: z.array(z.number()), temperature_C: z.array(z.number()) })
+  .object({
+    time_s: z.array(z.number()).describe('Times.'),
+    temperature_C: z.array(z.number()).describe('Temperatures, one for each time.'),
+  })
   .meta({
     id: 'TemperatureCurve',
     description: 'Conductor temperature through the duty of the plan; lists of equal length.',
@@ -49,7 +52,7 @@ const temperatureCurveSchema = z
 
 const jointReportSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     resistance_mohm: z.number().describe('Resistance [mohm].'),
     drop_mV: z.number().describe('Volts across it [mV].'),
     heat_W: z.number().describe('Heat it makes [W].'),
@@ -64,7 +67,7 @@ const jointReportSchema = z
 
 const leadReportSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     side: z.enum(['electrode', 'work']),
     source: z
       .string()
@@ -98,7 +101,7 @@ const leadReportSchema = z
 
 const lossReportSchema = z
   .object({
-    lead: z.string(),
+    lead: z.string().describe('Name of the lead.'),
     joint: z.string().nullable().describe("Name of the joint; null for the lead's own copper."),
     drop_V: z.number().describe('Voltage along it [V].'),
     loss_W: z.number().describe('Heat [W].'),
@@ -130,7 +133,7 @@ const senseReportSchema = z
       .describe(
         'Change of the median depth by the removal law, a rough figure [%]; null beyond the limits of process or sources.',
       ),
-    says: z.string(),
+    says: z.string().describe('In words.'),
   })
   .meta({ id: 'SenseReport', description: 'What the sense wires landed in one wrong place would do.' });
 
@@ -156,7 +159,7 @@ const electricPointSchema = z
       .array(lossReportSchema)
       .describe('Everything between terminals and arc that turns current into heat.'),
     sense: z.array(senseReportSchema).describe('What each wrong landing of the sense wires would do.'),
-    cautions: z.array(z.string()),
+    cautions: z.array(z.string()).describe('What to look at before this is relied on.'),
   })
   .meta({ id: 'ElectricPoint', description: 'Sources, leads and arc where they agree.' });
 

@@ -35,8 +35,8 @@ const nestedSchema = z
 /** A check of a gauge against a block, in a report. */
 export const gaugeCheckSchema = z
   .object({
-    when: z.string().nullable(),
-    by: z.string().nullable(),
+    when: z.string().nullable().describe('When it was done.'),
+    by: z.string().nullable().describe('Who did it.'),
     off_mm: z.number().describe('Mean of the readings less the block.'),
     u_mm: z.number().describe('Standard uncertainty of that.'),
     verdict: z
@@ -57,7 +57,7 @@ export const budgetSchema = z.array(
 export const gaugeReportSchema = z
   .object({
     inputs: z.object({
-      program_version: z.string(),
+      program_version: z.string().describe('Version of the program.'),
       gauge_revision: z.string().describe('Revision of the gauge file.'),
     }),
     gauge: z.string().describe('Name of the gauge.'),
@@ -75,7 +75,7 @@ export const gaugeReportSchema = z
       .describe('Null without a study.'),
     usable: z.boolean().describe('False where the last check failed.'),
     defaults_used: z.array(defaultUsedSchema),
-    remarks: z.array(z.string()),
+    remarks: z.array(z.string()).describe('What else is to be known, in words.'),
   })
   .meta({ id: 'GaugeReport', description: 'What study and checks say of a gauge.' });
 

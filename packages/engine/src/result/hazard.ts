@@ -48,17 +48,17 @@ const settingSchema = z
 
 const figureSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     value: z.number().nullable().describe('The figure, in `unit`; null where it is not known.'),
     unit: z.enum(STATED_UNITS),
-    note: z.string(),
+    note: z.string().describe('What is to be known of it, in words.'),
     source: sourceSchema,
   })
   .meta({ id: 'HazardFigure', description: 'A figure to know, held against nothing.' });
 
 const rowSchema = z
   .object({
-    id: z.string(),
+    id: z.string().describe('Identifier.'),
     rule: z.string().describe('What the rule is about, in words.'),
     value: z.number().nullable().describe('What there is, in `unit`; null where it is not known.'),
     figure: z
@@ -68,7 +68,7 @@ const rowSchema = z
     unit: z.enum(STATED_UNITS),
     sense: z.enum(['most', 'least']).describe('Whether the rule asks for at most or at least its figure.'),
     verdict: wording,
-    note: z.string(),
+    note: z.string().describe('What is to be known of it, in words.'),
     source: sourceSchema,
   })
   .meta({
@@ -83,7 +83,7 @@ const ruleSchema = z
 const sectionSchema = z
   .object({
     id: z.enum(['noise', 'eyes', 'fire', 'fume', 'shock', 'field', 'air', 'space', 'heat']),
-    title: z.string(),
+    title: z.string().describe('Name, in words.'),
     figures: z.array(figureSchema),
     rows: z.array(rowSchema),
     rules: z.array(ruleSchema),
@@ -95,7 +95,7 @@ const sectionSchema = z
 
 const noiseTaskSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     time_min: z.number().describe('How long it lasts in the shift [min].'),
     level_dBA: rangeSchema.nullable().describe('Level at the ear [dBA]; null where nothing is known of it.'),
     measured: z.boolean().describe('Whether the level was measured.'),
@@ -112,7 +112,7 @@ const noiseTaskSchema = z
   .meta({ id: 'NoiseTaskReport', description: 'One task of a crew as its noise counts.' });
 
 const protectionSchema = z.object({
-  worn: z.string(),
+  worn: z.string().describe('What is worn.'),
   attenuation_dB: z
     .number()
     .nullable()
@@ -131,13 +131,13 @@ const protectionSchema = z.object({
     .describe(
       'Minutes of gouging a shift until 85 dBA is reached under it by the 3 dB rule, a planning figure [min]; null where not known.',
     ),
-  says: z.string(),
+  says: z.string().describe('In words.'),
   source: sourceSchema,
 });
 
 const crewNoiseSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     stated: z
       .boolean()
       .describe('Whether the job states the crew, or it stands in for one with the arc time of the plan.'),
@@ -175,10 +175,10 @@ const crewNoiseSchema = z
 
 const substanceLimitSchema = z
   .object({
-    set: z.string(),
+    set: z.string().describe('Which list sets it.'),
     most_mg_per_m3: z.number().nullable().describe('Limit [mg/m3]; null where the set does not cover it.'),
-    written: z.string(),
-    ceiling: z.boolean(),
+    written: z.string().describe('As the list writes it.'),
+    ceiling: z.boolean().describe('Whether it may not be passed for a moment.'),
     source: sourceSchema.nullable(),
     flow_if_all_m3_per_min: z
       .number()
@@ -192,8 +192,8 @@ const substanceLimitSchema = z
 
 const substanceSchema = z
   .object({
-    name: z.string(),
-    why: z.string(),
+    name: z.string().describe('Name, in words.'),
+    why: z.string().describe('Why, in words.'),
     measured_mg_per_m3: z
       .number()
       .nullable()
@@ -213,7 +213,7 @@ const mixtureSchema = z
       .number()
       .nullable()
       .describe('Index over the measured substances that the set covers [-]; null where none is.'),
-    not_covered: z.array(z.string()),
+    not_covered: z.array(z.string()).describe('Substances that the rule says nothing of.'),
     verdict: wording,
   })
   .meta({ id: 'MixtureReport', description: 'Additive index by one set of limits.' });
@@ -232,7 +232,7 @@ const fieldSchema = z
     distances: z.array(
       z.object({
         field_mT: z.number().describe('Flux density [mT].'),
-        what: z.string(),
+        what: z.string().describe('What it is, in words.'),
         single_mm: z.number().describe('From a single lead [mm].'),
         pair_mm: z.number().describe('From the nearer of two leads laid together [mm].'),
         source: sourceSchema,
@@ -264,7 +264,7 @@ const fireZoneSchema = z
 const breachSchema = z
   .object({
     of: z.string().describe('Hazard or crew that it belongs to, in words.'),
-    rule: z.string(),
+    rule: z.string().describe('The rule, in words.'),
     value: z.number().nullable().describe('What there is, in the unit beside it.'),
     figure: z.number().nullable().describe('What the rule names, in the unit beside it.'),
     unit: z.enum(STATED_UNITS),
@@ -286,7 +286,7 @@ export const hazardSchema = z
     limits: z.array(limitSchema).describe('Margins of the hazards at the setting.'),
     cautions: z.array(z.string()).describe('Shown in full wherever the report is.'),
     stop_work: z.array(z.string()).describe('Conditions that stop the run.'),
-    defers: z.string(),
+    defers: z.string().describe('To whom these figures defer.'),
   })
   .meta({ id: 'HazardReport', description: 'What a job asks of the people around it. It permits nothing.' });
 

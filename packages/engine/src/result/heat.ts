@@ -24,7 +24,7 @@ const heatRangeSchema = z
   });
 
 const heatAssumptionSchema = z
-  .object({ topic: z.string(), text: sentenceSchema, source: sourceSchema })
+  .object({ topic: z.string().describe('What it is about.'), text: sentenceSchema, source: sourceSchema })
   .meta({ id: 'HeatAssumption', description: 'A value that the result rests on, with where it comes from.' });
 
 const heatPassSchema = z
@@ -44,7 +44,7 @@ const heatPassSchema = z
 
 const coolingFormulaSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     t85_s: heatRangeSchema
       .nullable()
       .describe('Cooling time from 800 to 500 degC; null where the formula does not apply [s].'),
@@ -58,7 +58,7 @@ const coolingFormulaSchema = z
 
 const hardnessFormulaSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     value_HV: heatRangeSchema.describe('Hardness for the slowest to the quickest cooling [HV].'),
     source: sourceSchema,
   })
@@ -72,7 +72,7 @@ const hardnessReportSchema = z
     skin_HV: z
       .number()
       .describe('Hardness of the carburised film if it is left on, whatever the plate [HV].'),
-    note: z.string(),
+    note: z.string().describe('What is to be known of it, in words.'),
   })
   .meta({
     id: 'HardnessReport',
@@ -81,7 +81,7 @@ const hardnessReportSchema = z
 
 const preheatPartSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     value: z.number().describe('What the part adds, or its value where `unit` says so [see unit].'),
     unit: z.enum(STATED_UNITS),
   })
@@ -89,7 +89,7 @@ const preheatPartSchema = z
 
 const preheatMethodSchema = z
   .object({
-    method: z.string(),
+    method: z.string().describe('Name of the method.'),
     temperature_degC: z
       .number()
       .nullable()
@@ -212,11 +212,11 @@ export const heatSchema = z
     hardness: hardnessReportSchema
       .nullable()
       .describe('Null where composition or metal gives no hardness, as `hardness_missing` says.'),
-    hardness_missing: z.string().nullable(),
+    hardness_missing: z.string().nullable().describe('Why no hardness is told; null where it is.'),
     preheat: preheatReportSchema
       .nullable()
       .describe('Null for metals without such a rule, as `preheat_missing` says.'),
-    preheat_missing: z.string().nullable(),
+    preheat_missing: z.string().nullable().describe('Why no preheat is told; null where it is.'),
     skin: skinReportSchema,
     balance: heatBalanceSchema,
     ends: heatEndsSchema

@@ -13,11 +13,11 @@ const levelSchema = z
 const familySchema = z
   .object({
     family: z.string().describe('Metal, position, electrode and torch in one name.'),
-    metal: z.string(),
-    position: z.string(),
-    electrode_kind: z.string(),
+    metal: z.string().describe('Metal, as the job names it.'),
+    position: z.string().describe('Position of the work, as the job names it.'),
+    electrode_kind: z.string().describe('Kind of electrode, as the job names it.'),
     size_band: z.string().describe('Electrode sizes learned together: small, middle or large.'),
-    torch: z.string().nullable(),
+    torch: z.string().nullable().describe('Torch; null where none is named.'),
     trials: z.int().describe('Trials of this family.'),
     jobs: z.int().describe('Gauged jobs of this family.'),
     readings: z.int().describe('Depth readings of them.'),
@@ -32,10 +32,10 @@ const familySchema = z
 
 const scoredSchema = z
   .object({
-    entry: z.string(),
-    date: z.string(),
+    entry: z.string().describe('Identifier of the entry.'),
+    date: z.string().describe('Day [ISO date].'),
     predicted_mm: bandSchema.describe('Mean depth of the first pass as predicted from the entries before.'),
-    measured_mm: z.number(),
+    measured_mm: z.number().describe('Mean depth that was measured.'),
     inside: z.boolean().describe('Inside the 90 % band.'),
     place: z.number().describe('Share of the prediction below what was measured [-].'),
     crps: z.number().describe('Continuous ranked probability score of ln depth; less is better [-].'),
@@ -50,14 +50,14 @@ export const knowledgeReportSchema = z
   .object({
     knowledge: z
       .object({
-        id: z.string(),
-        trials: z.int(),
-        jobs: z.int(),
-        date: z.string().nullable(),
+        id: z.string().describe('Identifier.'),
+        trials: z.int().describe('Trials it has learned from.'),
+        jobs: z.int().describe('Gauged jobs it has learned from.'),
+        date: z.string().nullable().describe('Day [ISO date].'),
         invented: z.literal(true).exactOptional().describe('Made up, to try the program with.'),
       })
       .describe('The name by which results call it.'),
-    shop: z.string(),
+    shop: z.string().describe('Name of the shop.'),
     families: z.array(familySchema),
     seam_range_mm: z.number().describe('Range of the process along the seam, Matern 3/2.'),
     scores: z.object({
@@ -77,14 +77,26 @@ export const knowledgeReportSchema = z
     outliers: z
       .array(
         z.object({
-          entry: z.string(),
-          what: z.string(),
+          entry: z.string().describe('Identifier of the entry.'),
+          what: z.string().describe('What it is, in words.'),
           weight: z.number().describe('Weight left to it, 1 for a good one [-].'),
         }),
       )
       .describe('What does not fit the rest and is weighed down; nothing is dropped.'),
-    taken_out: z.array(z.object({ entry: z.string(), date: z.string(), reason: z.string() })),
-    corrected: z.array(z.object({ entry: z.string(), date: z.string(), reason: z.string() })),
+    taken_out: z.array(
+      z.object({
+        entry: z.string().describe('Identifier of the entry.'),
+        date: z.string().describe('Day [ISO date].'),
+        reason: z.string().describe('Why, as somebody wrote it.'),
+      }),
+    ),
+    corrected: z.array(
+      z.object({
+        entry: z.string().describe('Identifier of the entry.'),
+        date: z.string().describe('Day [ISO date].'),
+        reason: z.string().describe('Why, as somebody wrote it.'),
+      }),
+    ),
   })
   .meta({ id: 'KnowledgeReport', description: 'What a shop has learned, and how its predictions fared.' });
 
@@ -94,16 +106,16 @@ export type KnowledgeReport = z.infer<typeof knowledgeReportSchema>;
 /** The next trial, as it leaves the engine. */
 export const nextTrialSchema = z
   .object({
-    metal: z.string(),
-    position: z.string(),
-    torch: z.string().nullable(),
-    electrode_diameter_mm: z.number(),
-    electrode_kind: z.string(),
-    current_A: z.number(),
-    arc_voltage_V: z.number(),
-    travel_mm_per_min: z.number(),
-    push_angle_deg: z.number(),
-    length_mm: z.number(),
+    metal: z.string().describe('Metal, as the job names it.'),
+    position: z.string().describe('Position of the work, as the job names it.'),
+    torch: z.string().nullable().describe('Torch; null where none is named.'),
+    electrode_diameter_mm: z.number().describe('Diameter of the electrode.'),
+    electrode_kind: z.string().describe('Kind of electrode, as the job names it.'),
+    current_A: z.number().describe('Current that is set.'),
+    arc_voltage_V: z.number().describe('Arc voltage that is set.'),
+    travel_mm_per_min: z.number().describe('Travel that is set.'),
+    push_angle_deg: z.number().describe('Angle of the electrode to the surface.'),
+    length_mm: z.number().describe('Length along the seam.'),
     stations: z.int().describe('Places to gauge, spread evenly.'),
     depth_mm: bandSchema.describe('What it is expected to give.'),
     time_s: z.number().describe('Laying out, arc and gauging.'),

@@ -10,7 +10,7 @@ export const pointReportSchema = z
   .meta({ id: 'PointReport', description: 'A point of the plan view.' });
 
 const areaReportSchema = z
-  .object({ name: z.string(), outline_m: z.array(pointReportSchema) })
+  .object({ name: z.string().describe('Name, in words.'), outline_m: z.array(pointReportSchema) })
   .meta({ id: 'AreaReport', description: 'A closed area of the plan view.' });
 
 const bayReportSchema = z
@@ -21,7 +21,11 @@ const bayReportSchema = z
     workpiece: areaReportSchema,
     seam_m: z.array(pointReportSchema).describe('The seam, from its start [m].'),
     posts: z.array(
-      z.object({ name: z.string(), kind: z.enum(['power', 'air', 'work clamp']), at_m: pointReportSchema }),
+      z.object({
+        name: z.string().describe('Name, in words.'),
+        kind: z.enum(['power', 'air', 'work clamp']),
+        at_m: pointReportSchema,
+      }),
     ),
     keep_out_m: z.number().describe('Distance that the station keeps from the seam [m].'),
   })
@@ -29,10 +33,10 @@ const bayReportSchema = z
 
 const routeReportSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     kind: z.enum(['electrode lead', 'work lead', 'air hose']),
-    from: z.string(),
-    to: z.string(),
+    from: z.string().describe('Where it begins.'),
+    to: z.string().describe('Where it ends.'),
     path_m: z.array(pointReportSchema).describe('Corners of its way [m].'),
     needed_m: z.number().describe('Length needed, slack included [m].'),
     picked_m: z.number().describe('Length of what is picked for it [m].'),
@@ -45,7 +49,7 @@ const routeReportSchema = z
 
 const pickReportSchema = z
   .object({
-    name: z.string(),
+    name: z.string().describe('Name, in words.'),
     kind: z.enum(['hose', 'lead']),
     size: sentenceSchema.describe('Size of a lead, such as `95 mm2`; bore of a hose, such as `19 mm`.'),
     length_m: z.number().describe('Length of one [m].'),

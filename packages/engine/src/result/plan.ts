@@ -28,13 +28,13 @@ const passSchema = z
     offset_mm: z.number().describe("Offset of the track from the groove's centre line."),
     from_mm: z.number().describe('Where on the seam it begins; a run-out lies before it.'),
     to_mm: z.number().describe('Where on the seam it ends; a run-out lies after it.'),
-    current_A: z.number(),
-    arc_voltage_V: z.number(),
+    current_A: z.number().describe('Current that is set.'),
+    arc_voltage_V: z.number().describe('Arc voltage that is set.'),
     push_angle_deg: z.number().describe('Angle between electrode and surface.'),
     travel_mm_per_min: z
       .number()
       .describe('Travel; where `set_by_gauge` is true, the travel for the middle reading.'),
-    set_by_gauge: z.boolean(),
+    set_by_gauge: z.boolean().describe('Whether its travel is set by a reading at a stop.'),
     depth_mm: bandSchema.describe('What this pass alone takes off.'),
     dwell_s: z.number().describe('Wait between arc and travel at the start.'),
   })
@@ -56,7 +56,7 @@ const rowSchema = z
       .number()
       .nullable()
       .describe(
-        'After a stop: that travel over the travel of the pass before on the same track; null otherwise.',
+        'After a stop: that travel over the travel of the pass before on the same track; null otherwise [-].',
       ),
     in_band: z
       .boolean()
@@ -71,17 +71,17 @@ const rowSchema = z
     reading_from_mm: z.number().describe('The same as `from_mm`.'),
     reading_to_mm: z.number().nullable().describe('The same as `to_mm`.'),
     expected_depth_mm: bandSchema.describe('The same as `expect_mm`.'),
-    depth_reached: z.number().describe('1 less `too_shallow`.'),
-    not_too_deep: z.number().describe('1 less `too_deep`.'),
+    depth_reached: z.number().describe('1 less `too_shallow` [-].'),
+    not_too_deep: z.number().describe('1 less `too_deep` [-].'),
   })
   .meta({ id: 'GaugeRow', description: 'A reading and what to do about it.' });
 
 const tryoutSchema = z
   .object({
-    length_mm: z.number(),
+    length_mm: z.number().describe('Length along the seam.'),
     on: z.enum(['scrap', 'run_on', 'seam']).describe('What it is cut on.'),
-    current_A: z.number(),
-    travel_mm_per_min: z.number(),
+    current_A: z.number().describe('Current that is set.'),
+    travel_mm_per_min: z.number().describe('Travel that is set.'),
     depth_mm: bandSchema.describe('Depth of its cut.'),
     stations: z
       .array(z.number())
@@ -102,7 +102,7 @@ export const stopSchema = z
     stations_choice: z
       .array(
         z.object({
-          stations: z.int(),
+          stations: z.int().describe('Places that are gauged.'),
           depth_reached: z.number().describe('Chance with that many [-].'),
           not_too_deep: z.number().describe('Chance with that many [-].'),
         }),
@@ -113,10 +113,10 @@ export const stopSchema = z
 
 const sectionSchema = z
   .object({
-    offset_mm: z.array(z.number()),
-    depth_p05_mm: z.array(z.number()),
-    depth_p50_mm: z.array(z.number()),
-    depth_p95_mm: z.array(z.number()),
+    offset_mm: z.array(z.number()).describe('Distance from the centre line, to either side.'),
+    depth_p05_mm: z.array(z.number()).describe('5th percentile of the depth at each offset.'),
+    depth_p50_mm: z.array(z.number()).describe('Median depth at each offset.'),
+    depth_p95_mm: z.array(z.number()).describe('95th percentile of the depth at each offset.'),
   })
   .meta({ id: 'SectionBand', description: 'The predicted floor across the seam; lists of equal length.' });
 
@@ -132,7 +132,7 @@ export const planSchema = z
       .array(z.enum(['blind', 'trial', 'run_in', 'layers']))
       .describe('How the plan learns of the shop while it is run; layers: with gauging between them.'),
     dominated: z.boolean().describe('Another plan found is at least as good in time, cost and heat.'),
-    electrode_diameter_mm: z.number(),
+    electrode_diameter_mm: z.number().describe('Diameter of the electrode.'),
     electrode_kind: z.enum(['plain', 'jointed']),
     tracks: z.int().describe('Tracks side by side.'),
     track_spacing_mm: z.number().describe('Distance between neighbouring tracks; 0 for one track.'),
@@ -160,7 +160,7 @@ export const planSchema = z
       width_in_band: z.number().describe('Chance that the width at the surface lies in its band everywhere.'),
       ligament_kept: z.number().describe('Chance that the least ligament is kept.'),
       joint: z.number().describe('Chance of all of them at once.'),
-      standard_error: z.number().describe('Standard error of the one known least well.'),
+      standard_error: z.number().describe('Standard error of the one known least well [-].'),
     }),
     arc_time_s: expectationSchema.describe('Arc burning, a trial included.'),
     job_time_s: expectationSchema.describe(
@@ -179,17 +179,22 @@ export const planSchema = z
     loss_length_mm: z.number().describe('Length left ungouged if the arc goes out once.'),
     gauge_stops: z.array(stopSchema),
     electrode_changes: z
-      .array(z.object({ pass: z.int(), at_mm: z.number() }))
+      .array(
+        z.object({
+          pass: z.int().describe('Number of the pass.'),
+          at_mm: z.number().describe('Place along the seam.'),
+        }),
+      )
       .describe('Where electrodes run out at the median wear; below 0 in the run-out before a pocket.'),
     limits: z.array(limitSchema),
     section: sectionSchema,
     doubt: z
       .object({
-        family: z.number().describe('What is not known of this shop.'),
-        job: z.number().describe('What is common to this job: batch, plate, day, height setting.'),
-        pass: z.number().describe('What differs from pass to pass.'),
-        seam: z.number().describe('What varies along the seam.'),
-        gauge: z.number().describe('Reading error.'),
+        family: z.number().describe('What is not known of this shop [-].'),
+        job: z.number().describe('What is common to this job: batch, plate, day, height setting [-].'),
+        pass: z.number().describe('What differs from pass to pass [-].'),
+        seam: z.number().describe('What varies along the seam [-].'),
+        gauge: z.number().describe('Reading error [-].'),
       })
       .describe(
         'Where the doubt about the finished depth comes from: shares of the variance of its logarithm.',

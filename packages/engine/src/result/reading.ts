@@ -71,15 +71,20 @@ export const readingSchema = z
     columns: z.array(columnSchema),
     rows_read: z.int().describe('Data rows that were read [-].'),
     rows_rejected: z
-      .array(z.object({ line: z.int().describe('Line of the file, from 1 [-].'), why: z.string() }))
+      .array(
+        z.object({
+          line: z.int().describe('Line of the file, from 1 [-].'),
+          why: z.string().describe('Why, in words.'),
+        }),
+      )
       .describe('Lines that gave no row; the first thousand.'),
     rows_rejected_count: z.int().describe('Lines that gave no row, all of them [-].'),
     clock: clockSchema.nullable().describe('Null for a file that is no log.'),
     choices: z
       .array(
         z.object({
-          about: z.string(),
-          column: z.string().exactOptional(),
+          about: z.string().describe('What the choice is about.'),
+          column: z.string().exactOptional().describe('Column, from 1.'),
           says: z.string().describe('The evidence.'),
           sure: z.boolean().describe('False where a person should look at it.'),
         }),
@@ -88,7 +93,10 @@ export const readingSchema = z
     remarks: z.array(z.string()).describe('What a person should know before the file is used.'),
     preview: z
       .array(
-        z.object({ line: z.int().describe('Line of the file, from 1 [-].'), cells: z.array(z.string()) }),
+        z.object({
+          line: z.int().describe('Line of the file, from 1 [-].'),
+          cells: z.array(z.string()).describe('Its cells as they stand.'),
+        }),
       )
       .describe('The first rows as they are cut into cells.'),
   })

@@ -6,14 +6,14 @@ import { costChangeSchema, costSchema } from './cost.ts';
 import { gaugeReportSchema } from './gauge.ts';
 import { hazardSchema } from './hazard.ts';
 import { heatSchema } from './heat.ts';
-import { knowledgeReportSchema } from './knowledge.ts';
+import { knowledgeReportSchema, nextTrialSchema } from './knowledge.ts';
 import { runSchema } from './run.ts';
 import { supplySchema } from './supply.ts';
 import { surveySchema } from './survey.ts';
 
 const { inputs } = answerSchema.shape;
 
-/** What each command about a job writes with `--json`, by the name of the command. */
+/** What each command writes with `--json`, by the name of the command; `next-trial` is what `knowledge --next-trial` does. */
 export const RESULT_SCHEMAS = {
   plan: answerSchema,
   supply: supplySchema,
@@ -26,6 +26,7 @@ export const RESULT_SCHEMAS = {
   }),
   hazards: z.object({ inputs, hazard: hazardSchema }),
   knowledge: knowledgeReportSchema,
+  'next-trial': nextTrialSchema,
   run: runSchema,
   survey: surveySchema,
   gauge: gaugeReportSchema,

@@ -37,7 +37,7 @@ const runInputsSchema = z
       .string()
       .nullable()
       .describe('Content hash of the logger description; null without one.'),
-    program_version: z.string(),
+    program_version: z.string().describe('Version of the program.'),
     knowledge_id: z
       .string()
       .nullable()
@@ -70,12 +70,12 @@ const passSchema = z
   .object({
     number: z.int().describe('In the order run, from 1.'),
     planned: z.int().nullable().describe('Pass of the plan that it is taken for.'),
-    start_s: z.number(),
-    end_s: z.number(),
-    from_mm: place,
-    to_mm: place,
+    start_s: z.number().describe('Elapsed time of the log where it begins.'),
+    end_s: z.number().describe('Elapsed time of the log where it ends.'),
+    from_mm: place.describe('Where it begins, along the seam; null where no place is known.'),
+    to_mm: place.describe('Where it ends, along the seam; null where no place is known.'),
     complete: z.boolean().describe('Whether it covers the planned length; false without a plan.'),
-    arc_time_s: z.number(),
+    arc_time_s: z.number().describe('Time the arc burned.'),
     brief_breaks: z.int().describe('Breaks of the arc too short to matter by themselves.'),
   })
   .meta({ id: 'RunPass', description: 'One pass as it was run.' });
@@ -84,12 +84,12 @@ const eventSchema = z
   .object({
     kind: z.enum(KINDS),
     pass: z.int().nullable().describe('Number of the pass it lies in.'),
-    start_s: z.number(),
-    end_s: z.number(),
-    from_mm: place,
-    to_mm: place,
+    start_s: z.number().describe('Elapsed time of the log where it begins.'),
+    end_s: z.number().describe('Elapsed time of the log where it ends.'),
+    from_mm: place.describe('Where it begins, along the seam; null where no place is known.'),
+    to_mm: place.describe('Where it ends, along the seam; null where no place is known.'),
     from_deg: place.describe('On a girth, from its start; null on a straight seam.'),
-    to_deg: place,
+    to_deg: place.describe('Where it ends, around the part; null where no angle is known.'),
     place_sd_mm: place.describe('Standard deviation of both places.'),
     first_row: z.int().describe('First data row that shows it, from 1.'),
     last_row: z.int().describe('Last data row that shows it.'),
@@ -97,15 +97,19 @@ const eventSchema = z
     causes: z
       .array(
         z.object({
-          cause: z.string(),
-          title: z.string(),
+          cause: z.string().describe('Identifier of the cause.'),
+          title: z.string().describe('Name, in words.'),
           probability: z.number().describe('After what the log shows [-].'),
-          remedy: z.string(),
+          remedy: z.string().describe('What mends it, in words.'),
         }),
       )
       .describe('The likeliest causes; none where the event says nothing of the rig.'),
     next_check: z
-      .object({ check: z.string(), title: z.string(), ask: z.string() })
+      .object({
+        check: z.string().describe('Identifier of the check.'),
+        title: z.string().describe('Name, in words.'),
+        ask: z.string().describe('What to look at, in words.'),
+      })
       .nullable()
       .describe('The check that tells most per minute.'),
   })
@@ -121,12 +125,12 @@ const chancesSchema = z
 
 const recutSchema = z
   .object({
-    from_mm: z.number(),
-    to_mm: z.number(),
-    current_A: z.number(),
-    arc_voltage_V: z.number(),
-    travel_mm_per_min: z.number(),
-    dwell_s: z.number(),
+    from_mm: z.number().describe('Where it begins, along the seam.'),
+    to_mm: z.number().describe('Where it ends, along the seam.'),
+    current_A: z.number().describe('Current that is set.'),
+    arc_voltage_V: z.number().describe('Arc voltage that is set.'),
+    travel_mm_per_min: z.number().describe('Travel that is set.'),
+    dwell_s: z.number().describe('Time the arc burns before the carriage travels.'),
     depth_mm: bandSchema,
     ramp_mm: z.number().describe('Length of run-in and of run-out, each inside its ends.'),
     chances: chancesSchema
@@ -139,8 +143,8 @@ const stretchSchema = z
   .object({
     kind: z.enum(['ungouged', 'shallow', 'deep']),
     pass: z.int().nullable().describe('Pass that left it; null where all together do.'),
-    from_mm: z.number(),
-    to_mm: z.number(),
+    from_mm: z.number().describe('Where it begins, along the seam.'),
+    to_mm: z.number().describe('Where it ends, along the seam.'),
     depth_mm: place.describe('Median of the depth at its worst place; null for an ungouged one.'),
     says: sentenceSchema,
     recut: recutSchema.nullable(),
@@ -155,7 +159,7 @@ const remainingSchema = z
     passes: z.array(z.int()).describe('Passes of the plan that were not run.'),
     depth_now_mm: z.number().describe('Mean over the seam of the median depth so far.'),
     depth_end_mm: z.number().describe('Mean depth that the plan leads to.'),
-    travel_planned_mm_per_min: z.number(),
+    travel_planned_mm_per_min: z.number().describe('Travel as planned.'),
     travel_mm_per_min: z
       .number()
       .nullable()
@@ -169,7 +173,12 @@ const remainingSchema = z
     chances: chancesSchema,
     meets: z.boolean().describe('Whether every chance is as high as the job asks.'),
     apart: z
-      .array(z.object({ from_mm: z.number(), to_mm: z.number() }))
+      .array(
+        z.object({
+          from_mm: z.number().describe('Where it begins, along the seam.'),
+          to_mm: z.number().describe('Where it ends, along the seam.'),
+        }),
+      )
       .describe('Stretches that have no part in the plan, as much more was put into them.'),
     says: sentenceSchema,
   })
@@ -189,14 +198,19 @@ export const runSchema = z
       .array(
         z.object({
           at_mm: z.number().describe('Place from the start of the seam.'),
-          p05_mm: z.number(),
-          p50_mm: z.number(),
-          p95_mm: z.number(),
+          p05_mm: z.number().describe('5th percentile.'),
+          p50_mm: z.number().describe('Median.'),
+          p95_mm: z.number().describe('95th percentile.'),
         }),
       )
       .describe('Depth predicted along the seam; empty without a job.'),
     wanted: z
-      .object({ depth_mm: z.number(), least_mm: z.number(), most_mm: z.number(), length_mm: z.number() })
+      .object({
+        depth_mm: z.number().describe('Depth below the plate.'),
+        least_mm: z.number().describe('Least that is accepted.'),
+        most_mm: z.number().describe('Greatest that is accepted.'),
+        length_mm: z.number().describe('Length along the seam.'),
+      })
       .nullable()
       .describe('What the job asks for; null without one.'),
     stretches: z.array(stretchSchema),

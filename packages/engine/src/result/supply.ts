@@ -17,7 +17,7 @@ import { placeReportSchema, statePlace } from './place.ts';
 
 const kitReportSchema = z
   .object({
-    title: z.string(),
+    title: z.string().describe('Name, in words.'),
     revision: z.string().describe('Content hash of the kit as read, defaults included (SHA-256, hex).'),
     defaults_used: z.array(defaultUsedSchema),
   })

@@ -48,7 +48,7 @@ const sectionSchema = z
       missing: z.int().describe('Points without a value [-].'),
       outliers: z.array(z.int()).describe('Rows of wild points, from 1 [-].'),
     }),
-    remarks: z.array(z.string()),
+    remarks: z.array(z.string()).describe('What else is to be known, in words.'),
     outline: z
       .object({
         offset_mm: z.array(z.number()).describe('Along the plate line, from the middle of the groove.'),
@@ -67,13 +67,13 @@ const sectionSchema = z
 
 const fileSchema = z
   .object({
-    file: z.string(),
+    file: z.string().describe('Name of the file.'),
     kind: z.enum(['sections', 'stations', 'cloud']),
     rows_read: z.int().describe('Rows or points read [-].'),
     choices: z.array(
       z.object({
-        about: z.string(),
-        says: z.string(),
+        about: z.string().describe('What the choice is about.'),
+        says: z.string().describe('In words.'),
         sure: z.boolean().describe('False where a person should look at it.'),
       }),
     ),
@@ -98,7 +98,7 @@ const fileSchema = z
 
 const stationSchema = z
   .object({
-    at_mm: z.number(),
+    at_mm: z.number().describe('Place along the seam.'),
     depth_mm: z.object({
       value: z.number().describe('As it was read [unit of the key].'),
       u95: z.number().describe('Half of its 95 % interval [unit of the key].'),
@@ -111,9 +111,9 @@ const stationSchema = z
       .nullable()
       .describe('Width read at the same place; null where none was.'),
     from: z.enum(['gauge', 'scan']),
-    file: z.string(),
+    file: z.string().describe('Name of the file.'),
     row: z.int().nullable().describe('Row of its file, from 1 [-]; null for a scan.'),
-    used: z.boolean(),
+    used: z.boolean().describe('Whether it counts.'),
     why: z
       .enum([
         'outside_seam',
@@ -134,8 +134,8 @@ const stationSchema = z
 
 const stretchSchema = z
   .object({
-    from_mm: z.number(),
-    to_mm: z.number(),
+    from_mm: z.number().describe('Where it begins, along the seam.'),
+    to_mm: z.number().describe('Where it ends, along the seam.'),
     verdict: z.enum(['holds', 'in_doubt', 'fails']),
     simple_acceptance: z.enum(['holds', 'fails']).describe('By the best estimate alone.'),
     miss: z.enum(['none', 'shallow', 'deep']),
@@ -151,17 +151,17 @@ const recutPlanSchema = z
       .describe('A repair pass; ground by hand; nothing that helps; weld metal where it is too deep.'),
     start_mm: z.number().exactOptional().describe('Where the torch starts, run-in included.'),
     end_mm: z.number().exactOptional().describe('Where it ends, run-out included.'),
-    run_in_mm: z.number().exactOptional(),
+    run_in_mm: z.number().exactOptional().describe('Length of run-in and of run-out.'),
     passes: z
       .int()
       .exactOptional()
       .describe('Repair passes on top of each other, each over the whole length [-].'),
     take_off_mm: z.number().exactOptional().describe('Depth to take off, all of them together.'),
-    travel_mm_per_min: z.number().exactOptional(),
-    current_A: z.number().exactOptional(),
-    arc_voltage_V: z.number().exactOptional(),
-    electrode_mm: z.number().exactOptional(),
-    push_angle_deg: z.number().exactOptional(),
+    travel_mm_per_min: z.number().exactOptional().describe('Travel that is set.'),
+    current_A: z.number().exactOptional().describe('Current that is set.'),
+    arc_voltage_V: z.number().exactOptional().describe('Arc voltage that is set.'),
+    electrode_mm: z.number().exactOptional().describe('Diameter of the electrode.'),
+    push_angle_deg: z.number().exactOptional().describe('Angle of the electrode to the surface.'),
     chance_reached: z
       .number()
       .exactOptional()
@@ -211,20 +211,31 @@ const seamSchema = z
     prediction: z.enum(['plan', 'run']).describe('What the curve is without readings.'),
     curve: z.array(
       z.object({
-        at_mm: z.number(),
+        at_mm: z.number().describe('Place along the seam.'),
         depth_mm: bandSchema,
         remaining_mm: bandSchema.describe('Plate left under the groove.'),
         width_mm: bandSchema.describe('Width at the surface.'),
       }),
     ),
-    limits: z.object({ least_mm: z.number(), most_mm: z.number(), plate_left_least_mm: z.number() }),
+    limits: z.object({
+      least_mm: z.number().describe('Least that is accepted.'),
+      most_mm: z.number().describe('Greatest that is accepted.'),
+      plate_left_least_mm: z.number().describe('Least plate that is to be left.'),
+    }),
     remaining: z
-      .object({ verdict: verdictSchema, least_mm: z.number(), stretches: z.array(stretchSchema) })
+      .object({
+        verdict: verdictSchema,
+        least_mm: z.number().describe('Least that is accepted.'),
+        stretches: z.array(stretchSchema),
+      })
       .describe('Plate left under the groove, judged by itself.'),
     width: z
       .object({
         verdict: verdictSchema,
-        limits: z.object({ least_mm: z.number(), most_mm: z.number() }),
+        limits: z.object({
+          least_mm: z.number().describe('Least that is accepted.'),
+          most_mm: z.number().describe('Greatest that is accepted.'),
+        }),
         readings: z.int().describe('Widths measured that count; 0: the prediction alone [-].'),
         set_aside: z.int().describe('Widths that a wrong unit or a slipped decimal point explains [-].'),
         stretches: z.array(stretchSchema),
@@ -247,15 +258,26 @@ const seamSchema = z
     risk_unit: z.string().describe('The currency of the job; m of groove cut again where no rate is stated.'),
     measure_next: z.array(
       z.object({
-        at_mm: z.number(),
+        at_mm: z.number().describe('Place along the seam.'),
         gain: z.number().describe('Risk that a reading there is expected to remove [unit of risk_unit].'),
         gain_per_minute: z.number().describe('The same per minute of measuring [unit of risk_unit per min].'),
       }),
     ),
     enough: z.boolean().describe('Whether no further reading is worth its while.'),
-    recut: z.array(z.object({ from_mm: z.number(), to_mm: z.number(), plan: recutPlanSchema })),
+    recut: z.array(
+      z.object({
+        from_mm: z.number().describe('Where it begins, along the seam.'),
+        to_mm: z.number().describe('Where it ends, along the seam.'),
+        plan: recutPlanSchema,
+      }),
+    ),
     cut_again: z
-      .array(z.object({ from_mm: z.number(), to_mm: z.number() }))
+      .array(
+        z.object({
+          from_mm: z.number().describe('Where it begins, along the seam.'),
+          to_mm: z.number().describe('Where it ends, along the seam.'),
+        }),
+      )
       .describe('Recuts that were done, in their order; each is measured anew.'),
     history: z
       .array(
@@ -282,7 +304,7 @@ const seamSchema = z
           .describe("Entry for the shop's trials file, amounts as they are written there; null for none."),
       })
       .describe('What the readings teach the shop.'),
-    remarks: z.array(z.string()),
+    remarks: z.array(z.string()).describe('What else is to be known, in words.'),
   })
   .meta({ id: 'SurveySeam', description: 'The seam as prediction and readings together have it.' });
 
@@ -290,10 +312,18 @@ const seamSchema = z
 export const surveySchema = z
   .object({
     inputs: z.object({
-      program_version: z.string(),
-      files: z.array(z.object({ file: z.string(), sha256: z.string().describe('Hash of its bytes.') })),
+      program_version: z.string().describe('Version of the program.'),
+      files: z.array(
+        z.object({
+          file: z.string().describe('Name of the file.'),
+          sha256: z.string().describe('Hash of its bytes.'),
+        }),
+      ),
       run: z
-        .object({ file: z.string(), sha256: z.string().describe('Hash of its bytes.') })
+        .object({
+          file: z.string().describe('Name of the file.'),
+          sha256: z.string().describe('Hash of its bytes.'),
+        })
         .nullable()
         .describe('Log by which the depth is predicted, as the readings name it; null where they name none.'),
       job_revision: z.string().nullable().describe('Revision of the job; null without one.'),
@@ -315,7 +345,7 @@ export const surveySchema = z
     gauge_check: gaugeCheckSchema
       .nullable()
       .describe('The last check of the gauge against a block; null where none is told.'),
-    remarks: z.array(z.string()),
+    remarks: z.array(z.string()).describe('What else is to be known, in words.'),
   })
   .meta({ id: 'SurveyReport', description: 'What was measured of a groove, and what that says of it.' });
 
