@@ -47,7 +47,7 @@ export const MUTANTS = [
   {
     what: 'Celsius read off as kelvin',
     file: 'packages/engine/src/quantity/stated-unit.ts',
-    find: 'offset: 273.15',
+    find: 'offset: ZERO_CELSIUS',
     plant: 'offset: 0',
     tests: QUANTITY,
   },
@@ -411,8 +411,8 @@ export const MUTANTS = [
   {
     what: 'travel of a row a tenth',
     file: 'packages/papers/src/words/gauge-words.ts',
-    find: 'row.travel_mm_per_min / 60_000',
-    plant: 'row.travel_mm_per_min / 600_000',
+    find: "formatStated(row.travel_mm_per_min, 'mm/min', units)",
+    plant: "formatStated(row.travel_mm_per_min / 10, 'mm/min', units)",
     tests: TABLES,
   },
   {
@@ -439,7 +439,7 @@ export const MUTANTS = [
   {
     what: 'money by the foot as by the metre',
     file: 'packages/papers/src/words/cost-words.ts',
-    find: "units === 'inch' ? perMetre * FOOT_M : perMetre",
+    find: "units === 'inch' ? perMetre * FOOT : perMetre",
     plant: 'perMetre',
     tests: TABLES,
   },
@@ -572,8 +572,8 @@ export const MUTANTS = [
   {
     what: 'an arc-out must last ten times as long to count',
     file: 'packages/engine/src/run/lasting.ts',
-    find: '>= this.least - SLACK',
-    plant: '>= 10 * this.least - SLACK',
+    find: 'this.least = least;',
+    plant: 'this.least = 10 * least;',
     tests: RUN_TESTS,
   },
   {
@@ -838,15 +838,15 @@ export const MUTANTS = [
   {
     what: 'a gauge reading in inches ten times off',
     file: 'packages/papers/src/words/survey-words.ts',
-    find: '(millimetres / 25.4).toFixed(3)',
-    plant: '(millimetres / 2.54).toFixed(3)',
+    find: "formatStated(millimetres, 'mm', units, 'reading')",
+    plant: "formatStated(10 * millimetres, 'mm', units, 'reading')",
     tests: MEASURED_WORDS,
   },
   {
     what: 'travel of a repair pass sixty times as fast',
     file: 'packages/papers/src/words/survey-words.ts',
-    find: 'plan.travel_mm_per_min! / 60_000',
-    plant: 'plan.travel_mm_per_min! / 1_000',
+    find: "formatStated(plan.travel_mm_per_min!, 'mm/min', units)",
+    plant: "formatStated(60 * plan.travel_mm_per_min!, 'mm/min', units)",
     tests: MEASURED_WORDS,
   },
   {
@@ -866,8 +866,8 @@ export const MUTANTS = [
   {
     what: 'chance of a cause a tenth',
     file: 'packages/papers/src/blocks/run-blocks.ts',
-    find: 'Math.round(100 * first.probability)',
-    plant: 'Math.round(10 * first.probability)',
+    find: 'Math.round(100 * probability)',
+    plant: 'Math.round(10 * probability)',
     tests: MEASURED_WORDS,
   },
   {
