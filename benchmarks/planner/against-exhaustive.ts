@@ -1,7 +1,7 @@
 import { sentenceText } from '@furrow/engine';
 import { exhaustive, rerun, setupLine } from './exhaustive.ts';
 import { SMALL_JOBS } from './jobs.ts';
-import { jobOf, objectiveOf, planLine, planned } from './planned.ts';
+import { jobOf, leastOf, planLine, planned } from './planned.ts';
 
 /** How much dearer than the best of all a plan may be, and how much less work it must take. */
 const DEARER_MOST = 0.01;
@@ -25,7 +25,7 @@ export function againstExhaustive(): void {
       if (own.best === undefined && !('plan' in result)) held += 1;
       continue;
     }
-    const objective = objectiveOf(result.plan, job);
+    const objective = leastOf(result, job);
     const dearer = objective / own.objective - 1;
     const less = own.full / passes;
     const holds = dearer <= DEARER_MOST && less >= LESS_WORK;

@@ -54,6 +54,11 @@ export function planOf(job: Job, belief?: RemovalBelief): PlanOutcome | string {
   return 'plan' in result ? result.plan : sentenceText(result.refusal.summary, 'metric');
 }
 
+/** The least that was found: of plans that cost nearly the same the quickest is told, and the least beside it. */
+export function leastOf(result: Extract<PlanResult, { plan: PlanOutcome }>, job: Job): number {
+  return Math.min(...[result.plan, ...result.alternatives].map((each) => objectiveOf(each, job)));
+}
+
 /** What a plan is ordered by: money, or time where the job asks for the quickest. */
 export function objectiveOf(plan: PlanOutcome, job: Job): number {
   return job.plan.objective === 'time' ? plan.jobTime.mean : plan.wholeCost.mean;

@@ -1,5 +1,5 @@
 import { SHOP_JOBS, SMALL_JOBS } from './jobs.ts';
-import { jobOf, objectiveOf, planOf } from './planned.ts';
+import { jobOf, leastOf, planned } from './planned.ts';
 
 const SEEDS = 10;
 /** Greatest over least objective that ten seeds may lie apart [-]. */
@@ -13,8 +13,8 @@ export function tenSeeds(): void {
   for (const { name, document } of jobs) {
     const told = Array.from({ length: SEEDS }, (_, seed) => {
       const job = jobOf(document, seed + 1);
-      const plan = planOf(job);
-      return typeof plan === 'string' ? undefined : { plan, objective: objectiveOf(plan, job) };
+      const { result } = planned(job);
+      return 'plan' in result ? { plan: result.plan, objective: leastOf(result, job) } : undefined;
     }).filter((each) => each !== undefined);
     const values = told.map(({ objective }) => objective);
     const spread = told.length === 0 ? 0 : Math.max(...values) / Math.min(...values) - 1;

@@ -71,7 +71,7 @@ describe('what was read is filled in', () => {
     ...whole,
     readings,
     checked: {
-      current: { text: '700 A', value: 700, note: 'clamp meter' },
+      current: { text: '600 A', value: 600, note: 'clamp meter' },
       polarity: { text: 'yes', value: null, note: '' },
     },
   };
@@ -115,7 +115,7 @@ describe('what was read is filled in', () => {
 
   test('in the commissioning sheet, with what a reading says of its band', () => {
     const sheet = html('commissioning-sheet');
-    expect(sheet).toContain('700 A (clamp meter)');
+    expect(sheet).toContain('600 A (clamp meter)');
     expect(sheet).toContain('LOW');
     expect(html('commissioning-sheet', whole)).not.toContain('LOW');
   });

@@ -141,6 +141,7 @@ function row(from: number, to: number | null, action: Row['action'], travel: num
     from_mm: from,
     to_mm: to,
     action,
+    reason: action === 'ask' ? 'unexpected' : null,
     in_band: false,
     travel_mm_per_min: travel,
     deepen_travel_mm_per_min: null,

@@ -5,18 +5,13 @@ import type { DepthDemand } from './chance.ts';
 import { type Merit, type OnceTaken, takes } from './effort.ts';
 import { marginsAfterStop, probability } from './last-cut.ts';
 import { commonCovariance, type DepthLaw, middleDepth } from './law.ts';
-import {
-  beforeStop,
-  energyForCut,
-  heldEnergy,
-  OUT_OF_REACH,
-  readingVariance,
-  type TableTask,
-} from './make-tables.ts';
+import { OUT_OF_REACH, rowReach } from './make-tables.ts';
 import type { Doubt } from './outcome.ts';
 import { ceilingAt } from './pass-cut.ts';
-import { type SeamPaths, stationVariance } from './seam-paths.ts';
+import { extremesWith, stationVariance } from './seam-paths.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
+import { floorAtStop } from './stop-table.ts';
+import { energyForCut, heldEnergy, readingVariance, type TableTask } from './table-task.ts';
 import { courseWeight, type Rig, RUN_IN_SHARE, type Way } from './way.ts';
 import type { WayFamily } from './ways.ts';
 import { type AfterCostFunction, grooveLeft } from './whole-cost.ts';
@@ -51,8 +46,6 @@ export interface ForecastTask extends Omit<TableTask, 'way'> {
   /** Middle wear [m3/(A s)]. */
   readonly wear: number;
   readonly afterCost: AfterCostFunction | undefined;
-  /** Courses of the process along a length. */
-  readonly paths: (length: number) => SeamPaths;
 }
 
 /** Part of the shops that may want to travel quicker than the carriage before a lower current is looked at [-]. */
@@ -168,7 +161,7 @@ export function leastMargins(
   if (tryout === undefined && stops === 0) return { below: 0, above: 0 };
   const runIn = tryout?.kind === 'run_in';
   const weight = runIn ? 1 : Math.min(...ways.map(({ shares }) => courseWeight(shares)));
-  const extremes = extremesOf(task.paths(passLength));
+  const extremes = extremesWith(task.paths(passLength), 1);
   const along = weight * law.levels.seam * extremes.mean;
   const one = weight * Math.hypot(stops > 0 ? 0 : law.levels.pass, law.levels.seam * extremes.sd);
   const z = quantileAt(demand.assurance);
@@ -224,7 +217,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number,
   const largest = Math.max(...shares);
   const energy = heldEnergy(rig, energyForCut(law, rig, largest * target));
   const prior = commonCovariance(law, energy, energy, rig.angleTerm);
-  const extremes = extremesOf(task.paths(passLength));
+  const extremes = extremesWith(task.paths(passLength), way.stations);
   let common = prior;
   let known = 0;
   let quick = 0;
@@ -236,7 +229,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number,
     common = (prior * error) / (prior + error);
     known = prior - common;
     if (!roughly) {
-      const asked = askedAfter(task, way, target, Math.sqrt(prior + reading));
+      const asked = askedAfter(task, way, target, Math.sqrt(prior + reading), common);
       quick = asked.quick;
       // Where a table says to stop and ask, the depth is not reached: the other shops must make up for them.
       if (stops === 0) z = normalQuantile(Math.min(SURE, demand.assurance + asked.share));
@@ -255,7 +248,10 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number,
       sum += share;
       return share === 0 ? 0 : target * sum;
     });
-    const state = beforeStop(task, way, last, targets, energy);
+    const state = floorAtStop(task, way, last, targets, energy);
+    const before = shares.slice(0, last);
+    // The course shows more in a floor of fewer layers.
+    const weightLeft = (seam * courseWeight(before)) / before.reduce((total, share) => total + share, 0);
     const station = stationVariance(passLength, way.stations, law.seamRange);
     const error = Math.sqrt(readingSd ** 2 / way.stations + (seam * state.depth) ** 2 * station);
     const variance = state.own + (error / state.depth) ** 2;
@@ -271,11 +267,11 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number,
     const plain = z * Math.sqrt(common + own + (weight * extremes.sd) ** 2);
     const floorSd = Math.sqrt(state.common + state.own);
     // The cut before the last was set by a reading too: what it was changed by is not known to the table.
-    const before = stops > 1 && !roughly ? beforeStop(task, way, last - 1, targets, energy) : undefined;
+    const earlier = stops > 1 && !roughly ? floorAtStop(task, way, last - 1, targets, energy) : undefined;
     const changed =
-      before === undefined
+      earlier === undefined
         ? 0
-        : (Math.sqrt(before.common + before.own) * before.depth) / (state.depth - before.depth);
+        : (Math.sqrt(earlier.common + earlier.own) * earlier.depth) / (state.depth - earlier.depth);
     const least = cutAtQuickest(law, rig) / target;
     // Without that there is no room already, and the closer look is spared.
     const room =
@@ -285,7 +281,7 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number,
         {
           floor: state.depth / target,
           spread: floorSd,
-          gain: state.common / (state.common + variance),
+          gain: state.both / (state.common + state.own),
           least,
           leastSpread: Math.sqrt(
             Math.max(0, prior - (tryout === undefined && stops === 1 ? state.common : 0)),
@@ -294,7 +290,9 @@ function marginsOf(task: ForecastTask, way: Way, target: number, wanted: number,
           own: Math.hypot(pass, LATER_PASS_SD, changed),
           required: task.required / target,
           most: task.most / target,
-          enough: task.enough * (way.leftFrom ?? 1),
+          leftMargin:
+            z * Math.hypot(error / state.depth, weightLeft * extremes.sd) + weightLeft * extremes.mean,
+          runMargin: plain + weight * extremes.mean,
           along: weight * extremes.sd,
         },
         demand.assurance,
@@ -376,11 +374,13 @@ function cutAtQuickest(law: DepthLaw, rig: Rig): number {
  */
 function askedAfter(
   task: ForecastTask,
-  { tryout, shares, stops }: Way,
+  way: Way,
   target: number,
   spread: number,
+  common: number,
 ): { readonly share: number; readonly quick: number } {
   const { law, rig, most } = task;
+  const { tryout, shares, stops } = way;
   const slope = law.mean[1];
   const [low, high] = rig.energyRange;
   const runIn = tryout?.kind === 'run_in';
@@ -389,8 +389,8 @@ function askedAfter(
   // ln of how much deeper, or less deep, than expected a shop may cut before the travel ends.
   const toQuickest = slope * (Math.min(...energies) - low);
   const toSlowest = slope * (high - Math.max(...energies));
-  let share =
-    probability(-(toQuickest + OUT_OF_REACH) / spread) + probability(-(toSlowest + OUT_OF_REACH) / spread);
+  const { shallower, deeper } = rowReach(task, way, target, common);
+  let share = probability(-(toQuickest + deeper) / spread) + probability(-(toSlowest + shallower) / spread);
   let quick = probability(-toQuickest / spread);
   if (runIn) {
     const least = cutAtQuickest(law, rig);
@@ -401,19 +401,6 @@ function askedAfter(
     quick = Math.max(quick, probability(-Math.log(Math.max(1e-9, target / (begun + least))) / spread));
   }
   return { share, quick };
-}
-
-const known = new WeakMap<SeamPaths, { mean: number; sd: number }>();
-
-/** Mean and standard deviation of the greatest value along a length. */
-function extremesOf(paths: SeamPaths): { readonly mean: number; readonly sd: number } {
-  const made = known.get(paths);
-  if (made !== undefined) return made;
-  const mean = paths.greatest.reduce((sum, value) => sum + value, 0) / paths.count;
-  const square = paths.greatest.reduce((sum, value) => sum + (value - mean) ** 2, 0) / paths.count;
-  const made2 = { mean, sd: Math.sqrt(square) };
-  known.set(paths, made2);
-  return made2;
 }
 
 /** Chance, about, that the width at the surface of tracks this deep lies in its band. */

@@ -1,6 +1,7 @@
-import type { Course, TableTask } from './make-tables.ts';
+import type { Course } from './make-tables.ts';
 import type { RowsRead, RunDemand, RunOutcomes } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
+import type { TableTask } from './table-task.ts';
 
 /** What came of running a way at a depth aimed at in a set of shops. */
 export interface KeptRun {
@@ -25,7 +26,7 @@ let met = 0;
  * of prices or of a kit that leaves the groove as it was. What is kept is what would be run anew.
  */
 export function runKept(
-  { rig, way, passLength, readingSd, required, most, enough }: TableTask,
+  { rig, way, passLength, readingSd, required, most, assurance }: TableTask,
   { zoneWidth, seamRange, meltingEnergy }: RunDemand,
   logTarget: number,
   draws: ShopDraws,
@@ -35,7 +36,7 @@ export function runKept(
   const number = numbers.get(draws) ?? ++met;
   numbers.set(draws, number);
   const { electrode, current, voltage, angleTerm, energyRange, pattern } = rig;
-  const { tryout, shares, stops, stations, leftFrom } = way;
+  const { tryout, shares, stops, stations } = way;
   const key = [
     number,
     withRows,
@@ -53,12 +54,11 @@ export function runKept(
     shares,
     stops,
     stations,
-    leftFrom,
     passLength,
     readingSd,
     required,
     most,
-    enough,
+    assurance,
     zoneWidth,
     seamRange,
     meltingEnergy,

@@ -12,7 +12,8 @@ const CUT: LastCut = {
   own: 0.1,
   required: 0.85,
   most: 1.15,
-  enough: 0.95,
+  leftMargin: 0.04,
+  runMargin: 0.09,
   along: 0.01,
 };
 
@@ -27,7 +28,7 @@ describe('The last cut after a stop', () => {
   });
 
   it('goes too deep, and deeper on the mean, the less thin a pass can be', () => {
-    const thick = [0.02, 0.3, 0.4, 0.5].map((least) => marginsAfterStop({ ...CUT, least }, 0.95));
+    const thick = [0.02, 0.3, 0.4, 0.5].map((least) => marginsAfterStop({ ...CUT, least, most: 2 }, 0.95));
     for (let index = 1; index < thick.length; index += 1) {
       expect(thick[index]!.above).toBeGreaterThan(thick[index - 1]!.above);
       expect(thick[index]!.mean).toBeGreaterThan(thick[index - 1]!.mean);
@@ -36,11 +37,12 @@ describe('The last cut after a stop', () => {
   });
 
   it('leaves a floor that is sure enough as it is', () => {
-    const reached = { ...CUT, floor: 1, spread: 0.01, least: 0.3 };
+    const reached = { ...CUT, floor: 1, spread: 0.01, least: 0.3, leastSpread: 0.01 };
     const { above } = marginsAfterStop(reached, 0.95);
     expect(above).toBeLessThan(0.06);
-    // Where nothing is sure enough, one more pass at the quickest travel makes it too deep.
+    // Where it falls short and one more pass holds, that is run; where that goes too deep, the floor is left and asked about.
     expect(marginsAfterStop({ ...reached, required: 1.1, most: 1.6 }, 0.95).above).toBeGreaterThan(0.2);
+    expect(marginsAfterStop({ ...reached, required: 1.1, most: 1.4 }, 0.95).left).toBeGreaterThan(0.9);
   });
 
   it('keeps more on both sides for a surer promise', () => {

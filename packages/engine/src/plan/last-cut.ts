@@ -19,8 +19,9 @@ export interface LastCut {
   /** Depth that is required, and that the drawing allows [-]. */
   readonly required: number;
   readonly most: number;
-  /** Chance of lying between the two from which on a floor is left as it is [-]. */
-  readonly enough: number;
+  /** Distance, in ln depth, to either limit from which on a floor holds both as surely as wanted: left as it is, and after the pass [-]. */
+  readonly leftMargin: number;
+  readonly runMargin: number;
   /** Standard deviation of ln depth by the extremes along the seam [-]. */
   readonly along: number;
 }
@@ -59,7 +60,7 @@ export function marginsAfterStop(
     const least = cut.least * Math.exp(cut.leastSpread * CUTS[shop]! + cut.gain * cut.spread * FLOORS[shop]!);
     const run = Math.max(missing, least);
     const rest = Math.sqrt(cut.error ** 2 + (run * cut.own) ** 2);
-    const stays = missing < least && isLeft(cut, floor, floor + run, rest);
+    const stays = isLeft(cut, floor, missing < least ? floor + run : undefined);
     const depth = stays ? floor : floor + run;
     const sd = Math.sqrt(((stays ? cut.error : rest) / depth) ** 2 + cut.along ** 2);
     const middle = Math.log(depth);
@@ -91,12 +92,10 @@ function quantileOf(chance: number): number {
   return asked.quantile;
 }
 
-/** Whether a floor is left as it was gauged rather than run once more, as the table of the stop says. */
-function isLeft(cut: LastCut, floor: number, deeper: number, rest: number): boolean {
-  const between = (middle: number, sd: number): number =>
-    probability((cut.most - middle) / sd) - probability((cut.required - middle) / sd);
-  const now = between(floor, cut.error);
-  return now >= cut.enough || now >= between(deeper, rest);
+/** Whether a floor is left as it was gauged, as the table of the stop says: it holds, or a pass that is not thinner goes too deep. */
+function isLeft({ leftMargin, runMargin, required, most }: LastCut, floor: number, deeper?: number): boolean {
+  if (Math.log(floor / required) >= leftMargin && Math.log(most / floor) >= leftMargin) return true;
+  return deeper !== undefined && Math.log(most / deeper) < runMargin;
 }
 
 /** Distance to one side, in ln, that is kept with the wanted chance: Newton's steps inside the bracket that they leave. */

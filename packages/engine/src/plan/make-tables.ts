@@ -1,36 +1,12 @@
 import { passArea } from '../groove/index.ts';
-import { normalProbability } from '../numeric/index.ts';
-import { PASS_DEPTH_MOST } from '../removal/index.ts';
-import { commonCovariance, type DepthLaw, middleDepth } from './law.ts';
-import type { ReadingRow, ReadingTable } from './reading-table.ts';
-import { stationVariance } from './seam-paths.ts';
+import { normalQuantile } from '../numeric/index.ts';
+import { commonCovariance, middleDepth } from './law.ts';
+import { askFor, EXPECTED, geometricEdges, type ReadingRow, type ReadingTable } from './reading-table.ts';
+import { extremesWith } from './seam-paths.ts';
 import { LATER_PASS_SD } from './shop-draws.ts';
-import { type Rig, RUN_IN_SHARE, type Way } from './way.ts';
-
-/** Rows of a table at most, the open ones at its ends included [-]: more do not fit the card. */
-const ROWS_MOST = 16;
-/** Readings are expected this many standard deviations to either side of the middle [-]; beyond, the hand asks. */
-const EXPECTED = 2.8;
-/** Edges are written in steps of this much [m]. */
-const EDGE_STEP = 0.1e-3;
-
-/** What the tables of a plan are made for. */
-export interface TableTask {
-  readonly law: DepthLaw;
-  readonly rig: Rig;
-  readonly way: Way;
-  /** Length of the seam with its run-outs [m]. */
-  readonly passLength: number;
-  /** Standard deviation of one gauge reading [m]. */
-  readonly readingSd: number;
-  /** Depth that the tracks' centre lines must have and may have [m]. */
-  readonly required: number;
-  readonly most: number;
-  /** Chance of lying between the two from which on a floor is left as it was gauged [-]. */
-  readonly enough: number;
-  /** Median nominal width of one pass [m]. */
-  readonly passWidth: number;
-}
+import { stopTable } from './stop-table.ts';
+import { energyForCut, heldEnergy, readingVariance, rowAssurance, type TableTask } from './table-task.ts';
+import { courseWeight, RUN_IN_SHARE, type Way } from './way.ts';
 
 /** How a plan is run: one setting per layer, or a table that gives it. */
 export interface Course {
@@ -46,17 +22,6 @@ export interface Course {
   readonly targets: readonly number[];
 }
 
-/** ln specific energy at which the middle of the law cuts this deep, held in the range of the travel. */
-export function energyForCut(law: DepthLaw, rig: Rig, cut: number): number {
-  const [level, slope, angle] = law.mean;
-  return (Math.log(cut / rig.electrode.diameter) - level - angle * rig.angleTerm) / slope;
-}
-
-/** Holds an energy in the range that the travel allows. */
-export function heldEnergy({ energyRange: [low, high] }: Rig, energy: number): number {
-  return Math.min(high, Math.max(low, energy));
-}
-
 /** Share of the arc's power that a row of a table may ask for to melt the cut out: the rest of what may go into it heats its face [-] (judgement). */
 const ROW_REMOVAL_MOST = 0.75;
 
@@ -64,21 +29,6 @@ const ROW_REMOVAL_MOST = 0.75;
 function energyToMelt({ rig, passWidth }: Pick<TableTask, 'rig' | 'passWidth'>, cut: number): number {
   const area = passArea({ width: passWidth, depth: cut });
   return Math.log(area / (ROW_REMOVAL_MOST * rig.electrode.diameter ** 2));
-}
-
-/** Variance of ln of a reading about what is common to the job, with the row that it is filed under. */
-export function readingVariance(
-  task: Pick<TableTask, 'law' | 'readingSd'>,
-  stretch: { readonly length: number; readonly stations: number },
-  depth: number,
-): number {
-  const { law, readingSd } = task;
-  const { pass, seam } = law.levels;
-  return (
-    pass ** 2 +
-    seam ** 2 * stationVariance(stretch.length, stretch.stations, law.seamRange) +
-    (readingSd / depth) ** 2 / stretch.stations
-  );
 }
 
 /** Makes every setting and table of a way that aims at a depth of the tracks' centre lines. */
@@ -136,6 +86,13 @@ function tryoutTable(task: TableTask, energy: number, target: number, cuts: read
       diameter * Math.exp(level + angle * rig.angleTerm + still * pull + (slope + perEnergy * pull) * at)
     );
   };
+  const reach = rowReach(task, way, target, (common * variance) / (common + variance));
+  /** Whether a groove that comes out so many times as deep as was aimed at, since the travel ends, still holds. */
+  const holds = (times: number): boolean => {
+    const off = Math.log(times);
+    // As aimed at, a row is as good as the plan: that was solved for it.
+    return Math.abs(off) < AS_AIMED || (off < 0 ? -off <= reach.shallower : off <= reach.deeper);
+  };
   const rows = edges.slice(0, -1).map((edge, index): ReadingRow => {
     const reading = Math.sqrt(edge * edges[index + 1]!);
     const wantedCuts = runIn ? [target, Math.max(target - reading, 0.02 * target)] : cuts;
@@ -146,156 +103,48 @@ function tryoutTable(task: TableTask, energy: number, target: number, cuts: read
       Math.min(rig.energyRange[1], Math.max(each, energyToMelt(task, wantedCuts[layer]!))),
     );
     // What the travel cannot do now a later stop may mend.
-    const near = runIn
-      ? isNear(law, wanted.slice(0, 1), within.slice(0, 1)) &&
+    const isRun = runIn
+      ? holds(cutAt(reading, held[0]!) / target) &&
         reading + cutAt(reading, held[1]!) < task.most * (1 - OUT_OF_REACH / 2)
-      : isNear(law, wanted, within);
-    return way.stops > 0 || near ? { action: 'run', logEnergy: held, cuts: wantedCuts } : ASK;
+      : holds(held.reduce((sum, each) => sum + cutAt(reading, each), 0) / target);
+    return way.stops > 0 || isRun
+      ? { action: 'run', logEnergy: held, cuts: wantedCuts }
+      : askFor('out_of_reach');
   });
-  return { edges, rows: [ASK, ...rows, ASK] };
+  return { edges, rows: [askFor('unexpected'), ...rows, askFor('unexpected')] };
 }
 
-const ASK: ReadingRow = { action: 'ask', logEnergy: [], cuts: [] };
-const DONE: ReadingRow = { action: 'done', logEnergy: [], cuts: [] };
-/** Depth that may be missed, in ln, because the carriage cannot travel as a row asks [-]. */
+/** Part of the greatest depth that a run-in deepened at the quickest must stay off it, twice over [-]. */
 export const OUT_OF_REACH = 0.1;
 
-/** Whether what the travel allows comes near what was wanted. */
-function isNear(law: DepthLaw, wanted: readonly number[], held: readonly number[]): boolean {
-  return wanted.every((each, index) => Math.abs(each - held[index]!) * law.mean[1] < OUT_OF_REACH);
-}
+/** Part of the spread of one track that the floor of several has [-]. */
+const TRACKS_SHARE = 0.6;
 
-/** What is expected before a stop, and how much is then known. */
-interface BeforeStop {
-  /** Depth of the floor in the middle of what is expected [m]. */
-  readonly depth: number;
-  /** Variance of its logarithm: of what is common to the job, and of what is not [-]. */
-  readonly common: number;
-  readonly own: number;
-}
+/** Depth off the one aimed at, in ln, that is none: rounding [-]. */
+const AS_AIMED = 1e-6;
 
-/** What is known of the floor before a layer of a way that waits for a stop. */
-export function beforeStop(
-  task: Pick<TableTask, 'law' | 'rig' | 'passLength' | 'readingSd'>,
-  way: Way,
-  layer: number,
-  targets: readonly number[],
-  energy: number,
-): BeforeStop {
-  const { law, rig } = task;
-  const { tryout, shares } = way;
-  const prior = commonCovariance(law, energy, energy, rig.angleTerm);
-  const depth = targets[layer - 1]!;
-  const part = depth / targets.at(-1)!;
-  let weight = 0;
-  for (let each = 0; each < layer; each += 1) weight += (shares[each]! / part) * (shares[each]! / part);
-  const own = law.levels.pass ** 2 * weight + (1 - shares[0]! / part) ** 2 * LATER_PASS_SD ** 2;
-  const later = layer > shares.length - way.stops;
-  if (tryout === undefined && !later) return { depth, common: prior, own };
-  const seen = later ? way.stations : tryout!.stations;
-  const stretch = { length: later ? task.passLength : tryout!.length, stations: seen };
-  const reading = readingVariance(task, stretch, depth);
-  const common = (prior * reading) / (prior + reading);
-  if (!later) return { depth, common, own };
-  // After an earlier stop only the last cut is in doubt.
-  const cut = shares[layer - 1]! / part;
+/**
+ * How much shallower and deeper than aimed at, in ln, a groove may come out because the travel ends, for a row to hold as surely
+ * as a row must; `common` is the variance of ln depth that is left in common.
+ */
+export function rowReach(
+  { law, rig, passLength, most, assurance, paths }: Omit<TableTask, 'way'>,
+  { tryout, shares }: Way,
+  target: number,
+  common: number,
+): { readonly shallower: number; readonly deeper: number } {
+  const { tracks } = rig.pattern;
+  const { pass, seam } = law.levels;
+  const course = tryout!.kind === 'run_in' ? 1 : courseWeight(shares);
+  const extremes = extremesWith(paths(passLength), 1);
+  const own = Math.hypot(pass * course, (1 - shares[0]!) * LATER_PASS_SD, seam * course * extremes.sd);
+  const spread = Math.hypot(Math.sqrt(common), tracks > 1 ? TRACKS_SHARE * own : own);
+  // The deepest of several tracks lies above the mean of them.
+  const deepest =
+    seam * course * extremes.mean + (tracks > 1 ? normalQuantile(1 - 1 / (tracks + 1.5)) * own : 0);
+  const [z, least] = [normalQuantile(assurance), normalQuantile(rowAssurance(assurance))];
   return {
-    depth,
-    common: cut ** 2 * common,
-    own:
-      cut ** 2 * (law.levels.pass ** 2 + LATER_PASS_SD ** 2) + (task.readingSd / depth) ** 2 / way.stations,
+    shallower: (z - least) * spread,
+    deeper: Math.max(0, Math.log(most / target) - deepest - least * spread),
   };
-}
-
-/** The table of a stop: how much is missing at this reading, and how deep a pass in this shop seems to cut. */
-function stopTable(
-  task: TableTask,
-  layer: number,
-  targets: readonly number[],
-  middle: readonly number[],
-): ReadingTable {
-  const { law, rig, way, readingSd, required, most } = task;
-  const enough = task.enough * (way.leftFrom ?? 1);
-  const slope = law.mean[1];
-  const state = beforeStop(task, way, layer, targets, middle[layer - 1]!);
-  const error = Math.hypot(
-    readingSd / Math.sqrt(way.stations),
-    law.levels.seam * state.depth * Math.sqrt(stationVariance(task.passLength, way.stations, law.seamRange)),
-  );
-  const variance = state.own + (error / state.depth) ** 2;
-  const spread = Math.sqrt(state.common + variance);
-  const gain = state.common / (state.common + variance);
-  const target = targets[layer]!;
-  const lastCut = state.depth - (layer > 1 ? targets[layer - 2]! : 0);
-  const [least, greatest] = rig.energyRange;
-  const before = middle[layer - 1]!;
-  // Where the pass before ran at the middle setting, the range of the travel is that far away.
-  const [down, up] = [least - before, greatest - before];
-  const isLast = layer === way.shares.length - 1;
-  const passMost = PASS_DEPTH_MOST * rig.electrode.diameter;
-  /** What a reading asks of the next pass, and whether the floor is better left as it is. */
-  const rowAt = (reading: number): ReadingRow => {
-    const missing = target - reading;
-    // Deeper than one pass goes: of the last layer no pass mends it, of others a later one does.
-    if (isLast && missing > passMost) return ASK;
-    // ln of how much deeper than expected this shop cuts.
-    const lift = gain * Math.log(reading / state.depth);
-    const asked = Math.min(missing, passMost);
-    const wanted = asked > 0 ? (Math.log(asked / lastCut) - lift) / slope : Number.NEGATIVE_INFINITY;
-    const held = Math.min(up, Math.max(down, wanted));
-    const cut = lastCut * Math.exp(lift + slope * held);
-    if (isLast && wanted > up && missing > cut * (1 + OUT_OF_REACH)) return ASK;
-    return isLast && wanted <= down && isEnough(reading, cut)
-      ? DONE
-      : { action: 'run', logEnergy: [held], cuts: [cut] };
-  };
-  /** A pass that only makes surer what is sure enough is not run: with more room above it would always be surer. */
-  const isEnough = (reading: number, cut: number): boolean => {
-    const done = bothSides(required, most, reading, error);
-    if (done >= enough) return true;
-    const spread = Math.hypot(error, cut * Math.hypot(law.levels.pass, LATER_PASS_SD));
-    return done >= bothSides(required, most, reading + cut, spread);
-  };
-  const low = Math.max(EDGE_STEP, Math.min(state.depth * Math.exp(-EXPECTED * spread), most - 2 * EDGE_STEP));
-  let high = Math.min(state.depth * Math.exp(EXPECTED * spread), most);
-  // Readings that call for no more passes share one row, so that the others are no coarser for them.
-  let from = low;
-  if (isLast) {
-    while (from < high && rowAt(from + EDGE_STEP / 2).action !== 'done') from += EDGE_STEP;
-    high = Math.min(high, from);
-  }
-  const edges = high > low + EDGE_STEP ? evenEdges(low, high) : written([low]);
-  // Deeper than anything expected, and short of the drawing all the same: a hand does not go on by the table.
-  const strange = edges.length - 1;
-  const isStrange = isLast && required - edges.at(-1)! > EDGE_STEP / 2;
-  if (isStrange) edges.push(...written([required]));
-  if (most - edges.at(-1)! > EDGE_STEP / 2) edges.push(most);
-  else edges[edges.length - 1] = most;
-  const rows = edges
-    .slice(0, -1)
-    .map((edge, index) => (isStrange && index === strange ? ASK : rowAt((edge + edges[index + 1]!) / 2)));
-  // Shallower than anything expected, or deeper than the drawing allows, calls for a word.
-  return { edges, rows: [ASK, ...rows, ASK] };
-}
-
-/** Chance that a depth about a middle lies between two bounds. */
-function bothSides(least: number, most: number, middle: number, sd: number): number {
-  return normalProbability((most - middle) / sd) - normalProbability((least - middle) / sd);
-}
-
-/** Edges that rise by the same factor, written in whole steps. */
-function geometricEdges(low: number, high: number): number[] {
-  const bands = ROWS_MOST - 2;
-  return written(Array.from({ length: bands + 1 }, (_, i) => low * (high / low) ** (i / bands)));
-}
-
-function evenEdges(low: number, high: number): number[] {
-  const bands = Math.max(1, Math.min(ROWS_MOST - 2, Math.round((high - low) / EDGE_STEP)));
-  return written(Array.from({ length: bands + 1 }, (_, i) => low + ((high - low) * i) / bands));
-}
-
-/** Rounds edges to whole steps. */
-function written(edges: readonly number[]): number[] {
-  const rounded = edges.map((edge) => Math.max(1, Math.round(edge / EDGE_STEP)) * EDGE_STEP);
-  return rounded.filter((edge, index) => index === 0 || edge > rounded[index - 1]! + 1e-9);
 }

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { PlanOutcome } from './outcome.ts';
 import { planOf } from './plan-of.test-support.ts';
 import { type TestJobChange, testJob } from './test-job.test-support.ts';
 
@@ -96,9 +97,11 @@ function documentOf(job: FreeJob): TestJobChange {
   };
 }
 
-/** The objective of the plan of a job; endless where none holds [s or currency]. */
+/** The least objective that is told of a job: of plans that cost nearly the same the quickest is the plan; endless where none holds [s or currency]. */
 export function meritOf(job: FreeJob): number {
   const result = planOf(testJob(documentOf(job)).job);
   if ('refusal' in result) return Number.POSITIVE_INFINITY;
-  return job.objective === 'time' ? result.plan.jobTime.mean : result.plan.wholeCost.mean;
+  const by = ({ jobTime, wholeCost }: PlanOutcome): number =>
+    job.objective === 'time' ? jobTime.mean : wholeCost.mean;
+  return Math.min(...[result.plan, ...result.alternatives].map(by));
 }

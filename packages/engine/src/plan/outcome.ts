@@ -3,6 +3,7 @@ import type { Limit } from '../limit/index.ts';
 import type { Sentence, StatedUnit } from '../quantity/index.ts';
 import type { Chances } from './chance.ts';
 import type { Pattern } from './pattern.ts';
+import type { AskReason } from './reading-table.ts';
 
 /** Percentiles of a predicted quantity, in its SI unit. */
 export interface Percentiles {
@@ -63,6 +64,8 @@ export interface RowOutcome {
   /** Up to but not including there; undefined: no upper end [m]. */
   readonly to: number | undefined;
   readonly action: 'run' | 'done' | 'ask';
+  /** Why to ask; undefined unless the action is `ask`. */
+  readonly reason?: AskReason | undefined;
   /** Whether every reading of the row lies inside what the drawing asks for, the trial's or the run-in's never. */
   readonly inBand: boolean;
   /** Travel of what is run next; undefined unless the action is `run` [m/s]. */

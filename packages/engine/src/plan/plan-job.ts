@@ -26,8 +26,8 @@ const REFUSAL_WORK = 4e6;
 /** Distance of their seeds from that of the others, so that they share no draw [-]. */
 const LAST_SEED = 15_485_863;
 const FAIR_SEED = 104_729;
-/** Part of the objective by which a plan may be worse for being quicker [-]. */
-const UNNOTICED = 0.001;
+/** Part of the objective by which a plan may be worse for being quicker [-] (judgement): less than prices are known to. */
+const WORTH_THE_TIME = 0.01;
 /** Alternatives told besides the plan, at most [-]. */
 const ALTERNATIVES_MOST = 5;
 
@@ -111,8 +111,15 @@ function confirmed(best: Feasible, others: readonly Contender[], input: SearchTa
  */
 export function planAlone(job: Job, belief: RemovalBelief, within: PlanWithin): PlanOutcome | undefined {
   const input = taskOf(job, belief, within, false);
-  const { best } = search(input);
-  return best && planOutcome(best, reportOf(input), { dominated: false, isPlan: false });
+  const { best: least, others } = search(input);
+  if (least === undefined) return undefined;
+  const { objective } = job.plan;
+  const most = meritBy(least.merit, objective) * (1 + WORTH_THE_TIME);
+  const quicker = others.filter(
+    ({ merit }) => merit.time < least.merit.time && meritBy(merit, objective) <= most,
+  );
+  const best = bestOf([least, ...confirmed(least, quicker, input)], job);
+  return planOutcome(best, reportOf(input), { dominated: false, isPlan: false });
 }
 
 function taskOf(job: Job, belief: RemovalBelief, within: PlanWithin, compared: boolean): SearchTask {
@@ -137,10 +144,10 @@ function reportOf({ job, belief, limits, fair }: SearchTask): ReportInput {
   return { job, belief, limits, draws: fair };
 }
 
-/** What is best by the objective; of those that are as good to within what nobody notices, the quickest. */
+/** What is best by the objective; of those that are as good to within what no price is known to, the quickest: it has the fewest passes and stops. */
 function bestOf(told: readonly Feasible[], { plan: { objective } }: Job): Feasible {
   const least = Math.min(...told.map(({ merit }) => meritBy(merit, objective)));
-  const asGood = told.filter(({ merit }) => meritBy(merit, objective) <= least * (1 + UNNOTICED));
+  const asGood = told.filter(({ merit }) => meritBy(merit, objective) <= least * (1 + WORTH_THE_TIME));
   return asGood.sort((a, b) => a.merit.time - b.merit.time)[0]!;
 }
 

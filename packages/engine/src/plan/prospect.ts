@@ -444,7 +444,7 @@ function taskOf(
     readingSd: run.readingSd,
     required: demand.least + ridge,
     most: Math.min(demand.most, demand.mostForLigament),
-    enough: demand.assurance,
+    assurance: demand.assurance,
     job,
     demand,
     mostForLigament: demand.mostForLigament,

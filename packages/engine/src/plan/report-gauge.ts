@@ -1,12 +1,12 @@
 import { normalProbability } from '../numeric/index.ts';
-import type { DepthDemand } from './chance.ts';
 import { depthDemand } from './demand.ts';
-import { readingVariance } from './make-tables.ts';
 import type { Percentiles, RowOutcome, StopOutcome, TryoutOutcome } from './outcome.ts';
-import type { ReadingRow, ReadingTable } from './reading-table.ts';
+import { EDGE_STEP, type ReadingRow, type ReadingTable } from './reading-table.ts';
 import type { ReportInput } from './report-input.ts';
 import { NOT_READ } from './run-plan.ts';
 import { stationPlaces, stationVariance } from './seam-paths.ts';
+import { StopOdds } from './stop-table.ts';
+import { readingVariance } from './table-task.ts';
 import type { Feasible } from './weigh.ts';
 
 /** Standard deviations from the median to the 5th and the 95th percentile of a normal distribution [-]. */
@@ -39,11 +39,16 @@ export function tryoutOutcome(feasible: Feasible, input: ReportInput): TryoutOut
     depth: bandOf(Math.log(depth), spread),
     stations: stationPlaces(tryout.length, tryout.stations),
     readingSd: feasible.task.run.readingSd,
-    table: tableRows(feasible, input, course.tryoutTable!, [rows!.tryout], error, (energy) => ({
-      travel: rig.unitTravel * Math.exp(-energy[0]!),
-      deepenTravel: runIn ? rig.unitTravel * Math.exp(-energy[1]!) : undefined,
-      travelFactor: undefined,
-    })),
+    table: tableRows(
+      feasible,
+      input,
+      { table: course.tryoutTable!, read: [rows!.tryout], error },
+      (energy) => ({
+        travel: rig.unitTravel * Math.exp(-energy[0]!),
+        deepenTravel: runIn ? rig.unitTravel * Math.exp(-energy[1]!) : undefined,
+        travelFactor: undefined,
+      }),
+    ),
   };
 }
 
@@ -62,13 +67,14 @@ export function stopOutcomes(feasible: Feasible, input: ReportInput): StopOutcom
     const error = Math.hypot(readingSd / Math.sqrt(way.stations), along);
     const read = Array.from({ length: tracks }, (_, track) => rows!.stops[layer * tracks + track]!);
     const before = course.middle[layer - 1]!;
+    const odds = new StopOdds(feasible.task.tables, layer, course.targets, before);
     const [low, high] = rig.energyRange;
     return [
       {
         afterLayer: layer,
         stations: stationPlaces(input.job.seam.length, way.stations),
         readingSd,
-        table: tableRows(feasible, input, table, read, error, (energy) => ({
+        table: tableRows(feasible, input, { table, read, error, odds }, (energy) => ({
           travel: rig.unitTravel * Math.exp(-Math.min(high, Math.max(low, before + energy[0]!))),
           deepenTravel: undefined,
           travelFactor: Math.exp(-energy[0]!),
@@ -113,35 +119,67 @@ const LEFT = { travel: undefined, deepenTravel: undefined, travelFactor: undefin
 /** Readings are written in tenths of a millimetre, limits of a drawing need not be [m]. */
 const WRITTEN = 0.05e-3;
 
-/** Chance that an extreme along the seam lies below a bound, for a floor of this mean depth that is known to an error. */
-function below(bound: number, depth: number, extreme: Moments, error: number): number {
-  if (extreme.count === 0) return normalProbability((bound - depth) / error);
-  const spread = Math.hypot(error / depth, extreme.spread);
-  return normalProbability((Math.log(bound / depth) - extreme.mean) / spread);
-}
-
 /** Shops in a row from which its own figures are told [-]; with fewer, they are taken with the rows beside it. */
 const OWN_FROM = 40;
 
+/** Shops from which a chance is counted [-]. */
+const COUNTED_FROM = 250;
+
+/** What shops that read into one row came to. */
+interface RowShops {
+  readonly depth: Moments;
+  readonly shallow: number;
+  readonly deep: number;
+}
+
+/** Depth and chances counted over a row and as many beside it as it takes. */
+function countedNear(
+  shops: readonly RowShops[],
+  index: number,
+): Pick<RowOutcome, 'expect' | 'tooShallow' | 'tooDeep'> {
+  const sum = (of: (row: RowShops) => number, rows: readonly RowShops[]): number =>
+    rows.reduce((total, row) => total + of(row), 0);
+  for (let wide = 0; ; wide += 1) {
+    const near = shops.slice(Math.max(0, index - wide), index + wide + 1);
+    const count = sum(({ depth }) => depth.count, near);
+    if (count < COUNTED_FROM && wide < shops.length) continue;
+    const mean = sum(({ depth }) => depth.sum, near) / count;
+    const square = sum(({ depth }) => depth.square, near) / count;
+    return {
+      expect: bandOf(mean, Math.sqrt(Math.max(1e-12, square - mean ** 2))),
+      tooShallow: sum(({ shallow }) => shallow, near) / count,
+      tooDeep: sum(({ deep }) => deep, near) / count,
+    };
+  }
+}
+
+/** A table, and what its rows are told from. */
+interface ToldTable {
+  readonly table: ReadingTable;
+  /** Rows that the shops read into, track by track. */
+  readonly read: readonly Int16Array[];
+  /** Standard deviation of a reading about the depth that is there [m]. */
+  readonly error: number;
+  /** What a reading says of the floor that is there; undefined after a trial or a run-in. */
+  readonly odds?: StopOdds;
+}
+
 /**
- * Rows of a table as they leave. What is told of a row comes from the shops that read into it: few at the ends, so
- * a chance is read off the normal distribution of their ln depth rather than counted.
+ * Rows of a table as they leave. What is told of a row in which a pass is run comes from the shops that read into it: few at
+ * the ends, so a chance is read off the normal distribution of their ln depth rather than counted.
  */
 function tableRows(
   feasible: Feasible,
   input: ReportInput,
-  table: ReadingTable,
-  read: readonly Int16Array[],
-  error: number,
+  { table, read, error, odds }: ToldTable,
   travelOf: (logEnergy: readonly number[]) => Pick<RowOutcome, 'travel' | 'deepenTravel' | 'travelFactor'>,
 ): RowOutcome[] {
   const { outcomes } = feasible.solved;
   const demand = depthDemand(input.job, 0);
-  const ofFloor = table !== feasible.solved.setup.course.tryoutTable;
-  const shops = table.rows.map(() => ({ depth: new Moments(), low: new Moments(), high: new Moments() }));
-  // How far the shallowest and the deepest place lie from the mean along the seam, in ln depth.
-  const lowest = new Moments();
-  const highest = new Moments();
+  const shops = table.rows.map(() => ({
+    ...{ depth: new Moments(), low: new Moments(), high: new Moments() },
+    ...{ shallow: 0, deep: 0 },
+  }));
   for (const list of read) {
     for (let shop = 0; shop < list.length; shop += 1) {
       const row = list[shop]!;
@@ -150,8 +188,8 @@ function tableRows(
       each.depth.add(Math.log(outcomes.depth[shop]!));
       each.low.add(Math.log(Math.max(1e-6, outcomes.shallowest[shop]!)));
       each.high.add(Math.log(outcomes.deepest[shop]!));
-      lowest.add(Math.log(Math.max(1e-6, outcomes.shallowest[shop]!) / outcomes.depth[shop]!));
-      highest.add(Math.log(outcomes.deepest[shop]! / outcomes.depth[shop]!));
+      if (outcomes.shallowest[shop]! < demand.least) each.shallow += 1;
+      if (outcomes.deepest[shop]! > demand.most) each.deep += 1;
     }
   }
   const known = shops.map((_, row) => row).filter((row) => shops[row]!.depth.count >= OWN_FROM);
@@ -161,26 +199,30 @@ function tableRows(
       undefined,
     );
     const settled = near === undefined ? undefined : shops[near]!;
-    const inBand = ofFloor && from > demand.least - WRITTEN && to !== undefined && to < demand.most + WRITTEN;
-    const place = { from, to, action: row.action, inBand };
+    const inBand =
+      odds !== undefined && from > demand.least - WRITTEN && to !== undefined && to < demand.most + WRITTEN;
+    const place = { from, to, action: row.action, inBand, reason: row.reason };
     if (row.action !== 'run' || settled === undefined) {
       // Nothing more is run on this track: the depth is the one that is there, as surely as it was read. Its chances are
       // those of the reading in the row that is the worst for them.
-      const ask = row.action === 'ask';
       const edge = to ?? from + 2 * error;
-      const lower = index === 0 ? Math.max(0, edge - 4 * error) : from;
+      const lower = index === 0 ? Math.max(EDGE_STEP, edge - 4 * error) : from;
       const middle = (lower + edge) / 2;
       const spread = Math.hypot(error, (edge - lower) / Math.sqrt(12));
-      const stop = read.length > 1 || feasible.solved.setup.way.stops > 0;
       return {
         ...place,
         ...LEFT,
         expect: { p05: Math.max(0, middle - EDGE * spread), p50: middle, p95: middle + EDGE * spread },
-        tooShallow:
-          !stop && ask ? 1 : below(demand.least, ask ? middle : lower, lowest, ask ? spread : error),
-        tooDeep:
-          !stop && ask ? 0 : 1 - below(demand.most, ask ? middle : edge, highest, ask ? spread : error),
+        // After a trial nothing is cut on the seam.
+        tooShallow: odds === undefined ? 1 : 1 - odds.left(lower).reached,
+        tooDeep: odds === undefined ? 0 : 1 - odds.left(edge).room,
       };
+    }
+    if (odds === undefined) {
+      // What the energy balance holds back, and what a later stop mends or leaves, is not normal: it is counted, with the rows
+      // beside this one where shops are few.
+      const counted = countedNear(shops, index);
+      return { ...place, ...travelOf(row.logEnergy), ...counted };
     }
     const own = shops[index]!.depth.count >= OWN_FROM;
     // A row that few shops read into borrows the spread of the nearest one; its own middle is kept where there is any.
@@ -198,42 +240,16 @@ function tableRows(
   return table.rows.flatMap((row, index): RowOutcome[] => {
     const from = index === 0 ? 0 : table.edges[index - 1]!;
     const to = table.edges[index];
-    if (!ofFloor || to === undefined || row.action === 'ask') return [told(row, index, from, to)];
-    const inside = [
-      demand.least,
-      ...(row.action === 'done' ? turnsOf(demand, { lowest, highest, error }) : []),
-    ].map((edge) => Math.round(edge / EDGE_STEP) * EDGE_STEP);
-    const edges = [from];
-    for (const edge of inside)
-      if (edge > edges.at(-1)! + EDGE_STEP / 2 && edge < to - EDGE_STEP / 2) edges.push(edge);
-    return edges.map((edge, part) => told(row, index, edge, edges[part + 1] ?? to));
+    // A row that reaches over the least depth is told in two: inside the drawing, and short of it.
+    const least = Math.round(demand.least / EDGE_STEP) * EDGE_STEP;
+    const isSplit =
+      odds !== undefined &&
+      row.action !== 'ask' &&
+      to !== undefined &&
+      least > from + EDGE_STEP / 2 &&
+      least < to - EDGE_STEP / 2;
+    return isSplit
+      ? [told(row, index, from, least), told(row, index, least, to)]
+      : [told(row, index, from, to)];
   });
-}
-
-/** Edges are written in steps of this much [m]. */
-const EDGE_STEP = 0.1e-3;
-/** Readings this many standard deviations off one of even chances are as good as sure [-]. */
-const CLEAR = 1.5;
-
-/** What is known of a floor that was read. */
-interface FloorRead {
-  /** Where the shallowest and the deepest place lie from the mean, in ln depth. */
-  readonly lowest: Moments;
-  readonly highest: Moments;
-  /** Standard deviation of a reading about the mean [m]. */
-  readonly error: number;
-}
-
-/**
- * Readings, rising, between which a floor left as it is most likely lies inside everywhere: those nearer to a limit so stand
- * in rows of their own, with their chances.
- */
-function turnsOf({ least, most }: Pick<DepthDemand, 'least' | 'most'>, floor: FloorRead): number[] {
-  const { lowest, highest, error } = floor;
-  // Even chances of a place that is short, and of one too deep.
-  const shallow = least / Math.exp(lowest.mean);
-  const deep = most / Math.exp(highest.mean);
-  const clearOf = (even: number, { spread }: Moments): number => CLEAR * Math.hypot(error, even * spread);
-  const [from, to] = [shallow + clearOf(shallow, lowest), deep - clearOf(deep, highest)];
-  return from < to ? [from, to] : [(shallow + deep) / 2];
 }

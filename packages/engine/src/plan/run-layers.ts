@@ -28,7 +28,7 @@ export function runLayers(
     `lift ${rig.angleTerm}`,
     (shop) => draws.level[shop]! + draws.angle[shop]! * rig.angleTerm,
   );
-  const { depths, open, set, before, under } = workspaceOf(count, tracks);
+  const { depths, open, layers, set, before, under } = workspaceOf(count, tracks);
   const reach = tracks > 1 ? reachOf(draws, diameter, tracks, spacing) : [];
   const read = way.tryout && readTryout(setup, demand, draws, lift, out, rows);
   if (read !== undefined) for (const each of open) closeNotRun(each, out.notRun);
@@ -51,10 +51,11 @@ export function runLayers(
       const noise = draws.normals(pass);
       const later = layer > 0 ? draws.laterFactor : undefined;
       cutPass(cut, { depth: depths[track]!, floor, lift, noise, later }, set, open[track]!);
+      countLayer(layers[track]!, open[track]!);
       addPass(out, open[track]!, set.energies, timeAtUnit);
     }
   }
-  const extremes = trackExtremes(draws, demand.passLength, courseWeight(way.shares), tracks);
+  const extremes = trackExtremes(draws, demand.passLength, weightsOf(way), layers);
   const [lowest, highest, first] = [extremes.low[0]!, extremes.high[0]!, depths[0]!];
   for (let shop = 0; shop < count; shop += 1) {
     if (out.notRun[shop] === 1) continue;
@@ -68,6 +69,20 @@ export function runLayers(
   }
 }
 
+/** How strongly the course along the seam shows in floors of so many layers: a floor that is left has fewer of them. */
+function weightsOf({ shares, stops }: Way): readonly number[] {
+  return shares.map((_, last) => {
+    const run = shares.slice(0, last + 1);
+    return last < shares.length - 1 - stops
+      ? Number.NaN
+      : courseWeight(run) / run.reduce((sum, share) => sum + share, 0);
+  });
+}
+
+function countLayer(layers: Uint8Array, open: Uint8Array): void {
+  for (let shop = 0; shop < open.length; shop += 1) layers[shop] = layers[shop]! + open[shop]!;
+}
+
 /** What a pass is run at in every shop: ln specific energy, and the energy itself [-]. */
 interface Setting {
   readonly logs: Float64Array;
@@ -79,6 +94,8 @@ interface Workspace {
   readonly depths: readonly Float64Array[];
   /** 1 where a track is still to be run. */
   readonly open: readonly Uint8Array[];
+  /** Layers run. */
+  readonly layers: readonly Uint8Array[];
   readonly set: Setting;
   /** ln energies of the pass before on the same track, which a stop's table changes. */
   readonly before: readonly Float64Array[];
@@ -98,6 +115,7 @@ function workspaceOf(count: number, tracks: number): Workspace {
   workspaces.set(key, known);
   for (const each of known.depths) each.fill(0);
   for (const each of known.open) each.fill(1);
+  for (const each of known.layers) each.fill(0);
   return known;
 }
 
@@ -106,6 +124,7 @@ function makeWorkspace(count: number, tracks: number): Workspace {
   return {
     depths: Array.from({ length: tracks }, list),
     open: Array.from({ length: tracks }, () => new Uint8Array(count)),
+    layers: Array.from({ length: tracks }, () => new Uint8Array(count)),
     set: { logs: list(), energies: list() },
     before: Array.from({ length: tracks }, list),
     under: list(),

@@ -16,6 +16,45 @@ export interface SeamPaths {
   readonly stationMean: (stations: number) => Float64Array;
 }
 
+/** The greatest value along a length, and the mean over stations beside it: over many courses [-]. */
+export interface SeamExtremes {
+  readonly mean: number;
+  readonly sd: number;
+  /** Covariance of the greatest value with the mean over the stations; that of the least value is the same [-]. */
+  readonly withStations: number;
+}
+
+const extremesKnown = new WeakMap<SeamPaths, SeamExtremes[]>();
+
+/** How the greatest value along a length lies, and how much of it so many stations see. */
+export function extremesWith(paths: SeamPaths, stations: number): SeamExtremes {
+  const known = extremesKnown.get(paths) ?? [];
+  extremesKnown.set(paths, known);
+  const made = known[stations] ?? makeExtremes(paths, stations);
+  known[stations] = made;
+  return made;
+}
+
+function makeExtremes(paths: SeamPaths, stations: number): SeamExtremes {
+  const { count, greatest, least } = paths;
+  const seen = paths.stationMean(stations);
+  let [sum, square, shared] = [0, 0, 0];
+  // A course turned over is as likely: its greatest value is the least one's opposite.
+  for (let path = 0; path < count; path += 1) {
+    const [high, low] = [greatest[path]!, -least[path]!];
+    sum += high + low;
+    square += high * high + low * low;
+    shared += (high - low) * seen[path]!;
+  }
+  const mean = sum / (2 * count);
+  return {
+    mean,
+    sd: Math.sqrt(Math.max(0, square / (2 * count) - mean * mean)),
+    // Means of both cancel: that of a course and its opposite is nothing.
+    withStations: shared / (2 * count),
+  };
+}
+
 /** Where stations lie: even, the outer ones half a gap from the ends, so that no end goes unseen [m]. */
 export function stationPlaces(length: number, stations: number): number[] {
   return Array.from({ length: stations }, (_, index) => (length * (index + 0.5)) / stations);

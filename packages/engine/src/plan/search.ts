@@ -40,6 +40,14 @@ const COMPARED_TRIES = 6;
 const NEAR_FROM = 1.15;
 const FAR = Number.POSITIVE_INFINITY;
 
+/** Constraints that are chances: at their edge a search may fail where the roomiest way holds. */
+const CHANCES: ReadonlySet<string> = new Set([
+  'depth_reached',
+  'not_too_deep',
+  'ligament_kept',
+  'width_in_band',
+]);
+
 type Objective = Job['plan']['objective'];
 
 /** An electrode with the currents it may be run at, the greatest first, and what has been looked at. */
@@ -69,7 +77,13 @@ interface Look {
  * quicker than the carriage does, and all of them are where a limit of the kit turned one away.
  */
 export function search(within: SearchTask): SearchResult {
-  return new Search(within).run();
+  const found = new Search(within).run();
+  if (found.best !== undefined || within.firstOnly || within.work.left <= 0) return found;
+  if (!CHANCES.has(found.misses[0]?.constraint ?? '')) return found;
+  // What promises most may all fail at the edge of what can be done: before nothing is said to be found, those with the most
+  // room are looked at alone, as they are where a refused job is eased.
+  const { best } = new Search({ ...within, firstOnly: true }).run();
+  return best === undefined ? found : { ...found, best };
 }
 
 class Search {
@@ -102,9 +116,9 @@ class Search {
     // Where one plan is enough the next electrode is looked at only where the one before makes none.
     if (!firstOnly) this.#open(this.#electrodes);
     const best = firstOnly ? this.#first() : this.#best(objective);
-    if (best !== undefined && compared) {
+    if (best !== undefined && !firstOnly) {
       if (objective !== 'time') this.#tryAll('time');
-      this.#compare();
+      if (compared) this.#compare();
     }
     const told = best && this.#confirmed.get(best);
     return {

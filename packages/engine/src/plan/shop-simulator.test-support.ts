@@ -17,6 +17,8 @@ export interface Simulated {
   readonly reached: number;
   readonly notTooDeep: number;
   readonly ligamentKept: number;
+  /** Shops whose last stop said to run no more, and how many of them are short or too deep somewhere [-]. */
+  readonly left: { readonly shops: number; readonly missed: number };
 }
 
 /** Distance between the points at which the floor is followed [m]. */
@@ -37,9 +39,14 @@ export function simulateShops(
 ): Simulated {
   const stream = drawStream(seed);
   const counts = { reached: 0, notTooDeep: 0, ligamentKept: 0 };
+  const left = { shops: 0, missed: 0 };
   for (let shop = 0; shop < shops; shop += 1) {
-    const { least, most } = runShop(plan, job, stream, levels);
+    const { least, most, isLeft } = runShop(plan, job, stream, levels);
     const { depth, ligament_least: ligament } = job.groove;
+    if (isLeft) {
+      left.shops += 1;
+      if (least < depth.wanted - depth.minus || most > depth.wanted + depth.plus) left.missed += 1;
+    }
     if (least >= depth.wanted - depth.minus) counts.reached += 1;
     if (most <= depth.wanted + depth.plus) counts.notTooDeep += 1;
     if (job.plate.thickness - most >= ligament) counts.ligamentKept += 1;
@@ -48,6 +55,7 @@ export function simulateShops(
     reached: counts.reached / shops,
     notTooDeep: counts.notTooDeep / shops,
     ligamentKept: counts.ligamentKept / shops,
+    left,
   };
 }
 
@@ -63,7 +71,7 @@ function runShop(
   job: Job,
   stream: DrawStream,
   levels: SpreadLevels,
-): { least: number; most: number } {
+): { least: number; most: number; isLeft?: boolean } {
   const belief = beliefOf(job);
   const [node] = belief.depth;
   const [width] = belief.extraWidth;
@@ -121,6 +129,7 @@ function runShop(
   const travels = Array.from({ length: plan.layers }, (_, layer) => plan.passes[layer * tracks]!.travel);
   const before: number[] = [];
   const done = new Array<boolean>(tracks).fill(false);
+  let isLeft = false;
   const cuts: Float64Array[][] = [];
   for (let layer = 0; layer < plan.layers; layer += 1) {
     const stop = plan.stops.find(({ afterLayer }) => afterLayer === layer);
@@ -131,7 +140,10 @@ function runShop(
       if (stop !== undefined && !done[track]) {
         const next = rowFor(stop.table, gauged(floors[track]!, length, stop.stations));
         if (next.action === 'run') travel = before[track]! * next.travelFactor!;
-        else done[track] = true;
+        else {
+          done[track] = true;
+          isLeft = next.action === 'done';
+        }
       }
       travel = Math.min(job.kit.travel.most, Math.max(job.kit.travel.least, travel));
       before[track] = travel;
@@ -140,7 +152,7 @@ function runShop(
     }
     cuts.push(made);
   }
-  return readSeam(plan, job, shop, cuts);
+  return { ...readSeam(plan, job, shop, cuts), isLeft };
 }
 
 /** Depth at the centre line of a track so far, along the seam; neighbours are too shallow to reach it. */

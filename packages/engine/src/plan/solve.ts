@@ -2,9 +2,10 @@ import { normalQuantile, nthLeast } from '../numeric/index.ts';
 import { type Chances, chancesOf, type DepthDemand, shortfall } from './chance.ts';
 import type { Forecast } from './forecast.ts';
 import { runKept } from './kept-runs.ts';
-import { courseOf, type TableTask } from './make-tables.ts';
+import { courseOf } from './make-tables.ts';
 import { type RowsRead, type RunDemand, type RunOutcomes, rowsFor, runPlan, type Setup } from './run-plan.ts';
 import type { ShopDraws } from './shop-draws.ts';
+import type { TableTask } from './table-task.ts';
 import type { Work } from './work.ts';
 
 /** Everything needed to solve one way. */

@@ -37,16 +37,33 @@ function ridgeAlong(draws: ShopDraws, length: number, weight: number, track: num
   });
 }
 
+/**
+ * The extremes of every track: those of a floor of as many layers as were run on it.
+ *
+ * @param weights - how strongly the course shows in a floor of so many layers, less one; NaN: no shop has so few
+ * @param layers - layers run on every track, one value per shop
+ */
 export function trackExtremes(
   draws: ShopDraws,
   length: number,
-  weight: number,
-  tracks: number,
+  weights: readonly number[],
+  layers: readonly Uint8Array[],
 ): TrackExtremes {
-  const own = Array.from({ length: tracks }, (_, track) => extremesAlong(draws, length, weight, track));
+  const ofLayers = (of: (weight: number) => Float64Array, run: Uint8Array): Float64Array => {
+    const lists = weights.map((weight) => (Number.isNaN(weight) ? undefined : of(weight)));
+    const whole = lists.at(-1)!;
+    if (lists.every((list) => list === undefined || list === whole)) return whole;
+    return whole.map((value, shop) => lists[run[shop]! - 1]?.[shop] ?? value);
+  };
   return {
-    low: own.map(({ low }) => low),
-    high: own.map(({ high }) => high),
-    ridge: own.slice(1).map((_, track) => ridgeAlong(draws, length, weight, track)),
+    low: layers.map((run, track) =>
+      ofLayers((weight) => extremesAlong(draws, length, weight, track).low, run),
+    ),
+    high: layers.map((run, track) =>
+      ofLayers((weight) => extremesAlong(draws, length, weight, track).high, run),
+    ),
+    ridge: layers
+      .slice(1)
+      .map((run, track) => ofLayers((weight) => ridgeAlong(draws, length, weight, track), run)),
   };
 }

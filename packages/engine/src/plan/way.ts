@@ -20,11 +20,6 @@ export interface Way {
   readonly stops: number;
   /** Stations per track at each stop [-]. */
   readonly stations: number;
-  /**
-   * Part of the wanted chance from which on a floor is left as it was gauged [-]; left out: the whole of it. A pass that only
-   * makes surer what most likely lies in the band may cost more than it brings, where others that are well inside make up for it.
-   */
-  readonly leftFrom?: number;
 }
 
 /** Part of the depth that a run-in takes off before it is gauged [-]: safely shallow. */

@@ -20,12 +20,9 @@ describe('The families of ways', () => {
     expect(Math.max(...first.map(({ shares }) => shares[0]!))).toBeGreaterThanOrEqual(0.95);
   });
 
-  it('are tried near the best with floors that are left sooner, where there is a stop', () => {
+  it('are tried near the best only where there is something to gauge', () => {
     const gauged = { tryout: undefined, shares: [0.7, 0.3], stops: 1, stations: 2 };
-    const left = waysNear(gauged, job, 2).flatMap(({ leftFrom }) => leftFrom ?? []);
-    expect(left).toEqual([0.85, 0.7]);
-    const back = waysNear({ ...gauged, leftFrom: 0.7 }, job, 2).map(({ leftFrom }) => leftFrom);
-    expect(back).toContain(1);
+    expect(waysNear(gauged, job, 2).length).toBeGreaterThan(2);
     const blind = { tryout: undefined, shares: [1], stops: 0, stations: 1 };
     expect(waysNear(blind, job, 2)).toEqual([]);
   });

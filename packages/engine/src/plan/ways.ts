@@ -19,10 +19,6 @@ const STATIONS_FEW = [1, 2, 5, 12, 28] as const;
 const FIRST_OF_TWO = [0.5, 0.6, 0.7, 0.8, 0.88, 0.95] as const;
 /** Parts that the last layer takes off where more than two are run [-]. */
 const LAST_OF_MORE = [0.12, 0.2, 0.3] as const;
-/** Parts of the wanted chance from which on a gauged floor is left; those between the ends are tried once the best way is known [-]. */
-const LEFT_FROM = [1, 0.85, 0.7] as const;
-/** Part of the depth that a last layer takes off at most for its floors to be left sooner from the start [-]: a thin one is often not needed. */
-const LEFT_SOONER_MOST = 0.12 + 1e-9;
 /** Gauge stops of one plan at most [-]. */
 const STOPS_MOST = 2;
 /** Part of the seam that a run-in may take up at most [-]. */
@@ -72,7 +68,7 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
       families.push({
         layersLeast: layers - stops,
         ways: atStops.flatMap((each) =>
-          shares.flatMap((share) => leftSooner({ tryout: undefined, shares: share, stops, stations: each })),
+          shares.map((share) => ({ tryout: undefined, shares: share, stops, stations: each })),
         ),
       });
       const trials = tryouts.find(({ kind }) => kind === 'trial')?.list ?? [];
@@ -86,19 +82,12 @@ function makeFamilies(job: Job, tracks: number, passLength: number): WayFamily[]
               length === longest && few.includes(own) && (own > 1 || few.length === 1),
           )
           .flatMap((tryout) =>
-            few.flatMap((each) =>
-              shares.flatMap((share) => leftSooner({ tryout, shares: share, stops, stations: each })),
-            ),
+            few.flatMap((each) => shares.map((share) => ({ tryout, shares: share, stops, stations: each }))),
           ),
       });
     }
   }
   return families.filter(({ ways }) => ways.length > 0);
-}
-
-/** A way with a stop, and the same with floors that are left sooner. */
-function leftSooner(way: Way): Way[] {
-  return way.shares.at(-1)! > LEFT_SOONER_MOST ? [way] : [way, { ...way, leftFrom: LEFT_FROM.at(-1)! }];
 }
 
 /** Of each family, the ways that measure most. */
@@ -113,10 +102,8 @@ export function mostMeasured(family: WayFamily): readonly Way[] {
   const length = most(({ tryout }) => tryout?.length ?? 0);
   const tried = most(({ tryout }) => tryout?.stations ?? 0);
   const made = family.ways.filter(
-    ({ tryout, stations: own, leftFrom }) =>
-      own === stations &&
-      leftFrom === undefined &&
-      (tryout === undefined || (tryout.length === length && tryout.stations === tried)),
+    ({ tryout, stations: own }) =>
+      own === stations && (tryout === undefined || (tryout.length === length && tryout.stations === tried)),
   );
   measured.set(family, made);
   return made;
@@ -141,7 +128,6 @@ export function waysNear(way: Way, job: Job, passLength: number): Way[] {
     for (const each of [stations - 1, stations + 1]) {
       if (each >= 1 && each <= most) near.push({ ...way, stations: each });
     }
-    for (const leftFrom of LEFT_FROM) if (leftFrom !== (way.leftFrom ?? 1)) near.push({ ...way, leftFrom });
     const last = shares.length - 1;
     for (const part of [0.5, 0.7, 0.85, 1.2].map((factor) => factor * shares[last]!)) {
       if (part > 0.04 && part < 0.6) {

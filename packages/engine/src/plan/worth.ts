@@ -2,9 +2,9 @@ import type { Job } from '../job/index.ts';
 import { meritBy } from './effort.ts';
 import { type Forecast, type ForecastTask, forecast } from './forecast.ts';
 import { commonCovariance, type DepthLaw } from './law.ts';
-import { energyForCut, heldEnergy } from './make-tables.ts';
 import type { MeasuringWorth } from './outcome.ts';
 import { stationVariance } from './seam-paths.ts';
+import { energyForCut, heldEnergy } from './table-task.ts';
 import { wayFamilies } from './ways.ts';
 import type { Feasible } from './weigh.ts';
 

@@ -47,6 +47,12 @@ const rowSchema = z
     action: z
       .enum(['run', 'done', 'ask'])
       .describe('Run what is next, run no more passes, or stop and ask the welding engineer.'),
+    reason: z
+      .enum(['unexpected', 'out_of_reach', 'nothing_holds', 'too_deep'])
+      .nullable()
+      .describe(
+        'Why to ask; null otherwise. Unexpected: outside what was expected. Out of reach: more is missing than the pass can take off. Nothing holds: left, it is likely short somewhere, and the thinnest pass goes too deep somewhere. Too deep: it most likely is, somewhere between the stations.',
+      ),
     travel_mm_per_min: z.number().nullable().describe('Travel of what is run next; null unless it is run.'),
     deepen_travel_mm_per_min: z
       .number()
@@ -355,6 +361,7 @@ function stateRow(row: RowOutcome): GaugeRow {
     from_mm: from,
     to_mm: to,
     action: row.action,
+    reason: row.reason ?? null,
     in_band: row.inBand,
     travel_mm_per_min: travel(row.travel),
     deepen_travel_mm_per_min: travel(row.deepenTravel),

@@ -9,18 +9,18 @@ const stop = plan.gauge_stops[0]!;
 test('tells what to do for every reading, without a gap between the rows', () => {
   const { rows } = gaugeTable(stop, 'metric');
   expect(rows.map((row) => row.slice(0, 2))).toEqual([
-    ['below 3.8', 'stop, ask the welding engineer'],
+    ['below 3.8', 'stop, ask the welding engineer: not as expected'],
     ['3.8 to 4.9', 'travel 560 mm/min'],
     ['5.0 to 6.1', 'travel 640 mm/min'],
     ['6.2 to 7.3', 'travel 720 mm/min'],
     ['7.4 to 8.9', 'run no more passes'],
-    ['9.0 and deeper', 'stop, ask the welding engineer'],
+    ['9.0 and deeper', 'stop, ask the welding engineer: not as expected'],
   ]);
 });
 
 test('promises nothing where nothing is run', () => {
   const { rows, columns } = gaugeTable(stop, 'inch');
-  expect(rows[0]).toEqual(['below 0.150', 'stop, ask the welding engineer', '–', '–', '–']);
+  expect(rows[0]).toEqual(['below 0.150', 'stop, ask the welding engineer: not as expected', '–', '–', '–']);
   expect(rows.every((row) => row.length === columns.length)).toBe(true);
 });
 

@@ -6,6 +6,7 @@ import {
   NARROW_RISK_HEADS,
   RISK_HEADS,
   readingText,
+  reasonText,
   riskTexts,
 } from '../words/index.ts';
 import type { TableBlock, TableColumn } from './paper-document.ts';
@@ -44,7 +45,7 @@ export function gaugeTable(
     rows: shown.map((row) => [
       readingText(row, units),
       form === 'narrow' && row.action === 'ask'
-        ? 'stop and ask'
+        ? `stop and ask${reasonText(row)}`
         : `${actionText(row, units)}${deepenText(row, units)}`,
       ...(row.action === 'ask'
         ? outcome.map(() => '–')
@@ -54,12 +55,12 @@ export function gaugeTable(
   };
 }
 
-/** Neighbouring rows that send to the engineer are one; all others stand alone, each with its own chances. */
+/** Neighbouring rows that send to the engineer for the same reason are one; all others stand alone, each with its own chances. */
 function askedTogether(rows: readonly GaugeRow[]): GaugeRow[] {
   const found: GaugeRow[] = [];
   for (const row of rows) {
     const last = found.at(-1);
-    if (last?.action === 'ask' && row.action === 'ask')
+    if (last?.action === 'ask' && row.action === 'ask' && last.reason === row.reason)
       found[found.length - 1] = { ...last, reading_to_mm: row.reading_to_mm };
     else found.push(row);
   }

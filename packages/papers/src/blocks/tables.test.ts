@@ -35,6 +35,7 @@ const row: GaugeRow = {
   from_mm: 5.08,
   to_mm: 7.62,
   action: 'run',
+  reason: null,
   in_band: false,
   travel_mm_per_min: 508,
   deepen_travel_mm_per_min: null,

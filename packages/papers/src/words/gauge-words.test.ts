@@ -18,8 +18,10 @@ test('a row says what to do', () => {
   expect(actionText(short, 'inch')).toBe('travel 100 in/min, low in places');
   expect(actionText({ ...short, in_band: false }, 'inch')).toBe('travel 100 in/min');
   expect(actionText(row({ action: 'done', travel_mm_per_min: null }), 'metric')).toBe('run no more passes');
-  expect(actionText(row({ action: 'ask', travel_mm_per_min: null }), 'metric')).toBe(
-    'stop, ask the welding engineer',
+  const asks = row({ action: 'ask', reason: null, travel_mm_per_min: null });
+  expect(actionText(asks, 'metric')).toBe('stop, ask the welding engineer');
+  expect(actionText({ ...asks, reason: 'too_deep' }, 'metric')).toBe(
+    'stop, ask the welding engineer: too deep in places',
   );
 });
 

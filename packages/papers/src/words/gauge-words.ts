@@ -54,10 +54,24 @@ function riskText(risk: number): string {
     : String(Math.ceil(hundreds - 1e-6));
 }
 
+/** Why a row says to ask, in the few words that a card has room for. */
+const REASONS: Readonly<Record<NonNullable<GaugeRow['reason']>, string>> = {
+  unexpected: 'not as expected',
+  out_of_reach: 'more is missing than a pass takes off',
+  nothing_holds: 'left it is short in places, one more pass goes too deep',
+  too_deep: 'too deep in places',
+};
+
+/** Why a row says to ask; empty where it does not, or no reason is told. */
+export function reasonText({ reason }: Pick<GaugeRow, 'reason'>): string {
+  return reason === null ? '' : `: ${REASONS[reason]}`;
+}
+
 /** What a row asks for, in words. */
 export function actionText(row: GaugeRow, units: UnitSystem): string {
   if (row.action === 'done') return 'run no more passes';
-  if (row.action === 'ask' || row.travel_mm_per_min === null) return 'stop, ask the welding engineer';
+  if (row.action === 'ask' || row.travel_mm_per_min === null)
+    return `stop, ask the welding engineer${reasonText(row)}`;
   const travel = `travel ${formatStated(row.travel_mm_per_min, 'mm/min', units)}`;
   // the mean may lie inside the limits while the shallowest places do not
   return row.in_band ? `${travel}, low in places` : travel;

@@ -28,6 +28,7 @@ export {
   NARROW_RISK_HEADS,
   RISK_HEADS,
   readingText,
+  reasonText,
   riskTexts,
   tryoutText,
 } from './gauge-words.ts';

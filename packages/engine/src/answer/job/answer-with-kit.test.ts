@@ -109,7 +109,7 @@ describe('a kit that is too weak', () => {
   const weak = answerJob({
     job: job(),
     version: 'x',
-    kit: kit((raw) => Object.assign(raw.sources[0], { rating: [{ current: '360 A', duty: '100 %' }] })),
+    kit: kit((raw) => Object.assign(raw.sources[0], { rating: [{ current: '280 A', duty: '100 %' }] })),
   });
 
   it('makes the plan slower, keeps its margins and says so', () => {

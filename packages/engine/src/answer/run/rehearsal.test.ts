@@ -59,7 +59,7 @@ const FAULTS: readonly RehearsalFault[] = [
   fault('low_air', 2.1, 3, 0.3),
   fault('feed_stop', 2.4, 2),
   fault('voltage_drift', 2.7, 20, 0.12),
-  fault('current_drift', 3.3, 20, -0.15),
+  fault('current_drift', 0.5, 20, -0.15),
   fault('gap', 4.2, 1.2),
   fault('stale_reading', 4.5, 3),
   fault('spike', 4.8, 0.1, 1.9),
