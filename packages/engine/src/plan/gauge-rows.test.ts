@@ -105,9 +105,9 @@ describe('the rows of the last stop', () => {
       ]);
   });
 
-  it('ask where a floor inside the drawing at its stations most likely is too deep between them', () => {
+  it('ask where a floor inside the drawing at its stations may well be too deep between them', () => {
     expect(rowOf(most - 0.2 * MM)).toMatchObject({ action: 'ask', reason: 'too_deep', inBand: true });
-    expect(rowOf(most - 0.2 * MM).tooDeep).toBeGreaterThan(0.5);
+    expect(rowOf(most - 0.2 * MM).tooDeep).toBeGreaterThan(0.2);
     expect(rowOf(most + 0.2 * MM)).toMatchObject({ action: 'ask', reason: 'too_deep', inBand: false });
   });
 });

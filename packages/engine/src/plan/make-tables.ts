@@ -102,14 +102,18 @@ function tryoutTable(task: TableTask, energy: number, target: number, cuts: read
     const held = within.map((each, layer) =>
       Math.min(rig.energyRange[1], Math.max(each, energyToMelt(task, wantedCuts[layer]!))),
     );
-    // What the travel cannot do now a later stop may mend.
-    const isRun = runIn
-      ? holds(cutAt(reading, held[0]!) / target) &&
-        reading + cutAt(reading, held[1]!) < task.most * (1 - OUT_OF_REACH / 2)
-      : holds(held.reduce((sum, each) => sum + cutAt(reading, each), 0) / target);
-    return way.stops > 0 || isRun
-      ? { action: 'run', logEnergy: held, cuts: wantedCuts }
-      : askFor('out_of_reach');
+    const untilStop = held
+      .slice(0, held.length - way.stops)
+      .reduce((sum, each) => sum + cutAt(reading, each), 0);
+    let isRun = holds(untilStop / target);
+    // What is missing a later stop may mend, not what is too deep before it.
+    if (way.stops > 0) isRun = Math.log(untilStop / target) <= reach.deeper;
+    if (runIn) {
+      isRun =
+        holds(cutAt(reading, held[0]!) / target) &&
+        reading + cutAt(reading, held[1]!) < task.most * (1 - OUT_OF_REACH / 2);
+    }
+    return isRun ? { action: 'run', logEnergy: held, cuts: wantedCuts } : askFor('out_of_reach');
   });
   return { edges, rows: [askFor('unexpected'), ...rows, askFor('unexpected')] };
 }

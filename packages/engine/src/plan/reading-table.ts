@@ -58,8 +58,13 @@ export function geometricEdges(low: number, high: number): number[] {
   return written(Array.from({ length: bands + 1 }, (_, i) => low * (high / low) ** (i / bands)));
 }
 
-export function evenEdges(low: number, high: number): number[] {
-  const bands = Math.max(1, Math.min(ROWS_MOST - 2, Math.round((high - low) / EDGE_STEP)));
+/** Part of the standard deviation of a reading below which no row is narrower [-]: a gauge tells nothing finer. */
+const ROW_LEAST = 0.5;
+
+/** Even edges, written in whole steps, of rows that a gauge can tell apart. */
+export function evenEdges(low: number, high: number, readingSd: number): number[] {
+  const least = Math.max(EDGE_STEP, ROW_LEAST * readingSd);
+  const bands = Math.max(1, Math.min(ROWS_MOST - 2, Math.round((high - low) / least)));
   return written(Array.from({ length: bands + 1 }, (_, i) => low + ((high - low) * i) / bands));
 }
 

@@ -223,7 +223,7 @@ export function stopTable(
   targets: readonly number[],
   middle: readonly number[],
 ): ReadingTable {
-  const { law, rig, way, required, most, assurance } = task;
+  const { law, rig, way, required, most, assurance, readingSd } = task;
   const slope = law.mean[1];
   const odds = new StopOdds(task, layer, targets, middle[layer - 1]!);
   const { depth } = odds.state;
@@ -273,7 +273,7 @@ export function stopTable(
   const low = Math.max(EDGE_STEP, Math.min(depth * Math.exp(-EXPECTED * odds.spread), most - 2 * EDGE_STEP));
   const high = Math.min(depth * Math.exp(EXPECTED * odds.spread), most);
   if (!isLast) {
-    const edges = high > low + EDGE_STEP ? evenEdges(low, high) : written([low, low + EDGE_STEP]);
+    const edges = high > low + EDGE_STEP ? evenEdges(low, high, readingSd) : written([low, low + EDGE_STEP]);
     const rows = edges.slice(0, -1).map((edge, index) => runAt((edge + edges[index + 1]!) / 2));
     return { edges, rows: [askFor('unexpected'), ...rows, askFor('unexpected')] };
   }
@@ -289,7 +289,7 @@ export function stopTable(
     const runTo = runsUpTo(end);
     const table = new RowList(low);
     if (runTo > low + EDGE_STEP / 2) {
-      const edges = runTo > low + EDGE_STEP ? evenEdges(low, runTo) : written([low, runTo]);
+      const edges = runTo > low + EDGE_STEP ? evenEdges(low, runTo, readingSd) : written([low, runTo]);
       for (const [index, edge] of edges.slice(1).entries())
         table.add(edge, runAt((edges[index]! + edge) / 2));
     }

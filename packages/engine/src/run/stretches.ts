@@ -114,10 +114,20 @@ function ungougedBy(
       from,
       to,
       depth: undefined,
-      says: say`${places(from, to)} ${what} ${time} in pass ${event.pass ?? 1}: recut ${amountOf(to - from, 'depth')}.`,
+      says: say`${places(from, to)} ${what} ${time} in pass ${event.pass ?? 1}: recut ${amountOf(to - from, 'depth')}.${inSteps(recut)}`,
       recut,
     },
   ];
+}
+
+/** Chance below which one pass is not held to bring a stretch to depth [-] (judgement). */
+const REACHED_LEAST = 0.5;
+
+/** What to do where a pass that keeps the limits most likely does not reach the depth. */
+function inSteps(recut: Recut | undefined): string {
+  const reached = recut?.chances?.reached ?? 1;
+  if (reached >= REACHED_LEAST) return '';
+  return ` One pass that does not risk cutting too deep reaches the depth in ${Math.floor(100 * reached)} of 100 only: gauge the floor after it, enter the reading on the page Groove, and plan the rest from it.`;
 }
 
 function notReached(pass: PassRun, judged: Judged): SeamStretch[] {
@@ -203,7 +213,7 @@ function stretch(
     says:
       recut === undefined
         ? say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and grind what is missing; a pass of the carriage would more likely cut too deep.`
-        : say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and recut at ${amountOf(recut.travel, 'speed')}.`,
+        : say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and recut at ${amountOf(recut.travel, 'speed')}.${inSteps(recut)}`,
     recut,
   };
 }
