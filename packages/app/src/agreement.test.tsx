@@ -205,7 +205,7 @@ interface Part {
 
 const PARTS: Readonly<Record<string, Part>> = {
   bench: { least: 80, shows: () => <ResultDetails /> },
-  'the headline': { least: 9, shows: ({ answer }) => <Headline plan={answer.plan!} /> },
+  'the headline': { least: 8, shows: ({ answer }) => <Headline plan={answer.plan!} /> },
   'what it knows': {
     least: 13,
     shows: () => <ReportPanels learned={{ is: 'report', report: known, next: undefined }} />,

@@ -32,9 +32,26 @@ export function usableLength(electrode: Rig['electrode']): number {
   return electrode.kind === 'plain' ? electrode.length - electrode.stub : electrode.length;
 }
 
+/**
+ * Time to clean a groove before the next pass.
+ *
+ * @param rates - rates of a job [record], from `readJob`
+ * @param length - length of groove [m], >= 0
+ * @returns time [s]
+ * @source common practice, no source
+ * @example
+ * cleaningTime({ layer_cleaning_min_per_m: 2 }, 1.5) // => 180
+ */
+export function cleaningTime(
+  { layer_cleaning_min_per_m }: Pick<Job['rates'], 'layer_cleaning_min_per_m'>,
+  length: number,
+): number {
+  return fromUnit(layer_cleaning_min_per_m, 'min') * length;
+}
+
 /** Time between two layers: to clean the one, and to set the torch for the next [s]. */
 export function betweenLayers({ rates, seam }: Job): number {
-  return rates.layer_time + fromUnit(rates.layer_cleaning_min_per_m, 'min') * seam.length;
+  return rates.layer_time + cleaningTime(rates, seam.length);
 }
 
 /** Labour and overhead of the crew, per hour in the job's currency [1/h]. */

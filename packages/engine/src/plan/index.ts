@@ -1,6 +1,6 @@
 export { arcWorkOfPlan, type CycleSurroundings, sectionOfPlan } from './arc-work-of-plan.ts';
 export type { Chances } from './chance.ts';
-export { takes, usableLength } from './effort.ts';
+export { cleaningTime, takes, usableLength } from './effort.ts';
 export type { OntoFloorChances } from './floor-after.ts';
 export type { FloorShops } from './floor-shops.ts';
 export { heaviestPass } from './heaviest-pass.ts';

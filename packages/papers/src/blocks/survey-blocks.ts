@@ -39,12 +39,12 @@ function seamBlocks(seam: SurveySeam, units: UnitSystem): PaperBlock[] {
   return [
     { kind: 'heading', level: 2, text: seamVerdictWords(seam, units) },
     ...(seam.remarks.length === 0 ? [] : [{ kind: 'list', tone: 'caution', items: seam.remarks } as const]),
-    { kind: 'drawing', drawing: seamCurveDrawing({ seam, units, width: 540, height: 210 }) },
+    { kind: 'drawing', drawing: seamCurveDrawing({ seam, units, width: 540, height: 200 }) },
     ...(['width', 'remaining'] as const)
       .filter((of) => of === 'remaining' || seam.width.readings > 0)
       .map((of) => ({
         kind: 'drawing' as const,
-        drawing: seamCurveDrawing({ seam, of, units, width: 540, height: 150 }),
+        drawing: seamCurveDrawing({ seam, of, units, width: 540, height: 125 }),
       })),
     stretchTable(seam, units),
     wantedBlock(seam, units),
@@ -273,12 +273,6 @@ function measuringBlocks(
             spreadLength(2 * inputs.gauge_u_mm, units),
             inputs.gauge_u_from,
           ],
-          ...inputs.gauge_budget.map(({ what, u_mm }) => [
-            '',
-            spreadLength(u_mm, units),
-            '',
-            `of it: ${GAUGE_PARTS[what]}`,
-          ]),
         ]),
     ...(scanned.length === 0
       ? []
@@ -313,6 +307,7 @@ function measuringBlocks(
       kind: 'list',
       tone: 'plain',
       items: [
+        ...budgetWords(inputs.gauge_budget, units),
         `Measured by: ${people.length === 0 ? 'not stated' : people.join(', ')}.`,
         readings?.gauge_check === undefined
           ? 'No check of the gauge against a block is recorded.'
@@ -322,6 +317,13 @@ function measuringBlocks(
       ],
     },
   ];
+}
+
+/** What the uncertainty of a reading by hand is made of, as standard uncertainties; none where nothing was studied. */
+function budgetWords(budget: SurveyReport['inputs']['gauge_budget'], units: UnitSystem): string[] {
+  if (budget.length === 0) return [];
+  const parts = budget.map(({ what, u_mm }) => `${GAUGE_PARTS[what]} ${spreadLength(u_mm, units)}`);
+  return [`A reading by hand, standard uncertainties: ${parts.join('; ')}.`];
 }
 
 function checkedBy({ by, when }: NonNullable<Readings['gauge_check']>): string {

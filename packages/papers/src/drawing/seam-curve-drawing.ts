@@ -141,7 +141,7 @@ export function seamCurveDrawing(input: SeamCurveDrawingInput): Drawing {
   const { seam, units, of = 'depth' } = input;
   const track = trackOf(seam, of);
   const width = Math.max(260, input.width);
-  const height = Math.max(150, input.height);
+  const height = Math.max(120, input.height);
   const frame = frameOf(track, units, width, height);
   const { size } = frame;
   const rows = legendRows(legendEntries(track, size), width - size, size);

@@ -52,7 +52,7 @@ describe('result as text', () => {
   test('gives the refusal and its remedy, and no setting', () => {
     const refused = renderText(sampleAnswer(read, undefined), read, 'metric');
     expect(refused).toContain('NO PLAN');
-    expect(refused).toMatch(/depth minus +1\.0 mm +0\.0 mm +a depth that may fall short/u);
+    expect(refused).toMatch(/Shallower by at most +0\.00 mm +1\.0 mm +a depth that may fall short/u);
     expect(refused).not.toContain('Current ');
   });
 });

@@ -10,7 +10,7 @@ const folder = mkdtempSync(join(tmpdir(), 'furrow-examples-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('readExamples', () => {
-  it('tells kits from jobs by what is in them trials and readings by their folder, and passes over other files', async () => {
+  it('tells kits from jobs by what is in them, trials, readings and gauges by their folder, and passes over other files', async () => {
     copyFileSync(join(EXAMPLES, 'defect-pocket.yaml'), join(folder, 'pocket.yaml'));
     writeFileSync(join(folder, 'a-kit.yaml'), SMALL_KIT);
     writeFileSync(join(folder, 'notes.txt'), 'furrow_kit: 1');
@@ -20,10 +20,14 @@ describe('readExamples', () => {
     mkdirSync(join(folder, 'readings'));
     const readingsText = 'furrow_readings: 1\ndate: 2026-03-04\n';
     writeFileSync(join(folder, 'readings', 'pocket.yaml'), readingsText);
-    const { jobs, kits, trials, readings } = await readExamples(folder);
+    mkdirSync(join(folder, 'gauges'));
+    const gaugeText = 'furrow_gauge: 1\ntitle: bridge gauge\n';
+    writeFileSync(join(folder, 'gauges', 'yard.yaml'), gaugeText);
+    const { jobs, kits, trials, readings, gauges } = await readExamples(folder);
     expect(jobs.map(({ name }) => name)).toEqual(['pocket']);
     expect(kits).toEqual([{ name: 'a-kit', title: 'Two sources and a roll of hose', text: SMALL_KIT }]);
     expect(trials).toMatchObject([{ name: 'yard', text: trialsText }]);
     expect(readings).toEqual([{ name: 'pocket', title: '2026-03-04', text: readingsText }]);
+    expect(gauges).toMatchObject([{ name: 'yard', text: gaugeText }]);
   });
 });

@@ -231,8 +231,8 @@ describe('a live run', () => {
     const row = (n: number, burns: boolean): string =>
       JSON.stringify({
         't [s]': n / 10,
-        'U [V]': burns ? 40 + (n % 3) / 10 : 70,
-        'I [A]': burns ? 950 + (n % 5) : 0,
+        'U [V]': burns ? 42 + (n % 3) / 10 : 70,
+        'I [A]': burns ? 686 + (n % 5) : 0,
       });
     const rows = (from: number, to: number, burns: boolean): string =>
       Array.from({ length: to - from }, (_, k) => `${row(from + k, burns)}\n`).join('');

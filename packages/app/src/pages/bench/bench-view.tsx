@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
 import { RestoredNotice } from '../../job/page/index.ts';
 import {
   HistoryBar,
@@ -59,10 +60,21 @@ export function BenchView(): VNode {
   );
 }
 
-/** Result and form within a thumb’s reach, where they lie one below the other: the form stands behind the numbers to set. */
+/**
+ * Result and form within a thumb’s reach, where they lie one below the other: the form stands behind the numbers to set. The
+ * bar floats while no part of the form is seen, so that it never lies over a field.
+ */
 function JumpBar(): VNode {
+  const [floats, setFloats] = useState(true);
+  useEffect(() => {
+    const form = document.getElementById('job');
+    if (form === null) return;
+    const watch = new IntersectionObserver(([entry]) => setFloats(entry?.isIntersecting !== true));
+    watch.observe(form);
+    return () => watch.disconnect();
+  }, []);
   return (
-    <nav class="jump-bar" aria-label="Parts of the bench">
+    <nav class={floats ? 'jump-bar floats' : 'jump-bar'} aria-label="Parts of the bench">
       <a href="#result">Result</a>
       <a href="#job">Edit the job</a>
     </nav>

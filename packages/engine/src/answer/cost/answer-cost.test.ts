@@ -178,15 +178,23 @@ describe('the cost of any job', () => {
     );
   });
 
-  it('counts a gauge reading for every station and track, and for every station of a trial', () => {
-    const { plan, basis } = answerJob({ job: seam, version: 'test', kit });
-    const around = { airFlow: undefined, coolingTime: 0, hirePerDay: 0 };
-    const work = arcWorkOfPlan(basis!.plan, seam.job, around);
-    const { gauge_time, trial_time } = seam.job.rates;
-    const atStops = plan!.gauge_stops.reduce((sum, stop) => sum + stop.stations * plan!.tracks, 0);
-    // the demo job is planned with a trial, whose set-up is counted with its readings
-    const readings = plan!.trial!.stations.length + atStops;
-    expect(work.gaugeTime).toBeCloseTo(readings * gauge_time + trial_time, 9);
-    expect(work.setUpTime).toBe(2400);
-  });
+  it.each([
+    ['penstock-seam', false],
+    ['casting-wash', true],
+  ])(
+    'counts a gauge reading for every station and track, and for every station of a trial: %s',
+    (name, tried) => {
+      const own = jobOf(example(name));
+      const { plan, basis } = answerJob({ job: own, version: 'test' });
+      const around = { airFlow: undefined, coolingTime: 0, hirePerDay: 0 };
+      const work = arcWorkOfPlan(basis!.plan, own.job, around);
+      const { gauge_time, trial_time } = own.job.rates;
+      const atStops = plan!.gauge_stops.reduce((sum, stop) => sum + stop.stations * plan!.tracks, 0);
+      expect(Boolean(plan!.trial)).toBe(tried);
+      const readings = (plan!.trial?.stations.length ?? 0) + atStops;
+      expect(readings).toBeGreaterThan(0);
+      expect(work.gaugeTime).toBeCloseTo(readings * gauge_time + (tried ? trial_time : 0), 9);
+      if (!tried) expect(work.setUpTime).toBe(2400);
+    },
+  );
 });

@@ -98,7 +98,9 @@ describe('the review of a rehearsed run', () => {
     expect(recut.ramp_mm).toBeCloseTo(12.7, 1);
     // never told surer than it is: nothing was tried, so nothing says how this shop cuts
     expect(recut.chances!.reached).toBeLessThan(0.5);
-    expect(words(report)).toMatch(/One pass .* reaches the depth in \d+ of 100 only: gauge the floor after it/u);
+    expect(words(report)).toMatch(
+      /One pass .* reaches the depth in \d+ of 100 only: gauge the floor after it/u,
+    );
     expect(Math.max(recut.chances!.reached, recut.chances!.not_too_deep)).toBeLessThan(0.95);
   });
 

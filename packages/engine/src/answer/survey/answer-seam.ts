@@ -4,8 +4,7 @@ import type { Job, ReadJob } from '../../job/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { metalOf } from '../../material/index.ts';
 import { normalProbability, normalQuantile } from '../../numeric/index.ts';
-import type { PlanOutcome } from '../../plan/index.ts';
-import { fromUnit } from '../../quantity/index.ts';
+import { cleaningTime, type PlanOutcome } from '../../plan/index.ts';
 import {
   beliefOfElectrode,
   depthCeiling,
@@ -393,8 +392,7 @@ function stakesOf({ rates, after }: Job, plan: PlanOutcome) {
   const readingTime = Math.max(1, rates.gauge_time);
   return perHour > 0
     ? {
-        perMetre:
-          perSecond * (1 / travel + fromUnit(rates.layer_cleaning_min_per_m, 'min') + rates.start_time),
+        perMetre: perSecond * (1 / travel + cleaningTime(rates, 1) + rates.start_time),
         readingTime,
         perSecond,
       }
