@@ -203,6 +203,26 @@ describe('A refusal', { timeout: 60_000 }, () => {
     expect(result.refusal.binding[0]!.demand).toBe(20);
   });
 
+  it('tells what the closest set-up comes to, in the figures that it has', () => {
+    const summaryOf = (change: TestJobChange): string => {
+      const result = planOf(testJob(change));
+      if (!('refusal' in result)) throw new Error('this job was meant to be refused');
+      return sentenceText(result.refusal.summary, 'metric');
+    };
+    const close = summaryOf({ groove: { depth: { wanted: '8 mm', plus: '0.1 mm', minus: '0 mm' } } });
+    const chance = /chance that no point is too deep, 95 % asked for, ([\d.]+) % there/u.exec(close)?.[1];
+    expect(Number(chance)).toBeGreaterThan(0);
+    expect(Number(chance)).toBeLessThan(50);
+    const quick = summaryOf({
+      kit: { travel: { least: '60 in/min', most: '100 in/min' } },
+      plan: { layers_most: 1, gauge_stops: 'never' },
+      groove: { depth: { wanted: '12 mm', plus: '1 mm', minus: '1 mm' } },
+    });
+    const travel = /travel, least, ([\d.]+) mm\/min asked for, 1524 mm\/min there/u.exec(quick)?.[1];
+    expect(Number(travel)).toBeGreaterThan(500);
+    expect(Number(travel)).toBeLessThan(700);
+  });
+
   it('is the same again', () => {
     const { job } = testJob({ kit: { current: { least: '100 A', most: '400 A' } } });
     expect(JSON.stringify(planOf({ job, defaultsUsed: [], revision: '' }))).toBe(
