@@ -93,6 +93,15 @@ function tryoutTable(task: TableTask, energy: number, target: number, cuts: read
     // As aimed at, a row is as good as the plan: that was solved for it.
     return Math.abs(off) < AS_AIMED || (off < 0 ? -off <= reach.shallower : off <= reach.deeper);
   };
+  /** Whether the rest of the seam holds, and the run-in deepened at its travel does not become too deep. */
+  const deepens = (reading: number, [rest, deepening]: readonly number[]): boolean =>
+    holds(cutAt(reading, rest!) / target) &&
+    reading + cutAt(reading, deepening!) < task.most * (1 - OUT_OF_REACH / 2);
+  /** Whether the groove holds; before a stop only that it is not too deep already: what is missing the stop mends. */
+  const staysInside = (reading: number, held: readonly number[]): boolean => {
+    const cut = held.slice(0, held.length - way.stops).reduce((sum, each) => sum + cutAt(reading, each), 0);
+    return way.stops > 0 ? Math.log(cut / target) <= reach.deeper : holds(cut / target);
+  };
   const rows = edges.slice(0, -1).map((edge, index): ReadingRow => {
     const reading = Math.sqrt(edge * edges[index + 1]!);
     const wantedCuts = runIn ? [target, Math.max(target - reading, 0.02 * target)] : cuts;
@@ -102,17 +111,7 @@ function tryoutTable(task: TableTask, energy: number, target: number, cuts: read
     const held = within.map((each, layer) =>
       Math.min(rig.energyRange[1], Math.max(each, energyToMelt(task, wantedCuts[layer]!))),
     );
-    const untilStop = held
-      .slice(0, held.length - way.stops)
-      .reduce((sum, each) => sum + cutAt(reading, each), 0);
-    let isRun = holds(untilStop / target);
-    // What is missing a later stop may mend, not what is too deep before it.
-    if (way.stops > 0) isRun = Math.log(untilStop / target) <= reach.deeper;
-    if (runIn) {
-      isRun =
-        holds(cutAt(reading, held[0]!) / target) &&
-        reading + cutAt(reading, held[1]!) < task.most * (1 - OUT_OF_REACH / 2);
-    }
+    const isRun = runIn ? deepens(reading, held) : staysInside(reading, held);
     return isRun ? { action: 'run', logEnergy: held, cuts: wantedCuts } : askFor('out_of_reach');
   });
   return { edges, rows: [askFor('unexpected'), ...rows, askFor('unexpected')] };
