@@ -50,6 +50,8 @@ interface JobKeeperProps {
 export function JobKeeper({ job, children }: JobKeeperProps): VNode {
   const [kept, setKept] = useState<Kept>();
   const latest = useRef<Kept | undefined>(undefined);
+  /** The visit that what is open was opened for, or found to be right for. */
+  const settled = useRef<number | undefined>(undefined);
   const units = useUnits();
   const shownUnits = useRef(units);
   shownUnits.current = units;
@@ -62,8 +64,12 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
   useEffect(() => {
     if (job === undefined) return undefined;
     const now = latest.current;
-    if (now !== undefined && 'bench' in now.opened && isOf(now, job)) return takeFromShop(now.opened.bench);
+    if (now !== undefined && 'bench' in now.opened && isOf(now, job)) {
+      settled.current = job.visit;
+      return takeFromShop(now.opened.bench);
+    }
     let left = false;
+    settled.current = undefined;
     keep(undefined);
     void startOf(job.id, job.demo).then((start) => {
       if (left) return;
@@ -76,6 +82,7 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
                 { startWorker: startPlanWorker, memory: ownMemory() },
               ),
             };
+      settled.current = job.visit;
       keep({ opened, id: job.id, demo: job.demo, opening: job.opening });
     });
     return () => {
@@ -87,8 +94,9 @@ export function JobKeeper({ job, children }: JobKeeperProps): VNode {
     if (opened !== undefined && 'bench' in opened) opened.bench.setUnits(units);
   }, [kept, units]);
   useEffect(() => () => keep(undefined), []);
-  // the page of another job does not show this one while its own is on its way
-  const shown = kept !== undefined && (job === undefined || isOf(kept, job)) ? kept.opened : undefined;
+  // the page of another job does not show this one while its own is on its way; one saved on this visit stays what it was
+  const here = job === undefined || job.visit === settled.current;
+  const shown = kept !== undefined && (here || isOf(kept, job)) ? kept.opened : undefined;
   const bench = shown !== undefined && 'bench' in shown ? shown.bench : undefined;
   return (
     <OpenedContext.Provider value={shown}>
