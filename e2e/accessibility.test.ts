@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { brokenRules } from './broken-rules.ts';
+import { cutOff } from './cut-off.ts';
 import { BenchPage } from './pages/bench-page.ts';
 import { JobsPage } from './pages/jobs-page.ts';
 import { NO_BROWSER, SCREENS, useStage } from './stage.ts';
@@ -123,8 +124,7 @@ describe.skipIf(NO_BROWSER)('accessibility', () => {
           wrong.push(...nodes.map((node) => `${screen} ${colorScheme}: ${id} at ${node.target.join(' ')}`));
         }
       }
-      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      if (over > 0) wrong.push(`${screen}: ${over} px too wide`);
+      wrong.push(...(await cutOff(page)).map((name) => `${screen}: ${name} is cut off`));
     }
     expect(wrong).toEqual([]);
   });

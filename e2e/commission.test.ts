@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { brokenRules } from './broken-rules.ts';
+import { cutOff } from './cut-off.ts';
 import { CommissionPage } from './pages/commission-page.ts';
 import { seenText } from './seen-text.ts';
 import { NO_BROWSER, SCREENS, useStage } from './stage.ts';
@@ -166,8 +167,7 @@ describe.skipIf(NO_BROWSER)('the rig before the first arc', () => {
         for (const { id, nodes } of violations)
           wrong.push(...nodes.map((node) => `${screen} ${colorScheme}: ${id} at ${node.target.join(' ')}`));
       }
-      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      if (over > 0) wrong.push(`${screen}: ${over} px too wide`);
+      wrong.push(...(await cutOff(page)).map((name) => `${screen}: ${name} is cut off`));
     }
     expect(wrong).toEqual([]);
     const small = await page.getByRole('main').evaluate((main) =>

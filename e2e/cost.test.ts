@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { brokenRules } from './broken-rules.ts';
+import { cutOff } from './cut-off.ts';
 import { CostPage } from './pages/cost-page.ts';
 import { runFurrow } from './run-furrow.ts';
 import { seenText } from './seen-text.ts';
-import { NO_BROWSER, SCREENS, useStage } from './stage.ts';
+import { NO_BROWSER, useStage } from './stage.ts';
 
 const SEAM = 'examples/penstock-seam.yaml';
 
@@ -51,8 +52,7 @@ describe.skipIf(NO_BROWSER)('the page of cost and time', () => {
     async (screen) => {
       const { page } = await stage.visit({ screen });
       await new CostPage(page).open();
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-      expect(wide).toBeLessThanOrEqual(SCREENS[screen].width);
+      expect(await cutOff(page)).toEqual([]);
       const violations = await brokenRules(page);
       expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map(({ target }) => target) }))).toEqual([]);
     },

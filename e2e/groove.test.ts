@@ -3,6 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { API_PATHS, fillPath } from '@furrow/contract';
 import type { SurveyReport } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
+import { cutOff } from './cut-off.ts';
 import { GroovePage } from './pages/groove-page.ts';
 import { RunPage } from './pages/run-page.ts';
 import { saveDemoJob } from './saved-demo.ts';
@@ -345,9 +346,7 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     await groove.measured();
     await groove.file('gauge.csv').click();
     expect(await page.getByRole('combobox', { name: 'Column 3 of gauge.csv is' }).inputValue()).toBe('none');
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
+    expect(await cutOff(page)).toEqual([]);
   });
 
   it('is recorded by a form that begins with the passes of the plan, and earlier revisions come back', async () => {
@@ -402,8 +401,7 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
           const { violations } = await new AxeBuilder({ page }).setLegacyMode().withTags(RULES).analyze();
           wrong.push(...violations.map(({ id, nodes }) => [id, nodes[0]?.html]));
         }
-        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        if (over > 0) wrong.push(`${size.width}: ${over} px too wide`);
+        wrong.push(...(await cutOff(page)).map((name) => [`${size.width}: ${name} is cut off`]));
       }
       expect(wrong).toEqual([]);
     },

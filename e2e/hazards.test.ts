@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { hazardSchema } from '@furrow/engine';
 import { describe, expect, it } from 'vitest';
 import { brokenRules } from './broken-rules.ts';
+import { cutOff } from './cut-off.ts';
 import { SupplyPages } from './pages/supply-pages.ts';
 import { runFurrow } from './run-furrow.ts';
 import { seenText } from './seen-text.ts';
@@ -71,10 +72,7 @@ describe.skipIf(NO_BROWSER)('hazards', () => {
     await pages.planned();
     const violations = await brokenRules(page);
     expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([]);
-    const wider = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(wider).toBe(0);
+    expect(await cutOff(page)).toEqual([]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { brokenRules } from './broken-rules.ts';
+import { cutOff } from './cut-off.ts';
 import { HeatPage } from './pages/heat-page.ts';
 import { seenText } from './seen-text.ts';
 import { NO_BROWSER, useStage } from './stage.ts';
@@ -105,7 +106,6 @@ describe.skipIf(NO_BROWSER)('heat', () => {
         violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${colorScheme} ${id}: ${html}`)),
       ).toEqual([]);
     }
-    const wider = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    expect(wider).toBe(0);
+    expect(await cutOff(page)).toEqual([]);
   });
 });

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { brokenRules } from './broken-rules.ts';
+import { cutOff } from './cut-off.ts';
 import { BenchPage } from './pages/bench-page.ts';
 import { pdfPages } from './pdf-pages.ts';
 import { runFurrow } from './run-furrow.ts';
@@ -202,7 +203,6 @@ describe.skipIf(NO_BROWSER)('papers page', () => {
     await page.frameLocator('iframe').getByRole('heading', { level: 1 }).waitFor();
     const violations = await brokenRules(page);
     expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(wide).toBeLessThanOrEqual(0);
+    expect(await cutOff(page)).toEqual([]);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { brokenRules } from './broken-rules.ts';
+import { cutOff } from './cut-off.ts';
 import { BenchPage } from './pages/bench-page.ts';
 import { SupplyPages } from './pages/supply-pages.ts';
 import { saveDemoJob } from './saved-demo.ts';
@@ -139,10 +140,7 @@ describe.skipIf(NO_BROWSER)('power and air', () => {
       const found = violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
       // handles lie where things stand, however close: their places can be typed beside the plan (WCAG 2.5.8)
       expect(found.filter((one) => !/^target-size: .*class="bay-handle/u.test(one))).toEqual([]);
-      const wider = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
-      expect(wider).toBe(0);
+      expect(await cutOff(page)).toEqual([]);
     };
     await check();
     await pages.open('supply');

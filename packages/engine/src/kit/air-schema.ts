@@ -83,7 +83,7 @@ const item = z.strictObject({
   }),
   set: pressure('Set pressure', 'Pressure to which a regulator is set without flow.').optional(),
   droop_kPa_per_100_L_per_min: described(z.number().min(0).max(1000), {
-    title: 'Droop',
+    title: 'Droop, kPa per 100 L/min',
     help: 'Fall of a regulator’s pressure for each 100 L/min of free air, in kPa.',
     fallback: { text: 0, why: 'no droop was stated' },
   }),

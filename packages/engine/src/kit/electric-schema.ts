@@ -148,7 +148,7 @@ export const leadSchema = z.strictObject({
     fallback: { text: 'clear', why: 'what the heat model knows' },
   }),
   resistance_mohm_per_m: described(z.number().min(0.001).max(100), {
-    title: 'Resistance per metre',
+    title: 'Resistance, mohm per m',
     help: 'Resistance at 20 °C that the shop measured, in milliohms per metre, in place of the standard’s.',
   }).optional(),
   insulation_limit: amount(

@@ -1,5 +1,5 @@
 import type { UnitSystem } from './quantity-kind.ts';
-import { FOOT, INCH } from './si.ts';
+import { FOOT, INCH, PSI } from './si.ts';
 
 /** A rate that a document states as a plain number whose unit ends the key, as readers of either system have it. */
 interface KeyedRate {
@@ -25,6 +25,12 @@ const RATES: readonly KeyedRate[] = [
   { key: '_m_per_h', unit: { metric: 'm per h', inch: 'ft per h' }, inches: 1 / FOOT },
   { key: 'consumables_per_m', unit: { metric: 'per m', inch: 'per ft' }, inches: FOOT },
   { key: '_per_kg', unit: { metric: 'per kg', inch: 'per lb' }, inches: POUND },
+  { key: '_mohm_per_m', unit: { metric: 'mohm per m', inch: 'mohm per ft' }, inches: FOOT },
+  {
+    key: '_kPa_per_100_L_per_min',
+    unit: { metric: 'kPa per 100 L/min', inch: 'psi per 100 scfm' },
+    inches: (1e3 / PSI) * (FOOT ** 3 / 1e-3),
+  },
   { key: 'price_per_m3', unit: { metric: 'per m3', inch: 'per ft3' }, inches: FOOT ** 3 },
 ];
 

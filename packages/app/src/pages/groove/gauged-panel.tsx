@@ -30,8 +30,7 @@ export function GaugedPanel(): VNode | null {
           'Width',
           'Root radius',
           'Against what is wanted',
-          'By',
-          'When',
+          'By and when',
           'Remark',
           '',
         ]}
@@ -58,8 +57,7 @@ export function GaugedPanel(): VNode | null {
                   </>
                 )}
               </td>
-              <td>{station.by ?? ''}</td>
-              <td>{station.when ?? ''}</td>
+              <td class="words">{[station.by, station.when].filter(Boolean).join(', ')}</td>
               <td class="words">{station.note ?? ''}</td>
               <td>
                 <button

@@ -16,6 +16,9 @@ interface RecordPageProps {
   readonly demo: string;
 }
 
+/** What a crew fills in at the rig, in the order of the work. */
+const WORK = ['passes', 'layers', 'electrode_changes', 'events', 'stations', 'crew'];
+
 /** The record of the work, filled in at the rig: passes, readings on the way, electrode changes, events, who, stations. */
 export function RecordPage({ id, demo }: RecordPageProps): VNode {
   return (
@@ -84,7 +87,7 @@ function RecordView(): VNode {
             {trouble}
           </p>
         )}
-        <FormView />
+        <FormView first={WORK} />
       </section>
       {id === undefined ? null : <RevisionPanel id={id} />}
     </>

@@ -5,9 +5,9 @@ import { useState } from 'preact/hooks';
 import { useUnits } from '../../ui/theme/index.ts';
 import { writtenAt } from '../document/index.ts';
 import { useSheet, useSheetState } from '../index.ts';
-import { boxUnit, isBareNumber } from './box-unit.ts';
+import { isBareNumber } from './box-unit.ts';
 import { fieldId } from './field-id.ts';
-import { fallbackText, shownText, typedValue } from './typed-value.ts';
+import { entryOf, fallbackText, shownText } from './typed-value.ts';
 
 interface FieldEntryProps {
   readonly field: JobField;
@@ -41,10 +41,11 @@ export function FieldEntry({
   const broken = useSheetState((state) => state.file.broken);
   const [typed, setTyped] = useState<string>();
   const units = useUnits();
-  const unit = boxUnit(field, units);
+  const entry = entryOf(field, units);
+  const { unit } = entry;
   const enter = (text: string): void => {
     setTyped(text);
-    const value = typedValue(field, text, unit);
+    const value = entry.fileValue(text);
     if ((value === undefined ? undefined : String(value)) === written) return;
     sheet.change([value === undefined ? { do: 'remove', path } : { do: 'set', path, value }]);
   };
@@ -77,7 +78,7 @@ export function FieldEntry({
       </select>
     );
   }
-  const shown = shownText(field, typed, written, unit);
+  const shown = shownText(typed, written, entry);
   const onInput = (event: { readonly currentTarget: { readonly value: string } }): void =>
     enter(event.currentTarget.value);
   const text = {

@@ -1,4 +1,5 @@
-import { type DocumentPath, formatAmount, type JobField, parseAmount } from '@furrow/engine';
+import type { DocumentPath, JobField } from '@furrow/engine';
+import { defaultTitle } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { useUnits } from '../../ui/theme/index.ts';
@@ -7,7 +8,8 @@ import { useSheetState } from '../index.ts';
 import { FieldEntry, useFieldIssue } from './field-entry.tsx';
 import { fieldId } from './field-id.ts';
 import { FieldIssue } from './field-issue.tsx';
-import { shownRate } from './shown-rate.ts';
+import { rateBox } from './rate-box.ts';
+import { readAsText } from './read-as.ts';
 
 interface FieldRowProps {
   readonly field: JobField;
@@ -18,12 +20,13 @@ interface FieldRowProps {
 export function FieldRow({ field, path }: FieldRowProps): VNode {
   const issue = useFieldIssue(path);
   const [open, setOpen] = useState(false);
+  const title = defaultTitle(field.path, [field], useUnits());
   const id = fieldId(path);
   const describedBy = `${id}-help ${id}-issue`;
   return (
     <div class={`field field-${field.entry}${issue === undefined ? '' : ' field-wrong'}`}>
       <label for={id}>
-        {field.title}
+        {title}
         {field.optional ? null : (
           <span class="required" aria-hidden="true">
             {' '}
@@ -38,7 +41,7 @@ export function FieldRow({ field, path }: FieldRowProps): VNode {
       <button
         type="button"
         class="help-button"
-        aria-label={`Help on ${field.title}`}
+        aria-label={`Help on ${title}`}
         aria-expanded={open}
         aria-controls={`${id}-help`}
         onClick={() => setOpen(!open)}
@@ -53,27 +56,16 @@ export function FieldRow({ field, path }: FieldRowProps): VNode {
   );
 }
 
-/** An amount in the shop's units, where it was written otherwise; what stands in for a rate too, whose unit is in its name. */
+/** An amount in the shop's units, where it was written otherwise; a rate, which the box has in the shop's, as the file has it. */
 function ReadAs({ field, path }: FieldRowProps): VNode | null {
   const units = useUnits();
   const written = useSheetState((state) => writtenAt(state.readable, path));
-  if (field.kind === undefined) {
-    const text = shownRate(field, written ?? String(field.fallback ?? ''), units);
-    return text === undefined ? null : <span class="read-as">= {text}</span>;
-  }
-  if (written === undefined) return null;
-  const read = parseAmount(written, field.kind);
-  if (!read.ok) return null;
-  const text = formatAmount(read.value, field.kind, units);
-  return sameAmount(text, written) ? null : <span class="read-as">= {text}</span>;
-}
-
-/** Whether two amounts say the same number in the same unit: 12 mm and 12.0 mm. */
-function sameAmount(one: string, other: string): boolean {
-  const plain = (text: string): string => {
-    const [, number = '', unit = ''] = /^([\d.,/ ]+)(.*)$/u.exec(text.replace('°', ' deg')) ?? [];
-    const value = Number(number.trim().replace(',', '.'));
-    return `${Number.isNaN(value) ? number.trim() : value} ${unit.trim()}`;
-  };
-  return plain(one) === plain(other);
+  const inFile = rateBox(field, units)?.inFile(written ?? String(field.fallback ?? ''));
+  const text = inFile ?? readAsText(field, written, units);
+  return text === undefined ? null : (
+    <span class="read-as">
+      = {text}
+      {inFile === undefined ? '' : ' in the file'}
+    </span>
+  );
 }

@@ -19,6 +19,17 @@ describe('formGroups', () => {
     expect(names.slice(0, 4)).toEqual(['groove.purpose', 'groove.shape', 'groove.depth', 'groove.width']);
   });
 
+  it('puts what is filled in first before all others, in that order, and nothing twice', () => {
+    const paths = formGroups(fieldList(), 'Job', ['kit', 'groove', 'none']).map(({ path }) => path);
+    expect(paths.slice(0, 4)).toEqual(['kit', 'groove', '', 'seam']);
+    expect(new Set(paths).size).toBe(paths.length);
+    expect(paths.toSorted()).toEqual(
+      formGroups(fieldList())
+        .map(({ path }) => path)
+        .toSorted(),
+    );
+  });
+
   it('puts the fields at the top in a group of their own', () => {
     const [top] = formGroups(fieldList());
     expect(fieldsIn(top!).map(({ path }) => path)).toEqual(['title', 'note']);

@@ -27,15 +27,23 @@ const TITLES: Readonly<Record<string, string>> = {
 /** Version of the file: it is no choice of the person. */
 const NOT_SHOWN = new Set(['furrow', 'furrow_kit', 'furrow_readings']);
 
-/** Arranges the fields of a file in groups: those at the top first, then the groups of the file. */
-export function formGroups(fields: readonly JobField[], title = 'Job'): readonly FormGroup[] {
+/**
+ * Arranges the fields of a file in groups: those at the top first, then the groups of the file; groups that are `first` stand
+ * before all others, in that order.
+ */
+export function formGroups(
+  fields: readonly JobField[],
+  title = 'Job',
+  first: readonly string[] = [],
+): readonly FormGroup[] {
   const entries = entriesOf(
     '',
     fields.filter((field) => !NOT_SHOWN.has(field.path)),
   );
   const top = entries.filter((entry) => 'field' in entry);
   const groups = entries.flatMap((entry) => ('group' in entry ? [entry.group] : []));
-  return [{ path: '', title, entries: top }, ...groups];
+  const ahead = first.flatMap((path) => groups.filter((group) => group.path === path));
+  return [...ahead, { path: '', title, entries: top }, ...groups.filter((group) => !ahead.includes(group))];
 }
 
 /** The fields that stand directly in a group. */

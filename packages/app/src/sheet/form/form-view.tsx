@@ -12,14 +12,16 @@ type View = (typeof VIEWS)[number];
 interface FormViewProps {
   /** Whether there is little room for it: long groups are folded then. */
   readonly brief?: boolean;
+  /** Groups that stand before all others, by their path. */
+  readonly first?: readonly string[];
 }
 
 /** A job or the kit to fill in: as a form, or as the text of its file. */
-export function FormView({ brief = false }: FormViewProps): VNode {
+export function FormView({ brief = false, first }: FormViewProps): VNode {
   const { noun } = useSheet();
   const title = SHEET_TITLES[noun];
   const fields = useSheetState((state) => state.file.fields);
-  const groups = useMemo(() => formGroups(fields.all, title), [fields, title]);
+  const groups = useMemo(() => formGroups(fields.all, title, first), [fields, title, first]);
   const [view, setView] = useState<View>('form');
   const [wanted, setWanted] = useState<{ line: number; wish: number }>();
   const broken = useSheetState((state) => state.file.broken);

@@ -26,6 +26,10 @@ const FOLDED = new Set([
   'site.ventilation',
   'after.spread',
   'after.alternatives',
+  'gauge_check',
+  'recuts',
+  'files',
+  'run',
 ]);
 
 interface GroupViewProps {

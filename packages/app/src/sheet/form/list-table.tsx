@@ -1,6 +1,8 @@
 import { type DocumentPath, type JobField, pathText } from '@furrow/engine';
+import { defaultTitle } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { ScrollBox } from '../../ui/table/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { entriesAt, patternOf, writtenAt } from '../document/index.ts';
 import { useSheet, useSheetState } from '../index.ts';
 import { FieldEntry, useFieldIssue } from './field-entry.tsx';
@@ -20,6 +22,8 @@ export function ListTable({ list, fields }: ListTableProps): VNode {
   const count = useSheetState((state) => entriesAt(state.readable, list));
   const broken = useSheetState((state) => state.file.broken);
   const words = listWords(patternOf(list));
+  const units = useUnits();
+  const titleOf = (field: JobField): string => defaultTitle(field.path, [field], units);
   const columns = Array.from({ length: count }, (_, index) => index);
   const add = (): void => {
     const named = fields.some((field) => nameOf(field) === 'name');
@@ -58,7 +62,7 @@ export function ListTable({ list, fields }: ListTableProps): VNode {
               {fields.map((field) => (
                 <tr key={field.path}>
                   <th scope="row">
-                    <span title={field.help}>{field.title}</span>
+                    <span title={field.help}>{titleOf(field)}</span>
                     <span class="unseen" id={helpId(list, field)}>
                       {field.help}
                     </span>
