@@ -28,8 +28,10 @@ const STEPS_MOST = 60;
 /** Steps from a circle that is near [-]. */
 const STEPS_NEAR = 3;
 /** Rounds of weighing at most, and the move, as a part of the radius, below which it has settled [-]. */
-const ROUNDS_MOST = 8;
+const ROUNDS_MOST = 12;
 const SETTLED = 1e-6;
+/** Rounds in which the spread is taken anew [-]; held after that, since a spread that moves keeps the circle moving. */
+const SPREADS = 3;
 /** Distance in robust standard deviations from which a point counts nothing: Tukey's biweight at 95 % efficiency [-]. */
 export const TUKEY = 4.685;
 /** A median absolute deviation as a standard deviation of a normal distribution [-]. */
@@ -129,39 +131,41 @@ export function geometricCircle(
   let circle = leastDistances(x, y, weights, start, robust ? STEPS_NEAR : STEPS_MOST);
   const away = new Float64Array(n);
   const sorted = new Float64Array(n);
+  let spread = Number.NaN;
   for (let round = 0; robust && round < ROUNDS_MOST && circle !== undefined; round += 1) {
-    weigh(x, y, circle, weights, away, sorted);
-    const next: Circle | undefined = leastDistances(x, y, weights, circle, STEPS_NEAR);
-    if (next === undefined) return undefined;
-    const moved = Math.abs(next.radius - circle.radius) + Math.abs(next.y - circle.y);
+    distances(x, y, circle, away);
+    if (round < SPREADS) {
+      for (let i = 0; i < n; i += 1) sorted[i] = Math.abs(away[i]!);
+      spread = MAD * medianOf(sorted);
+    }
+    weigh(away, spread, circle, weights);
+    const move = moveOf(sumsOf(x, y, weights, circle), 1);
+    const next: Circle | undefined = move && moved(circle, move);
+    if (next === undefined || !(next.radius < 1e6 * start.radius)) return undefined;
+    const by = Math.abs(move![1]) + Math.abs(move![2]);
     circle = next;
-    if (moved < SETTLED * circle.radius) break;
+    if (by < SETTLED * circle.radius) break;
   }
   return circle === undefined ? undefined : describeFit(x, y, weights, circle, robust);
 }
 
-/** Tukey's weights about a circle; `away` and `sorted` are room to work in. */
-function weigh(
-  x: ArrayLike<number>,
-  y: ArrayLike<number>,
-  circle: Circle,
-  weights: Float64Array,
-  away: Float64Array,
-  sorted: Float64Array,
-): void {
-  const n = x.length;
-  for (let i = 0; i < n; i += 1) {
+/** Distance of each point from a circle, above 0 outside. */
+function distances(x: ArrayLike<number>, y: ArrayLike<number>, circle: Circle, away: Float64Array): void {
+  for (let i = 0; i < away.length; i += 1) {
     const dx = x[i]! - circle.x;
     const dy = y[i]! - circle.y;
-    away[i] = Math.abs(Math.sqrt(dx * dx + dy * dy) - circle.radius);
+    away[i] = Math.sqrt(dx * dx + dy * dy) - circle.radius;
   }
-  sorted.set(away);
-  const spread = MAD * medianOf(sorted);
+}
+
+/** Tukey's weights of distances about their spread; all as they were where there is none. */
+function weigh(away: Float64Array, spread: number, circle: Circle, weights: Float64Array): void {
   if (!(spread > 1e-12 * circle.radius)) return;
-  for (let i = 0; i < n; i += 1) {
-    const share = away[i]! / (TUKEY * spread);
-    const left = 1 - share * share;
-    weights[i] = share < 1 ? left * left : 0;
+  const perReach = 1 / (TUKEY * spread);
+  for (let i = 0; i < away.length; i += 1) {
+    const share = away[i]! * perReach;
+    const left = Math.max(0, 1 - share * share);
+    weights[i] = left * left;
   }
 }
 
@@ -218,26 +222,41 @@ function leastDistances(
   let damping = 1e-6;
   let sums = sumsOf(x, y, weights, circle);
   for (let step = 0; step < steps; step += 1) {
-    const inverse = inverse3(sums.matrix, 1 + damping);
-    if (inverse === undefined) return undefined;
-    const [gx, gy, gr] = sums.gradient;
-    const along = (row: readonly number[]): number => row[0]! * gx + row[1]! * gy + row[2]! * gr;
-    const [a, b, c] = [along(inverse[0]!), along(inverse[1]!), along(inverse[2]!)];
-    const next = { x: circle.x + a, y: circle.y + b, radius: circle.radius + c };
+    const move = moveOf(sums, 1 + damping);
+    if (move === undefined) return undefined;
+    const next = moved(circle, move);
     const nextSums = sumsOf(x, y, weights, next);
     if (!Number.isFinite(nextSums.squares) || next.radius > 1e6 * start.radius) return undefined;
     if (nextSums.squares <= sums.squares) {
-      const moved = Math.abs(a) + Math.abs(b) + Math.abs(c);
       circle = next;
       sums = nextSums;
       damping = Math.max(damping / 10, 1e-14);
-      if (moved < 1e-10 * circle.radius) break;
+      if (Math.abs(move[0]) + Math.abs(move[1]) + Math.abs(move[2]) < 1e-10 * circle.radius) break;
     } else {
       damping *= 100;
       if (damping > 1e12) break;
     }
   }
   return circle;
+}
+
+/** The Gauss-Newton step of centre and radius, damped by a factor on the diagonal; undefined where the points leave it open. */
+function moveOf({ matrix, gradient: [gx, gy, gr] }: Sums, grown: number): Move | undefined {
+  const inverse = inverse3(matrix, grown);
+  if (inverse === undefined) return undefined;
+  const [a, b, c] = inverse as [number[], number[], number[]];
+  return [
+    a[0]! * gx + a[1]! * gy + a[2]! * gr,
+    b[0]! * gx + b[1]! * gy + b[2]! * gr,
+    c[0]! * gx + c[1]! * gy + c[2]! * gr,
+  ];
+}
+
+/** A step of centre across, centre upwards and radius [m]. */
+type Move = readonly [number, number, number];
+
+function moved(circle: Circle, [x, y, radius]: Move): Circle {
+  return { x: circle.x + x, y: circle.y + y, radius: circle.radius + radius };
 }
 
 /** Inverse of a symmetric 3 x 3 matrix from its upper half, its diagonal grown by a factor. */

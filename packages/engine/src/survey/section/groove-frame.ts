@@ -46,9 +46,10 @@ export function grooveFrame(points: Points, plate: PlateLine): GrooveFrame {
   const u = new Float64Array(n);
   const d = new Float64Array(n);
   for (let i = 0; i < n; i += 1) {
-    const point = inFrame(plate, points.y[i]!, points.z[i]!);
-    u[i] = point.u;
-    d[i] = point.d;
+    const across = points.y[i]! - plate.centre;
+    const up = points.z[i]! - middle;
+    u[i] = (across + up * plate.slope) * cosine;
+    d[i] = (across * plate.slope - up) * cosine;
   }
   const bad = lonely(d, points.noise);
   const count = bad.reduce((sum, each) => sum - each, n);

@@ -118,6 +118,7 @@ function binsOf({ y, z, noise }: Points): Bins {
   const width = (y[n - 1]! - low) / Math.min(BINS, Math.floor(n / 4));
   const ys: number[] = [];
   const zs: number[] = [];
+  const sorted = z.slice();
   let from = 0;
   let counted = 0;
   while (from < n) {
@@ -126,7 +127,7 @@ function binsOf({ y, z, noise }: Points): Bins {
     while (to < n && Math.floor((y[to]! - low) / width) === bin) to += 1;
     if (to - from >= 2) {
       ys.push((y[from]! + y[to - 1]!) / 2);
-      zs.push(medianOf(z.slice(from, to)));
+      zs.push(medianOf(sorted.subarray(from, to)));
       counted += to - from;
     }
     from = to;
@@ -270,6 +271,11 @@ function burrOf({ away, spread }: LineFit, from: number, side: -1 | 1, end: numb
   return off;
 }
 
+/** Rounds of weighing at most [-]. */
+const ROUNDS_MOST = 10;
+/** Rounds in which the spread is taken anew [-]; held after that, since a spread that moves keeps the line moving. */
+const SPREADS = 3;
+
 /** Least squares with Tukey's weights about the median spread, from a start. */
 function fitShoulders(
   { y, z, noise }: Points,
@@ -280,73 +286,98 @@ function fitShoulders(
   start: { readonly slope: number; readonly left: number; readonly right: number },
 ): LineFit | undefined {
   const n = y.length;
-  let at = { slope: start.slope, left: start.left, right: start.right };
-  const used = new Uint32Array(leftEnd + n - rightStart);
-  const m = used.length;
-  for (let i = 0; i < m; i += 1) used[i] = i < leftEnd ? i : rightStart + i - leftEnd;
+  const m = leftEnd + n - rightStart;
+  // the points of both shoulders side by side: places in spans from the centre
+  const place = new Float64Array(m);
+  const height = new Float64Array(m);
+  const perSpan = 1 / span;
+  for (let i = 0; i < m; i += 1) {
+    const k = i < leftEnd ? i : rightStart + i - leftEnd;
+    place[i] = (y[k]! - centre) * perSpan;
+    height[i] = z[k]!;
+  }
   const away = new Float64Array(m);
   const weights = new Float64Array(m);
   const inside = new Float64Array(m);
-  let inverse: number[][] | undefined;
+  let { slope, left, right } = { ...start, slope: start.slope * span };
+  let scaled: number[][] | undefined;
   let spread = 0;
   // the shoulders' own lines say what is plate at first: about half of the points may be burr and wall
-  let reach = 4 * Math.max(noise, 1e-5);
-  for (let round = 0; round < 10; round += 1) {
-    const near = reach * (round === 0 ? 2 : 1);
-    let counted = 0;
-    for (let i = 0; i < m; i += 1) {
-      const k = used[i]!;
-      away[i] = z[k]! - (i < leftEnd ? at.left : at.right) - at.slope * (y[k]! - centre);
-      const off = Math.abs(away[i]!);
-      if (off < near) {
+  let near = 8 * Math.max(noise, 1e-5);
+  for (let round = 0; round < ROUNDS_MOST; round += 1) {
+    for (let i = 0; i < leftEnd; i += 1) away[i] = height[i]! - left - slope * place[i]!;
+    for (let i = leftEnd; i < m; i += 1) away[i] = height[i]! - right - slope * place[i]!;
+    if (round < SPREADS) {
+      let counted = 0;
+      for (let i = 0; i < m; i += 1) {
+        const off = Math.abs(away[i]!);
         inside[counted] = off;
-        counted += 1;
+        if (off < near) counted += 1;
       }
+      if (counted < 8) return undefined;
+      spread = Math.max(MAD * medianOf(inside.subarray(0, counted)), 0.3 * noise, 1e-9);
+      near = TUKEY * spread;
     }
-    if (counted < 8) return undefined;
-    spread = Math.max(MAD * medianOf(inside.subarray(0, counted)), 0.3 * noise, 1e-9);
-    reach = TUKEY * spread;
-    let tt = 0;
-    let ta = 0;
-    const sums = [
-      { t: 0, w: 0, a: 0 },
-      { t: 0, w: 0, a: 0 },
-    ] satisfies [unknown, unknown];
-    for (const side of [0, 1] as const) {
-      let t1 = 0;
-      let w1 = 0;
-      let a1 = 0;
-      for (let i = side === 0 ? 0 : leftEnd; i < (side === 0 ? leftEnd : m); i += 1) {
-        const share = away[i]! / reach;
-        const w = share > -1 && share < 1 ? (1 - share * share) * (1 - share * share) : 0;
-        weights[i] = w;
-        const t = (y[used[i]!]! - centre) / span;
-        tt += w * t * t;
-        ta += w * t * away[i]!;
-        t1 += w * t;
-        w1 += w;
-        a1 += w * away[i]!;
-      }
-      sums[side].t = t1;
-      sums[side].w = w1;
-      sums[side].a = a1;
-    }
-    const [l, r] = sums;
+    const l = weighSide(place, away, weights, near, 0, leftEnd);
+    const r = weighSide(place, away, weights, near, leftEnd, m);
     if (l.w < 4 || r.w < 4) return undefined;
-    const scaled = inverseOf([
-      [tt, l.t, r.t],
+    scaled = inverseOf([
+      [l.tt + r.tt, l.t, r.t],
       [l.t, l.w, 0],
       [r.t, 0, r.w],
     ]);
     if (scaled === undefined) return undefined;
-    const move = scaled.map((row) => row[0]! * ta + row[1]! * l.a + row[2]! * r.a);
-    inverse = scaled.map((row, i) =>
-      row.map((value, j) => value / ((i === 0 ? span : 1) * (j === 0 ? span : 1))),
-    );
-    at = { slope: at.slope + move[0]! / span, left: at.left + move[1]!, right: at.right + move[2]! };
-    if (Math.abs(move[0]!) + Math.abs(move[1]!) + Math.abs(move[2]!) < 1e-3 * spread) break;
+    const turns = l.ta + r.ta;
+    const [bySlope, byLeft, byRight] = scaled.map(
+      (row) => row[0]! * turns + row[1]! * l.a + row[2]! * r.a,
+    ) as [number, number, number];
+    slope += bySlope;
+    left += byLeft;
+    right += byRight;
+    if (Math.abs(bySlope) + Math.abs(byLeft) + Math.abs(byRight) < 1e-3 * spread) break;
   }
-  return inverse === undefined ? undefined : { ...at, inverse, spread, away, weights };
+  const inverse = scaled?.map((row, i) =>
+    row.map((value, j) => value / ((i === 0 ? span : 1) * (j === 0 ? span : 1))),
+  );
+  return inverse === undefined
+    ? undefined
+    : { slope: slope * perSpan, left, right, inverse, spread, away, weights };
+}
+
+/** Sums over the points of a shoulder by their weights: of places, distances, squares and products. */
+interface SideSums {
+  readonly w: number;
+  readonly t: number;
+  readonly a: number;
+  readonly tt: number;
+  readonly ta: number;
+}
+
+/** Weighs the points of a shoulder by Tukey's biweight, and sums them up. */
+function weighSide(
+  place: Float64Array,
+  away: Float64Array,
+  weights: Float64Array,
+  reach: number,
+  from: number,
+  to: number,
+): SideSums {
+  const perReach = 1 / reach;
+  let [w, t, a, tt, ta] = [0, 0, 0, 0, 0];
+  for (let i = from; i < to; i += 1) {
+    const off = away[i]!;
+    const share = off * perReach;
+    const left = Math.max(0, 1 - share * share);
+    const weight = left * left;
+    weights[i] = weight;
+    const turned = weight * place[i]!;
+    w += weight;
+    t += turned;
+    a += weight * off;
+    tt += turned * place[i]!;
+    ta += turned * off;
+  }
+  return { w, t, a, tt, ta };
 }
 
 /** What it adds to the variance that the points of a shoulder are chosen by looking at them (from simulated scans) [-]. */

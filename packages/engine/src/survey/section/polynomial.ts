@@ -21,6 +21,8 @@ export interface PolynomialFit {
 }
 
 const ROUNDS = 5;
+/** Rounds in which the spread is taken anew [-]; held after that, since a spread that moves keeps the curve moving. */
+const SPREADS = 2;
 
 /**
  * Fits a polynomial robustly: least squares, then Tukey's weights about the median spread.
@@ -45,42 +47,49 @@ export function fitPolynomial(
   const centre = (low + high) / 2;
   const scale = (high - low) / 2;
   if (!(scale > 0)) return undefined;
+  const perScale = 1 / scale;
+  const t = new Float64Array(n);
+  for (let i = 0; i < n; i += 1) t[i] = (x[i]! - centre) * perScale;
   const weights = new Float64Array(n).fill(1);
   const away = new Float64Array(n);
   const sorted = new Float64Array(n);
-  let solved = solve(x, y, weights, centre, scale, size);
+  let spread = 0;
+  let solved = solve(t, y, weights, size);
   for (let round = 0; robust && round < ROUNDS && solved !== undefined; round += 1) {
-    for (let i = 0; i < n; i += 1)
-      away[i] = Math.abs(y[i]! - value(solved.coefficients, (x[i]! - centre) / scale));
-    sorted.set(away);
-    const spread = MAD * medianOf(sorted);
+    residuals(solved.coefficients, t, y, away);
+    if (round < SPREADS) {
+      for (let i = 0; i < n; i += 1) sorted[i] = Math.abs(away[i]!);
+      spread = MAD * medianOf(sorted);
+    }
     if (!(spread > 0)) break;
+    const perReach = 1 / (TUKEY * spread);
     let changed = 0;
     for (let i = 0; i < n; i += 1) {
-      const share = away[i]! / (TUKEY * spread);
-      const left = 1 - share * share;
-      const weight = share < 1 ? left * left : 0;
-      const by = weight > weights[i]! ? weight - weights[i]! : weights[i]! - weight;
+      const share = away[i]! * perReach;
+      const left = Math.max(0, 1 - share * share);
+      const weight = left * left;
+      const by = Math.abs(weight - weights[i]!);
       if (by > changed) changed = by;
       weights[i] = weight;
     }
-    const next = solve(x, y, weights, centre, scale, size);
+    const next = solve(t, y, weights, size);
     if (next === undefined) break;
     solved = next;
     if (changed < 0.02) break;
   }
   if (solved === undefined) return undefined;
+  residuals(solved.coefficients, t, y, away);
   let squares = 0;
   let total = 0;
   let lag = 0;
-  let before: number | undefined;
+  let before = 0;
   for (let i = 0; i < n; i += 1) {
     const w = weights[i]!;
     if (w === 0) continue;
-    const r = y[i]! - value(solved.coefficients, (x[i]! - centre) / scale);
+    const r = away[i]!;
     squares += w * r * r;
     total += w;
-    if (before !== undefined) lag += r * before;
+    lag += r * before;
     before = r;
   }
   const degrees = total - size;
@@ -90,6 +99,21 @@ export function fitPolynomial(
   const correlation = Math.min(0.95, Math.max(0, lag / Math.max(squares, 1e-300) - 1.5 / Math.sqrt(n)));
   const variance = (squares / degrees) * thin * ((1 + correlation) / (1 - correlation));
   return { centre, scale, ...solved, variance, squares, degrees, weights };
+}
+
+/** What is left of each point above a polynomial in `t`. */
+function residuals(
+  coefficients: readonly number[],
+  t: Float64Array,
+  y: Float64Array,
+  away: Float64Array,
+): void {
+  if (coefficients.length > 3) {
+    for (let i = 0; i < t.length; i += 1) away[i] = y[i]! - value(coefficients, t[i]!);
+    return;
+  }
+  const [a = 0, b = 0, c = 0] = coefficients;
+  for (let i = 0; i < t.length; i += 1) away[i] = y[i]! - a - t[i]! * (b + t[i]! * c);
 }
 
 /** Factor on the weighted variance that makes it right for a fit by Tukey's weights, from the moments of the normal distribution [-]. */
@@ -136,15 +160,12 @@ function quadratic(matrix: readonly (readonly number[])[], vector: readonly numb
 }
 
 function solve(
-  x: Float64Array,
+  t: Float64Array,
   y: Float64Array,
   weights: Float64Array,
-  centre: number,
-  scale: number,
   size: number,
 ): { coefficients: number[]; inverse: number[][] } | undefined {
-  const sums =
-    size <= 3 ? lowSums(x, y, weights, centre, scale) : powerSums(x, y, weights, centre, scale, size);
+  const sums = size <= 3 ? lowSums(t, y, weights) : powerSums(t, y, weights, size);
   const rows: number[][] = [];
   for (let i = 0; i < size; i += 1) {
     const row: number[] = [];
@@ -168,50 +189,33 @@ interface PowerSums {
   readonly right: ArrayLike<number>;
 }
 
-function powerSums(
-  x: Float64Array,
-  y: Float64Array,
-  weights: Float64Array,
-  centre: number,
-  scale: number,
-  size: number,
-): PowerSums {
+function powerSums(t: Float64Array, y: Float64Array, weights: Float64Array, size: number): PowerSums {
   const powers = new Float64Array(2 * size - 1);
   const right = new Float64Array(size);
-  for (let i = 0; i < x.length; i += 1) {
-    const w = weights[i]!;
-    if (w === 0) continue;
-    const t = (x[i]! - centre) / scale;
-    let power = w;
+  for (let i = 0; i < t.length; i += 1) {
+    let power = weights[i]!;
+    if (power === 0) continue;
     for (let k = 0; k < 2 * size - 1; k += 1) {
       powers[k]! += power;
       if (k < size) right[k]! += power * y[i]!;
-      power *= t;
+      power *= t[i]!;
     }
   }
   return { powers, right };
 }
 
 /** The same up to a parabola, which nearly all fits are: sums in registers take half of the time. */
-function lowSums(
-  x: Float64Array,
-  y: Float64Array,
-  weights: Float64Array,
-  centre: number,
-  scale: number,
-): PowerSums {
-  const per = 1 / scale;
+function lowSums(t: Float64Array, y: Float64Array, weights: Float64Array): PowerSums {
   let [s0, s1, s2, s3, s4, r0, r1, r2] = [0, 0, 0, 0, 0, 0, 0, 0];
-  for (let i = 0; i < x.length; i += 1) {
+  for (let i = 0; i < t.length; i += 1) {
     const w = weights[i]!;
-    const t = (x[i]! - centre) * per;
-    const wt = w * t;
-    const wtt = wt * t;
+    const wt = w * t[i]!;
+    const wtt = wt * t[i]!;
     s0 += w;
     s1 += wt;
     s2 += wtt;
-    s3 += wtt * t;
-    s4 += wtt * t * t;
+    s3 += wtt * t[i]!;
+    s4 += wtt * t[i]! * t[i]!;
     r0 += w * y[i]!;
     r1 += wt * y[i]!;
     r2 += wtt * y[i]!;
