@@ -71,7 +71,8 @@ const PAPER_LAYERS = [
 /** Rooms of the store: from the database by the one way of saving to what is saved. */
 const STORE_LAYERS = [
   ['database', 'journal'],
-  ['document', 'migration'],
+  ['history'],
+  ['document', 'migration', 'audit'],
   ['job', 'shop-file', 'rig', 'fault', 'paper', 'run', 'logger', 'original', 'people'],
   ['readings'],
 ];

@@ -16,6 +16,9 @@ export const API_PATHS = {
   shop: '/api/shops/:id',
   machines: '/api/machines',
   machine: '/api/machines/:id',
+  /** Who changed what: of the shop, and of people, shops and machines. */
+  history: '/api/history',
+  companyHistory: '/api/company/history',
   examples: '/api/examples',
   plan: '/api/plan',
   card: '/api/card',

@@ -43,6 +43,11 @@ export {
   faultCaseSchema,
   faultCountsSchema,
 } from './fault-count-schema.ts';
+export {
+  type HistoryEntry,
+  historyEntrySchema,
+  historyQuestionSchema,
+} from './history-schema.ts';
 export { HTTP_STATUS } from './http-status.ts';
 export {
   examplePaperParametersSchema,

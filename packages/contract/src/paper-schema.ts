@@ -25,6 +25,10 @@ const listedPaperSchema = z
       .object({
         revision_number: revisionNumber,
         printed_at: z.iso.datetime(),
+        released_by: z
+          .string()
+          .nullable()
+          .describe('Name of the account that handed it out; null where nobody signed in.'),
         superseded: z.boolean().describe('Whether job, kit or knowledge have changed since.'),
         changes: z.array(z.string()).describe('What has changed since, in words.'),
       })

@@ -61,6 +61,8 @@ export const PERMISSIONS: Readonly<Record<string, Right>> = {
   'GET /api/machines': 'administer',
   'POST /api/machines': 'administer',
   'DELETE /api/machines/:id': 'administer',
+  'GET /api/history': 'look',
+  'GET /api/company/history': 'administer',
   'GET /api/about': 'look',
   'GET /api/openapi.json': 'look',
   'GET /api/examples': 'look',

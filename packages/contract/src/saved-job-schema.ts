@@ -1,5 +1,6 @@
 import { issueSchema } from '@furrow/engine';
 import { z } from 'zod';
+import { savedBySchema } from './history-schema.ts';
 
 const jobFields = {
   id: z.uuid().describe('Identifier of the saved job; it never changes.'),
@@ -12,6 +13,7 @@ const jobFields = {
     ),
   revision_number: z.int().min(1).describe('Number of the saved revision, from 1, one more with each save.'),
   saved_at: z.iso.datetime().describe('When this revision was saved.'),
+  saved_by: savedBySchema,
 };
 
 /** One line of the list of saved jobs. */
@@ -44,6 +46,7 @@ export const revisionSummarySchema = z
     revision: jobFields.revision,
     title: jobFields.title,
     saved_at: jobFields.saved_at,
+    saved_by: jobFields.saved_by,
   })
   .meta({ id: 'RevisionSummary' });
 

@@ -1,5 +1,6 @@
 import { issueSchema } from '@furrow/engine';
 import { z } from 'zod';
+import { savedBySchema } from './history-schema.ts';
 import { keepableTextSchema } from './keepable-text.ts';
 import { basedOnFromNoneSchema, REVISION_MOST, revisionFromNoneSchema } from './revision-number.ts';
 
@@ -27,6 +28,7 @@ function shopFileSchemas<Code extends string>({ id, noun, changed }: ShopFile<Co
       ...fields,
       revision_number: revisionFromNoneSchema,
       saved_at: z.iso.datetime().nullable().describe('When it was saved; null as long as nothing was.'),
+      saved_by: savedBySchema,
       text: z.string().describe(`The ${noun} file as written; empty as long as nothing was saved.`),
       valid: z.boolean().describe(`Whether jobs can be planned with the ${noun} as it stands.`),
       issues: z
@@ -35,7 +37,12 @@ function shopFileSchemas<Code extends string>({ id, noun, changed }: ShopFile<Co
     })
     .meta({ id: `Saved${id}` });
   const summary = z
-    .object({ ...fields, revision_number: z.int().min(1), saved_at: z.iso.datetime() })
+    .object({
+      ...fields,
+      revision_number: z.int().min(1),
+      saved_at: z.iso.datetime(),
+      saved_by: savedBySchema,
+    })
     .meta({ id: `${id}RevisionSummary` });
   return {
     saved,

@@ -9,7 +9,7 @@ import fastify, {
   type RouteOptions,
 } from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
-import { Accounts, type AccountsParts, checkRight, shopOf } from './account/accounts.ts';
+import { Accounts, type AccountsParts, actorOf, checkRight, shopOf, type Who } from './account/accounts.ts';
 import type { CookiePlace } from './account/session-cookie.ts';
 import { admitted, guardAccess } from './guard/access.ts';
 import { isApi } from './guard/api-path.ts';
@@ -27,6 +27,7 @@ import { cardRoutes } from './routes/card-routes.ts';
 import { commissioningRoutes } from './routes/commissioning-routes.ts';
 import { faultRoutes } from './routes/fault-routes.ts';
 import { gaugeRoutes } from './routes/gauge-routes.ts';
+import { companyHistoryRoutes, historyRoutes } from './routes/history-routes.ts';
 import { jobRoutes } from './routes/job-routes.ts';
 import { kitRoutes } from './routes/kit-routes.ts';
 import { knowledgeRoutes } from './routes/knowledge-routes.ts';
@@ -181,7 +182,7 @@ export async function buildServer(
       const { who } = request;
       if (who !== null) request.mayStill = () => accounts.mayStill(right, who);
       if (request.who !== null && !SHOPLESS.includes(right))
-        request.shop = await shops.get(shopOf(request.who));
+        request.shop = workedOnBy(await shops.get(shopOf(request.who)), request.who);
     }
   });
   server.setErrorHandler((error, request, reply) => sendError(error, request, reply, log));
@@ -208,8 +209,12 @@ export async function buildServer(
   liveRoutes(server, now);
   rawRoutes(server);
   loggerRoutes(server);
+  historyRoutes(server);
   if (accounts === undefined) openSessionRoutes(server);
-  else accountRoutes(server, accounts, cookiePlace);
+  else {
+    accountRoutes(server, accounts, cookiePlace);
+    companyHistoryRoutes(server, accounts.company);
+  }
   server.addHook('onReady', async () => {
     const ids =
       accounts === undefined ? [THE_SHOP] : (await accounts.company.people.shops()).map(({ id }) => id);
@@ -218,6 +223,11 @@ export async function buildServer(
   server.addHook('preClose', () => shops.close());
   if (appFolder !== undefined) await appFiles(server, appFolder);
   return server;
+}
+
+/** A shop as somebody works on it, whom its history names. */
+function workedOnBy(shop: ServedShop, who: Who): ServedShop {
+  return { ...shop, store: shop.store.by(actorOf(who)) };
 }
 
 /** Rights to what belongs to no shop. */

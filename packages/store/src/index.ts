@@ -1,7 +1,10 @@
+export type { AuditReport, HistoryEnd } from './audit/audit.ts';
 export { dataFolder } from './database/data-folder.ts';
 export { StoreFailure } from './database/store-failure.ts';
 export { eraseUnused } from './erase-unused.ts';
 export type { FaultCaseStore, FoundFault } from './fault/fault-case-store.ts';
+export { type Act, type Actor, COMPANY, NOBODY } from './history/change.ts';
+export type { HistoryQuestion, HistoryStore, KeptEntry } from './history/history-store.ts';
 export type {
   JobContent,
   JobStore,

@@ -34,6 +34,7 @@ for (const kind of testedKinds()) {
         id: '00000000-0000-4000-8000-000000000001',
         revision_number: 1,
         saved_at: job.created_at,
+        saved_by: null,
         created_at: expect.stringMatching(/^2026-01-05T06:00:\d\d\.000Z$/),
       });
       expect(await store.get(job.id)).toEqual(job);

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { sql } from 'kysely';
 import Libsql from 'libsql';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { auditCompany } from './audit/audit.ts';
 import type { Database } from './database/database.ts';
 import { openPostgres } from './database/postgres-database.ts';
 import { openSqlite } from './database/sqlite-database.ts';
@@ -29,8 +30,8 @@ const addsTable: Migration = {
 const breaksHalfWay: Migration = {
   name: 'breaks-half-way',
   why: 'Stands for a step that meets something unforeseen.',
-  up: async (database) => {
-    await addsTable.up(database);
+  up: async (database, kind) => {
+    await addsTable.up(database, kind);
     throw new Error('unforeseen');
   },
 };
@@ -133,12 +134,21 @@ for (const kind of testedKinds()) {
       await migrate(database, MIGRATIONS, now);
       const store = sqlStore(database, { now, newId });
       expect(await store.list()).toEqual([
-        { id: 'j1', title: 'Шов', revision: null, revision_number: 2, saved_at: at(3), created_at: at(1) },
+        {
+          id: 'j1',
+          title: 'Шов',
+          revision: null,
+          revision_number: 2,
+          saved_at: at(3),
+          saved_by: null,
+          created_at: at(1),
+        },
       ]);
       expect(await store.revision('j1', 1)).toMatchObject({
         text: 'title: a',
         revision: 'aa',
         saved_at: at(1),
+        saved_by: null,
       });
       expect(await store.listBin()).toMatchObject([{ id: 'j2', deleted_at: at(4) }]);
       expect(await store.restore('j2')).toMatchObject({ text: 'title: b', created_at: at(2) });
@@ -163,9 +173,11 @@ for (const kind of testedKinds()) {
           kit_revision: 'kk',
           knowledge_id: null,
           printed_at: at(7),
+          released_by: null,
         },
       ]);
       expect(await store.save('j1', content, 2)).toMatchObject({ ok: true, job: { revision_number: 3 } });
+      expect(await auditCompany(database, [])).toMatchObject({ held: 11, problems: [] });
       const elsewhere = sqlStore(database, { now, newId }, 'another shop');
       expect([await elsewhere.list(), await elsewhere.kit.get(), await elsewhere.faultCases.list()]).toEqual([
         [],

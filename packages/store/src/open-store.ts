@@ -1,7 +1,10 @@
+import { type AuditReport, auditCompany, type HistoryEnd } from './audit/audit.ts';
 import { openPostgres } from './database/postgres-database.ts';
 import { openSqlite } from './database/sqlite-database.ts';
 import { attempt } from './database/store-failure.ts';
-import { workOn } from './database/work.ts';
+import { type Actor, COMPANY, NOBODY } from './history/change.ts';
+import { type HistoryStore, sqlHistoryStore } from './history/history-store.ts';
+import { workOn } from './history/work.ts';
 import type { StoreSources } from './job/sql-job-store.ts';
 import { migrate } from './migration/migrate.ts';
 import { MIGRATIONS } from './migration/migrations.ts';
@@ -16,6 +19,12 @@ export type StorePlace = { readonly folder: string } | { readonly url: string };
 /** The shops and people of a company, in one database. */
 export interface Company {
   readonly people: PeopleStore;
+  /** The same, worked on by somebody, whom the history names. */
+  peopleBy(actor: Actor): PeopleStore;
+  /** Who changed what of people, shops and machines. */
+  readonly history: HistoryStore;
+  /** Holds every history to its chain and to what an earlier audit found, and what is kept to the history. */
+  audit(earlier?: readonly HistoryEnd[]): Promise<AuditReport>;
   /** What is kept of a shop, whether it was opened or not. */
   shop(id: string): Store;
   close(): Promise<void>;
@@ -33,8 +42,13 @@ export async function openCompany(where: StorePlace, sources: StoreSources): Pro
       await database.kysely.destroy();
       throw error;
     }
+    const workBy = (who: Actor) => workOn(database, { shop: COMPANY, who, now: sources.now });
+    const peopleBy = (who: Actor): PeopleStore => sqlPeopleStore(workBy(who), sources.now);
     return {
-      people: sqlPeopleStore(workOn(database), sources.now),
+      people: peopleBy(NOBODY),
+      peopleBy,
+      history: sqlHistoryStore(workBy(NOBODY)),
+      audit: (earlier = []) => attempt(database.place, () => auditCompany(database, earlier)),
       shop: (id) => sqlStore(database, sources, id),
       close: () => database.kysely.destroy(),
     };

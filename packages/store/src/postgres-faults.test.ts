@@ -2,7 +2,8 @@ import pg from 'pg';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from './database/database.ts';
 import { openPostgres } from './database/postgres-database.ts';
-import { workOn } from './database/work.ts';
+import { NOBODY } from './history/change.ts';
+import { workOn } from './history/work.ts';
 import { migrate } from './migration/migrate.ts';
 import { MIGRATIONS } from './migration/migrations.ts';
 import { openStore } from './open-store.ts';
@@ -11,6 +12,8 @@ import type { Store } from './store.ts';
 import { type FaultyWire, faultyWire } from './testing/faulty-wire.ts';
 import { findPostgres, type PostgresServer, startPostgres } from './testing/postgres-server.ts';
 import { countingSources } from './testing/sources.ts';
+
+const desk = { shop: 'main', who: NOBODY, now: () => new Date() };
 
 const first = { text: 'title: Penstock\n', title: 'Penstock', revision: 'aa' };
 const second = { text: 'title: Penstock, wider\n', title: 'Penstock, wider', revision: null };
@@ -68,7 +71,7 @@ describe.skipIf('missing' in found)(`a store on a ${title} that fails`, () => {
 
   it('does a transaction again whose connection was broken in the middle of it', async () => {
     let tries = 0;
-    await workOn(database).transact(async (transaction) => {
+    await workOn(database, desk).transact(async (transaction) => {
       await transaction
         .insertInto('fault_case')
         .values({ shop: 'main', id: 'a', cause: 'wet_air', symptoms: '{}', counted_at: '' })
@@ -80,7 +83,7 @@ describe.skipIf('missing' in found)(`a store on a ${title} that fails`, () => {
   });
 
   it('says that nothing was changed, and changes nothing, where the connection breaks each time', async () => {
-    const work = workOn(database).transact(async (transaction) => {
+    const work = workOn(database, desk).transact(async (transaction) => {
       await transaction
         .insertInto('fault_case')
         .values({ shop: 'main', id: 'a', cause: 'wet_air', symptoms: '{}', counted_at: '' })

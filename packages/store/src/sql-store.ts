@@ -1,7 +1,9 @@
 import type { Database } from './database/database.ts';
-import { workOn } from './database/work.ts';
 import { documentTable } from './document/document-table.ts';
 import { sqlFaultCaseStore } from './fault/sql-fault-case-store.ts';
+import { type Actor, NOBODY } from './history/change.ts';
+import { sqlHistoryStore } from './history/history-store.ts';
+import { workOn } from './history/work.ts';
 import { type StoreSources, sqlJobStore } from './job/sql-job-store.ts';
 import { sqlLoggerStore } from './logger/sql-logger-store.ts';
 import { erasePrinted, sqlPrintedStore } from './paper/sql-printed-store.ts';
@@ -15,26 +17,33 @@ import type { Store } from './store.ts';
 export const THE_SHOP = 'main';
 
 /** Everything that is kept of a shop, in the tables of a migrated database of either kind. */
-export function sqlStore(database: Database, sources: StoreSources, shop = THE_SHOP): Store {
-  const work = workOn(database);
+export function sqlStore(
+  database: Database,
+  sources: StoreSources,
+  shop = THE_SHOP,
+  who: Actor = NOBODY,
+): Store {
   const { now } = sources;
-  const rigs = documentTable(shop, 'rig');
-  const readings = documentTable(shop, 'readings');
+  const work = workOn(database, { shop, who, now });
+  const rigs = documentTable(work, 'rig');
+  const readings = documentTable(work, 'readings');
   return {
-    ...sqlJobStore(database, work, shop, sources, async (transaction, id) => {
-      await rigs.erase(transaction, id);
-      await readings.erase(transaction, id);
-      await erasePrinted(transaction, shop, id);
-      await eraseRuns(transaction, shop, id);
+    by: (actor) => sqlStore(database, sources, shop, actor),
+    ...sqlJobStore(database, work, sources, async (turn, id) => {
+      await rigs.erase(turn, id);
+      await readings.erase(turn, id);
+      await erasePrinted(turn, shop, id);
+      await eraseRuns(turn, shop, id);
     }),
-    kit: sqlShopFileStore(work, shop, 'kit', now),
-    commissioning: sqlCommissioningStore(work, shop, now),
-    knowledge: sqlShopFileStore(work, shop, 'knowledge', now),
-    gauge: sqlShopFileStore(work, shop, 'gauge', now),
-    readings: sqlReadingsStore(work, shop, now),
-    faultCases: sqlFaultCaseStore(work, shop, now),
-    printed: sqlPrintedStore(work, shop, sources),
-    runs: sqlRunStore(work, shop, now),
-    loggers: sqlLoggerStore(work, shop, now),
+    history: sqlHistoryStore(work),
+    kit: sqlShopFileStore(work, 'kit', now),
+    commissioning: sqlCommissioningStore(work, now),
+    knowledge: sqlShopFileStore(work, 'knowledge', now),
+    gauge: sqlShopFileStore(work, 'gauge', now),
+    readings: sqlReadingsStore(work, now),
+    faultCases: sqlFaultCaseStore(work, now),
+    printed: sqlPrintedStore(work, sources),
+    runs: sqlRunStore(work, now),
+    loggers: sqlLoggerStore(work, now),
   };
 }

@@ -44,11 +44,11 @@ for (const kind of testedKinds()) {
         const saved = await store[name].save(yard, 0);
         expect(saved).toEqual({
           ok: true,
-          saved: { ...yard, revision_number: 1, saved_at: time },
+          saved: { ...yard, revision_number: 1, saved_at: time, saved_by: null },
         });
         await store[name].save(wider, 1);
         const file = (await reopened())[name];
-        expect(await file.get()).toEqual({ ...wider, revision_number: 2, saved_at: time });
+        expect(await file.get()).toEqual({ ...wider, revision_number: 2, saved_at: time, saved_by: null });
         expect(await file.revision(1)).toEqual(saved.ok && saved.saved);
         expect((await file.revisions()).map((each) => [each.revision_number, each.title])).toEqual([
           [2, wider.title],
@@ -268,10 +268,18 @@ for (const kind of testedKinds()) {
       it('is nothing at first, and kept with every revision', async () => {
         expect(await store.readings.get(id)).toBeNull();
         const saved = await store.readings.save(id, first, 0);
-        expect(saved).toEqual({ ok: true, saved: { ...first, revision_number: 1, saved_at: time } });
+        expect(saved).toEqual({
+          ok: true,
+          saved: { ...first, revision_number: 1, saved_at: time, saved_by: null },
+        });
         await store.readings.save(id, second, 1);
         const { readings } = await reopened();
-        expect(await readings.get(id)).toEqual({ ...second, revision_number: 2, saved_at: time });
+        expect(await readings.get(id)).toEqual({
+          ...second,
+          revision_number: 2,
+          saved_at: time,
+          saved_by: null,
+        });
         expect(await readings.revision(id, 1)).toEqual(saved.ok && saved.saved);
         expect((await readings.revisions(id))?.map((each) => each.revision_number)).toEqual([2, 1]);
       });
@@ -281,7 +289,7 @@ for (const kind of testedKinds()) {
         expect(await store.readings.save(id, second, base)).toEqual({
           ok: false,
           code: 'READINGS_CHANGED_MEANWHILE',
-          newer: { ...first, revision_number: 1, saved_at: time },
+          newer: { ...first, revision_number: 1, saved_at: time, saved_by: null },
         });
         expect(await store.readings.get(id)).toMatchObject(first);
       });
@@ -348,8 +356,8 @@ for (const kind of testedKinds()) {
         expect(await store.printed.add(id, again)).toBe(true);
         const { printed } = await reopened();
         expect(await printed.list(id)).toEqual([
-          { ...again, printed_at: time },
-          { ...card, printed_at: time },
+          { ...again, printed_at: time, released_by: null },
+          { ...card, printed_at: time, released_by: null },
         ]);
       });
 

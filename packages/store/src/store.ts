@@ -1,4 +1,6 @@
 import type { FaultCaseStore } from './fault/fault-case-store.ts';
+import type { Actor } from './history/change.ts';
+import type { HistoryStore } from './history/history-store.ts';
 import type { JobStore } from './job/job-store.ts';
 import type { LoggerStore } from './logger/logger-store.ts';
 import type { PrintedStore } from './paper/printed-store.ts';
@@ -9,6 +11,8 @@ import type { ShopFileStore } from './shop-file/shop-file-store.ts';
 
 /** Everything that is kept, in one database. */
 export interface Store extends JobStore {
+  /** The same, worked on by somebody, whom the history names. */
+  by(actor: Actor): Store;
   /** Power, leads and air. */
   readonly kit: ShopFileStore;
   readonly commissioning: CommissioningStore;
@@ -24,4 +28,6 @@ export interface Store extends JobStore {
   readonly runs: RunStore;
   /** How the files of the shop's loggers are read. */
   readonly loggers: LoggerStore;
+  /** Who changed what, when, from what. */
+  readonly history: HistoryStore;
 }

@@ -293,6 +293,20 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./serve.ts'),
   },
   {
+    name: 'audit',
+    description: 'hold the history of everything that is kept to its chain, and what is kept to the history',
+    options: [
+      new Option(
+        '--since <file>',
+        'what an earlier audit printed with --json: it must still be the beginning',
+      ),
+      json('where each history ends and what does not agree'),
+      data(),
+      database(),
+    ],
+    load: () => import('./audit.ts'),
+  },
+  {
     name: 'erase',
     description: 'erase a saved job for good, with its revisions, readings and papers handed out',
     args: { job: 'identifier of the saved job, as it stands in the address of its bench' },

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { Accounts, openBackgroundWork, openWork, startServer, tokenOf } from '@furrow/server';
 import {
   type Company,
+  NOBODY,
   type Originals,
   openCompany,
   openOriginals,
@@ -107,7 +108,7 @@ async function firstAdministrator(
   const before = await company.people.accountNamed(name);
   const id = before?.account.id ?? sources.newId();
   if (before === undefined) await company.people.addAccount({ id, name, administrator: true });
-  return (await accounts.makeLink(id)).path;
+  return (await accounts.makeLink(id, NOBODY)).path;
 }
 
 function stopSignal(): Promise<void> {

@@ -69,7 +69,16 @@ function colophon({ answer: { inputs } }: Pick<PaperSubject, 'answer'>, options:
     `Furrow ${inputs.program_version}`,
     `seed ${inputs.seed}`,
     shortKnowledgeWords({ inputs }),
+    ...releaseWords(options),
   ].join(' · ');
+}
+
+/** Which account released a paper: who answers for handing it out, not a signature. */
+function releaseWords({ released }: PaperOptions): readonly string[] {
+  if (released === undefined) return [];
+  if (released === null) return ['not released'];
+  const by = released.by === null ? '' : ` by ${released.by}`;
+  return [`released${by} on ${released.at.slice(0, 16).replace('T', ' ')} UTC`];
 }
 
 function codeOf(revision: string, address: string | undefined): PaperCode {

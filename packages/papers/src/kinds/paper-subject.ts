@@ -20,6 +20,16 @@ export interface PaperOptions {
   readonly address?: string | undefined;
   /** Number of the saved revision, where the job is saved [-]. */
   readonly revision_number?: number | undefined;
+  /** Which account released it; null where none did, left out where nobody signs in. */
+  readonly released?: ReleasedPaper | null | undefined;
+}
+
+/** Which account handed a paper out. It signs nothing by that. */
+export interface ReleasedPaper {
+  /** Name of the account; null where nobody signed in then. */
+  readonly by: string | null;
+  /** When (ISO 8601, UTC). */
+  readonly at: string;
 }
 
 /** What papers are made of: the job and its answer, and what else there is. */

@@ -1,6 +1,6 @@
 import type { IncomingHttpHeaders } from 'node:http';
 import { type Caller, mayDo, RIGHTS, type Right, SHOP_HEADER } from '@furrow/contract';
-import type { Company, StoredAccount, StoredShop } from '@furrow/store';
+import type { Actor, Company, PeopleStore, StoredAccount, StoredShop } from '@furrow/store';
 import { Refused } from '../guard/refused.ts';
 import { openPasswords, type PasswordCost, type Passwords } from './password.ts';
 import { hashOf, newSecret } from './secret.ts';
@@ -16,6 +16,8 @@ export interface Who {
   readonly account: StoredAccount | undefined;
   /** What the history calls whoever it is. */
   readonly name: string;
+  /** Identifier of the account or the machine. */
+  readonly id: string;
   /** Hash of the session's secret. */
   readonly session: string | undefined;
   /** A cookie that takes the place of the one that was sent. */
@@ -84,6 +86,7 @@ export class Accounts {
       caller: callerIn(account, known),
       shop: known,
       account,
+      id: account.id,
       name: account.name,
       session: next === undefined ? hash : hashOf(next),
       cookie: next === undefined ? undefined : sessionCookie(next, where),
@@ -100,6 +103,11 @@ export class Accounts {
     return mayDo(right, callerIn(held.account, shop));
   }
 
+  /** The shops and people, worked on by somebody, whom the history names. */
+  peopleBy(who: Who): PeopleStore {
+    return this.company.peopleBy(actorOf(who));
+  }
+
   /** Signs in by name and password; the secret of the new session, never one that was sent. */
   async signIn(name: string, password: string, place: string): Promise<string> {
     return this.#begin(await this.#signIn.signIn(name, password, place));
@@ -113,17 +121,19 @@ export class Accounts {
         'This link was used already, or is too old. Ask an administrator for a new one.',
       );
     // no password is hashed for a link that does not hold
-    if ((await this.company.people.linked(hashOf(link))) === undefined) throw refused();
-    const account = await this.company.people.useLink(hashOf(link), await this.passwords.hash(password));
+    const linked = await this.company.people.linked(hashOf(link));
+    if (linked === undefined) throw refused();
+    const people = this.company.peopleBy(actorOf(linked));
+    const account = await people.useLink(hashOf(link), await this.passwords.hash(password));
     if (account === undefined) throw refused();
     return this.#begin(account);
   }
 
   /** Makes a link by which the person of an account sets a password. */
-  async makeLink(accountId: string): Promise<{ readonly path: string; readonly ends_at: string }> {
+  async makeLink(accountId: string, by: Actor): Promise<{ readonly path: string; readonly ends_at: string }> {
     const secret = newSecret();
     const ends_at = new Date(this.#now().getTime() + LINK).toISOString();
-    await this.company.people.addLink(hashOf(secret), accountId, ends_at);
+    await this.company.peopleBy(by).addLink(hashOf(secret), accountId, ends_at);
     // behind the sign of a fragment it is sent to no server and stands in no log
     return { path: `/sign-in#link=${secret}`, ends_at };
   }
@@ -151,9 +161,14 @@ export class Accounts {
   async #machine(token: string): Promise<Who | null> {
     const machine = await this.company.people.machine(hashOf(token));
     if (machine === undefined) return null;
-    const { shop, name } = machine;
-    return { caller: 'machine', shop, name, account: undefined, session: undefined, cookie: undefined };
+    const { shop, name, id } = machine;
+    return { caller: 'machine', shop, name, id, account: undefined, session: undefined, cookie: undefined };
   }
+}
+
+/** Whoever asks, as the history names them. */
+export function actorOf({ id, name }: Pick<Who, 'id' | 'name'>): Actor {
+  return { id, name };
 }
 
 /** Refuses whoever may not do what a request asks for. */

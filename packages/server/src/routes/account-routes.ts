@@ -21,7 +21,7 @@ import {
 import type { AccountRights } from '@furrow/store';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import type { Accounts, Who } from '../account/accounts.ts';
+import { type Accounts, actorOf, type Who } from '../account/accounts.ts';
 import { hashOf, newSecret } from '../account/secret.ts';
 import { type CookiePlace, noSessionCookie, sessionCookie } from '../account/session-cookie.ts';
 import { Refused } from '../guard/refused.ts';
@@ -132,10 +132,10 @@ function sessionRoutes(server: ZodServer, accounts: Accounts, place: () => Cooki
       },
     },
     async (request, reply) => {
-      const { account } = personOf(request);
+      const { account, who } = personOf(request);
       const { password, next } = request.body;
       await accounts.signIn(account.name, password, request.ip);
-      await people.setPassword(account.id, await accounts.passwords.hash(next));
+      await accounts.peopleBy(who).setPassword(account.id, await accounts.passwords.hash(next));
       return signedIn(reply, await accounts.signIn(account.name, next, request.ip));
     },
   );
@@ -149,8 +149,8 @@ function peopleRoutes(server: ZodServer, accounts: Accounts): void {
   const known = async (id: string): Promise<void> => {
     if (!(await people.accounts()).some((account) => account.id === id)) notFound('account', id);
   };
-  const setRights = async (id: string, rights: AccountRights): Promise<void> => {
-    switch (await people.setRights(id, rights)) {
+  const setRights = async (who: Who, id: string, rights: AccountRights): Promise<void> => {
+    switch (await accounts.peopleBy(who).setRights(id, rights)) {
       case 'set':
         return;
       case 'not found':
@@ -185,9 +185,10 @@ function peopleRoutes(server: ZodServer, accounts: Accounts): void {
       const missing = Object.keys(shops).find((shop) => !known.includes(shop));
       if (missing !== undefined) notFound('shop', missing);
       const id = accounts.newId();
-      if (!(await people.addAccount({ id, name, administrator })))
+      const { who } = personOf(request);
+      if (!(await accounts.peopleBy(who).addAccount({ id, name, administrator })))
         throw new Refused('ACCOUNT_EXISTS', `There is an account “${name}” already.`);
-      await setRights(id, { administrator, shut: false, shops });
+      await setRights(who, id, { administrator, shut: false, shops });
       return reply.status(201).send(await list());
     },
   );
@@ -202,7 +203,7 @@ function peopleRoutes(server: ZodServer, accounts: Accounts): void {
       },
     },
     async (request) => {
-      await setRights(request.params.id, request.body);
+      await setRights(personOf(request).who, request.params.id, request.body);
       return list();
     },
   );
@@ -217,7 +218,9 @@ function peopleRoutes(server: ZodServer, accounts: Accounts): void {
     },
     async (request, reply) => {
       await known(request.params.id);
-      return reply.status(201).send(await accounts.makeLink(request.params.id));
+      return reply
+        .status(201)
+        .send(await accounts.makeLink(request.params.id, actorOf(personOf(request).who)));
     },
   );
   server.delete(
@@ -231,7 +234,7 @@ function peopleRoutes(server: ZodServer, accounts: Accounts): void {
     },
     async (request, reply) => {
       await known(request.params.id);
-      await people.endSessionsOf(request.params.id);
+      await accounts.peopleBy(personOf(request).who).endSessionsOf(request.params.id);
       return reply.status(204).send();
     },
   );
@@ -256,7 +259,7 @@ function shopRoutes(server: ZodServer, accounts: Accounts): void {
       },
     },
     async (request, reply) => {
-      await people.putShop(request.body);
+      await accounts.peopleBy(personOf(request).who).putShop(request.body);
       return reply.status(201).send([...(await people.shops())]);
     },
   );
@@ -273,7 +276,7 @@ function shopRoutes(server: ZodServer, accounts: Accounts): void {
     async (request) => {
       const { id } = request.params;
       if (!(await people.shops()).some((shop) => shop.id === id)) notFound('shop', id);
-      await people.putShop({ id, name: request.body.name });
+      await accounts.peopleBy(personOf(request).who).putShop({ id, name: request.body.name });
       return [...(await people.shops())];
     },
   );
@@ -303,7 +306,7 @@ function machineRoutes(server: ZodServer, accounts: Accounts): void {
       if (!(await people.shops()).some(({ id }) => id === shop)) notFound('shop', shop);
       const token = newSecret();
       const id = accounts.newId();
-      await people.addMachine({ id, shop, name }, hashOf(token));
+      await accounts.peopleBy(personOf(request).who).addMachine({ id, shop, name }, hashOf(token));
       const made = (await people.machines()).find((machine) => machine.id === id) ?? notFound('machine', id);
       return reply.status(201).send({ ...made, token });
     },
@@ -318,7 +321,8 @@ function machineRoutes(server: ZodServer, accounts: Accounts): void {
       },
     },
     async (request, reply) => {
-      if (!(await people.eraseMachine(request.params.id))) notFound('machine', request.params.id);
+      if (!(await accounts.peopleBy(personOf(request).who).eraseMachine(request.params.id)))
+        notFound('machine', request.params.id);
       return reply.status(204).send();
     },
   );

@@ -109,7 +109,7 @@ export function liveRoutes(server: ZodServer, now: () => Date): void {
       const { store, live } = request.shop;
       const { id } = request.params;
       const before = await storedRun(store, id);
-      const ended = before.original === null ? await live.end(id) : before;
+      const ended = before.original === null ? await live.end(id, store.runs) : before;
       return savedRun({ ...(ended ?? notLive()), review: null });
     },
   );

@@ -22,7 +22,7 @@ import type { Work } from '../work/open-work.ts';
 import { isPaperFile, type PaperSource, type PossibleFile, type SentFile } from '../work/paper-file.ts';
 import { nobodyWaits } from './nobody-waits.ts';
 import { examplePaperSource, filledSource, savedPaperSource } from './paper-source.ts';
-import { printedStates } from './printed-state.ts';
+import { printedStates, releaseOf } from './printed-state.ts';
 import { jobNotFound } from './saved-job.ts';
 import { shopGauge } from './shop-files.ts';
 import type { ZodServer } from './zod-server.ts';
@@ -46,8 +46,13 @@ export function paperRoutes(server: ZodServer, examples: Examples, work: Work): 
     choices: PaperChoices,
     signal: AbortSignal,
   ): Promise<PaperSource> => examplePaperSource({ ...shop, work, signal }, examples, name, choices);
-  const saved: SavedSource = (id, choices, request, signal) =>
-    savedPaperSource({ ...request.shop, work, signal }, id, choices, addressOf(request, id));
+  const saved: SavedSource = async (id, choices, request, signal, file) => {
+    const { shop, who } = request;
+    const source = await savedPaperSource({ ...shop, work, signal }, id, choices, addressOf(request, id));
+    if (who === null || file === undefined) return source;
+    const released = await releaseOf(shop.store, id, file, source);
+    return { ...source, options: { ...source.options, released } };
+  };
   savedRoutes(server, work, saved);
   server.get(
     API_PATHS.examplePapers,
@@ -121,12 +126,13 @@ export function paperRoutes(server: ZodServer, examples: Examples, work: Work): 
   );
 }
 
-/** What the papers of a saved job are made of. */
+/** What the papers of a saved job are made of, and where one is named, which account released it. */
 type SavedSource = (
   id: string,
   choices: PaperChoices,
   request: FastifyRequest,
   signal: AbortSignal,
+  file?: string,
 ) => Promise<PaperSource>;
 
 function savedRoutes(server: ZodServer, work: Work, saved: SavedSource): void {
@@ -161,7 +167,7 @@ function savedRoutes(server: ZodServer, work: Work, saved: SavedSource): void {
     async (request, reply) => {
       const { id, file } = request.params;
       const signal = nobodyWaits(reply);
-      const source = await saved(id, request.query, request, signal);
+      const source = await saved(id, request.query, request, signal, file);
       return sendFile(reply, await work.make('file', { source, name: file }, signal));
     },
   );
@@ -180,7 +186,7 @@ function savedRoutes(server: ZodServer, work: Work, saved: SavedSource): void {
       const { id, file } = request.params;
       const signal = nobodyWaits(reply);
       const source = filledSource(
-        await saved(id, request.query, request, signal),
+        await saved(id, request.query, request, signal, file),
         request.body.readings,
         await shopGauge(request.shop.store),
       );
@@ -221,7 +227,7 @@ function savedRoutes(server: ZodServer, work: Work, saved: SavedSource): void {
     async (request, reply) => {
       const { id, file } = request.params;
       const signal = nobodyWaits(reply);
-      const source = await saved(id, request.query, request, signal);
+      const source = await saved(id, request.query, request, signal, `${file}.pdf`);
       return sendPage(reply, await work.make('page', { source, kind: file }, signal));
     },
   );

@@ -24,7 +24,7 @@ export async function printedStates(
   for (const printed of (await store.printed.list(id)) ?? []) {
     if (states.has(printed.paper)) continue;
     const { inputs } = source.subject.answer;
-    const { revision_number, printed_at, revision, kit_revision, knowledge_id } = printed;
+    const { revision_number, printed_at, released_by, revision, kit_revision, knowledge_id } = printed;
     const superseded =
       revision !== inputs.revision ||
       kit_revision !== (inputs.kit_revision ?? null) ||
@@ -32,9 +32,27 @@ export async function printedStates(
     const key = `${revision_number} ${kit_revision} ${knowledge_id}`;
     if (superseded && !told.has(key)) told.set(key, await changesSince(store, id, printed, source));
     const changes = superseded ? [...(told.get(key) ?? [])] : [];
-    states.set(printed.paper, { revision_number, printed_at, superseded, changes });
+    states.set(printed.paper, { revision_number, printed_at, released_by, superseded, changes });
   }
   return states;
+}
+
+/** Which account released a paper as it is now; null where none did. */
+export async function releaseOf(
+  store: Store,
+  id: string,
+  file: string,
+  { subject: { answer } }: PaperSource,
+): Promise<{ readonly by: string | null; readonly at: string } | null> {
+  const { revision, kit_revision = null, knowledge } = answer.inputs;
+  const found = (await store.printed.list(id))?.find(
+    (printed) =>
+      printed.paper === file &&
+      printed.revision === revision &&
+      printed.kit_revision === kit_revision &&
+      printed.knowledge_id === knowledge.id,
+  );
+  return found === undefined ? null : { by: found.released_by, at: found.printed_at };
 }
 
 /** What has changed since a paper was printed, in words. */

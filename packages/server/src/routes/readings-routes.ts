@@ -186,6 +186,7 @@ function saved(file: StoredShopFile | null): SavedShopFile {
       revision: null,
       revision_number: 0,
       saved_at: null,
+      saved_by: null,
       text: '',
       valid: false,
       issues: [],

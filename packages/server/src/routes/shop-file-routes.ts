@@ -31,6 +31,7 @@ const NONE = {
   revision: null,
   revision_number: 0,
   saved_at: null,
+  saved_by: null,
   text: '',
   valid: false,
 } as const;

@@ -295,14 +295,14 @@ export class LiveRuns {
     }
   }
 
-  /** Ends a live run: its file goes among the originals; undefined where none is gathered here. */
-  async end(id: string): Promise<StoredRun | undefined> {
+  /** Ends a live run, as written down by whoever ends it: its file goes among the originals; undefined where none is gathered here. */
+  async end(id: string, runs = this.#parts.store.runs): Promise<StoredRun | undefined> {
     const live = this.#runs.get(id);
     if (live === undefined) return undefined;
-    const { store, originals, ended } = this.#parts;
+    const { originals, ended } = this.#parts;
     await live.close();
     const original = await originals.put(createReadStream(live.path));
-    const run = await store.runs.end(id, original);
+    const run = await runs.end(id, original);
     // the readings stay where they came in until they are known to be kept
     if (run !== undefined) await this.#forget(live);
     ended();

@@ -19,6 +19,8 @@ export interface DocumentRevisionRow {
   title: string;
   revision: string | null;
   saved_at: string;
+  /** Name of the account that saved it; null where nobody signed in. */
+  saved_by: string | null;
 }
 
 /** Faults found, one row each. */
@@ -44,6 +46,8 @@ export interface PrintedRow {
   /** Name of the knowledge that it was planned with; null for one handed out before that was kept. */
   knowledge_id: string | null;
   printed_at: string;
+  /** Name of the account that released it; null where nobody signed in. */
+  released_by: string | null;
 }
 
 /** Runs of jobs: files that were kept, and live ones, which have no file yet. */
@@ -145,6 +149,32 @@ export interface SignInFailureRow {
   at: string;
 }
 
+/** The history of each shop and of the company: rows are only ever added. */
+export interface HistoryRow {
+  shop: string;
+  /** From 1 [-]. */
+  number: number;
+  at: string;
+  who_id: string | null;
+  who: string | null;
+  act: string;
+  kind: string;
+  thing: string;
+  state_before: string | null;
+  state_after: string | null;
+  content: string | null;
+  previous: string;
+  hash: string;
+}
+
+/** The newest entry of each history. */
+export interface HistoryHeadRow {
+  shop: string;
+  /** 0 before the first entry [-]. */
+  number: number;
+  hash: string;
+}
+
 /** Which migrations have been run. */
 export interface MigrationRow {
   number: number;
@@ -167,5 +197,7 @@ export interface Tables {
   one_time_link: OneTimeLinkRow;
   machine: MachineRow;
   sign_in_failure: SignInFailureRow;
+  history: HistoryRow;
+  history_head: HistoryHeadRow;
   furrow_migration: MigrationRow;
 }

@@ -1,5 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Tables } from '../database/tables.ts';
+import { contentHash } from '../history/change.ts';
+import type { Note, Work } from '../history/work.ts';
 
 /** The kinds of documents that are kept with every revision. */
 export type DocumentKind = 'job' | 'kit' | 'rig' | 'knowledge' | 'gauge' | 'readings' | 'logger';
@@ -20,6 +22,8 @@ export interface RevisionSummary {
   readonly revision: string | null;
   /** ISO 8601, UTC. */
   readonly saved_at: string;
+  /** Name of the account that saved it; null where nobody signed in. */
+  readonly saved_by: string | null;
 }
 
 /** One revision of a document. */
@@ -49,35 +53,36 @@ export type DocumentSave =
   | { readonly ok: true; readonly document: StoredDocument }
   | { readonly ok: false; readonly newer: StoredDocument | undefined };
 
-/** The documents of one kind in one shop. Whatever changes something is given a transaction. */
+/** A transaction and what notes its changes. */
+export interface Turn {
+  readonly transaction: Transaction<Tables>;
+  readonly note: Note;
+}
+
+/** The documents of one kind in one shop. Whatever changes something is given its turn. */
 export interface DocumentTable {
   /** Undefined if there is none of this id outside the bin. */
   find(kysely: Kysely<Tables>, id: string): Promise<StoredDocument | undefined>;
   /** Those outside the bin, newest save first, or those in it, newest there first. */
   list(kysely: Kysely<Tables>, where: 'kept' | 'binned'): Promise<readonly DocumentSummary[]>;
   /** Saves the next revision, provided that `basedOn` is still the newest one; 0 for the first. */
-  save(
-    transaction: Transaction<Tables>,
-    id: string,
-    basedOn: number,
-    writing: Writing,
-    at: string,
-  ): Promise<DocumentSave>;
+  save(turn: Turn, id: string, basedOn: number, writing: Writing, at: string): Promise<DocumentSave>;
   /** Newest first; empty if there is no such document outside the bin. */
   revisions(kysely: Kysely<Tables>, id: string): Promise<readonly RevisionSummary[]>;
   revision(kysely: Kysely<Tables>, id: string, number: number): Promise<DocumentRevision | undefined>;
   /** Puts a document into the bin; false if there is none outside it. */
-  bin(transaction: Transaction<Tables>, id: string, at: string): Promise<boolean>;
+  bin(turn: Turn, id: string, at: string): Promise<boolean>;
   /** Takes a document out of the bin; false if there is none in it. */
-  restore(transaction: Transaction<Tables>, id: string): Promise<boolean>;
+  restore(turn: Turn, id: string): Promise<boolean>;
   /** Erases a document with all revisions for good, wherever it is; false if there is none. */
-  erase(transaction: Transaction<Tables>, id: string): Promise<boolean>;
+  erase(turn: Turn, id: string): Promise<boolean>;
   /** Erases all revisions but the newest for good; how many they were, undefined if there is no such document. */
-  eraseEarlier(transaction: Transaction<Tables>, id: string): Promise<number | undefined>;
+  eraseEarlier(turn: Turn, id: string): Promise<number | undefined>;
 }
 
 /** The one way of saving: every kind of document goes through it. */
-export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
+export function documentTable({ desk }: Pick<Work, 'desk'>, kind: DocumentKind): DocumentTable {
+  const { shop } = desk;
   const summaries = (kysely: Kysely<Tables>) =>
     kysely
       .selectFrom('document')
@@ -96,6 +101,7 @@ export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
         'document_revision.title',
         'document_revision.revision',
         'document_revision.saved_at',
+        'document_revision.saved_by',
         'document.created_at',
         'document.deleted_at',
       ]);
@@ -130,6 +136,7 @@ export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
         'document_revision.title',
         'document_revision.revision',
         'document_revision.saved_at',
+        'document_revision.saved_by',
       ]);
 
   /**
@@ -173,7 +180,7 @@ export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
             .orderBy('document.deleted_at', 'desc')
             .orderBy('document.id')
             .execute(),
-    save: async (transaction, id, basedOn, { write, isKept }, at) => {
+    save: async ({ transaction, note }, id, basedOn, { write, isKept }, at) => {
       if (await takeTurn(transaction, id, basedOn, at)) {
         const before = await transaction
           .selectFrom('document_revision')
@@ -183,10 +190,20 @@ export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
           .where('id', '=', id)
           .where('number', '=', basedOn)
           .executeTakeFirst();
+        const written = write(before?.content);
+        const saved = { number: basedOn + 1, saved_at: at, saved_by: desk.who.name };
         await transaction
           .insertInto('document_revision')
-          .values({ shop, kind, id, number: basedOn + 1, saved_at: at, ...write(before?.content) })
+          .values({ shop, kind, id, ...saved, ...written })
           .execute();
+        note({
+          act: 'save',
+          kind,
+          thing: id,
+          before: basedOn === 0 ? null : String(basedOn),
+          after: String(basedOn + 1),
+          content: contentHash(written.content),
+        });
       }
       const now = await find(transaction, id);
       return now?.number === basedOn + 1 && isKept(now.content)
@@ -199,21 +216,24 @@ export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
         .select('document_revision.content')
         .where('document_revision.number', '=', number)
         .executeTakeFirst(),
-    bin: async (transaction, id, at) => {
+    bin: async ({ transaction, note }, id, at) => {
       const { numUpdatedRows } = await heads(transaction, id)
         .set({ deleted_at: at })
         .where('deleted_at', 'is', null)
         .executeTakeFirst();
+      if (numUpdatedRows > 0n) note({ act: 'bin', kind, thing: id });
       return numUpdatedRows > 0n;
     },
-    restore: async (transaction, id) => {
+    restore: async ({ transaction, note }, id) => {
       const { numUpdatedRows } = await heads(transaction, id)
         .set({ deleted_at: null })
         .where('deleted_at', 'is not', null)
         .executeTakeFirst();
+      if (numUpdatedRows > 0n) note({ act: 'restore', kind, thing: id });
       return numUpdatedRows > 0n;
     },
-    erase: async (transaction, id) => {
+    erase: async ({ transaction, note }, id) => {
+      let erased = false;
       for (const table of ['document_revision', 'document'] as const) {
         const { numDeletedRows } = await transaction
           .deleteFrom(table)
@@ -221,11 +241,12 @@ export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
           .where('kind', '=', kind)
           .where('id', '=', id)
           .executeTakeFirst();
-        if (table === 'document') return numDeletedRows > 0n;
+        erased = numDeletedRows > 0n;
       }
-      return false;
+      if (erased) note({ act: 'erase', kind, thing: id });
+      return erased;
     },
-    eraseEarlier: async (transaction, id) => {
+    eraseEarlier: async ({ transaction, note }, id) => {
       const now = await find(transaction, id);
       if (now === undefined) return undefined;
       const { numDeletedRows } = await transaction
@@ -235,6 +256,7 @@ export function documentTable(shop: string, kind: DocumentKind): DocumentTable {
         .where('id', '=', id)
         .where('number', '<', now.number)
         .executeTakeFirst();
+      if (numDeletedRows > 0n) note({ act: 'erase earlier', kind, thing: id, after: String(now.number) });
       return Number(numDeletedRows);
     },
   };

@@ -15,6 +15,8 @@ export interface StoredSummary {
   readonly revision_number: number;
   /** When the newest revision was saved (ISO 8601, UTC). */
   readonly saved_at: string;
+  /** Name of the account that saved it; null where nobody signed in. */
+  readonly saved_by: string | null;
   /** When the job was first saved (ISO 8601, UTC). */
   readonly created_at: string;
 }
@@ -36,6 +38,8 @@ export interface StoredRevisionSummary {
   readonly revision: string | null;
   readonly title: string;
   readonly saved_at: string;
+  /** Name of the account that saved it; null where nobody signed in. */
+  readonly saved_by: string | null;
 }
 
 /** One revision of a job. */

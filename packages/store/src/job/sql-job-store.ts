@@ -1,15 +1,14 @@
-import type { Transaction } from 'kysely';
 import type { Database } from '../database/database.ts';
-import type { Tables } from '../database/tables.ts';
-import type { Work } from '../database/work.ts';
 import {
   type DocumentRevision,
   type DocumentSave,
   type DocumentSummary,
   documentTable,
   type StoredDocument,
+  type Turn,
   writingOf,
 } from '../document/document-table.ts';
+import type { Work } from '../history/work.ts';
 import type { JobContent, JobStore, SaveOutcome, StoredJob, StoredSummary } from './job-store.ts';
 
 /** What a store is given from outside, so that a test can fix it. */
@@ -21,30 +20,26 @@ export interface StoreSources {
 /** Jobs among the documents. `eraseWith` erases what belongs to a job elsewhere. */
 export function sqlJobStore(
   { kind, place, kysely }: Database,
-  { run, transact }: Work,
-  shop: string,
+  work: Work,
   { now, newId }: StoreSources,
-  eraseWith: (transaction: Transaction<Tables>, id: string) => Promise<void>,
+  eraseWith: (turn: Turn, id: string) => Promise<void>,
 ): JobStore {
-  const jobs = documentTable(shop, 'job');
-  const put = async (
-    transaction: Transaction<Tables>,
-    id: string,
-    content: JobContent,
-    basedOn: number,
-  ): Promise<SaveOutcome> =>
-    outcomeOf(await jobs.save(transaction, id, basedOn, writingOf(kept(content)), now().toISOString()));
+  const { run, transact } = work;
+  const jobs = documentTable(work, 'job');
+  const put = async (turn: Turn, id: string, content: JobContent, basedOn: number): Promise<SaveOutcome> =>
+    outcomeOf(await jobs.save(turn, id, basedOn, writingOf(kept(content)), now().toISOString()));
   return {
     kind,
     place,
     create: (content) => {
       const id = newId();
-      return transact(async (transaction) => newJob(await put(transaction, id, content, 0)));
+      return transact(async (transaction, note) => newJob(await put({ transaction, note }, id, content, 0)));
     },
-    createAs: (id, content) => transact((transaction) => put(transaction, id, content, 0)),
+    createAs: (id, content) => transact((transaction, note) => put({ transaction, note }, id, content, 0)),
     list: () => run(async () => (await jobs.list(kysely, 'kept')).map(summaryOf)),
     get: (id) => run(async () => jobOf(await jobs.find(kysely, id))),
-    save: (id, content, basedOn) => transact((transaction) => put(transaction, id, content, basedOn)),
+    save: (id, content, basedOn) =>
+      transact((transaction, note) => put({ transaction, note }, id, content, basedOn)),
     revisions: (id) =>
       run(async () => {
         const revisions = await jobs.revisions(kysely, id);
@@ -57,15 +52,15 @@ export function sqlJobStore(
       }),
     duplicate: (id) => {
       const copy = newId();
-      return transact(async (transaction) => {
+      return transact(async (transaction, note) => {
         const original = jobOf(await jobs.find(transaction, id));
-        return original && newJob(await put(transaction, copy, original, 0));
+        return original && newJob(await put({ transaction, note }, copy, original, 0));
       });
     },
     bin: (id) => {
       let binned = false;
-      return transact(async (transaction) => {
-        if (await jobs.bin(transaction, id, now().toISOString())) binned = true;
+      return transact(async (transaction, note) => {
+        if (await jobs.bin({ transaction, note }, id, now().toISOString())) binned = true;
         return binned;
       });
     },
@@ -78,22 +73,22 @@ export function sqlJobStore(
       ),
     restore: (id) => {
       let restored = false;
-      return transact(async (transaction) => {
-        if (await jobs.restore(transaction, id)) restored = true;
+      return transact(async (transaction, note) => {
+        if (await jobs.restore({ transaction, note }, id)) restored = true;
         return restored ? jobOf(await jobs.find(transaction, id)) : undefined;
       });
     },
     erase: (id) => {
       let erased = false;
-      return transact(async (transaction) => {
+      return transact(async (transaction, note) => {
         // Out of the bin first: one that is in use is not erased, and one that is erased was not restored meanwhile.
-        if (!(await jobs.restore(transaction, id))) return erased;
-        await eraseWith(transaction, id);
-        erased = await jobs.erase(transaction, id);
+        if (!(await jobs.restore({ transaction, note: () => undefined }, id))) return erased;
+        await eraseWith({ transaction, note }, id);
+        erased = await jobs.erase({ transaction, note }, id);
         return erased;
       });
     },
-    eraseEarlier: (id) => transact((transaction) => jobs.eraseEarlier(transaction, id)),
+    eraseEarlier: (id) => transact((transaction, note) => jobs.eraseEarlier({ transaction, note }, id)),
     close: () => kysely.destroy(),
   };
 }
@@ -106,8 +101,8 @@ function kept({ text, title, revision }: JobContent): {
   return { content: text, title, revision };
 }
 
-function revisionOf({ number, revision, title, saved_at }: Omit<DocumentRevision, 'content'>) {
-  return { revision_number: number, revision, title, saved_at };
+function revisionOf({ number, revision, title, saved_at, saved_by }: Omit<DocumentRevision, 'content'>) {
+  return { revision_number: number, revision, title, saved_at, saved_by };
 }
 
 function summaryOf(document: DocumentSummary): StoredSummary {

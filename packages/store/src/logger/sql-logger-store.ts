@@ -1,10 +1,11 @@
-import type { Work } from '../database/work.ts';
 import { documentTable, writingOf } from '../document/document-table.ts';
+import type { Work } from '../history/work.ts';
 import type { LoggerStore } from './logger-store.ts';
 
 /** Logger descriptions among the documents, each under its content hash, so that none ever changes. */
-export function sqlLoggerStore({ kysely, run, transact }: Work, shop: string, now: () => Date): LoggerStore {
-  const table = documentTable(shop, 'logger');
+export function sqlLoggerStore(work: Work, now: () => Date): LoggerStore {
+  const { kysely, run, transact } = work;
+  const table = documentTable(work, 'logger');
   return {
     list: () =>
       run(async () => {
@@ -17,13 +18,13 @@ export function sqlLoggerStore({ kysely, run, transact }: Work, shop: string, no
         );
       }),
     put: ({ revision, name, text }) =>
-      transact(async (transaction) => {
+      transact(async (transaction, note) => {
         const writing = writingOf({ content: text, title: name, revision });
-        await table.save(transaction, revision, 0, writing, now().toISOString());
+        await table.save({ transaction, note }, revision, 0, writing, now().toISOString());
       }),
     erase: (revision) =>
-      transact(async (transaction) => {
-        await table.erase(transaction, revision);
+      transact(async (transaction, note) => {
+        await table.erase({ transaction, note }, revision);
       }),
   };
 }

@@ -54,7 +54,7 @@ async function runMissing(
   checkHistory(history, migrations, database.place);
   for (const [index, migration] of migrations.entries()) {
     if (index < history.length) continue;
-    await migration.up(connection as unknown as Kysely<unknown>);
+    await migration.up(connection as unknown as Kysely<unknown>, database.kind);
     await connection
       .insertInto('furrow_migration')
       .values({ number: index + 1, name: migration.name, applied_at: now().toISOString() })

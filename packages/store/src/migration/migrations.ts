@@ -1,4 +1,6 @@
 import { type Kysely, sql } from 'kysely';
+import type { Database } from '../database/database.ts';
+import { createHistory } from './create-history.ts';
 
 /** One step of the database's history, written once for both dialects. */
 export interface Migration {
@@ -6,7 +8,7 @@ export interface Migration {
   /** What it changes, in a line. */
   readonly why: string;
   // A migration works on the tables of its own day, which the types of today do not know.
-  readonly up: (database: Kysely<unknown>) => Promise<void>;
+  readonly up: (database: Kysely<unknown>, kind: Database['kind']) => Promise<void>;
 }
 
 /** All steps, oldest first. A released one is never edited, renamed or moved: add another. */
@@ -159,6 +161,11 @@ export const MIGRATIONS: readonly Migration[] = [
       await database.schema.alterTable('run_review').addColumn('claim', 'text').execute();
       await database.schema.alterTable('run_review').addColumn('claimed_until', 'text').execute();
     },
+  },
+  {
+    name: 'history',
+    why: 'Who changed what, when and from what is kept, each entry held by the next.',
+    up: createHistory,
   },
 ];
 

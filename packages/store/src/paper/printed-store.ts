@@ -16,6 +16,8 @@ export interface PrintedPaper {
 export interface StoredPrinted extends PrintedPaper {
   /** When it was handed out (ISO 8601, UTC). */
   readonly printed_at: string;
+  /** Name of the account that released it; null where nobody signed in. */
+  readonly released_by: string | null;
 }
 
 /** Where it is kept which papers of a job were handed out. The rules are those of the job store. */

@@ -1,7 +1,6 @@
-import type { Transaction } from 'kysely';
-import type { Tables } from '../database/tables.ts';
-import type { Work } from '../database/work.ts';
-import { documentTable } from '../document/document-table.ts';
+import { documentTable, type Turn } from '../document/document-table.ts';
+import { printedHash } from '../history/held.ts';
+import type { Work } from '../history/work.ts';
 import type { PrintedStore } from './printed-store.ts';
 
 /** What a store is given from outside to write down what was printed. */
@@ -11,19 +10,25 @@ interface PrintedSources {
 }
 
 /** The papers that were handed out, in their table. */
-export function sqlPrintedStore(
-  { kysely, run, transact }: Work,
-  shop: string,
-  { now, newId }: PrintedSources,
-): PrintedStore {
-  const jobs = documentTable(shop, 'job');
+export function sqlPrintedStore(work: Work, { now, newId }: PrintedSources): PrintedStore {
+  const { kysely, run, transact, desk } = work;
+  const { shop } = desk;
+  const jobs = documentTable(work, 'job');
   return {
     list: (jobId) =>
       run(async () => {
         if ((await jobs.find(kysely, jobId)) === undefined) return undefined;
         return kysely
           .selectFrom('printed')
-          .select(['paper', 'revision_number', 'revision', 'kit_revision', 'knowledge_id', 'printed_at'])
+          .select([
+            'paper',
+            'revision_number',
+            'revision',
+            'kit_revision',
+            'knowledge_id',
+            'printed_at',
+            'released_by',
+          ])
           .where('shop', '=', shop)
           .where('job_id', '=', jobId)
           .orderBy('printed_at', 'desc')
@@ -32,15 +37,24 @@ export function sqlPrintedStore(
       }),
     add: (jobId, { paper, revision_number, revision, kit_revision, knowledge_id }) => {
       const id = newId();
-      return transact(async (transaction) => {
+      return transact(async (transaction, note) => {
         if ((await jobs.find(transaction, jobId)) === undefined) return false;
         const printed_at = now().toISOString();
-        const values = { paper, revision_number, revision, kit_revision, knowledge_id, printed_at };
-        await transaction
+        const of = { paper, revision_number, revision, kit_revision, knowledge_id };
+        const values = { ...of, printed_at, released_by: desk.who.name };
+        const { numInsertedOrUpdatedRows } = await transaction
           .insertInto('printed')
           .values({ shop, id, job_id: jobId, ...values })
           .onConflict((conflict) => conflict.doNothing())
-          .execute();
+          .executeTakeFirst();
+        if (numInsertedOrUpdatedRows === 1n)
+          note({
+            act: 'release',
+            kind: 'paper',
+            thing: id,
+            after: `${jobId} ${paper}`,
+            content: printedHash({ job_id: jobId, ...values }),
+          });
         return true;
       });
     },
@@ -48,10 +62,12 @@ export function sqlPrintedStore(
 }
 
 /** Erases for good which papers of a job were handed out. */
-export async function erasePrinted(
-  transaction: Transaction<Tables>,
-  shop: string,
-  jobId: string,
-): Promise<void> {
-  await transaction.deleteFrom('printed').where('shop', '=', shop).where('job_id', '=', jobId).execute();
+export async function erasePrinted({ transaction, note }: Turn, shop: string, jobId: string): Promise<void> {
+  const rows = await transaction
+    .deleteFrom('printed')
+    .where('shop', '=', shop)
+    .where('job_id', '=', jobId)
+    .returning('id')
+    .execute();
+  for (const { id } of rows) note({ act: 'erase', kind: 'paper', thing: id });
 }

@@ -1,6 +1,8 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { AccountRow, Tables } from '../database/tables.ts';
-import type { Work } from '../database/work.ts';
+import { contentHash } from '../history/change.ts';
+import { rightsText } from '../history/held.ts';
+import type { Note, Work } from '../history/work.ts';
 import type { PeopleStore, ShopRole, StoredAccount } from './people-store.ts';
 
 /** Shops, accounts, sessions and machines, in their tables. */
@@ -10,12 +12,20 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
     shops: () =>
       run(() => kysely.selectFrom('shop').select(['id', 'name']).orderBy('name').orderBy('id').execute()),
     putShop: ({ id, name }) =>
-      transact(async (transaction) => {
+      transact(async (transaction, note) => {
+        const before = await transaction
+          .selectFrom('shop')
+          .select('name')
+          .where('id', '=', id)
+          .executeTakeFirst();
+        if (before?.name === name) return;
         await transaction
           .insertInto('shop')
           .values({ id, name, made_at: at() })
           .onConflict((conflict) => conflict.column('id').doUpdateSet({ name }))
           .execute();
+        const act = before === undefined ? 'add' : 'set';
+        note({ act, kind: 'shop', thing: id, before: before?.name ?? null, after: name });
       }),
     accounts: () =>
       run(async () => {
@@ -26,24 +36,29 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
     hasAdministrator: () => run(async () => (await openAdministrators(kysely)) > 0),
     addAccount: ({ id, name, administrator }) => {
       const account = { id, name, name_key: keyOf(name), administrator: administrator ? 1 : 0 };
-      return transact(async (transaction) => {
-        await transaction
+      return transact(async (transaction, note) => {
+        const { numInsertedOrUpdatedRows } = await transaction
           .insertInto('account')
           .values({ ...account, password: null, shut: 0, made_at: at() })
           .onConflict((conflict) => conflict.doNothing())
-          .execute();
+          .executeTakeFirst();
+        if (numInsertedOrUpdatedRows === 1n) {
+          const rights = { administrator, shut: false, shops: {} };
+          note({ act: 'add', kind: 'account', thing: id, before: name, after: rightsText(rights) });
+        }
         return (await find(transaction, id)) !== undefined;
       });
     },
     setRights: (id, { administrator, shut, shops }) =>
-      transact(async (transaction) => {
+      transact(async (transaction, note) => {
         // all rows of administrators are locked, so that two cannot shut each other out at once
         await transaction
           .updateTable('account')
           .set({ administrator: 1 })
           .where('administrator', '=', 1)
           .execute();
-        if ((await find(transaction, id)) === undefined) return 'not found';
+        const before = await find(transaction, id);
+        if (before === undefined) return 'not found';
         const known = (await transaction.selectFrom('shop').select('id').execute()).map((shop) => shop.id);
         if (Object.keys(shops).some((shop) => !known.includes(shop))) return 'unknown shop';
         const staysOne = administrator && !shut;
@@ -57,6 +72,8 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
         const rows = Object.entries(shops).map(([shop, role]) => ({ account_id: id, shop, role }));
         if (rows.length > 0) await transaction.insertInto('member').values(rows).execute();
         if (shut) await forgetWays(transaction, id);
+        const change = { before: rightsText(before), after: rightsText({ administrator, shut, shops }) };
+        if (change.before !== change.after) note({ act: 'set', kind: 'account', thing: id, ...change });
         return 'set';
       }),
     accountNamed: (name) =>
@@ -68,26 +85,28 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
           .executeTakeFirst();
         return row && { account: accountOf(row, await membersOf(kysely, row.id)), password: row.password };
       }),
-    setPassword: (id, password) => transact((transaction) => setPassword(transaction, id, password)),
+    setPassword: (id, password) =>
+      transact((transaction, note) => setPassword(transaction, note, id, password)),
     addLink: (hash, accountId, endsAt) =>
-      transact(async (transaction) => {
-        await transaction
+      transact(async (transaction, note) => {
+        const { numInsertedOrUpdatedRows } = await transaction
           .insertInto('one_time_link')
           .values({ hash, account_id: accountId, ends_at: endsAt })
           .onConflict((conflict) => conflict.doNothing())
-          .execute();
+          .executeTakeFirst();
+        if (numInsertedOrUpdatedRows === 1n) note({ act: 'link', kind: 'account', thing: accountId });
       }),
     linked: (hash) => run(() => linked(kysely, hash, at())),
     useLink: (hash, password) => {
       let used: StoredAccount | undefined;
-      return transact(async (transaction) => {
+      return transact(async (transaction, note) => {
         const account = await linked(transaction, hash, at());
         const { numDeletedRows } = await transaction
           .deleteFrom('one_time_link')
           .where('hash', '=', hash)
           .executeTakeFirst();
         if (account === undefined || numDeletedRows === 0n) return used;
-        await setPassword(transaction, account.id, password);
+        await setPassword(transaction, note, account.id, password);
         used = { ...account, opened: true };
         return used;
       });
@@ -146,8 +165,12 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
         await transaction.deleteFrom('session').where('hash', '=', hash).execute();
       }),
     endSessionsOf: (accountId) =>
-      transact(async (transaction) => {
-        await transaction.deleteFrom('session').where('account_id', '=', accountId).execute();
+      transact(async (transaction, note) => {
+        const { numDeletedRows } = await transaction
+          .deleteFrom('session')
+          .where('account_id', '=', accountId)
+          .executeTakeFirst();
+        if (numDeletedRows > 0n) note({ act: 'sign out', kind: 'account', thing: accountId });
       }),
     machines: () =>
       run(() =>
@@ -159,12 +182,14 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
           .execute(),
       ),
     addMachine: (machine, hash) =>
-      transact(async (transaction) => {
-        await transaction
+      transact(async (transaction, note) => {
+        const { numInsertedOrUpdatedRows } = await transaction
           .insertInto('machine')
           .values({ ...machine, hash, made_at: at() })
           .onConflict((conflict) => conflict.doNothing())
-          .execute();
+          .executeTakeFirst();
+        if (numInsertedOrUpdatedRows === 1n)
+          note({ act: 'add', kind: 'machine', thing: machine.id, after: `${machine.shop} ${machine.name}` });
       }),
     machine: (hash) =>
       run(() =>
@@ -176,12 +201,15 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
       ),
     eraseMachine: (id) => {
       let erased = false;
-      return transact(async (transaction) => {
+      return transact(async (transaction, note) => {
         const { numDeletedRows } = await transaction
           .deleteFrom('machine')
           .where('id', '=', id)
           .executeTakeFirst();
-        erased ||= numDeletedRows > 0n;
+        if (numDeletedRows > 0n) {
+          erased = true;
+          note({ act: 'erase', kind: 'machine', thing: id });
+        }
         return erased;
       });
     },
@@ -279,8 +307,14 @@ async function linked(on: Kysely<Tables>, hash: string, at: string): Promise<Sto
   return account?.shut === false ? account : undefined;
 }
 
-async function setPassword(transaction: Transaction<Tables>, id: string, password: string): Promise<void> {
+async function setPassword(
+  transaction: Transaction<Tables>,
+  note: Note,
+  id: string,
+  password: string,
+): Promise<void> {
   await transaction.updateTable('account').set({ password }).where('id', '=', id).execute();
+  note({ act: 'set password', kind: 'account', thing: id, content: contentHash(password) });
   await forgetWays(transaction, id);
 }
 

@@ -1,5 +1,5 @@
-import type { Work } from '../database/work.ts';
 import { documentTable, writingOf } from '../document/document-table.ts';
+import type { Work } from '../history/work.ts';
 import { fileOf, summaryOf } from '../shop-file/shop-file-row.ts';
 import type { ReadingsStore } from './readings-store.ts';
 
@@ -7,18 +7,15 @@ import type { ReadingsStore } from './readings-store.ts';
 const SHA256 = /\b[0-9a-f]{64}\b/gu;
 
 /** What was run and gauged on the jobs among the documents, each under the identifier of its job. */
-export function sqlReadingsStore(
-  { kysely, run, transact }: Work,
-  shop: string,
-  now: () => Date,
-): ReadingsStore {
-  const jobs = documentTable(shop, 'job');
-  const table = documentTable(shop, 'readings');
+export function sqlReadingsStore(work: Work, now: () => Date): ReadingsStore {
+  const { kysely, run, transact, desk } = work;
+  const jobs = documentTable(work, 'job');
+  const table = documentTable(work, 'readings');
   const contents = (on: typeof kysely) =>
     on
       .selectFrom('document_revision')
       .select('content')
-      .where('shop', '=', shop)
+      .where('shop', '=', desk.shop)
       .where('kind', '=', 'readings');
   return {
     get: (jobId) =>
@@ -28,10 +25,10 @@ export function sqlReadingsStore(
         return (await jobs.find(kysely, jobId)) === undefined ? undefined : (found ?? null);
       }),
     save: (jobId, { text, title, revision }, basedOn) =>
-      transact(async (transaction) => {
+      transact(async (transaction, note) => {
         if ((await jobs.find(transaction, jobId)) === undefined) return { ok: false, code: 'JOB_NOT_FOUND' };
         const writing = writingOf({ content: text, title, revision });
-        const save = await table.save(transaction, jobId, basedOn, writing, now().toISOString());
+        const save = await table.save({ transaction, note }, jobId, basedOn, writing, now().toISOString());
         return save.ok
           ? { ok: true, saved: { ...summaryOf(save.document), text: save.document.content } }
           : { ok: false, code: 'READINGS_CHANGED_MEANWHILE', newer: fileOf(save.newer) };
@@ -60,8 +57,8 @@ export function sqlReadingsStore(
       ),
     erase: (jobId) => {
       let erased = false;
-      return transact(async (transaction) => {
-        if (await table.erase(transaction, jobId)) erased = true;
+      return transact(async (transaction, note) => {
+        if (await table.erase({ transaction, note }, jobId)) erased = true;
         return erased;
       });
     },

@@ -1,20 +1,17 @@
 import type { Kysely } from 'kysely';
 import type { Tables } from '../database/tables.ts';
-import type { Work } from '../database/work.ts';
 import { documentTable, type StoredDocument } from '../document/document-table.ts';
+import type { Work } from '../history/work.ts';
 import type { CommissioningContent, CommissioningStore, StoredCommissioning } from './commissioning-store.ts';
 import { isUnchangedBy, stampCommissioning } from './stamp-commissioning.ts';
 
 const NOTHING: CommissioningContent = { readings: {}, ticks: {}, findings: [] };
 
 /** The readings of the jobs among the documents, each under the identifier of its job. */
-export function sqlCommissioningStore(
-  { kysely, run, transact }: Work,
-  shop: string,
-  now: () => Date,
-): CommissioningStore {
-  const jobs = documentTable(shop, 'job');
-  const rigs = documentTable(shop, 'rig');
+export function sqlCommissioningStore(work: Work, now: () => Date): CommissioningStore {
+  const { kysely, run, transact } = work;
+  const jobs = documentTable(work, 'job');
+  const rigs = documentTable(work, 'rig');
   const newest = async (on: Kysely<Tables>, jobId: string): Promise<StoredCommissioning | undefined> => {
     const rig = await rigs.find(on, jobId);
     // The job is looked for last: one that was put into the bin meanwhile has no readings.
@@ -23,11 +20,11 @@ export function sqlCommissioningStore(
   return {
     get: (jobId) => run(() => newest(kysely, jobId)),
     save: (jobId, entry, basedOn) =>
-      transact(async (transaction) => {
+      transact(async (transaction, note) => {
         if ((await jobs.find(transaction, jobId)) === undefined) return { ok: false, code: 'JOB_NOT_FOUND' };
         const at = now().toISOString();
         const save = await rigs.save(
-          transaction,
+          { transaction, note },
           jobId,
           basedOn,
           {
@@ -49,8 +46,8 @@ export function sqlCommissioningStore(
       }),
     erase: (jobId) => {
       let erased = false;
-      return transact(async (transaction) => {
-        if (await rigs.erase(transaction, jobId)) erased = true;
+      return transact(async (transaction, note) => {
+        if (await rigs.erase({ transaction, note }, jobId)) erased = true;
         return erased;
       });
     },

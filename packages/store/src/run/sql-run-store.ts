@@ -1,7 +1,7 @@
-import type { Kysely, Transaction } from 'kysely';
+import type { Kysely } from 'kysely';
 import type { RunReviewRow, RunRow, Tables } from '../database/tables.ts';
-import type { Work } from '../database/work.ts';
-import { documentTable } from '../document/document-table.ts';
+import { documentTable, type Turn } from '../document/document-table.ts';
+import type { Work } from '../history/work.ts';
 import type { ListedRun, RunStore, StoredReview, StoredRun } from './run-store.ts';
 
 /** Tries after which a review that ends the program each time is given up [-]. */
@@ -10,8 +10,10 @@ const TRIES_MOST = 3;
 const CLAIM_TIME = 60_000;
 
 /** The runs of the jobs, in their tables. */
-export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: () => Date): RunStore {
-  const jobs = documentTable(shop, 'job');
+export function sqlRunStore(work: Work, now: () => Date): RunStore {
+  const { kysely, run, transact } = work;
+  const { shop } = work.desk;
+  const jobs = documentTable(work, 'job');
   const find = async (on: Kysely<Tables>, id: string): Promise<StoredRun | undefined> => {
     const row = await on
       .selectFrom('run')
@@ -68,11 +70,11 @@ export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: 
       .executeTakeFirst()) !== undefined;
   return {
     add: (jobId, given) =>
-      transact(async (transaction) => {
+      transact(async (transaction, note) => {
         const revision = await jobs.revision(transaction, jobId, given.revision_number);
         if (revision === undefined) return undefined;
         const { original, rehearsal, ...rest } = given;
-        await transaction
+        const { numInsertedOrUpdatedRows } = await transaction
           .insertInto('run')
           .values({
             shop,
@@ -85,18 +87,21 @@ export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: 
             begun_at: now().toISOString(),
           })
           .onConflict((conflict) => conflict.doNothing())
-          .execute();
+          .executeTakeFirst();
+        if (numInsertedOrUpdatedRows === 1n)
+          note({ act: 'add', kind: 'run', thing: given.id, after: jobId, content: original?.sha256 ?? null });
         return find(transaction, given.id);
       }),
     end: (id, { sha256, bytes }) =>
-      transact(async (transaction) => {
-        await transaction
+      transact(async (transaction, note) => {
+        const { numUpdatedRows } = await transaction
           .updateTable('run')
           .set({ sha256, bytes })
           .where('shop', '=', shop)
           .where('id', '=', id)
           .where('sha256', 'is', null)
-          .execute();
+          .executeTakeFirst();
+        if (numUpdatedRows > 0n) note({ act: 'end', kind: 'run', thing: id, content: sha256 });
         const ended = await find(transaction, id);
         return ended?.original?.sha256 === sha256 ? ended : undefined;
       }),
@@ -221,9 +226,9 @@ export function sqlRunStore({ kysely, run, transact }: Work, shop: string, now: 
       }),
     erase: (id) => {
       let erased: StoredRun | undefined;
-      return transact(async (transaction) => {
+      return transact(async (transaction, note) => {
         erased = (await find(transaction, id)) ?? erased;
-        await eraseRows(transaction, shop, [id]);
+        await eraseRows({ transaction, note }, shop, [id]);
         return erased;
       });
     },
@@ -258,11 +263,7 @@ function claimEnd(moment: Date): string {
 const NOTHING_FOUND = { reviewed_at: null, report: null, summary: null, trouble: null };
 
 /** Erases the runs of a job for good, with all that was found of them. */
-export async function eraseRuns(
-  transaction: Transaction<Tables>,
-  shop: string,
-  jobId: string,
-): Promise<void> {
+export async function eraseRuns({ transaction, note }: Turn, shop: string, jobId: string): Promise<void> {
   const rows = await transaction
     .selectFrom('run')
     .select('id')
@@ -270,28 +271,26 @@ export async function eraseRuns(
     .where('job_id', '=', jobId)
     .execute();
   await eraseRows(
-    transaction,
+    { transaction, note },
     shop,
     rows.map(({ id }) => id),
   );
 }
 
-async function eraseRows(
-  transaction: Transaction<Tables>,
-  shop: string,
-  ids: readonly string[],
-): Promise<void> {
+async function eraseRows({ transaction, note }: Turn, shop: string, ids: readonly string[]): Promise<void> {
   if (ids.length === 0) return;
   await transaction
     .deleteFrom('run_review')
     .where('shop', '=', shop)
     .where('run_id', 'in', [...ids])
     .execute();
-  await transaction
+  const erased = await transaction
     .deleteFrom('run')
     .where('shop', '=', shop)
     .where('id', 'in', [...ids])
+    .returning('id')
     .execute();
+  for (const { id } of erased) note({ act: 'erase', kind: 'run', thing: id });
 }
 
 function runOf(row: RunRow): StoredRun {

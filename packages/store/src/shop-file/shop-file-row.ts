@@ -2,8 +2,14 @@ import type { DocumentRevision, RevisionSummary } from '../document/document-tab
 import type { StoredShopFile, StoredShopFileSummary } from './shop-file-store.ts';
 
 /** One revision of a document as a line of its history. */
-export function summaryOf({ number, title, revision, saved_at }: RevisionSummary): StoredShopFileSummary {
-  return { title, revision, revision_number: number, saved_at };
+export function summaryOf({
+  number,
+  title,
+  revision,
+  saved_at,
+  saved_by,
+}: RevisionSummary): StoredShopFileSummary {
+  return { title, revision, revision_number: number, saved_at, saved_by };
 }
 
 /** One revision of a document as a file. */

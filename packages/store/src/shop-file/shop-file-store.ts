@@ -14,6 +14,8 @@ export interface StoredShopFileSummary {
   readonly revision_number: number;
   /** When it was saved (ISO 8601, UTC). */
   readonly saved_at: string;
+  /** Name of the account that saved it; null where nobody signed in. */
+  readonly saved_by: string | null;
 }
 
 /** One revision of such a file. */

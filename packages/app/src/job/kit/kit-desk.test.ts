@@ -12,6 +12,7 @@ const NONE: SavedShopFile = {
   revision: null,
   revision_number: 0,
   saved_at: null,
+  saved_by: null,
   text: '',
   valid: false,
   issues: [],

@@ -27,6 +27,7 @@ function savedReply(text: string, revision_number: number): SavedJob {
     revision,
     revision_number,
     saved_at: AT,
+    saved_by: null,
     created_at: AT,
     text,
     valid: true,

@@ -8,7 +8,16 @@ const START = newTrials('Shop one');
 
 function saved(text: string, revision_number: number): SavedShopFile {
   const saved_at = '2026-11-25T10:00:00.000Z';
-  return { title: 't', revision: null, revision_number, saved_at, text, valid: true, issues: [] };
+  return {
+    title: 't',
+    revision: null,
+    revision_number,
+    saved_at,
+    saved_by: null,
+    text,
+    valid: true,
+    issues: [],
+  };
 }
 
 /** A server that holds one file; what it was sent, in order. */

@@ -9,31 +9,38 @@ interface FillButtonProps {
   readonly file: string;
   readonly title: string;
   readonly choices: PaperChoices;
-  /** Is told that the paper was handed out, or why it could not be filled in. */
-  readonly onDone: (trouble: string | undefined) => void;
+  /** Is told that the paper can be filled in, before it is handed out. */
+  readonly onFilled: () => Promise<void>;
+  /** Is told why it could not be filled in. */
+  readonly onTrouble: (trouble: string) => void;
 }
 
 /** Largest file that is looked at; a readings file is far smaller. */
 const FILE_BYTES_MOST = 1_000_000;
 
 /** Asks for a readings file and hands out the paper filled in from it. */
-export function FillButton({ of, file, title, choices, onDone }: FillButtonProps): VNode {
+export function FillButton({ of, file, title, choices, onFilled, onTrouble }: FillButtonProps): VNode {
   const fill = async (readings: File): Promise<void> => {
     if (readings.size > FILE_BYTES_MOST) {
-      onDone(`${readings.name} is too large to be a readings file.`);
+      onTrouble(`${readings.name} is too large to be a readings file.`);
       return;
     }
-    const reply = await fetchFilled(of, file, choices, { readings: await readings.text() });
+    const filled = { readings: await readings.text() };
+    let reply = await fetchFilled(of, file, choices, filled);
+    if (reply.ok) {
+      await onFilled();
+      // made anew, it names who released it
+      if ('id' in of) reply = await fetchFilled(of, file, choices, filled);
+    }
     if (reply.ok) {
       download(reply.value, file);
-      onDone(undefined);
       return;
     }
     const { message, issues } = reply.failure;
     const places = issues.map(({ message: words, position }) =>
       position === undefined ? words : `line ${position.line}: ${words}`,
     );
-    onDone([message, ...places].join(' '));
+    onTrouble([message, ...places].join(' '));
   };
   return (
     <ChooseFile

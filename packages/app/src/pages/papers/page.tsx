@@ -113,7 +113,7 @@ function Papers({ id, demo }: { readonly id: string | undefined; readonly demo: 
               choices={choices}
               shown={shown}
               onShow={show}
-              onPrinted={(file) => void printed(file)}
+              onPrinted={printed}
               onTrouble={setTrouble}
             />
             {id === undefined || list.revision_number === null ? null : (

@@ -11,8 +11,8 @@ interface PaperTableProps {
   /** Page that is shown beside the list. */
   readonly shown: string;
   readonly onShow: (page: string) => void;
-  /** Is told which file was handed out. */
-  readonly onPrinted: (file: string) => void;
+  /** Is told which file is handed out, before it is: the paper names who released it. */
+  readonly onPrinted: (file: string) => Promise<void>;
   readonly onTrouble: (trouble: string) => void;
 }
 
@@ -64,11 +64,19 @@ function PaperRow({
 }: PaperTableProps & { readonly paper: ListedPaper }): VNode {
   const { file, title, page, wanting, printed } = paper;
   const superseded = printed?.superseded === true;
-  const print = (): void => {
+  const print = async (): Promise<void> => {
     // a window opened later than the press would be taken for an unwanted one
-    const sheet = window.open(paperPage(of, page ?? '', choices), '_blank');
+    const sheet = window.open('', '_blank');
+    await onPrinted(file);
     sheet?.addEventListener('load', () => sheet.print());
-    onPrinted(file);
+    sheet?.location.replace(paperPage(of, page ?? '', choices));
+  };
+  const handOut = async (): Promise<void> => {
+    await onPrinted(file);
+    const link = document.createElement('a');
+    link.href = paperPath(of, file, choices);
+    link.download = file;
+    link.click();
   };
   return (
     <li class={`paper-row${page !== null && page === shown ? ' paper-shown' : ''}`}>
@@ -98,7 +106,7 @@ function PaperRow({
               >
                 Show
               </button>
-              <button type="button" aria-label={`Print ${title}`} onClick={print}>
+              <button type="button" aria-label={`Print ${title}`} onClick={() => void print()}>
                 Print
               </button>
             </>
@@ -109,7 +117,8 @@ function PaperRow({
               file={file}
               title={title}
               choices={choices}
-              onDone={(trouble) => (trouble === undefined ? onPrinted(file) : onTrouble(trouble))}
+              onFilled={() => onPrinted(file)}
+              onTrouble={onTrouble}
             />
           ) : null}
           <a
@@ -117,7 +126,10 @@ function PaperRow({
             href={paperPath(of, file, choices)}
             download={file}
             aria-label={`Download ${title}`}
-            onClick={() => onPrinted(file)}
+            onClick={(event) => {
+              event.preventDefault();
+              void handOut();
+            }}
           >
             {page === null ? (file.split('.').at(-1) ?? '').toUpperCase() : 'PDF'}
           </a>

@@ -4,6 +4,7 @@ import { changesOf, printedWords } from './printed-words.ts';
 const printed = {
   revision_number: 2,
   printed_at: '2026-03-04T08:00:00.000Z',
+  released_by: null,
   superseded: true,
   changes: ['Groove, depth: 12.0 mm before, 13.0 mm now.'],
 };

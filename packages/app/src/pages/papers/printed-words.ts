@@ -6,7 +6,8 @@ const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle
 export function printedWords({ page, printed, wanting }: Omit<ListedPaper, 'file' | 'title'>): string {
   const done = page === null ? 'downloaded' : 'printed';
   if (printed === null) return wanting === null ? `not ${done} yet` : `not yet: ${wanting}`;
-  return `${done} at revision ${printed.revision_number}, ${WHEN.format(new Date(printed.printed_at))}`;
+  const by = printed.released_by === null ? '' : ` by ${printed.released_by}`;
+  return `${done}${by} at revision ${printed.revision_number}, ${WHEN.format(new Date(printed.printed_at))}`;
 }
 
 /** What has changed since papers were printed, once for each revision that they were printed at. */

@@ -20,6 +20,8 @@ interface SavedWhen {
   readonly revision_number: number;
   /** ISO 8601, UTC. */
   readonly saved_at: string;
+  /** Name of the account that saved it; null where nobody signed in. */
+  readonly saved_by: string | null;
 }
 
 interface HistoryPanelProps {
@@ -98,9 +100,10 @@ export function HistoryPanel({
       <label>
         From revision{' '}
         <select value={String(chosen)} onChange={(event) => setChosen(Number(event.currentTarget.value))}>
-          {revisions.map(({ revision_number, saved_at }) => (
+          {revisions.map(({ revision_number, saved_at, saved_by }) => (
             <option key={revision_number} value={String(revision_number)}>
               {revision_number}, saved {WHEN.format(new Date(saved_at))}
+              {saved_by === null ? '' : ` by ${saved_by}`}
             </option>
           ))}
         </select>{' '}
