@@ -34,6 +34,7 @@ describe('the kit', () => {
       revision: null,
       revision_number: 0,
       saved_at: null,
+      saved_by: null,
       text: '',
       valid: false,
       issues: [],
