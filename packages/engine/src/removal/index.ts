@@ -11,7 +11,7 @@ export {
   widestBelief,
 } from './belief.ts';
 export { type CurrentRange, currentRangeOf } from './current-range.ts';
-export { cutOffNormal, depthCeiling } from './depth-ceiling.ts';
+export { cutOffNormal, depthCeiling, depthWithinCeiling } from './depth-ceiling.ts';
 export { processEasings } from './ease-process.ts';
 export { electrodeName } from './electrode-name.ts';
 export { depthObservation, fitRemovalPrior, type RemovalRow, type RowFit } from './fit-prior.ts';

@@ -2,8 +2,9 @@ import { mixtureQuantile, type NormalPart, normalProbability } from '../numeric/
 import type { PlanOutcome } from '../plan/index.ts';
 import {
   beliefOfElectrode,
-  depthCeiling,
   depthRegressors,
+  depthWithinCeiling,
+  type PassSetting,
   predictWidth,
   type RemovalBelief,
 } from '../removal/index.ts';
@@ -27,6 +28,14 @@ export interface DepthAlong {
   readonly at: (cell: number, share: number) => number;
   /** Chance that a cell is shallower than a depth [-]. */
   readonly chanceBelow: (cell: number, depth: number) => number;
+}
+
+/** What one track did to one cell. */
+interface Cut {
+  /** Part of its layer that it stands for [-]. */
+  readonly share: number;
+  readonly setting: PassSetting;
+  readonly regressors: readonly number[];
 }
 
 /** What one layer put into the seam [J/m], per cell. */
@@ -76,6 +85,35 @@ export function depthAlong(
   const width = predictWidth(known, diameter).p50;
   const energies = [...layers.values()].map(({ tracks }) => tracks);
 
+  const tracks = energies.flatMap((each) => each.map((energy) => ({ energy, share: 1 / each.length })));
+  const setting = { diameter, current: 1, travel: 1, pushAngle };
+  const cutsAt = (at: number): Cut[] => {
+    const cuts: Cut[] = [];
+    for (const { energy, share } of tracks) {
+      const voltage = energy[at]!;
+      if (!(voltage > 0)) continue;
+      const cut = { ...setting, voltage };
+      cuts.push({ share, setting: cut, regressors: depthRegressors(cut, known.meltingEnergy) });
+    }
+    return cuts;
+  };
+  /** Depth of a cut as one part of the law has it, no deeper than its energy can melt [m]. */
+  const depthOf = ({ share, setting, regressors }: Cut, mean: readonly number[]): number => {
+    const depth = diameter * Math.exp(dot(mean, regressors));
+    return share * depthWithinCeiling(depth, setting, width, known.meltingEnergy);
+  };
+  const median = (at: number): number => {
+    const cuts = cutsAt(at);
+    if (cuts.length === 0) return 0;
+    let middle = 0;
+    for (const { weight, mean } of known.depth) {
+      let total = 0;
+      for (const cut of cuts) total += depthOf(cut, mean);
+      middle += weight * Math.log(total);
+    }
+    return Math.exp(middle);
+  };
+
   // several things are asked of a cell one after the other
   let last: { readonly at: number; readonly parts: readonly NormalPart[] } = { at: -1, parts: [] };
   const partsAt = (at: number): readonly NormalPart[] => {
@@ -83,27 +121,13 @@ export function depthAlong(
     return last.parts;
   };
   const partsOf = (at: number): readonly NormalPart[] => {
-    const cuts = energies.flatMap((tracks) =>
-      tracks.map((track) => ({ energy: track[at]!, share: 1 / tracks.length })),
-    );
-    const cut = cuts.filter(({ energy }) => energy > 0);
-    if (cut.length === 0) return [];
-    const settings = cut.map(({ energy }) => ({
-      diameter,
-      current: 1,
-      voltage: energy,
-      travel: 1,
-      pushAngle,
-    }));
-    const regressors = settings.map((setting) => depthRegressors(setting, known.meltingEnergy));
-    const most = settings.map((setting) => depthCeiling(setting, width, known.meltingEnergy));
+    const cuts = cutsAt(at);
+    if (cuts.length === 0) return [];
     return known.depth.map(({ weight, mean, covariance, levels }) => {
-      const depths = regressors.map(
-        (x, i) => cut[i]!.share * Math.min(most[i]!, diameter * Math.exp(dot(mean, x))),
-      );
+      const depths = cuts.map((cut) => depthOf(cut, mean));
       const total = depths.reduce((sum, depth) => sum + depth, 0);
       const shares = depths.map((depth) => depth / total);
-      const x = [0, 1, 2].map((k) => regressors.reduce((sum, each, i) => sum + shares[i]! * each[k]!, 0));
+      const x = [0, 1, 2].map((k) => cuts.reduce((sum, cut, i) => sum + shares[i]! * cut.regressors[k]!, 0));
       const common = dot(
         covariance.map((row) => dot(row, x)),
         x,
@@ -117,12 +141,7 @@ export function depthAlong(
     cell,
     cells,
     layers: energies,
-    median: (at) => {
-      const parts = partsAt(at);
-      return parts.length === 0
-        ? 0
-        : Math.exp(parts.reduce((sum, { weight, mean }) => sum + weight * mean, 0));
-    },
+    median,
     at: (at, share) => {
       const parts = partsAt(at);
       return parts.length === 0 ? 0 : Math.exp(mixtureQuantile([...parts], share));
@@ -188,5 +207,7 @@ function spread(list: Float64Array, from: number, to: number, amount: number): v
 }
 
 function dot(a: readonly number[], b: readonly number[]): number {
-  return a.reduce((sum, value, i) => sum + value * b[i]!, 0);
+  let sum = 0;
+  for (let i = 0; i < a.length; i += 1) sum += a[i]! * b[i]!;
+  return sum;
 }
