@@ -1,8 +1,14 @@
-/** Path, from the repository's folder, of the module that carries the bytes. */
-export const MODULE: string;
+/** A kernel: its paths from the repository's folder. */
+export interface Kernel {
+  readonly name: string;
+  readonly source: string;
+  /** The module that carries the bytes. */
+  readonly module: string;
+  readonly constant: string;
+}
 
-/** Compiles the heat kernel from its AssemblyScript source to the bytes of a WebAssembly module. */
-export function compileKernel(): Promise<Uint8Array>;
+/** The kernels of the engine. */
+export const KERNELS: readonly Kernel[];
 
-/** The module's text for the bytes given. */
-export function kernelModule(bytes: Uint8Array): string;
+/** The text of a kernel's module, compiled from its AssemblyScript source. */
+export function kernelModule(kernel: Kernel): Promise<string>;

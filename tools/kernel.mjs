@@ -1,8 +1,9 @@
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { compileKernel, kernelModule, MODULE } from './compile-kernel.mjs';
+import { KERNELS, kernelModule } from './compile-kernel.mjs';
 import { ROOT } from './install.mjs';
 
-writeFileSync(join(ROOT, MODULE), kernelModule(await compileKernel()));
-process.exitCode = spawnSync('npx', ['biome', 'check', MODULE], { cwd: ROOT, stdio: 'inherit' }).status;
+for (const kernel of KERNELS) writeFileSync(join(ROOT, kernel.module), await kernelModule(kernel));
+const modules = KERNELS.map(({ module }) => module);
+process.exitCode = spawnSync('npx', ['biome', 'check', ...modules], { cwd: ROOT, stdio: 'inherit' }).status;

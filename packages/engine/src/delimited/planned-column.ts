@@ -34,16 +34,27 @@ interface ReadAt {
   readonly read: string;
 }
 
+/** How numbers of a column as written become SI: ((written + offset) top) / bottom. */
+export interface ColumnScale {
+  readonly top: number;
+  readonly bottom: number;
+  readonly offset: number;
+  /** Numbers as written beyond which one can stand for no value. */
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Moments are in SI as they are read. */
+const AS_READ = { top: 1, bottom: 1, offset: 0 } as const;
+
 /** A column whose numbers are used, and the numbers of the rows at hand. */
 export interface PlannedColumn {
   readonly index: number;
   readonly column: TableColumn;
   readonly quantity: ColumnQuantity;
-  /** As written; turned into SI when they are given away. */
+  /** In SI. */
   readonly values: Float64Array;
-  /** Numbers as written beyond which one can stand for no value. */
-  readonly least: number;
-  readonly most: number;
+  readonly scale: ColumnScale;
   missing: number;
   words: number;
   noValue: number;
@@ -76,8 +87,11 @@ export function planColumns(
         column,
         quantity,
         values: new Float64Array(batchRows),
-        least: never ? Number.NEGATIVE_INFINITY : seen.every((value) => value >= 0) ? 0 : -most,
-        most,
+        scale: {
+          ...(holds === 'number' ? (unit ?? AS_READ) : AS_READ),
+          least: never ? Number.NEGATIVE_INFINITY : seen.every((value) => value >= 0) ? 0 : -most,
+          most,
+        },
         missing: 0,
         words: 0,
         noValue: 0,
@@ -108,7 +122,7 @@ export function readCell(
   return reading.kind === 'number' ? reading.value : reading.kind === 'unreadable' ? undefined : reading.kind;
 }
 
-/** Keeps what a cell held, and counts it where it held no number. */
+/** Keeps what a cell held, in SI, and counts it where it held no number or one that stands for no value. */
 export function storeCell(
   planned: PlannedColumn,
   at: number,
@@ -116,8 +130,14 @@ export function storeCell(
   line: number,
   text: string,
 ): void {
-  planned.values[at] = typeof value === 'number' ? value : Number.NaN;
-  if (typeof value === 'number') return;
+  planned.values[at] = Number.NaN;
+  if (typeof value === 'number') {
+    const { top, bottom, offset, least, most } = planned.scale;
+    if (planned.column.holds === 'number' && !(value >= least && value <= most) && standsForNoValue(value))
+      planned.noValue += 1;
+    else planned.values[at] = ((value + offset) * top) / bottom;
+    return;
+  }
   const seen = { line, read: text.trim().slice(0, 40) };
   if (value === 'missing') {
     planned.missing += 1;
@@ -133,30 +153,13 @@ export function storeCell(
   }
 }
 
-/** The numbers of so many rows in SI, without those that stand for no value. */
+/** The numbers of so many rows. */
 export function siColumns(
   columns: readonly PlannedColumn[],
   count: number,
 ): { readonly [Q in ColumnQuantity]?: Float64Array } {
   const si: { [Q in ColumnQuantity]?: Float64Array } = {};
-  for (const planned of columns) {
-    const { values, least, most, column, quantity } = planned;
-    const out = values.slice(0, count);
-    if (column.holds === 'number') {
-      for (let at = 0; at < count; at += 1) {
-        const value = out[at]!;
-        if (!(value >= least && value <= most) && standsForNoValue(value)) {
-          out[at] = Number.NaN;
-          planned.noValue += 1;
-        }
-      }
-      const { top, bottom, offset } = column.unit!;
-      if (top !== 1 || bottom !== 1 || offset !== 0) {
-        for (let at = 0; at < count; at += 1) out[at] = ((out[at]! + offset) * top) / bottom;
-      }
-    }
-    si[quantity] = out;
-  }
+  for (const { quantity, values } of columns) si[quantity] = values.slice(0, count);
   return si;
 }
 

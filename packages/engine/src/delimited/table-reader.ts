@@ -3,11 +3,13 @@ import { markLength, Utf16ToUtf8 } from './encoding.ts';
 import { joined, wholeLines, withLineEnd, withoutRoom } from './head-bytes.ts';
 import { judgeRecord } from './judge-record.ts';
 import { unreadCells } from './planned-column.ts';
-import { QuickWalk } from './quick-walk.ts';
+import type { QuickWalk } from './quick-walk.ts';
 import { type CutMarks, cutRecord } from './record-cutter.ts';
 import { type GivenReading, guessTable, type TableReading } from './table-reading.ts';
 import { TableRows } from './table-rows.ts';
 import type { RejectedLine, TableBatch, TableEnd, TableReaderOptions, TableSource } from './table-source.ts';
+import { walkKernel } from './walk-kernel.ts';
+import { WalkTwin } from './walk-twin.ts';
 
 const HEAD_BYTES = 1 << 18;
 const BATCH_ROWS = 8192;
@@ -37,6 +39,7 @@ export class TableReader implements TableSource {
   readonly #given: GivenReading;
   readonly #batchRows: number;
   readonly #texts: boolean;
+  readonly #form: 'fastest' | 'typescript';
   #head: Uint8Array[] = [];
   #headLength = 0;
   #begun: Begun | undefined;
@@ -52,10 +55,14 @@ export class TableReader implements TableSource {
   /** Whether the row at hand is the last and no line end stands behind it. */
   #open = false;
 
-  constructor(given: GivenReading = {}, { batchRows = BATCH_ROWS, texts = false }: TableReaderOptions = {}) {
+  constructor(
+    given: GivenReading = {},
+    { batchRows = BATCH_ROWS, texts = false, form = 'fastest' }: TableReaderOptions = {},
+  ) {
     this.#given = given;
     this.#batchRows = batchRows;
     this.#texts = texts;
+    this.#form = form;
   }
 
   /** How the file is read; undefined until enough of it has come. */
@@ -141,7 +148,10 @@ export class TableReader implements TableSource {
       encoding,
     };
     const rows = new TableRows(reading, this.#batchRows, this.#texts);
-    this.#begun = { reading, marks, rows, walk: new QuickWalk(reading, rows, marks), wide };
+    const walk =
+      (this.#form === 'fastest' ? walkKernel(reading, rows, marks) : undefined) ??
+      new WalkTwin(reading, rows, marks);
+    this.#begun = { reading, marks, rows, walk, wide };
     this.#take(plain, this.#begun);
   }
 
@@ -155,7 +165,7 @@ export class TableReader implements TableSource {
       begun.rows.line += 1;
       bytes = bytes.subarray(end + 1);
     }
-    if (this.#carry.length > 0) bytes = joined([this.#carry, bytes]);
+    if (this.#carry.length > 0) bytes = this.#carryOn(this.#carry, bytes, begun);
     const end = bytes.lastIndexOf(eol) + 1;
     const done =
       end === 0 ? 0 : this.#scan(end === bytes.length ? bytes : bytes.subarray(0, end), false, begun);
@@ -170,6 +180,16 @@ export class TableReader implements TableSource {
     } else this.#carry = new Uint8Array(rest);
   }
 
+  /** Reads what was left over together with the line that ends it; gives what is still to be read. */
+  #carryOn(carry: Uint8Array, bytes: Uint8Array, begun: Begun): Uint8Array {
+    const first = bytes.indexOf(begun.marks.eol) + 1;
+    if (first === 0) return joined([carry, bytes]);
+    const line = joined([carry, bytes.subarray(0, first)]);
+    const done = this.#scan(line, false, begun);
+    const rest = bytes.subarray(first);
+    return done === line.length ? rest : joined([line.subarray(done), rest]);
+  }
+
   /** Reads whole rows; gives the place behind the last that was complete. */
   #scan(bytes: Uint8Array, last: boolean, begun: Begun): number {
     const { reading, marks, rows, walk } = begun;
@@ -179,9 +199,10 @@ export class TableReader implements TableSource {
       at = bytes.indexOf(marks.eol, at) + 1;
       rows.line += 1;
     }
+    walk.take(bytes);
     while (at < bytes.length) {
       // texts are given of every row, so that each is cut
-      if (!this.#texts) at = walk.walk(bytes, at, bytes.length);
+      if (!this.#texts) at = walk.walk(at);
       if (at < bytes.length && !rows.isFull) {
         const next = this.#judge(bytes, at, last, begun);
         if (next < 0) return at;

@@ -44,7 +44,18 @@ export class TableRows {
     this.filled += 1;
   }
 
-  /** Gives the rows at hand away, their numbers in SI; undefined where there are none. */
+  /** Numbers the rows that were filled in up to a count, each on a line of its own. */
+  count(filled: number): void {
+    for (let at = this.filled; at < filled; at += 1) {
+      this.row += 1;
+      this.rows[at] = this.row;
+      this.lines[at] = this.line;
+      this.line += 1;
+    }
+    this.filled = filled;
+  }
+
+  /** Gives the rows at hand away; undefined where there are none. */
   take(): TableBatch | undefined {
     const count = this.filled;
     if (count === 0) return undefined;

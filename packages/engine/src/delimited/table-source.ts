@@ -60,4 +60,6 @@ export interface TableReaderOptions {
   readonly texts?: boolean;
   /** Whether JSON lines are given as they come, the reading told by the first of them: for rows that are live. */
   readonly eager?: boolean;
+  /** Which of the two forms of the quick walk runs: in WebAssembly where there is one, or its twin. */
+  readonly form?: 'fastest' | 'typescript';
 }

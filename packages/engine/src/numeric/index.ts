@@ -21,6 +21,7 @@ export {
   diffusionKernel,
 } from './kernel/diffusion-kernel.ts';
 export type { DiffusionLayout, DiffusionMemory, DiffusionSize } from './kernel/diffusion-layout.ts';
+export { compileModule, instanceOf } from './kernel/web-assembly.ts';
 export {
   evenWeights,
   type NestedGroup,

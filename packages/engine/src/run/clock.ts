@@ -73,8 +73,12 @@ export class ClockMender {
     return this.#start;
   }
 
-  /** Takes rows and gives those that are settled, elapsed from the first; all of them when nothing follows. */
-  push(rows: ClockRows, final: boolean): ClockRows {
+  /**
+   * Takes rows over and gives those that are settled, elapsed from the first; all of them when nothing follows. What is given
+   * may lie in the memory that was taken over.
+   */
+  push(rows: ClockRows, final: boolean): readonly ClockRows[] {
+    if (!final && this.#rises(rows.time)) return this.#passOn(rows);
     const all = this.#rows ? appended(this.#rows, rows) : copied(rows);
     const count = all.time.length;
     this.#coarse ??= count < 8 && !final ? undefined : isCoarse(all.time);
@@ -86,11 +90,47 @@ export class ClockMender {
     const out = cut(all, 0, settled, dropped);
     this.#rows = copied(cut(all, settled, count, dropped));
     this.#mended = this.#rows.time.length - (count - upTo);
-    for (let at = 0; at < out.time.length; at += 1) {
-      if (Number.isNaN(this.#start)) this.#start = out.time[at]!;
-      out.time[at]! -= this.#start;
+    return [this.#elapsed(out)];
+  }
+
+  /** Whether nothing is to be mended: time rises through the rows held back and those that come. */
+  #rises(time: Float64Array): boolean {
+    if (this.#coarse !== false || this.#rows === undefined || time.length <= AHEAD + HELD) return false;
+    let last = this.#last - this.#shift;
+    for (let at = this.#mended; at < this.#rows.time.length; at += 1) {
+      const next = this.#rows.time[at]!;
+      if (!(next > last)) return false;
+      last = next;
     }
-    return out;
+    for (let at = 0; at < time.length; at += 1) {
+      const next = time[at]!;
+      if (!(next > last)) return false;
+      last = next;
+    }
+    return true;
+  }
+
+  /** Gives rows whose time rises, in their own memory. */
+  #passOn(rows: ClockRows): readonly ClockRows[] {
+    const held = this.#rows!;
+    this.#mend(held, held.time.length);
+    const count = rows.time.length;
+    const none: ReadonlySet<number> = new Set();
+    const settled = count - AHEAD - HELD;
+    this.#mended = 0;
+    this.#mend(rows, count - AHEAD);
+    this.#rows = copied(cut(rows, settled, count, none));
+    this.#mended = HELD;
+    return [this.#elapsed(held), this.#elapsed(cut(rows, 0, settled, none))];
+  }
+
+  #elapsed(rows: ClockRows): ClockRows {
+    const { time } = rows;
+    for (let at = 0; at < time.length; at += 1) {
+      if (Number.isNaN(this.#start)) this.#start = time[at]!;
+      time[at]! -= this.#start;
+    }
+    return rows;
   }
 
   #note(kind: ClockNote['kind'], row: number, by: number): void {

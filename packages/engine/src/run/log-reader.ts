@@ -156,15 +156,15 @@ class LogMaker {
           row: new Float64Array(0),
           others: this.#channels.map(() => new Float64Array(0)),
         };
-    const settled = this.#clock.push(rows, final);
-    const count = settled.time.length;
-    if (count === 0) return [];
-    this.#rowsRead += count;
-    const channels: { [C in Channel]?: Float64Array } = {};
-    this.#channels.forEach(([channel], index) => {
-      channels[channel] = settled.others[index]!;
+    return this.#clock.push(rows, final).flatMap(({ time, row, others }): LogBatch[] => {
+      if (time.length === 0) return [];
+      this.#rowsRead += time.length;
+      const channels: { [C in Channel]?: Float64Array } = {};
+      this.#channels.forEach(([channel], index) => {
+        channels[channel] = others[index]!;
+      });
+      return [{ time_s: time, row, channels }];
     });
-    return [{ time_s: settled.time, row: settled.row, channels }];
   }
 
   #rowsOf({ row, line, columns }: TableBatch): ClockRows {

@@ -10,9 +10,7 @@ import {
 import type { DiffusionRoutines } from './diffusion-routines.ts';
 import { diffusionTwin } from './diffusion-twin.ts';
 import { DIFFUSION_WASM } from './diffusion-wasm.ts';
-import { bytesOfBase64, webAssemblyHost } from './web-assembly.ts';
-
-const PAGE = 65536;
+import { compileModule, instanceOf } from './web-assembly.ts';
 
 /** A diffusion problem in memory, with the inner loop that carries it through time. */
 export interface DiffusionKernel {
@@ -55,29 +53,12 @@ export interface DiffusionSetUp {
   readonly tolerance: number;
 }
 
-// compiled once for all problems; null where WebAssembly is missing or refused
-let compiled: object | null | undefined;
-
-function compiledModule(): object | null {
-  if (compiled !== undefined) return compiled;
-  const host = webAssemblyHost();
-  try {
-    compiled = host === undefined ? null : new host.Module(bytesOfBase64(DIFFUSION_WASM));
-  } catch {
-    // a page's policy or a machine without 128-bit SIMD refuses it: the twin gives the same result, later
-    compiled = null;
-  }
-  return compiled;
-}
+const compiled = compileModule(DIFFUSION_WASM);
 
 function inWebAssembly(size: DiffusionSize): [DiffusionMemory, DiffusionRoutines] | undefined {
-  const module = compiledModule();
-  const host = webAssemblyHost();
-  if (module === null || host === undefined) return undefined;
   const layout = diffusionLayout(size);
-  const memory = new host.Memory({ initial: Math.ceil(layout.bytes / PAGE) });
-  const { exports } = new host.Instance(module, { env: { memory } });
-  return [diffusionMemory(layout, size, memory.buffer), exports as unknown as DiffusionRoutines];
+  const run = instanceOf<DiffusionRoutines>(compiled(), layout.bytes);
+  return run && [diffusionMemory(layout, size, run.buffer), run.exports];
 }
 
 function inTypeScript(size: DiffusionSize): [DiffusionMemory, DiffusionRoutines] {
