@@ -9,7 +9,7 @@ interface WebAssemblyHost {
 }
 
 /** WebAssembly of the place the engine runs in, where it has one. */
-export function webAssemblyHost(): WebAssemblyHost | undefined {
+function webAssemblyHost(): WebAssemblyHost | undefined {
   return (globalThis as { WebAssembly?: WebAssemblyHost }).WebAssembly;
 }
 
