@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import { API_PATHS, fillPath } from '@furrow/contract';
 import type { SurveyReport } from '@furrow/engine';
+import type { Download } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { cutOff } from './cut-off.ts';
 import { GroovePage } from './pages/groove-page.ts';
@@ -97,6 +98,13 @@ function log(): string {
     lines.push([n / 2, burns ? 42 : 75, burns ? 800 : 0, burns ? 571 : 0].join(','));
   }
   return `${lines.join('\n')}\n`;
+}
+
+/** What a download holds. */
+async function textOf(taken: Download): Promise<string> {
+  const parts: Buffer[] = [];
+  for await (const part of await taken.createReadStream()) parts.push(part as Buffer);
+  return Buffer.concat(parts).toString('utf8');
 }
 
 describe.skipIf(NO_BROWSER)('the groove', () => {
@@ -209,6 +217,20 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     expect(inked[0]!).toBeLessThan(40);
     expect(inked[1]!).toBeGreaterThan(150);
     expect(await seenText(groove.region('Section as scanned'))).toMatch(/Depth\s+1[34]\.\d+ ± 0\.\d+ mm/u);
+    // its many drawings are folded away
+    const handed = groove.region('Hand it over');
+    expect(
+      await handed
+        .getByRole('button', { name: /^section-/u })
+        .first()
+        .isVisible(),
+    ).toBe(false);
+    await handed.getByText(/^Drawings of \d+ sections$/u).click();
+    const [taken] = await Promise.all([
+      page.waitForEvent('download'),
+      handed.getByRole('button', { name: /^section-2-.*dxf$/u }).click(),
+    ]);
+    expect(await textOf(taken)).toMatch(/^\s*0\s+SECTION/u);
   });
 
   it('is entered, judged, cut again, measured again and reported, on a tablet', async () => {

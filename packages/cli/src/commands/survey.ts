@@ -186,7 +186,7 @@ function runDepth(file: string, job: JobPart | undefined): DepthByLog | { lines:
 function write(folder: string, report: Parameters<typeof surveyFiles>[0]): Told | undefined {
   try {
     mkdirSync(folder, { recursive: true });
-    for (const { name, content } of surveyFiles(report)) writeFileSync(join(folder, name), content);
+    for (const { name, content } of surveyFiles(report)) writeFileSync(join(folder, name), content());
     return undefined;
   } catch (error) {
     const why = whyUnwritable(error);

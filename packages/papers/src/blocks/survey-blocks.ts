@@ -39,12 +39,12 @@ function seamBlocks(seam: SurveySeam, units: UnitSystem): PaperBlock[] {
   return [
     { kind: 'heading', level: 2, text: seamVerdictWords(seam, units) },
     ...(seam.remarks.length === 0 ? [] : [{ kind: 'list', tone: 'caution', items: seam.remarks } as const]),
-    { kind: 'drawing', drawing: seamCurveDrawing({ seam, units, width: 540, height: 200 }) },
+    { kind: 'drawing', drawing: seamCurveDrawing({ seam, units, width: 540, height: 150 }) },
     ...(['width', 'remaining'] as const)
       .filter((of) => of === 'remaining' || seam.width.readings > 0)
       .map((of) => ({
         kind: 'drawing' as const,
-        drawing: seamCurveDrawing({ seam, of, units, width: 540, height: 125 }),
+        drawing: seamCurveDrawing({ seam, of, units, width: 540, height: 120 }),
       })),
     stretchTable(seam, units),
     wantedBlock(seam, units),

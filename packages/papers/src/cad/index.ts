@@ -1,4 +1,4 @@
 export { DRAWING_KINDS, type DrawingKind, type MadeDrawing, makeDrawing } from './drawing-set.ts';
 export { scaleDrawingToDxf } from './scale-drawing-to-dxf.ts';
 export { scaleDrawingToSvg } from './scale-drawing-to-svg.ts';
-export { surveyFiles } from './survey-files.ts';
+export { type SurveyFile, surveyFiles } from './survey-files.ts';

@@ -32,7 +32,7 @@ function surveyed(): SurveyReport {
 }
 
 const report = surveyed();
-const files = new Map(surveyFiles(report).map(({ name, content }) => [name, content]));
+const files = new Map(surveyFiles(report).map(({ name, content }) => [name, content()]));
 
 /** Vertices of a DXF file by layer, from its pairs of group code and value. */
 function vertices(text: string): Map<string, [number, number][]> {

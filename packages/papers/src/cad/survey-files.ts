@@ -1,9 +1,12 @@
 import type { SurveyReport } from '@furrow/engine';
 
 /** A file of a survey. */
-interface SurveyFileOut {
+export interface SurveyFile {
   readonly name: string;
-  readonly content: string;
+  /** Number of the section it draws, from 1; undefined for a file of all. */
+  readonly section?: number;
+  /** Writes it: of a scanned seam there are hundreds, of which one is wanted. */
+  readonly content: () => string;
 }
 
 /** A line through points [mm], on a layer of a drawing. */
@@ -13,10 +16,10 @@ interface Polyline {
 }
 
 /** Sections and depth curve of a survey as CSV (one row per section, one per place), DXF and SVG in millimetres. */
-export function surveyFiles(report: SurveyReport): readonly SurveyFileOut[] {
+export function surveyFiles(report: SurveyReport): readonly SurveyFile[] {
   const { sections, seam } = report;
   return [
-    ...(sections.length === 0 ? [] : [{ name: 'sections.csv', content: sectionsCsv(report) }]),
+    ...(sections.length === 0 ? [] : [{ name: 'sections.csv', content: () => sectionsCsv(report) }]),
     ...sections.flatMap(({ outline, station_mm }, i) => {
       if (outline === null) return [];
       const name = `section-${i + 1}${station_mm === null ? '' : `-at-${Math.round(station_mm)}mm`}`;
@@ -31,15 +34,15 @@ export function surveyFiles(report: SurveyReport): readonly SurveyFileOut[] {
         { layer: 'MEASURED', points: outline.offset_mm.map((x, k) => [x, -outline.depth_mm[k]!] as const) },
       ];
       return [
-        { name: `${name}.dxf`, content: dxf(lines) },
-        { name: `${name}.svg`, content: svg(lines, name, 1) },
+        { name: `${name}.dxf`, section: i + 1, content: () => dxf(lines) },
+        { name: `${name}.svg`, section: i + 1, content: () => svg(lines, name, 1) },
       ];
     }),
     ...(seam === null ? [] : curveFiles(seam)),
   ];
 }
 
-function curveFiles(seam: NonNullable<SurveyReport['seam']>): SurveyFileOut[] {
+function curveFiles(seam: NonNullable<SurveyReport['seam']>): SurveyFile[] {
   const { curve, limits } = seam;
   const last = curve.at(-1)!.at_mm;
   const level = (layer: string, depth: number): Polyline => ({
@@ -68,10 +71,11 @@ function curveFiles(seam: NonNullable<SurveyReport['seam']>): SurveyFileOut[] {
   return [
     {
       name: 'depth-curve.csv',
-      content: `${['at_mm,depth_p05_mm,depth_p50_mm,depth_p95_mm,remaining_p05_mm,remaining_p50_mm,remaining_p95_mm', ...rows].join('\r\n')}\r\n`,
+      content: () =>
+        `${['at_mm,depth_p05_mm,depth_p50_mm,depth_p95_mm,remaining_p05_mm,remaining_p50_mm,remaining_p95_mm', ...rows].join('\r\n')}\r\n`,
     },
-    { name: 'depth-curve.dxf', content: dxf(lines) },
-    { name: 'depth-curve.svg', content: svg(lines, 'depth along the seam', last / 400) },
+    { name: 'depth-curve.dxf', content: () => dxf(lines) },
+    { name: 'depth-curve.svg', content: () => svg(lines, 'depth along the seam', last / 400) },
   ];
 }
 

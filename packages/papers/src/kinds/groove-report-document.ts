@@ -61,7 +61,7 @@ export function grooveReportDocument(subject: PaperSubject, options: PaperOption
                   plate: job.plate,
                   units,
                   width: 300,
-                  height: 170,
+                  height: 140,
                 }),
               },
             ],

@@ -17,6 +17,8 @@ export interface Box {
   readonly height: number;
   /** Stands at the foot of a page only with the beginning of what follows. */
   readonly keepsWithNext?: boolean;
+  /** Begins a page only with the end of what stands before it. */
+  readonly keepsWithBefore?: boolean;
   /** Whether it begins a new page. */
   readonly startsPage?: boolean;
   /** Least room that its beginning takes, where it can be cut; its height if left out [pt]. */

@@ -82,6 +82,8 @@ describe('PDF of a card', () => {
       counts.add(pages);
       const told = text.split(/page \d+ of \d+/u).find((page) => page.includes('Sign by hand'));
       expect(told, `${lines} lines`).toContain('name, date, signature');
+      // and nobody signs a page that says nothing
+      expect(told, `${lines} lines`).toContain('Line.');
     }
     expect([...counts].sort()).toEqual([1, 2]);
   });

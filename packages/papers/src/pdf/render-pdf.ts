@@ -89,13 +89,24 @@ function paged(boxes: readonly Box[], gap: number, room: number): Box[][] {
       const cut = box.cut?.(left);
       if (cut === undefined && used === 0) break;
       if (cut !== undefined) pages.at(-1)!.push(cut.first);
+      const company = cut === undefined && box.keepsWithBefore === true ? endOf(pages.at(-1)!) : undefined;
       turn();
+      if (company !== undefined) {
+        pages.at(-1)!.push(company);
+        used = company.height + gap;
+      }
       box = cut?.rest ?? box;
     }
     pages.at(-1)!.push(box);
     used += box.height + gap;
   });
   return pages;
+}
+
+/** Takes the end of a page off, for what follows to stand with; undefined where nothing would be left, or it belongs to what stands above. */
+function endOf(page: Box[]): Box | undefined {
+  if (page.length < 2 || page.at(-2)!.keepsWithNext === true) return undefined;
+  return page.pop();
 }
 
 /** Room that has to be left under a heading for the beginning of what it heads, and for what that stays with in turn. */

@@ -15,8 +15,9 @@ export function signaturesBox(signatures: SignaturesBlock, width: number, paint:
   const room = 24;
   return {
     height: room + Math.max(0, ...labels.map((label) => label.height)),
-    // the sentence under them would stand alone on a page
+    // the sentence under them would stand alone on a page, and nobody signs a page that says nothing
     keepsWithNext: true,
+    keepsWithBefore: true,
     paint(x, y, parent) {
       labels.forEach((label, index) => {
         const left = x + index * (column + gap);
