@@ -13,7 +13,7 @@ import { LATER_PASS_SD } from './shop-draws.ts';
 import { floorAtStop } from './stop-table.ts';
 import { energyForCut, heldEnergy, readingVariance, type TableTask } from './table-task.ts';
 import { courseWeight, type Rig, RUN_IN_SHARE, type Way } from './way.ts';
-import type { WayFamily } from './ways.ts';
+import { leastMeasured, type WayFamily } from './ways.ts';
 import { type AfterCostFunction, grooveLeft } from './whole-cost.ts';
 
 /** What a way promises before it is run in shops: normal in ln depth. */
@@ -171,10 +171,27 @@ export function leastMargins(
   return { below: z * 0.6 * one + ofTracks * Math.SQRT1_2, above: z * 0.6 * one + ofTracks };
 }
 
-/** What a way takes at least that is aimed at this depth at least: with nothing to spare, and its last layer left out where a stop may say so. */
+/** What a way takes at least that is aimed at this depth at least: with nothing to spare, and its last layer left out as often as a stop may say so. */
 export function leastMerit(task: ForecastTask, way: Way, depth: number): Merit {
-  const left = way.stops > 0 ? 1 : 0;
+  const left = way.stops > 0 ? leftMost(task, way) : 0;
   return meritOfWay(task, way, energiesOf(task, way, depth), depth, { known: 0, left });
+}
+
+/** What every way of a family takes at least that is aimed at this depth at least: as those do that measure least. */
+export function leastMeritOfFamily(task: ForecastTask, family: WayFamily, depth: number): Merit {
+  const merits = leastMeasured(family).map((way) => leastMerit(task, way, depth));
+  const least = (key: keyof Merit): number => Math.min(...merits.map((merit) => merit[key]));
+  return { time: least('time'), cost: least('cost'), heat: least('heat') };
+}
+
+/** Share of the shops, at most, in which the floor before the last layer is deep enough: aimed as deep as the drawing allows, and nothing known. */
+function leftMost(task: ForecastTask, { shares }: Way): number {
+  const { law, rig, required, most } = task;
+  const energy = heldEnergy(rig, energyForCut(law, rig, required));
+  const spread = Math.sqrt(
+    commonCovariance(law, energy, energy, rig.angleTerm) + law.levels.pass ** 2 + LATER_PASS_SD ** 2,
+  );
+  return probability(Math.log(((1 - shares.at(-1)!) * most) / required) / spread);
 }
 
 /**

@@ -12,11 +12,13 @@ import {
   forecast,
   leastMargins,
   leastMerit,
+  leastMeritOfFamily,
   leastMeritOfLayers,
   QUICK_MOST,
   widthForecast,
 } from './forecast.ts';
 import type { DepthLaw } from './law.ts';
+import { LeastFirst } from './least-first.ts';
 import type { MissNote } from './miss.ts';
 import { type Pattern, patternsFor, trackOffset } from './pattern.ts';
 import type { RunDemand } from './run-plan.ts';
@@ -82,8 +84,8 @@ function keptProspect(task: ProspectTask, key: string, way: Way): Prospect {
 export interface ProspectQuestion {
   readonly electrode: KitElectrode;
   readonly current: number;
-  /** Which ways of which pattern are meant. */
-  readonly isMeant: (pattern: Pattern, way: Way) => boolean;
+  /** Which ways are meant on a pattern. */
+  readonly meantOn: (pattern: Pattern) => (way: Way) => boolean;
 }
 
 /** A way on a pattern of tracks. */
@@ -115,34 +117,17 @@ export function prospectsOf(
   questions: readonly ProspectQuestion[],
   miss: MissNote,
 ): { readonly list: readonly FamilyProspects[]; readonly looked: readonly Looked[] } {
-  const families = questions.flatMap((question) => familiesOf(input, law, question, miss));
-  const { objective } = input.job.plan;
-  const ways = families
-    .flatMap((of) => of.ways.map((each) => ({ of, ...each })))
-    .sort((a, b) => meritBy(a.least, objective) - meritBy(b.least, objective));
-  // Those that may take least come first: what they are forecast to take lets the others be passed over.
-  for (const { of, way, least } of ways) {
-    const { task, seen } = of;
-    if (isBeyond(input, least)) continue;
-    const each = keptProspect(task, of.key, way);
-    seen.all.push(each);
-    if (isTooDeep(each)) {
-      noteDepth(each, miss);
-      continue;
-    }
-    noteMerit(input, each);
-    const { outOfRange, quick, slack } = each.forecast;
-    if (outOfRange === 0) seen.inReach.push(each);
-    // A lower current cuts thinner, which helps where there is little room.
-    if (outOfRange === -1 || (outOfRange === 0 && quick > QUICK_MOST && slack < AMPLE_ROOM))
-      seen.tooQuick.push(way);
+  const look = new Look(input, miss);
+  for (const question of questions) {
+    for (const task of tasksOf(input, law, question, miss)) look.addRig(task, question);
   }
+  const families = look.run();
   return {
     list: families.flatMap((each) => bestOf(each, input.job, miss)),
     looked: questions.map((question) => {
       const asked = families.filter((each) => each.question === question);
-      const on = (of: (seen: FamilyInQuestion['seen']) => readonly Way[]): PatternWay[] =>
-        asked.flatMap(({ task, seen }) => of(seen).map((way) => ({ pattern: task.rig.pattern, way })));
+      const on = (of: (family: OpenFamily) => readonly Way[]): PatternWay[] =>
+        asked.flatMap((each) => of(each).map((way) => ({ pattern: each.task.rig.pattern, way })));
       return {
         question,
         ways: on(({ all }) => all.map(({ way }) => way)),
@@ -153,61 +138,135 @@ export function prospectsOf(
 }
 
 /** A family on a rig that may be best, and what was forecast of it. */
-interface FamilyInQuestion {
+interface OpenFamily {
   readonly question: ProspectQuestion;
   readonly task: ProspectTask;
+  /** What tells its rig apart. */
   readonly key: string;
   readonly family: WayFamily;
-  readonly ways: readonly { readonly way: Way; readonly least: Merit }[];
-  readonly seen: {
-    readonly all: Prospect[];
-    readonly inReach: Prospect[];
-    readonly tooQuick: Way[];
-  };
+  /** Those of its ways that are meant. */
+  readonly ways: readonly Way[];
+  /** Its place among all that could be opened [-]: results do not depend on what was opened first. */
+  readonly place: number;
+  readonly all: Prospect[];
+  readonly inReach: Prospect[];
+  readonly tooQuick: Way[];
 }
 
-/** The families of an electrode at a current that have the room and are not beyond the horizon. */
-function familiesOf(
+function nothingSeen(): Pick<OpenFamily, 'all' | 'inReach' | 'tooQuick'> {
+  return { all: [], inReach: [], tooQuick: [] };
+}
+
+/** More than a job has families of ways [-]. */
+const FAMILIES_MOST = 1000;
+
+/**
+ * Forecasts what may take least first, a rig before its families and a family before its ways: what is forecast on the way
+ * lets most of the rest be passed over unopened.
+ */
+class Look {
+  readonly #input: SearchInput;
+  readonly #miss: MissNote;
+  readonly #bounds = new LeastFirst<Merit>();
+  readonly #opened: OpenFamily[] = [];
+  #rigs = 0;
+
+  constructor(input: SearchInput, miss: MissNote) {
+    this.#input = input;
+    this.#miss = miss;
+  }
+
+  addRig(task: ProspectTask, question: ProspectQuestion): void {
+    const place = FAMILIES_MOST * this.#rigs++;
+    this.#bounds.add(leastMeritOfLayers(task, 1), () => {
+      const { pattern } = task.rig;
+      const isMeant = question.meantOn(pattern);
+      const key = rigKey(task);
+      const byLayers = new Map<number, OpenFamily[]>();
+      wayFamilies(this.#input.job, pattern.tracks, task.passLength).forEach((family, nth) => {
+        const ways = this.#waysOf(family).filter(isMeant);
+        if (ways.length === 0) return;
+        const open = { question, task, key, family, ways, place: place + nth, ...nothingSeen() };
+        const { layersLeast } = family;
+        byLayers.set(layersLeast, [...(byLayers.get(layersLeast) ?? []), open]);
+      });
+      for (const [layersLeast, families] of byLayers) {
+        this.#bounds.add(leastMeritOfLayers(task, layersLeast), () => {
+          for (const family of families) this.#addFamily(family);
+        });
+      }
+    });
+  }
+
+  /** Where one plan is enough, those that measure most have the most room. */
+  #waysOf(family: WayFamily): readonly Way[] {
+    return this.#input.firstOnly ? mostMeasured(family) : family.ways;
+  }
+
+  /** Opens all that may be best by the job's objective, then all that may be quickest. */
+  run(): readonly OpenFamily[] {
+    const { job, horizon } = this.#input;
+    for (const objective of new Set([job.plan.objective, 'time'] as const)) {
+      this.#bounds.run(
+        (least) => meritBy(least, objective),
+        (value) => value > BEYOND * horizon[objective],
+      );
+    }
+    return this.#opened.sort((a, b) => a.place - b.place);
+  }
+
+  #addFamily(open: OpenFamily): void {
+    const { task, family, ways } = open;
+    const margins = leastMargins(task, family);
+    const room = Math.log(task.most / task.required) - margins.below - margins.above;
+    if (room < ROOM_LEAST - BOUND_ERROR) {
+      const spread = margins.below / normalQuantile(task.assurance);
+      const ligamentBinds = task.most < task.demand.most;
+      noteRoom({ slack: room, spread, ligamentBinds }, this.#input.job, this.#miss);
+      return;
+    }
+    const depth = task.required * Math.exp(Math.max(0, margins.below - MARGIN_ERROR));
+    this.#bounds.add(leastMeritOfFamily(task, family, depth), () => {
+      this.#opened.push(open);
+      for (const way of ways) this.#bounds.add(leastMerit(task, way, depth), () => this.#forecast(open, way));
+    });
+  }
+
+  #forecast({ task, key, all, inReach, tooQuick }: OpenFamily, way: Way): void {
+    const each = keptProspect(task, key, way);
+    all.push(each);
+    if (isTooDeep(each)) {
+      noteDepth(each, this.#miss);
+      return;
+    }
+    noteMerit(this.#input, each);
+    const { outOfRange, quick, slack } = each.forecast;
+    if (outOfRange === 0) inReach.push(each);
+    // A lower current cuts thinner, which helps where there is little room.
+    if (outOfRange === -1 || (outOfRange === 0 && quick > QUICK_MOST && slack < AMPLE_ROOM))
+      tooQuick.push(way);
+  }
+}
+
+/** What an electrode at a current is forecast with on each pattern of tracks that may make the groove. */
+function tasksOf(
   input: SearchInput,
   law: DepthLaw,
-  question: ProspectQuestion,
+  { electrode, current }: ProspectQuestion,
   miss: MissNote,
-): FamilyInQuestion[] {
+): ProspectTask[] {
   const { job, belief } = input;
-  const { electrode, current } = question;
-  const wanted = depthDemand(job, 0);
+  const { assurance } = depthDemand(job, 0);
   const width = predictWidth(belief, electrode.diameter);
   if (tooSharp(width.p50 / 2, job, miss)) return [];
-  const families: FamilyInQuestion[] = [];
-  for (const pattern of patternsOf(width.p50, job, miss)) {
-    const task = taskOf(input, law, electrode, current, pattern, width);
-    if (ridgeTooHigh(task, miss) || widthTooUnsure(task, wanted.assurance, miss)) continue;
-    if (isBeyond(input, leastMeritOfLayers(task, 1))) continue;
-    const key = rigKey(task);
-    for (const family of wayFamilies(job, pattern.tracks, task.passLength)) {
-      const { layersLeast } = family;
-      if (layersLeast > 1 && isBeyond(input, leastMeritOfLayers(task, layersLeast))) continue;
-      const margins = leastMargins(task, family);
-      const room = Math.log(task.most / task.required) - margins.below - margins.above;
-      if (room < ROOM_LEAST - BOUND_ERROR) {
-        const spread = margins.below / normalQuantile(wanted.assurance);
-        noteRoom({ slack: room, spread, ligamentBinds: task.most < wanted.most }, job, miss);
-        continue;
-      }
-      const depth = task.required * Math.exp(Math.max(0, margins.below - MARGIN_ERROR));
-      // Where one plan is enough, those that measure most have the most room.
-      const ways = (input.firstOnly ? mostMeasured(family) : family.ways)
-        .filter((way) => question.isMeant(pattern, way))
-        .map((way) => ({ way, least: leastMerit(task, way, depth) }));
-      families.push({ question, task, key, family, ways, seen: { all: [], inReach: [], tooQuick: [] } });
-    }
-  }
-  return families;
+  return patternsOf(width.p50, job, miss)
+    .map((pattern) => taskOf(input, law, electrode, current, pattern, width))
+    .filter((task) => !ridgeTooHigh(task, miss) && !widthTooUnsure(task, assurance, miss));
 }
 
 /** Of the ways of a family that were forecast, those that none beats; none where they are out of reach or have no room. */
 function bestOf(
-  { task, family, seen: { all, inReach } }: FamilyInQuestion,
+  { task, family, all, inReach }: OpenFamily,
   { plan, locks }: Job,
   miss: MissNote,
 ): FamilyProspects[] {
@@ -238,12 +297,6 @@ export const BEYOND = 1.02;
 const AMPLE_ROOM = 0.15;
 /** Room above, in ln depth, from which on a forecast is sure enough to pass others over [-]. */
 const SURE_ROOM = 0.06;
-
-/** Whether what a rig takes at least is more than a way already forecast takes, by the job's objective and by time. */
-function isBeyond({ job, horizon }: SearchInput, least: Merit): boolean {
-  const { objective } = job.plan;
-  return meritBy(least, objective) > BEYOND * horizon[objective] && least.time > BEYOND * horizon.time;
-}
 
 function noteMerit(
   { job, horizon }: SearchInput,

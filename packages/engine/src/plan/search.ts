@@ -64,7 +64,7 @@ interface ElectrodeCurrents {
 interface Look {
   readonly each: ElectrodeCurrents;
   readonly index: number;
-  readonly isMeant: ProspectQuestion['isMeant'];
+  readonly meantOn: ProspectQuestion['meantOn'];
 }
 
 /**
@@ -255,15 +255,15 @@ class Search {
     if (limitedBy === 'kit' && index === each.opened - 1) this.#open([each]);
     if (limitedBy === 'travel') {
       const key = patternKey(rig.pattern);
-      const isMeant: Look['isMeant'] = (pattern, way) => way === own && patternKey(pattern) === key;
-      if (index + 1 < each.currents.length) this.#look([{ each, index: index + 1, isMeant }]);
+      const meantOn: Look['meantOn'] = (pattern) => (way) => way === own && patternKey(pattern) === key;
+      if (index + 1 < each.currents.length) this.#look([{ each, index: index + 1, meantOn }]);
     }
   }
 
   /** Looks at every way with the next current of each of the electrodes. */
   #open(electrodes: readonly ElectrodeCurrents[]): void {
     const next = electrodes.filter((each) => each.opened < each.currents.length);
-    this.#look(next.map((each) => ({ each, index: each.opened++, isMeant: () => true })));
+    this.#look(next.map((each) => ({ each, index: each.opened++, meantOn: everyWay })));
   }
 
   /** Looks at ways with a current, and at those of them that are too quick for the carriage with the next ones. */
@@ -274,18 +274,25 @@ class Search {
         const left = new Map<string, Set<Way>>();
         for (const { pattern, way } of tooQuick[nth]!) waysOf(left, pattern).add(way);
         if (left.size === 0 || index + 1 === each.currents.length) return [];
-        return [{ each, index: index + 1, isMeant: (pattern, way) => waysOf(left, pattern).has(way) }];
+        const meantOn: Look['meantOn'] = (pattern) => {
+          const ways = waysOf(left, pattern);
+          return (way) => ways.has(way);
+        };
+        return [{ each, index: index + 1, meantOn }];
       });
     }
   }
 
   /** Adds lines of the ways that are meant and were not looked at; hands back those that are too quick for the carriage. */
   #add(input: SearchInput, looks: readonly Look[]): (readonly PatternWay[])[] {
-    const questions = looks.map(({ each: { electrode, currents, seen }, index, isMeant }) => ({
+    const questions = looks.map(({ each: { electrode, currents, seen }, index, meantOn }) => ({
       electrode,
       current: currents[index]!,
-      isMeant: (pattern: Pattern, way: Way) =>
-        isMeant(pattern, way) && !waysOf(seen[index]!, pattern).has(way),
+      meantOn: (pattern: Pattern) => {
+        const isMeant = meantOn(pattern);
+        const before = waysOf(seen[index]!, pattern);
+        return (way: Way) => isMeant(way) && !before.has(way);
+      },
     }));
     const { list, looked } = prospectsOf(input, this.#law, questions, this.#miss);
     looked.forEach(({ ways }, nth) => {
@@ -317,7 +324,7 @@ class Search {
     if (found <= BEYOND * horizon[objective]) return;
     Object.assign(horizon, { time: 0, cost: 0, heat: 0, [objective]: found / BEYOND, found: true });
     const opened = this.#electrodes.flatMap((each) =>
-      each.currents.slice(0, each.opened).map((_, index) => ({ each, index, isMeant: () => true })),
+      each.currents.slice(0, each.opened).map((_, index) => ({ each, index, meantOn: everyWay })),
     );
     this.#look(opened);
   }
@@ -342,7 +349,7 @@ class Search {
       const own = ({ task }: Line): boolean => task.rig.electrode === electrode;
       if (!this.#lines.some(own) && currents[0] !== undefined) {
         const unbounded = { ...this.#input, horizon: { time: FAR, cost: FAR, heat: FAR, found: true } };
-        this.#add(unbounded, [{ each, index: 0, isMeant: () => true }]);
+        this.#add(unbounded, [{ each, index: 0, meantOn: everyWay }]);
       }
       tryOne(own);
     }
@@ -353,6 +360,8 @@ class Search {
     }
   }
 }
+
+const everyWay: Look['meantOn'] = () => () => true;
 
 function promiseOf(candidate: Candidate | undefined): number {
   return candidate?.promise ?? FAR;

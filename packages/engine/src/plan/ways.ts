@@ -109,6 +109,28 @@ export function mostMeasured(family: WayFamily): readonly Way[] {
   return made;
 }
 
+/** Of each family, the ways that measure least. */
+const hardlyMeasured = new WeakMap<WayFamily, readonly Way[]>();
+
+/** Ways of a family with the fewest stations, and the shortest trial; of run-ins the longest too, which takes less where layers do. */
+export function leastMeasured(family: WayFamily): readonly Way[] {
+  const known = hardlyMeasured.get(family);
+  if (known !== undefined) return known;
+  const stations = Math.min(...family.ways.map((way) => way.stations));
+  const tried = Math.min(...family.ways.map(({ tryout }) => tryout?.stations ?? 0));
+  const lengths = family.ways.map(({ tryout }) => tryout?.length ?? 0);
+  const [shortest, longest] = [Math.min(...lengths), Math.max(...lengths)];
+  const made = family.ways.filter(
+    ({ tryout, stations: own }) =>
+      own === stations &&
+      (tryout === undefined ||
+        (tryout.stations === tried &&
+          (tryout.length === shortest || (tryout.kind === 'run_in' && tryout.length === longest)))),
+  );
+  hardlyMeasured.set(family, made);
+  return made;
+}
+
 /** Ways near a way: what the coarse numbers may have stepped over. */
 export function waysNear(way: Way, job: Job, passLength: number): Way[] {
   const near: Way[] = [];
