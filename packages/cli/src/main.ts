@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { COMMANDS } from './commands/index.ts';
 import { watchOutput } from './frame/closed-output.ts';
 import type { CommandRecord, Told } from './frame/command.ts';
+import { compileLess } from './frame/compile-less.ts';
 import { EXIT } from './frame/exit-code.ts';
 import type { Streams } from './frame/streams.ts';
 
@@ -26,6 +27,7 @@ export async function main(argv: readonly string[], streams: Streams = STREAMS):
     });
   for (const record of COMMANDS) {
     addCommand(program, record, async (args, options) => {
+      if (record.lasts !== true) compileLess();
       const { run } = await record.load();
       told = await run(args, options as never, streams);
     });

@@ -164,6 +164,7 @@ export const COMMANDS: readonly CommandRecord[] = [
       new Option('--every <ms>', 'time between two readings of registers; 100 where none is given'),
       json('what was added'),
     ],
+    lasts: true,
     load: () => import('./gather.ts'),
   },
   {
@@ -290,6 +291,7 @@ export const COMMANDS: readonly CommandRecord[] = [
       data(),
       database(),
     ],
+    lasts: true,
     load: () => import('./serve.ts'),
   },
   {

@@ -25,6 +25,8 @@ export interface CommandRecord {
   /** Meaning of each argument by its name. */
   readonly args?: Readonly<Record<string, string>>;
   readonly options?: readonly Option[];
+  /** Whether it goes on until it is stopped; left out: it ends once it has told what was asked. */
+  readonly lasts?: true;
   /** Brings in the code when the command is called, so that no command waits for what others need. */
   readonly load: () => Promise<{ readonly run: Run<never> }>;
 }
