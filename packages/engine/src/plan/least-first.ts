@@ -11,18 +11,18 @@ interface Entry<Bound> {
 export class LeastFirst<Bound> {
   /** A heap: no entry comes to less than the one at half its place. */
   #heap: Entry<Bound>[] = [];
-  #valueOf: (bound: Bound) => number = () => 0;
+  #worth: (bound: Bound) => number = () => 0;
 
   /** Adds what may be opened; what is opened may add more. */
   add(bound: Bound, open: () => void): void {
     const heap = this.#heap;
     const entry = { bound, open };
-    const value = this.#valueOf(bound);
+    const value = this.#worth(bound);
     let place = heap.length;
     heap.push(entry);
     while (place > 0) {
       const above = (place - 1) >> 1;
-      if (this.#valueOf(heap[above]!.bound) <= value) break;
+      if (this.#worth(heap[above]!.bound) <= value) break;
       heap[place] = heap[above]!;
       place = above;
     }
@@ -30,14 +30,14 @@ export class LeastFirst<Bound> {
   }
 
   /** Opens, the least by this value first, until the least is beyond. */
-  run(valueOf: (bound: Bound) => number, isBeyond: (value: number) => boolean): void {
+  run(worth: (bound: Bound) => number, isBeyond: (value: number) => boolean): void {
     const all = this.#heap;
     this.#heap = [];
-    this.#valueOf = valueOf;
+    this.#worth = worth;
     for (const { bound, open } of all) this.add(bound, open);
     for (;;) {
       const least = this.#heap[0];
-      if (least === undefined || isBeyond(valueOf(least.bound))) return;
+      if (least === undefined || isBeyond(worth(least.bound))) return;
       this.#dropFirst();
       least.open();
     }
@@ -47,17 +47,14 @@ export class LeastFirst<Bound> {
     const heap = this.#heap;
     const last = heap.pop()!;
     if (heap.length === 0) return;
-    const value = this.#valueOf(last.bound);
+    const value = this.#worth(last.bound);
     let place = 0;
     for (;;) {
       let below = 2 * place + 1;
       if (below >= heap.length) break;
-      if (
-        below + 1 < heap.length &&
-        this.#valueOf(heap[below + 1]!.bound) < this.#valueOf(heap[below]!.bound)
-      )
+      if (below + 1 < heap.length && this.#worth(heap[below + 1]!.bound) < this.#worth(heap[below]!.bound))
         below += 1;
-      if (this.#valueOf(heap[below]!.bound) >= value) break;
+      if (this.#worth(heap[below]!.bound) >= value) break;
       heap[place] = heap[below]!;
       place = below;
     }
