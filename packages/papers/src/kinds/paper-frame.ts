@@ -15,6 +15,8 @@ export interface PaperFrame {
   readonly blocks: readonly PaperBlock[];
   /** Who signs by hand. */
   readonly roles: readonly string[];
+  /** Whether it is for a customer, whom it does not concern what the shop plans with. */
+  readonly goesOut?: boolean;
 }
 
 /** Sets a paper's blocks under its title and above its signatures, and names what it was made from. */
@@ -33,7 +35,7 @@ export function framedPaper(
     units: options.units,
     paper: options.paper,
     fitted: frame.fitted,
-    colophon: colophon(subject, options),
+    colophon: colophon(subject, options, frame.goesOut === true),
     blocks: [
       {
         kind: 'heading',
@@ -60,13 +62,20 @@ export function shownRevision(revision: string): string {
 }
 
 /** What a paper was made from, for the foot of each page. */
-function colophon({ answer: { inputs } }: Pick<PaperSubject, 'answer'>, options: PaperOptions): string {
+function colophon(
+  { answer: { inputs } }: Pick<PaperSubject, 'answer'>,
+  options: PaperOptions,
+  goesOut: boolean,
+): string {
   const number = options.revision_number === undefined ? '' : `${options.revision_number}, `;
   const kit = inputs.kit_revision === undefined ? [] : [`kit revision ${shownRevision(inputs.kit_revision)}`];
+  const job = `job revision ${number}${shownRevision(inputs.revision)}`;
+  const program = `Furrow ${inputs.program_version}`;
+  if (goesOut) return [job, program, ...releaseWords(options)].join(' · ');
   return [
-    `job revision ${number}${shownRevision(inputs.revision)}`,
+    job,
     ...kit,
-    `Furrow ${inputs.program_version}`,
+    program,
     `seed ${inputs.seed}`,
     shortKnowledgeWords({ inputs }),
     ...releaseWords(options),

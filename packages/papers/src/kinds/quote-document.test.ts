@@ -5,6 +5,7 @@ import { renderHtml } from '../html/index.ts';
 import { pdfContent } from '../pdf/pdf-text.test-data.ts';
 import { renderPdf } from '../pdf/render-pdf.ts';
 import { exampleJob } from '../sample-plan.test-data.ts';
+import { workTimeRange } from '../words/index.ts';
 import { estimateDocument } from './estimate-document.ts';
 import { quoteDocument } from './quote-document.ts';
 
@@ -51,7 +52,16 @@ describe('the quote', () => {
 
   test('keeps to itself how the shop works: no step with its time, no rework, no rate', () => {
     const quote = JSON.stringify(quoteDocument({ read, answer }, { units: 'metric', paper: 'a4' }));
-    expect(quote).not.toMatch(/rework|judgement|labour|trials|seed 1"/iu);
+    expect(quote).not.toMatch(/rework|judgement|labour|trials|seed|knowledge|kit revision|\d min \d/iu);
+  });
+
+  test.each([
+    [57_840, 67_620, '16 to 19 h'],
+    [9_100, 10_500, '2.5 to 3 h'],
+    [2_500, 2_950, '40 to 50 min'],
+    [3_500, 7_300, '0.5 to 2.5 h'],
+  ])('tells a time from %i s to %i s as %s', (low, high, text) => {
+    expect(workTimeRange(low, high)).toBe(text);
   });
 
   test('tells no money where no price is stated, and asks for it', () => {
@@ -63,7 +73,7 @@ describe('the quote', () => {
       const paper = JSON.stringify(make({ read: bare, answer: own }, { units: 'metric', paper: 'a4' }));
       expect(paper).not.toMatch(/\d ¤|EUR|\b0 to 0\b|Money/u);
       expect(paper).toContain('No labour rate is stated');
-      expect(paper).toMatch(/1\d h \d+ min/u);
+      expect(paper).toMatch(/1\d (?:h \d+ min|to \d+ h)/u);
     }
   });
 

@@ -7,7 +7,7 @@ import {
   NEVER_IN_COST,
   perLength,
   unpricedText,
-  workTime,
+  workTimeRange,
 } from '../words/index.ts';
 import { framedPaper } from './paper-frame.ts';
 import type { PaperOptions, PaperSubject } from './paper-subject.ts';
@@ -25,6 +25,7 @@ export function quoteDocument(subject: PaperSubject, options: PaperOptions): Pap
     above: cost.kind === 'no_plan' ? 'Quote: nothing to quote' : 'Quote · estimate for gouging and refill',
     below: [job.groove.purpose, jobWords(job, units)],
     fitted: false,
+    goesOut: true,
     roles:
       cost.kind === 'no_plan' ? ['Read by'] : ['Prepared by', 'Approved by', 'Accepted for the customer'],
     blocks:
@@ -72,7 +73,7 @@ function offerBlocks(cost: CostReport, units: UnitSystem): PaperBlock[] {
           : []),
         {
           label: 'Working time',
-          value: `${workTime(time_s.p50)} to ${workTime(time_s.p90)}`,
+          value: workTimeRange(time_s.p50, time_s.p90),
           note: 'one step after the other',
         },
       ],

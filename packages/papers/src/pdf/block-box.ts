@@ -77,6 +77,7 @@ function headingBox(heading: HeadingBlock, width: number, paint: Paint): Box {
     return {
       ...textBox(heading.text, width, style, paint),
       keepsWithNext: true,
+      heads: true,
       startsPage: heading.new_page === true,
     };
   }

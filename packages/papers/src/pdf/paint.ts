@@ -19,6 +19,8 @@ export interface Box {
   readonly keepsWithNext?: boolean;
   /** Begins a page only with the end of what stands before it. */
   readonly keepsWithBefore?: boolean;
+  /** Whether it heads what follows, and stands close to it. */
+  readonly heads?: boolean;
   /** Whether it begins a new page. */
   readonly startsPage?: boolean;
   /** Least room that its beginning takes, where it can be cut; its height if left out [pt]. */

@@ -14,6 +14,8 @@ const FOOT = 20;
 
 /** Factors tried for a paper whose letters fill its pages, largest first; none is smaller than 1, as its smallest letters could no longer be read. */
 const SCALES = Array.from({ length: 11 }, (_unused, index) => (120 - 2 * index) / 100);
+/** Space between a heading and what it heads, where more is left over between blocks [pt]. */
+const HEAD_GAP = BLOCK_GAP / 2;
 /** Size of the letters at the foot [pt]. */
 const FOOT_SIZE = 8;
 
@@ -62,7 +64,7 @@ export async function renderPaperPdf(paper: PaperDocument): Promise<PaperPdf> {
     let top = MARGIN;
     for (const box of boxes) {
       box.paint(MARGIN, top, root);
-      top += box.height + gap;
+      top += box.height + (box.heads === true ? Math.min(gap, HEAD_GAP) : gap);
     }
   }
   root.end();
@@ -159,7 +161,8 @@ function fitted(paper: PaperDocument, width: number, room: number, paint: Paint)
 /** What is left over of a page goes between its boxes, within reason [pt before the factor]. */
 function gapOf(boxes: readonly Box[], room: number, scale: number): number {
   const height = boxes.reduce((sum, box) => sum + box.height, 0);
-  const spare = (room - height) / Math.max(1, boxes.length - 1) / scale;
+  const gaps = boxes.slice(0, -1).filter((box) => box.heads !== true).length;
+  const spare = (room - height) / Math.max(1, gaps) / scale;
   return Math.min(2.2 * BLOCK_GAP, Math.max(BLOCK_GAP, spare));
 }
 

@@ -164,12 +164,19 @@ function widthsOf(table: TableBlock, width: number, paint: Paint): number[] {
   const columns = table.columns.map(({ title, weight, hand = false }, index) => {
     const texts = table.rows.map((row) => row[index] ?? '');
     const cell = widest(index, texts, false);
-    const headerWord = widest(index, words(title), true);
+    const titleWords = words(title);
+    const headerWord = widest(index, titleWords, true);
+    const halves = titleWords
+      .slice(1)
+      .map((_, at) =>
+        widest(index, [titleWords.slice(0, at + 1).join(' '), titleWords.slice(at + 1).join(' ')], true),
+      );
     return {
       weight,
       keepsShare: hand,
       cell,
       headerWord,
+      headerInTwo: Math.min(widest(index, [title], true), ...halves),
       header: widest(index, [title], true),
       word: () => Math.max(headerWord, widest(index, texts.flatMap(words), false)),
     };
@@ -181,10 +188,14 @@ function widthsOf(table: TableBlock, width: number, paint: Paint): number[] {
       columns.map(({ weight, keepsShare }, index) => ({ word: 0, whole: whole[index]!, weight, keepsShare })),
       usable,
     );
+  const cellWords = columns.map(({ word }) => word());
+  const inTwo = columns.map(({ headerInTwo }, index) => Math.max(headerInTwo, cellWords[index]!));
+  // a head of more than two lines is a tower: there is one only where two lines do not fit
+  const least = total(inTwo) <= usable ? inTwo : cellWords;
   return columnWidths(
-    columns.map(({ weight, keepsShare, cell, headerWord, word }) => ({
-      word: word(),
-      whole: Math.max(cell, headerWord),
+    columns.map(({ weight, keepsShare, cell, headerWord }, index) => ({
+      word: least[index]!,
+      whole: Math.max(cell, headerWord, least[index]!),
       weight,
       keepsShare,
     })),

@@ -24,6 +24,20 @@ export function workTime(seconds: number): string {
   return formatAmount(told, 'time', 'metric');
 }
 
+/** Steps in which a customer is told a time of work, by the time from which they hold [s]. */
+const TOLD_STEPS = [
+  { from: 8 * 3600, step: 3600, unit: 'h', size: 3600 },
+  { from: 2 * 3600, step: 1800, unit: 'h', size: 3600 },
+  { from: 0, step: 300, unit: 'min', size: 60 },
+] as const;
+
+/** A range of working time in no finer steps than an estimate has: 16 to 19 h, 2.5 to 3 h, 40 to 50 min. */
+export function workTimeRange(low: number, high: number): string {
+  const { step, unit, size } = TOLD_STEPS.find(({ from }) => high >= from) ?? TOLD_STEPS[2];
+  const [least, most] = [Math.floor(low / step) * step, Math.ceil(high / step) * step];
+  return `${least / size} to ${most / size} ${unit}`;
+}
+
 /** Money with its currency, in no more figures than an estimate has. */
 export function money(amount: number, currency: string): string {
   return `${threeFigures(amount)} ${currency}`;

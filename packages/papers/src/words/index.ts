@@ -17,6 +17,7 @@ export {
   skinText,
   unpricedText,
   workTime,
+  workTimeRange,
 } from './cost-words.ts';
 export { defaultText, defaultTitle, fieldOf, isPrice } from './default-words.ts';
 export { DOUBT_PARTS, doubtWords, worthWords } from './doubt-words.ts';
