@@ -201,6 +201,11 @@ describe.skipIf(NO_BROWSER)('papers page', () => {
     const { page } = await stage.visit({ screen });
     await page.goto('/demo/casting-wash/papers');
     await page.frameLocator('iframe').getByRole('heading', { level: 1 }).waitFor();
+    // the typeface of the PDF, in both of its weights
+    const preview = page.frames().find((frame) => frame !== page.mainFrame())!;
+    await expect
+      .poll(() => preview.evaluate(() => [...document.fonts].map(({ status }) => status)))
+      .toEqual(['loaded', 'loaded']);
     const violations = await brokenRules(page);
     expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
     expect(await cutOff(page)).toEqual([]);

@@ -57,6 +57,9 @@ function figureToHtml({ label, value, unit, note }: Figure): string {
   );
 }
 
+/** Letters up to which a figure stays on one line, with the interval in which it lies [-]. */
+const SHORT = 18;
+
 function tableToHtml({
   caption,
   columns,
@@ -65,7 +68,10 @@ function tableToHtml({
   small = false,
   close = false,
 }: TableBlock): string {
-  const classes = columns.map(({ align, strong = false }) => `${align}${strong ? ' strong' : ''}`);
+  const classes = columns.map(({ align, strong = false }, index) => {
+    const isShort = rows.every((row) => (row[index] ?? '').length <= SHORT);
+    return `${align}${strong ? ' strong' : ''}${(align === 'end' || index === 0) && isShort ? ' whole' : ''}`;
+  });
   const head = columns.map(
     ({ title }, index) => `<th scope="col" class="${classes[index]}">${escapeMarkup(title)}</th>`,
   );

@@ -31,8 +31,9 @@ p { margin: 0; overflow-wrap: anywhere; }
 .above { color: ${ACCENT}; font-weight: 700; }
 .lead { font-size: 1.118rem; }
 .small, footer { font-size: 0.942rem; color: ${SOFT_INK}; }
-.figures { display: flex; gap: 1.059rem; }
-.figures > div { flex: 1 1 auto; min-width: 0; }
+.figures { display: flex; flex-wrap: wrap; gap: 0.588rem 1.059rem; }
+.figures > div { flex: 1 1 auto; min-width: min-content; }
+.figures.big > div { flex-basis: 0; }
 .figures.big > div { border-top: 2pt solid ${ACCENT}; padding-top: 0.353rem; }
 .figures dt { color: ${SOFT_INK}; font-size: 0.942rem; }
 .figures dd { margin: 0; font-weight: 700; line-height: 1.12; }
@@ -51,7 +52,7 @@ th:first-child, td:first-child { padding-inline-start: 0; }
 td.strong { font-weight: 700; }
 table.small-print { font-size: 0.942rem; }
 table.close { font-size: 1.059rem; }
-table.close td.strong { white-space: nowrap; }
+table.close td.strong, td.whole { white-space: nowrap; }
 table.hand td { height: 6mm; border-inline-start: 0.35pt solid #aeb8bf; }
 table.hand td:first-child { border-inline-start: 0; }
 .fields { display: grid; gap: 0.5rem 1.6rem; margin: 0; }

@@ -1,3 +1,4 @@
+import { otherPlanWords } from '@furrow/papers/words';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { JobHeader, JobPage, RestoredNotice } from '../../job/page/index.ts';
@@ -7,6 +8,7 @@ import { FormView } from '../../sheet/form/index.ts';
 import { UndoButton } from '../../sheet/index.ts';
 import { download } from '../../ui/hand-out/index.ts';
 import { OpenFileButton } from '../../ui/take-in/index.ts';
+import { useUnits } from '../../ui/theme/index.ts';
 import { recordTemplate } from './record-template.ts';
 import { RevisionPanel } from './revision-panel.tsx';
 import './style.css';
@@ -87,9 +89,25 @@ function RecordView(): VNode {
             {trouble}
           </p>
         )}
+        <OtherPlan />
         <FormView first={WORK} />
       </section>
       {id === undefined ? null : <RevisionPanel id={id} />}
     </>
+  );
+}
+
+/** Says so where what was run belongs to another plan than the one that stands here. */
+function OtherPlan(): VNode | null {
+  const units = useUnits();
+  const readings = useReadings((state) => state.read?.readings);
+  const answer = useBenchState((state) => state.planned?.answer);
+  const words = readings === undefined || answer === undefined ? [] : otherPlanWords(readings, answer, units);
+  return words.length === 0 ? null : (
+    <ul class="notice" aria-label="Against the plan">
+      {words.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
   );
 }
