@@ -34,6 +34,8 @@ function driftPenalty(series: Float64Array, leastNoise: number): number {
 export function driftStretches({ value }: Blocks, window: DriftWindow): DriftStretch[] {
   if (value.length < BLOCKS_LEAST) return [];
   const steady = runningMedian(value);
+  // no mean lies outside the window where no value does
+  if (steady.every((each) => each >= window.least && each <= window.most)) return [];
   const leastNoise = 0.1 * Math.min(window.most - window.target, window.target - window.least);
   const ends = [...changePoints(steady, driftPenalty(value, leastNoise), 2), value.length];
   const segments = ends.map((to, i) => {
