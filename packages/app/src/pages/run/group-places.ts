@@ -1,5 +1,5 @@
 import { fromUnit, type LogTrace, type RunReport, type Written } from '@furrow/engine';
-import type { GroupPlaces } from './lane-columns.ts';
+import type { GroupPlaces } from './trace-pyramid.ts';
 import type { StripAxis } from './use-strip-view.ts';
 
 /** Where each group of rows lies: in time, or along the seam while a pass was run. */

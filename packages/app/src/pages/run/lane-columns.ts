@@ -1,7 +1,4 @@
-import type { ChannelTrace, LogTrace } from '@furrow/engine';
-
-/** Where the groups of a trace lie on the axis that is drawn; NaN for those that are not on it. */
-export type GroupPlaces = Float64Array;
+import type { ChannelPyramid, PlacePyramid } from './trace-pyramid.ts';
 
 /** What each column of pixels shows of a reading: nothing, or its first, last, least and greatest value. */
 export interface LaneColumns {
@@ -13,12 +10,17 @@ export interface LaneColumns {
   readonly broken: Uint8Array;
 }
 
-/** Gathers groups into columns of pixels between two ends of the axis: none of their extremes is lost. */
+/** Width of what is drawn as one [px]. */
+const AS_ONE = 0.5;
+
+/**
+ * Gathers groups into columns of pixels between two ends of the axis: none of their extremes is lost. Neighbours that lie
+ * within half a pixel are taken together, and what is not seen is passed over, so that any log takes as long as any other.
+ */
 export function laneColumns(
-  trace: LogTrace,
-  channel: ChannelTrace,
-  places: GroupPlaces,
-  ends: readonly [number, number],
+  { levels, gap }: ChannelPyramid,
+  { low, high }: PlacePyramid,
+  [from, to]: readonly [number, number],
   width: number,
 ): LaneColumns {
   const empty = (): Float64Array => new Float64Array(width).fill(Number.NaN);
@@ -29,38 +31,36 @@ export function laneColumns(
     most: empty(),
     broken: new Uint8Array(width),
   };
-  const scale = width / (ends[1] - ends[0]);
+  const scale = width / (to - from);
+  const asOne = AS_ONE / scale;
   let broken = false;
-  for (let group = 0; group < places.length; group += 1) {
-    const at = Math.floor((places[group]! - ends[0]) * scale);
-    const off = Number.isNaN(channel.first[group]!);
-    if (trace.silent[group] === 1 || off) broken = true;
-    if (!(at >= 0 && at < width) || off) continue;
+  const visit = (level: number, node: number): void => {
+    const [start, end] = [low[level]![node]!, high[level]![node]!];
+    if (!(end >= from && start <= to)) {
+      if (gap[level]![node] === 1) broken = true;
+      return;
+    }
+    if (level > 0 && end - start > asOne) {
+      visit(level - 1, 2 * node);
+      if (2 * node + 1 < low[level - 1]!.length) visit(level - 1, 2 * node + 1);
+      return;
+    }
+    if (gap[level]![node] === 1) broken = true;
+    const { first, last, least, most } = levels[level]!;
+    if (Number.isNaN(first[node]!)) return;
+    const at = Math.min(width - 1, Math.max(0, Math.floor((start - from) * scale)));
     if (Number.isNaN(columns.first[at]!)) {
-      columns.first[at] = channel.first[group]!;
-      columns.least[at] = channel.least[group]!;
-      columns.most[at] = channel.most[group]!;
+      columns.first[at] = first[node]!;
+      columns.least[at] = least[node]!;
+      columns.most[at] = most[node]!;
       if (broken) columns.broken[at] = 1;
     } else {
-      columns.least[at] = Math.min(columns.least[at]!, channel.least[group]!);
-      columns.most[at] = Math.max(columns.most[at]!, channel.most[group]!);
+      columns.least[at] = Math.min(columns.least[at]!, least[node]!);
+      columns.most[at] = Math.max(columns.most[at]!, most[node]!);
     }
     broken = false;
-    columns.last[at] = channel.last[group]!;
-  }
+    columns.last[at] = last[node]!;
+  };
+  if (low[0]!.length > 0) visit(low.length - 1, 0);
   return columns;
-}
-
-/** The group whose place is nearest; undefined where there is none. */
-export function nearestGroup(places: GroupPlaces, at: number): number | undefined {
-  let best: number | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (let group = 0; group < places.length; group += 1) {
-    const away = Math.abs(places[group]! - at);
-    if (away < least) {
-      least = away;
-      best = group;
-    }
-  }
-  return best;
 }

@@ -4,8 +4,10 @@ import type { LaneColumns } from './lane-columns.ts';
 /** Heights of the lanes, and the room between them [px]. */
 export const LANE = { reading: 64, depth: 110, passes: 18, between: 10, left: 92 } as const;
 
-/** Colours of the strip, from the styles of the page. */
+/** Colours and letters of the strip, from the styles of the page. */
 export interface StripInk {
+  /** As a canvas takes it. */
+  readonly font: string;
   readonly ink: string;
   readonly soft: string;
   readonly line: string;
@@ -28,6 +30,7 @@ export function inkOf(element: Element): StripInk {
   const styles = getComputedStyle(element);
   const of = (name: string): string => styles.getPropertyValue(`--strip-${name}`).trim();
   return {
+    font: `13px ${styles.fontFamily}`,
     ink: of('ink'),
     soft: of('soft'),
     line: of('line'),

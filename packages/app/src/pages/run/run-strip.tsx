@@ -11,15 +11,30 @@ import {
 } from '@furrow/engine';
 import { elapsedWords } from '@furrow/papers';
 import type { VNode } from 'preact';
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useSize } from '../../ui/drawing/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import { depthAt } from './depth-at.ts';
 import { groupPlaces } from './group-places.ts';
-import { type GroupPlaces, laneColumns, nearestGroup } from './lane-columns.ts';
-import { inkOf, LANE, paintDepth, paintPasses, paintReadings, passRows } from './paint-strip.ts';
+import { laneColumns } from './lane-columns.ts';
+import {
+  inkOf,
+  LANE,
+  paintDepth,
+  paintPasses,
+  paintReadings,
+  passRows,
+  type StripInk,
+} from './paint-strip.ts';
 import { useKept } from './run-context.ts';
 import { StripControls } from './strip-controls.tsx';
+import {
+  channelPyramid,
+  type GroupPlaces,
+  nearestGroup,
+  type PlacePyramid,
+  placePyramid,
+} from './trace-pyramid.ts';
 import type { StripView } from './use-strip-view.ts';
 
 interface RunStripProps {
@@ -67,50 +82,55 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
     () => new Map(channels.map((channel) => [channel, scaleOf(trace, channel, places)])),
     [trace, places],
   );
+  const levels = useMemo(
+    () =>
+      new Map(channels.map((channel) => [channel, channelPyramid(trace.channels[channel]!, trace.silent)])),
+    [trace, axis],
+  );
+  const placesAt = useMemo(() => placePyramid(places), [places]);
+  const ink = useInk(canvas);
   const x = (at: number): number => LANE.left + ((at - from) / (to - from)) * width;
 
-  useEffect(() => {
+  // in the frame in which the cursor and its words move
+  useLayoutEffect(() => {
     const element = canvas.current;
     const context = element?.getContext('2d');
-    if (element === null || context === null || context === undefined || width === 0) return undefined;
-    const paint = (): void => {
-      const ratio = window.devicePixelRatio || 1;
-      element.width = Math.round(outer * ratio);
-      element.height = Math.round(height * ratio);
-      context.setTransform(ratio, 0, 0, ratio, 0, 0);
-      const ink = inkOf(element);
-      context.font = `13px ${getComputedStyle(element).fontFamily}`;
-      if (passTop > 0) {
-        const label = (mm: number): string => formatStated(mm, 'mm', units);
-        paintDepth(context, { report, x }, depthTop, width, ink, label);
-        context.fillStyle = ink.ink;
-        context.textBaseline = 'middle';
-        context.fillText('Depth', LANE.left - 6, depthTop + LANE.depth / 2);
-      }
-      const spanOf: Parameters<typeof paintPasses>[2] = (of) => {
-        if (axis === 'time') return [x(of.start_s), x(of.end_s)];
-        return of.from_mm === null || of.to_mm === null
-          ? undefined
-          : [x(fromUnit(of.from_mm, 'mm')), x(fromUnit(of.to_mm, 'mm'))];
-      };
-      paintPasses(context, rows, spanOf, passTop, width, ink);
-      channels.forEach((channel, lane) => {
-        const { kind } = READINGS[channel];
-        const columns = laneColumns(trace, trace.channels[channel]!, places, [from, to], width);
-        const [least, most] = scales.get(channel)!;
-        const labels = [formatAmount(least, kind, units), formatAmount(most, kind, units)] as const;
-        const top = readingTop + lane * (LANE.reading + LANE.between);
-        paintReadings(context, { columns, least, most, labels }, top, width, ink);
-        context.fillStyle = ink.ink;
-        context.textBaseline = 'middle';
-        context.fillText(READINGS[channel].name, LANE.left - 6, top + LANE.reading / 2);
-      });
+    if (!element || !context || ink === undefined || width === 0) return;
+    const ratio = window.devicePixelRatio || 1;
+    const [wide, high] = [Math.round(outer * ratio), Math.round(height * ratio)];
+    // a canvas that is given a size is made anew, which takes longer than to wipe it
+    if (element.width !== wide || element.height !== high) {
+      element.width = wide;
+      element.height = high;
+    }
+    context.setTransform(ratio, 0, 0, ratio, 0, 0);
+    context.clearRect(0, 0, outer, height);
+    context.font = ink.font;
+    if (passTop > 0) {
+      const label = (mm: number): string => formatStated(mm, 'mm', units);
+      paintDepth(context, { report, x }, depthTop, width, ink, label);
+      context.fillStyle = ink.ink;
+      context.textBaseline = 'middle';
+      context.fillText('Depth', LANE.left - 6, depthTop + LANE.depth / 2);
+    }
+    const spanOf: Parameters<typeof paintPasses>[2] = (of) => {
+      if (axis === 'time') return [x(of.start_s), x(of.end_s)];
+      return of.from_mm === null || of.to_mm === null
+        ? undefined
+        : [x(fromUnit(of.from_mm, 'mm')), x(fromUnit(of.to_mm, 'mm'))];
     };
-    paint();
-    // the theme may change while the page stands
-    const watch = new MutationObserver(paint);
-    watch.observe(document.documentElement, { attributes: true });
-    return () => watch.disconnect();
+    paintPasses(context, rows, spanOf, passTop, width, ink);
+    channels.forEach((channel, lane) => {
+      const { kind } = READINGS[channel];
+      const columns = laneColumns(levels.get(channel)!, placesAt, [from, to], width);
+      const [least, most] = scales.get(channel)!;
+      const labels = [formatAmount(least, kind, units), formatAmount(most, kind, units)] as const;
+      const top = readingTop + lane * (LANE.reading + LANE.between);
+      paintReadings(context, { columns, least, most, labels }, top, width, ink);
+      context.fillStyle = ink.ink;
+      context.textBaseline = 'middle';
+      context.fillText(READINGS[channel].name, LANE.left - 6, top + LANE.reading / 2);
+    });
   });
 
   const at = (event: PointerEvent | WheelEvent, target: Element): number => {
@@ -136,7 +156,7 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
     event.preventDefault();
     act();
   };
-  const words = cursorWords(report, trace, places, view, units);
+  const words = cursorWords(report, trace, placesAt, view, units);
   return (
     <section class="panel run-strip" aria-labelledby="run-strip-title">
       <header class="panel-head">
@@ -197,6 +217,21 @@ export function RunStrip({ report, trace, view }: RunStripProps): VNode {
   );
 }
 
+/** Colours and letters of the strip, read anew when the theme changes and not while the strip is moved. */
+function useInk(canvas: { readonly current: HTMLCanvasElement | null }): StripInk | undefined {
+  const [ink, setInk] = useState<StripInk>();
+  useLayoutEffect(() => {
+    const read = (): void => {
+      if (canvas.current !== null) setInk(inkOf(canvas.current));
+    };
+    read();
+    const watch = new MutationObserver(read);
+    watch.observe(document.documentElement, { attributes: true });
+    return () => watch.disconnect();
+  }, [canvas]);
+  return ink;
+}
+
 /** Runs whose passes are shown under those of the log that is open. */
 function useRunsBeside() {
   const runs = useKept((state) => state.runs);
@@ -231,7 +266,7 @@ function scaleOf(trace: LogTrace, channel: Channel, places: GroupPlaces): readon
 function cursorWords(
   report: Written<RunReport>,
   trace: LogTrace,
-  places: GroupPlaces,
+  places: PlacePyramid,
   { axis, cursor, pass }: StripView,
   units: UnitSystem,
 ): string[] {
