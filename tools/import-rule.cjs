@@ -75,6 +75,7 @@ const STORE_LAYERS = [
   ['document', 'migration', 'audit'],
   ['job', 'shop-file', 'rig', 'fault', 'paper', 'run', 'logger', 'original', 'people'],
   ['readings'],
+  ['backup'],
 ];
 
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */

@@ -1,4 +1,6 @@
 export type { AuditReport, HistoryEnd } from './audit/audit.ts';
+export type { BackupReport } from './backup/backup.ts';
+export type { RestoreReport } from './backup/restore.ts';
 export { dataFolder } from './database/data-folder.ts';
 export { StoreFailure } from './database/store-failure.ts';
 export { eraseUnused } from './erase-unused.ts';
@@ -18,7 +20,7 @@ export type {
 export type { StoreSources } from './job/sql-job-store.ts';
 export { Journal, JournalFailure, openJournal } from './journal/journal.ts';
 export type { LoggerStore, StoredLogger } from './logger/logger-store.ts';
-export { type Company, openCompany, openStore, type StorePlace } from './open-store.ts';
+export { type Company, openCompany, openStore, restoreCompany, type StorePlace } from './open-store.ts';
 export { OriginalDamaged, type Originals, openOriginals } from './original/index.ts';
 export type { PrintedPaper, PrintedStore, StoredPrinted } from './paper/printed-store.ts';
 export type {

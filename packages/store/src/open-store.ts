@@ -1,4 +1,6 @@
 import { type AuditReport, auditCompany, type HistoryEnd } from './audit/audit.ts';
+import { type BackupParts, type BackupReport, backupLines } from './backup/backup.ts';
+import { type RestoreReport, restoreBackup } from './backup/restore.ts';
 import { openPostgres } from './database/postgres-database.ts';
 import { openSqlite } from './database/sqlite-database.ts';
 import { attempt } from './database/store-failure.ts';
@@ -8,6 +10,7 @@ import { workOn } from './history/work.ts';
 import type { StoreSources } from './job/sql-job-store.ts';
 import { migrate } from './migration/migrate.ts';
 import { MIGRATIONS } from './migration/migrations.ts';
+import type { Originals } from './original/index.ts';
 import type { PeopleStore } from './people/people-store.ts';
 import { sqlPeopleStore } from './people/sql-people-store.ts';
 import { sqlStore, THE_SHOP } from './sql-store.ts';
@@ -25,6 +28,8 @@ export interface Company {
   readonly history: HistoryStore;
   /** Holds every history to its chain and to what an earlier audit found, and what is kept to the history. */
   audit(earlier?: readonly HistoryEnd[]): Promise<AuditReport>;
+  /** The lines of a backup of everything as it is now, while others work; the generator's value tells what it holds. */
+  backup(parts: Omit<BackupParts, 'database' | 'now'>): AsyncGenerator<string, BackupReport>;
   /** What is kept of a shop, whether it was opened or not. */
   shop(id: string): Store;
   close(): Promise<void>;
@@ -49,9 +54,31 @@ export async function openCompany(where: StorePlace, sources: StoreSources): Pro
       peopleBy,
       history: sqlHistoryStore(workBy(NOBODY)),
       audit: (earlier = []) => attempt(database.place, () => auditCompany(database, earlier)),
+      backup: (parts) => backupLines({ ...parts, database, now: sources.now }),
       shop: (id) => sqlStore(database, sources, id),
       close: () => database.kysely.destroy(),
     };
+  });
+}
+
+/** Restores a backup into a place that keeps nothing yet. */
+export async function restoreCompany(
+  path: string,
+  where: StorePlace,
+  originalsOf: (shop: string) => Originals,
+  now: () => Date,
+): Promise<RestoreReport> {
+  const shown = 'url' in where ? 'the PostgreSQL database' : where.folder;
+  return attempt(shown, async () => {
+    const database = 'url' in where ? openPostgres(where.url) : openSqlite(where.folder);
+    const unhurried = database.forMigration();
+    try {
+      await database.check();
+      return await restoreBackup(path, { database: unhurried, originalsOf, now });
+    } finally {
+      await unhurried.kysely.destroy();
+      await database.kysely.destroy();
+    }
   });
 }
 

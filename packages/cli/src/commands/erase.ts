@@ -1,15 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import { join } from 'node:path';
-import {
-  eraseUnused,
-  type Originals,
-  openOriginals,
-  openStore,
-  type Store,
-  StoreFailure,
-} from '@furrow/store';
+import { eraseUnused, type Originals, openStore, type Store, StoreFailure, THE_SHOP } from '@furrow/store';
 import { badInput, type Run, type Told } from '../frame/command.ts';
-import { folderOf, type StoreOptions, storePlace } from '../frame/store-place.ts';
+import { folderOf, originalsIn, type StoreOptions, storePlace } from '../frame/store-place.ts';
 
 interface EraseOptions extends StoreOptions {
   /** Whether only the revisions before the newest go. */
@@ -27,7 +19,7 @@ export const run: Run<EraseOptions> = async ([id = ''], options) => {
   try {
     const store = await openStore(storePlace(options), { now: () => new Date(), newId: randomUUID });
     try {
-      const originals = openOriginals(join(folderOf(options), 'runs'), () => new Date());
+      const originals = originalsIn(folderOf(options))(THE_SHOP);
       return await erased({ store, originals }, id, options);
     } finally {
       await store.close();

@@ -309,6 +309,20 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./audit.ts'),
   },
   {
+    name: 'backup',
+    description: 'write everything that is kept into one file, as it is at one moment, while others work',
+    args: { file: 'file to write; none of that name may be there' },
+    options: [data(), database()],
+    load: () => import('./backup.ts'),
+  },
+  {
+    name: 'restore',
+    description: 'restore a backup into a place that keeps nothing yet, of either kind',
+    args: { file: 'backup, as “furrow backup” wrote it' },
+    options: [data(), database()],
+    load: () => import('./restore.ts'),
+  },
+  {
     name: 'erase',
     description: 'erase a saved job for good, with its revisions, readings and papers handed out',
     args: { job: 'identifier of the saved job, as it stands in the address of its bench' },

@@ -1,20 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Accounts, openBackgroundWork, openWork, startServer, tokenOf } from '@furrow/server';
-import {
-  type Company,
-  NOBODY,
-  type Originals,
-  openCompany,
-  openOriginals,
-  StoreFailure,
-  THE_SHOP,
-} from '@furrow/store';
+import { type Company, NOBODY, openCompany, StoreFailure, THE_SHOP } from '@furrow/store';
 import { badInput, type Run } from '../frame/command.ts';
 import { type OpenOptions, openPlaceOf } from '../frame/open-place.ts';
-import { folderOf, type StoreOptions, storePlace } from '../frame/store-place.ts';
+import { folderOf, originalsIn, type StoreOptions, storePlace } from '../frame/store-place.ts';
 
 // as seen from packages/cli/dist, where this is built to
 const APP_FOLDER = fileURLToPath(new URL('../../app/dist', import.meta.url));
@@ -44,11 +35,7 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
     const work = openWork();
     const background = openBackgroundWork();
-    const originalsOf = (shop: string): Originals =>
-      openOriginals(
-        shop === THE_SHOP ? join(folder, 'runs') : join(folder, 'shops', shop, 'runs'),
-        sources.now,
-      );
+    const originalsOf = originalsIn(folder);
     const accounts = {
       company,
       ...sources,

@@ -1,5 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { dataFolder, StoreFailure, type StorePlace } from '@furrow/store';
+import { join } from 'node:path';
+import {
+  dataFolder,
+  type Originals,
+  openOriginals,
+  StoreFailure,
+  type StorePlace,
+  THE_SHOP,
+} from '@furrow/store';
 
 /** Options of a command that works on what is kept. */
 export interface StoreOptions {
@@ -12,6 +20,15 @@ export interface StoreOptions {
 /** Folder of the embedded database and of what belongs to this computer. */
 export function folderOf({ data }: StoreOptions): string {
   return data ?? dataFolder();
+}
+
+/** The files of each shop's runs. */
+export function originalsIn(folder: string): (shop: string) => Originals {
+  return (shop) =>
+    openOriginals(
+      shop === THE_SHOP ? join(folder, 'runs') : join(folder, 'shops', shop, 'runs'),
+      () => new Date(),
+    );
 }
 
 /** Where everything is kept; throws a `StoreFailure` where a file that is to name it cannot be read. */

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Database } from '../database/database.ts';
+import { pages } from '../database/pages.ts';
 import type { Tables } from '../database/tables.ts';
 import { entryOf } from '../history/append.ts';
 import { BEGINNING, COMPANY, contentHash, entryHash } from '../history/change.ts';
@@ -28,29 +29,33 @@ export interface AuditReport {
 const AT_A_TIME = 500;
 
 /** Holds every history to its chain and to earlier ends of it, and what is kept to the history. */
-export function auditCompany(
-  { kysely, kind }: Database,
+export async function auditCompany(
+  database: Pick<Database, 'snapshot'>,
   earlier: readonly HistoryEnd[],
 ): Promise<AuditReport> {
-  // all of it as it was at one moment, whoever works meanwhile
-  const transaction = kysely.transaction();
-  return (kind === 'postgresql' ? transaction.setIsolationLevel('repeatable read') : transaction).execute(
-    async (on) => {
-      const problems: string[] = [];
-      const heads = await on.selectFrom('history_head').selectAll().orderBy('shop').execute();
-      const expected = new Map<string, Expected>();
-      for (const { shop } of heads) expected.set(shop, nothingExpected());
-      for (const head of heads) {
-        const known = earlier.filter(({ shop }) => shop === head.shop);
-        await auditChain(on, head, known, expected.get(head.shop) ?? nothingExpected(), problems);
-      }
-      for (const { shop, entries } of earlier)
-        if (entries > 0 && !expected.has(shop)) problems.push(`${named(shop)}: the whole history is gone.`);
-      const held = await holdKept(on, expected, problems);
-      const histories = heads.map(({ shop, number, hash }) => ({ shop, entries: number, hash }));
-      return { histories, held, problems };
-    },
-  );
+  const { on, close } = await database.snapshot();
+  try {
+    return await auditSnapshot(on, earlier);
+  } finally {
+    await close();
+  }
+}
+
+async function auditSnapshot(on: Kysely<Tables>, earlier: readonly HistoryEnd[]): Promise<AuditReport> {
+  const problems: string[] = [];
+  const heads = await on.selectFrom('history_head').selectAll().orderBy('shop').execute();
+  const expected = new Map<string, Expected>();
+  for (const head of heads) {
+    const found = nothingExpected();
+    expected.set(head.shop, found);
+    const known = earlier.filter(({ shop }) => shop === head.shop);
+    await auditChain(on, head, known, found, problems);
+  }
+  for (const { shop, entries } of earlier)
+    if (entries > 0 && !expected.has(shop)) problems.push(`${named(shop)}: the whole history is gone.`);
+  const held = await holdKept(on, expected, problems);
+  const histories = heads.map(({ shop, number, hash }) => ({ shop, entries: number, hash }));
+  return { histories, held, problems };
 }
 
 function named(shop: string): string {
@@ -192,21 +197,7 @@ async function holdRevisions(
   problems: string[],
 ): Promise<number> {
   let held = 0;
-  let after = { shop: '', kind: '', id: '', number: 0 };
-  for (;;) {
-    const { shop, kind, id, number } = after;
-    const rows = await on
-      .selectFrom('document_revision')
-      .selectAll()
-      .where(({ eb, refTuple, tuple }) =>
-        eb(refTuple('shop', 'kind', 'id', 'number'), '>', tuple(shop, kind, id, number)),
-      )
-      .orderBy('shop')
-      .orderBy('kind')
-      .orderBy('id')
-      .orderBy('number')
-      .limit(AT_A_TIME)
-      .execute();
+  for await (const rows of pages(on, 'document_revision'))
     for (const row of rows) {
       held += 1;
       const numbers = expected.get(row.shop)?.revisions.get(keyOf(row.kind, row.id));
@@ -217,8 +208,5 @@ async function holdRevisions(
         problems.push(`${what} is not what the history says was saved.`);
       numbers?.delete(row.number);
     }
-    const last = rows.at(-1);
-    if (last === undefined || rows.length < AT_A_TIME) return held;
-    after = last;
-  }
+  return held;
 }

@@ -32,6 +32,24 @@ export function openPostgres(url: string, patience: PostgresPatience = AT_WORK):
     patiently: (work) => again(work, place),
     check: () => checkEncoding(kysely, place),
     forMigration: () => openPostgres(url, { ...WHILE_MIGRATING, connect: patience.connect }),
+    snapshot: async () => {
+      const unhurried = openPostgres(url, { ...WHILE_MIGRATING, connect: patience.connect });
+      try {
+        const on = await unhurried.kysely
+          .startTransaction()
+          .setIsolationLevel('repeatable read')
+          .setAccessMode('read only')
+          .execute();
+        const close = async (): Promise<void> => {
+          await on.rollback().execute();
+          await unhurried.kysely.destroy();
+        };
+        return { on, close };
+      } catch (error) {
+        await unhurried.kysely.destroy();
+        throw error;
+      }
+    },
     // The backup of a PostgreSQL server belongs to whoever runs it; the migration itself is one transaction.
     backup: async () => undefined,
   };

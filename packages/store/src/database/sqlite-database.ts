@@ -4,6 +4,7 @@ import {
   existsSync,
   fsyncSync,
   mkdirSync,
+  mkdtempSync,
   openSync,
   renameSync,
   rmSync,
@@ -80,6 +81,18 @@ export function openSqlite(folder: string): Database {
     patiently,
     check: async () => undefined,
     forMigration: () => openSqlite(folder),
+    snapshot: async () => {
+      const aside = mkdtempSync(join(folder, 'reading-'));
+      const remove = (): void => rmSync(aside, { recursive: true, force: true });
+      try {
+        await patiently(async () => void file.prepare('vacuum into ?').run(join(aside, FILE_NAME)));
+        const { kysely: on } = openSqlite(aside);
+        return { on, close: () => on.destroy().finally(remove) };
+      } catch (error) {
+        remove();
+        throw error;
+      }
+    },
     backup: async (step) => {
       // It gets its name when it is whole, so that what a kill leaves is never taken for a backup.
       const unfinished = join(folder, 'backup-unfinished.sqlite');

@@ -41,7 +41,17 @@ export async function createHistory(database: Kysely<unknown>, kind: Database['k
   await database.schema.alterTable('document_revision').addColumn('saved_by', 'text').execute();
   await database.schema.alterTable('printed').addColumn('released_by', 'text').execute();
   await enterWhatIsKept(database as Kysely<Tables>);
+  await lockHistory(database, kind);
+}
+
+/** Has the database refuse every change of the history but adding to it. */
+export async function lockHistory(database: Kysely<unknown>, kind: Database['kind']): Promise<void> {
   for (const statement of ONLY_ADDED_TO[kind]) await sql.raw(statement).execute(database);
+}
+
+/** Takes that back, within a transaction that puts a whole history in place and locks it again. */
+export async function unlockHistory(database: Kysely<unknown>, kind: Database['kind']): Promise<void> {
+  for (const statement of UNLOCK[kind]) await sql.raw(statement).execute(database);
 }
 
 /** A mistake of the program, or a hand in the database, meets a refusal; who means harm meets the chain. */
@@ -57,6 +67,11 @@ const ONLY_ADDED_TO: Readonly<Record<Database['kind'], readonly string[]>> = {
     `create trigger history_no_change before update or delete or truncate on history
      for each statement execute function history_only_added_to()`,
   ],
+};
+
+const UNLOCK: Readonly<Record<Database['kind'], readonly string[]>> = {
+  sqlite: ['drop trigger history_no_update', 'drop trigger history_no_delete'],
+  postgresql: ['drop trigger history_no_change on history', 'drop function history_only_added_to'],
 };
 
 /** Enters what there is already, so that it is held from now on. */
