@@ -47,7 +47,7 @@ const GROUND = [
   ...['result', 'answer'],
 ];
 /** Commands that are no thing of their own: they check, print or keep what the others work with. */
-const SERVICE = ['schema', 'serve', 'erase', 'audit', 'compare', 'check-file'];
+const SERVICE = ['schema', 'serve', 'erase', 'audit', 'backup', 'restore', 'export', 'compare', 'check-file'];
 
 describe('the table of names in ARCHITECTURE', () => {
   it('is read', () => {

@@ -323,6 +323,17 @@ export const COMMANDS: readonly CommandRecord[] = [
     load: () => import('./restore.ts'),
   },
   {
+    name: 'export',
+    description: 'write everything that is kept as YAML, CSV, Parquet and PDF, for other programs',
+    args: { folder: 'folder to write into, new or empty' },
+    options: [
+      new Option('--no-papers', 'leave out the papers, for which each job is planned anew'),
+      data(),
+      database(),
+    ],
+    load: () => import('./export.ts'),
+  },
+  {
     name: 'erase',
     description: 'erase a saved job for good, with its revisions, readings and papers handed out',
     args: { job: 'identifier of the saved job, as it stands in the address of its bench' },
