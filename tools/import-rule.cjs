@@ -80,7 +80,7 @@ const STORE_LAYERS = [
 
 /** Rooms of the server: who may ask, what was sent, what takes long, and the routes. */
 const SERVER_LAYERS = [
-  ['guard', 'intake'],
+  ['guard', 'intake', 'monitor'],
   ['reading'],
   ['work'],
   ['run'],

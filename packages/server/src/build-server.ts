@@ -19,6 +19,7 @@ import { errorPage } from './guard/error-page.ts';
 import { guardPlace, loopbackPlace, publicPlace } from './guard/loopback-guard.ts';
 import { Refused } from './guard/refused.ts';
 import { securityHeaders } from './guard/security-headers.ts';
+import type { Served } from './monitor/index.ts';
 import { readExamples } from './reading/read-examples.ts';
 import { aboutRoutes } from './routes/about-routes.ts';
 import { accountRoutes, openSessionRoutes } from './routes/account-routes.ts';
@@ -39,7 +40,7 @@ import { planRoutes } from './routes/plan-routes.ts';
 import { readingsRoutes } from './routes/readings-routes.ts';
 import { runRoutes } from './routes/run-routes.ts';
 import type { ZodServer } from './routes/zod-server.ts';
-import { openShops } from './shop/open-shops.ts';
+import { openShops, type Shops } from './shop/open-shops.ts';
 import type { ServedShop } from './shop/served-shop.ts';
 import type { Work } from './work/open-work.ts';
 
@@ -58,6 +59,13 @@ export interface OpenPlace {
   readonly tls?: { readonly cert: string; readonly key: string };
   /** IP address of that proxy, which alone may connect. */
   readonly proxy?: string;
+}
+
+/** Whoever watches over the program. */
+export interface Observer {
+  readonly served: (served: Served) => void;
+  /** Has a number read when it is wanted. */
+  readonly gauge: (name: string, help: string, read: () => number) => void;
 }
 
 /** What a server is made of. */
@@ -79,6 +87,8 @@ export interface ServerParts {
   readonly exampleFolder: string;
   /** Is told of every bug that a request ran into. */
   readonly log: (message: string) => void;
+  /** Is told of every request that was answered, and reads what goes on; left out: nobody watches. */
+  readonly observer?: Observer;
 }
 
 declare module 'fastify' {
@@ -114,7 +124,18 @@ const PORT_UNHEARD = 80;
 
 /** Builds the server: the API, the card's page and the app's files, behind the loopback guard. */
 export async function buildServer(
-  { store, work, background, originals, accounts: open, token, appFolder, exampleFolder, log }: ServerParts,
+  {
+    store,
+    work,
+    background,
+    originals,
+    accounts: open,
+    token,
+    appFolder,
+    exampleFolder,
+    log,
+    observer,
+  }: ServerParts,
   bounds: SocketBounds = AT_WORK,
 ): Promise<ZodServer> {
   const sockets = {
@@ -152,7 +173,9 @@ export async function buildServer(
   server.decorateRequest('shop', null as unknown as ServedShop);
   server.decorateRequest('who', null);
   server.decorateRequest('mayStill', async () => true);
+  server.decorateRequest('refusal', undefined);
   server.addHook('onRoute', checkListed);
+  if (observer !== undefined) observe(server, observer, shops);
 
   const portHeard = (): number => {
     const address = server.server.address();
@@ -262,6 +285,24 @@ function guardProxy(request: FastifyRequest, proxy: string): void {
   );
 }
 
+/** Tells of each request when its answer is out: by which route, never by the address that was sent. */
+function observe(server: ZodServer, observer: Observer, shops: Shops): void {
+  server.addHook('onResponse', async (request, reply) => {
+    const { method, routeOptions, refusal, who } = request;
+    observer.served({
+      method,
+      route: routeOptions.url ?? 'none',
+      status: reply.statusCode,
+      seconds: reply.elapsedTime / 1000,
+      code: refusal,
+      who: who?.id,
+      shop: who?.shop ?? undefined,
+      from: request.ip,
+    });
+  });
+  observer.gauge('furrow_live_runs', 'Live runs that this program gathers.', () => shops.liveRuns());
+}
+
 /** A form of any page can send plain text without asking first; JSON it cannot. */
 function readJsonOnly(server: ZodServer): void {
   server.removeAllContentTypeParsers();
@@ -281,6 +322,7 @@ function sendError(
 ): FastifyReply {
   const { status, body, fault } = errorReply(error);
   if (fault) log(`${request.method} ${request.url}: ${(error as Error | undefined)?.stack ?? String(error)}`);
+  request.refusal = body.code;
   reply.status(status).headers(securityHeaders(false)).header('cache-control', 'no-store');
   reply.serializer(JSON.stringify);
   if (!isApi(request) && (request.headers.accept ?? '').includes('text/html')) {

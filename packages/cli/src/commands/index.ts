@@ -288,6 +288,13 @@ export const COMMANDS: readonly CommandRecord[] = [
         '--proxy <ip>',
         'address of the reverse proxy that holds the certificate in place of this program',
       ),
+      new Option(
+        '--monitor <port>',
+        'port of this computer that tells health and metrics; none without',
+      ).argParser(port),
+      new Option('--log <form>', 'how trouble is told on standard error, and as json each request too')
+        .choices(['text', 'json'])
+        .default('text'),
       data(),
       database(),
     ],

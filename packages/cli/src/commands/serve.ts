@@ -6,6 +6,7 @@ import { type Company, NOBODY, openCompany, StoreFailure, THE_SHOP } from '@furr
 import { badInput, type Run } from '../frame/command.ts';
 import { type OpenOptions, openPlaceOf } from '../frame/open-place.ts';
 import { folderOf, originalsIn, type StoreOptions, storePlace } from '../frame/store-place.ts';
+import { openWatcher } from '../frame/watcher.ts';
 
 // as seen from packages/cli/dist, where this is built to
 const APP_FOLDER = fileURLToPath(new URL('../../app/dist', import.meta.url));
@@ -16,6 +17,9 @@ interface ServeOptions extends StoreOptions, OpenOptions {
   readonly port: number;
   /** Whether people sign in; they do wherever others on the network reach the program. */
   readonly accounts: boolean;
+  /** Port of the monitor [-]. */
+  readonly monitor?: number;
+  readonly log: 'text' | 'json';
 }
 
 /** Serves the bench until it is told to stop: on this computer, or to people who sign in. */
@@ -33,6 +37,7 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
       return badInput(NO_ADMINISTRATOR);
     }
     const appFolder = existsSync(APP_FOLDER) ? APP_FOLDER : undefined;
+    const watcher = await openWatcher(options, streams, async () => void (await company.people.shops()));
     const work = openWork();
     const background = openBackgroundWork();
     const originalsOf = originalsIn(folder);
@@ -49,11 +54,13 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
       originals: originalsOf(THE_SHOP),
       appFolder,
       exampleFolder: EXAMPLE_FOLDER,
-      log: (message: string) => streams.problem([message]),
+      log: watcher.log,
+      ...(watcher.observer !== undefined && { observer: watcher.observer }),
       ...(people ? { accounts } : { token: tokenOf(folder) }),
     };
     const started = await startServer(parts, options.port, undefined, options.listen);
     if (!started.ok) {
+      await watcher.close();
       await company.close();
       return badInput(started.issues.map((issue) => issue.message));
     }
@@ -71,6 +78,7 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     streams.print('Stop it with Ctrl-C.');
     await stopSignal();
     await server.close();
+    await watcher.close();
     await Promise.all([work.close(), background.close()]);
     await company.close();
     return { exit: 0 };

@@ -225,6 +225,11 @@ export class LiveRuns {
     mkdirSync(this.#folder, { recursive: true, mode: 0o700 });
   }
 
+  /** Live runs that are gathered here [-]. */
+  get count(): number {
+    return this.#runs.size;
+  }
+
   get(id: string): LiveRun | undefined {
     return this.#runs.get(id);
   }

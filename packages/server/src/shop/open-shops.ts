@@ -11,6 +11,8 @@ export interface ShopsParts extends Omit<ShopParts, 'id' | 'store' | 'originals'
 /** The shops that are served; each is opened when it is first asked for. */
 export interface Shops {
   readonly get: (id: string) => Promise<ServedShop>;
+  /** Live runs that are gathered here [-]. */
+  readonly liveRuns: () => number;
   readonly close: () => Promise<void>;
 }
 
@@ -29,6 +31,7 @@ export function openShops({ storeOf, originalsOf, ...parts }: ShopsParts): Shops
       await started;
       return shop.served;
     },
+    liveRuns: () => [...opened.values()].reduce((sum, { shop }) => sum + shop.served.live.count, 0),
     close: async () => {
       await Promise.all([...opened.values()].map(({ shop }) => shop.close()));
     },
