@@ -3,7 +3,7 @@ import { type DrawStream, normalQuantile } from '../numeric/index.ts';
 import { moneyOf } from './after-cost.ts';
 import { afterWork } from './after-work.ts';
 import { type ArcDraw, type ArcWork, arcSteps, type Scatter, type Typical } from './arc-work.ts';
-import { COST_PARTS, type CostPart, CYCLE_STEPS, type CycleStep } from './cycle-step.ts';
+import { COST_PARTS, type CostPart, CYCLE_STEPS, type CycleStep, type StepWork } from './cycle-step.ts';
 import { type Estimate, estimateOf } from './estimate.ts';
 import { type GrooveSection, plainGrooveArea } from './groove-section.ts';
 import type { CostPractice } from './practice.ts';
@@ -80,19 +80,11 @@ export function simulateCycle(job: Job, work: ArcWork, practice: CostPractice, s
   const parts = steps * 2;
   const totals = parts + COST_PARTS.length;
   const samples = simulate(TRIALS, seed, totals + 3, (stream, row) => {
-    const factors = drawFactors(job.after.spread, stream);
-    const { arc, section } = drawArc(work, stream);
-    const done = [...arcSteps(work, arc, practice, factors), ...afterWork(section, practice, factors)];
-    const time = done.reduce((sum, step) => sum + step.time, 0);
-    const gouging = done.reduce((sum, { step, time: spent }) => (HIRED.has(step) ? sum + spent : sum), 0);
-    const hire = Math.ceil(gouging / work.shift) * work.hirePerDay;
-    let cost = hire;
+    const { done, time, hire, cost, rework } = drawTrial(job, work, practice, stream);
     for (const step of done) {
       const at = CYCLE_STEPS.indexOf(step.step);
-      const money = moneyOf(step);
       row[at] = step.time;
-      row[steps + at] = money;
-      cost += money;
+      row[steps + at] = moneyOf(step);
       COST_PARTS.forEach((part, index) => {
         row[parts + index]! += step.money[part] ?? 0;
       });
@@ -102,7 +94,7 @@ export function simulateCycle(job: Job, work: ArcWork, practice: CostPractice, s
     row[steps]! += hire;
     row[totals] = time;
     row[totals + 1] = cost;
-    row[totals + 2] = arc.rework ? 1 : 0;
+    row[totals + 2] = rework ? 1 : 0;
   });
   const time = estimateOf(samples[totals]!);
   const cost = estimateOf(samples[totals + 1]!);
@@ -120,6 +112,59 @@ export function simulateCycle(job: Job, work: ArcWork, practice: CostPractice, s
     partOf: byName(COST_PARTS, (index) => shareOf(parts + index, cost.mean)),
     reworked: samples[totals + 2]!.reduce((sum, each) => sum + each, 0) / TRIALS,
   };
+}
+
+/** Time and money of everything, one after the other. */
+export type CycleTotals = Pick<Cycle, 'time' | 'cost'>;
+
+/**
+ * Simulates the whole cycle of a job as `simulateCycle` does, trial by trial the same, and tells the whole alone.
+ *
+ * @param job - the job, for its spreads [record], from `readJob`
+ * @param work - the plan as cost sees it [record], its medians > 0
+ * @param practice - rates and paces [record], from `costPracticeOf`
+ * @param seed - seed of the draws [-], a whole number from 0 to 2^31 - 1
+ * @returns estimates of time and money [record]
+ * @source as simulateCycle
+ * @example
+ * const work = arcWorkOfPlan(demoAnswer.basis.plan, demoJob.job, { airFlow: undefined, coolingTime: 60, hirePerDay: 0 });
+ * const practice = costPracticeOf(demoJob.job);
+ * simulateTotals(demoJob.job, work, practice, 1).time.p50 / simulateCycle(demoJob.job, work, practice, 1).time.p50 // => 1
+ */
+export function simulateTotals(job: Job, work: ArcWork, practice: CostPractice, seed: number): CycleTotals {
+  const samples = simulate(TRIALS, seed, 2, (stream, row) => {
+    const { time, cost } = drawTrial(job, work, practice, stream);
+    row[0] = time;
+    row[1] = cost;
+  });
+  return { time: estimateOf(samples[0]!), cost: estimateOf(samples[1]!) };
+}
+
+/** What one trial comes to. */
+interface Trial {
+  readonly done: readonly StepWork[];
+  /** Time of all steps [s]. */
+  readonly time: number;
+  /** Hired plant, and all money with it, in the job's currency [-]. */
+  readonly hire: number;
+  readonly cost: number;
+  /** Whether the depth was not reached at first. */
+  readonly rework: boolean;
+}
+
+function drawTrial(job: Job, work: ArcWork, practice: CostPractice, stream: DrawStream): Trial {
+  const factors = drawFactors(job.after.spread, stream);
+  const { arc, section } = drawArc(work, stream);
+  const done = [...arcSteps(work, arc, practice, factors), ...afterWork(section, practice, factors)];
+  let [time, gouging] = [0, 0];
+  for (const { step, time: spent } of done) {
+    time += spent;
+    if (HIRED.has(step)) gouging += spent;
+  }
+  const hire = Math.ceil(gouging / work.shift) * work.hirePerDay;
+  let cost = hire;
+  for (const step of done) cost += moneyOf(step);
+  return { done, time, hire, cost, rework: arc.rework };
 }
 
 /** Draws arc and groove of one trial: four draws, whatever the plan. */

@@ -1,7 +1,7 @@
 export { type AfterCost, afterCostOf } from './after-cost.ts';
 export { type Refill, refillOf } from './after-work.ts';
 export type { ArcWork, Scatter, Typical } from './arc-work.ts';
-export { type Cycle, type CycleShare, simulateCycle } from './cycle.ts';
+export { type Cycle, type CycleShare, type CycleTotals, simulateCycle, simulateTotals } from './cycle.ts';
 export { COST_PARTS, type CostPart, CYCLE_STEPS, type CycleStep, type StepWork } from './cycle-step.ts';
 export { type Estimate, estimateOf } from './estimate.ts';
 export { type ExtraMetal, extraMetal } from './extra-metal.ts';

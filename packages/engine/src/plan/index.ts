@@ -22,7 +22,7 @@ export type {
   TryoutOutcome,
   WayName,
 } from './outcome.ts';
-export { type PlanResult, type PlanWithin, planAlone, planJob } from './plan-job.ts';
+export { betterPlan, type PlanResult, type PlanWithin, planAlone, planJob } from './plan-job.ts';
 export { drawSeamCourses } from './seam-courses.ts';
 export { drawSeamPaths, stationVariance } from './seam-paths.ts';
 export { drawShops, pathOf, type ShopDraws } from './shop-draws.ts';

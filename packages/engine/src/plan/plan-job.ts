@@ -2,7 +2,7 @@ import type { Job, KitElectrode } from '../job/index.ts';
 import type { Easing, LimitFunction } from '../limit/index.ts';
 import type { RemovalBelief } from '../removal/index.ts';
 
-import { meritBy } from './effort.ts';
+import { type Merit, meritBy } from './effort.ts';
 import { shopsOf } from './kept-shops.ts';
 import { planningBelief } from './law.ts';
 import type { PlanOutcome, Refusal } from './outcome.ts';
@@ -145,10 +145,29 @@ function reportOf({ job, belief, limits, fair }: SearchTask): ReportInput {
 }
 
 /** What is best by the objective; of those that are as good to within what no price is known to, the quickest: it has the fewest passes and stops. */
-function bestOf(told: readonly Feasible[], { plan: { objective } }: Job): Feasible {
+function bestOf<T extends { readonly merit: Merit }>(told: readonly T[], { plan: { objective } }: Job): T {
   const least = Math.min(...told.map(({ merit }) => meritBy(merit, objective)));
   const asGood = told.filter(({ merit }) => meritBy(merit, objective) <= least * (1 + WORTH_THE_TIME));
   return asGood.sort((a, b) => a.merit.time - b.merit.time)[0]!;
+}
+
+/**
+ * The better of plans of a job, as the planner itself would choose: by the objective, and of those that are as good the quickest.
+ *
+ * @param job - the job [record], from `readJob`
+ * @param plans - plans of it [list], at least one
+ * @returns one of them [record]
+ * @source as planJob
+ * @example
+ * const { plan } = demoAnswer.basis;
+ * betterPlan(demoJob.job, [{ ...plan, currency: 'dearer', wholeCost: { mean: 1e6 } }, plan]).currency // => "EUR"
+ */
+export function betterPlan(job: Job, plans: readonly PlanOutcome[]): PlanOutcome {
+  const merits = plans.map((plan) => ({
+    plan,
+    merit: { time: plan.jobTime.mean, cost: plan.wholeCost.mean, heat: plan.arcEnergy },
+  }));
+  return bestOf(merits, job).plan;
 }
 
 /** A set-up that works, confirmed or not. */

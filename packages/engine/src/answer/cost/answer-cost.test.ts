@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type ReadJob, readJob } from '../../job/index.ts';
 import { type ReadKit, readKit } from '../../kit/index.ts';
-import { arcWorkOfPlan } from '../../plan/index.ts';
+import { arcWorkOfPlan, betterPlan } from '../../plan/index.ts';
 import { sentenceText } from '../../quantity/index.ts';
 import { type CostReport, statePlan } from '../../result/index.ts';
 import { answerJob, planOnly } from '../job/answer-job.ts';
@@ -115,6 +115,35 @@ describe('the cost of the demo job', () => {
     const stated = { ...statePlan(alone!), worth_measuring: whole.plan!.worth_measuring };
     expect(stated).toEqual(whole.plan);
   });
+
+  it.each([
+    ['penstock-seam', (text: string) => text.replace('most: 1200 A', 'most: 700 A')],
+    ['defect-pocket', (text: string) => text],
+  ])(
+    'tells of every change what planning it from the start comes to, or the plan told: %s',
+    (name, changed) => {
+      const read = jobOf(changed(example(name)));
+      const answer = answerJob({ job: read, version: 'test', kit });
+      const told = answerCost(read, answer) as CostReport;
+      const changes = [...tryCostChanges(read, answer, told, kit)];
+      for (const { id, read: other, kit: own, hirePerDay } of costChanges(read, kit)) {
+        const change = changes.find((each) => each.id === id)!;
+        const { plan: before } = answer.basis!;
+        const plan = betterPlan(other!.job, [planOnly(other!, own)!, before]);
+        const cost = answerCost(
+          other!,
+          { basis: { plan, torchFlow: answer.basis?.torchFlow } },
+          { hirePerDay },
+        ) as CostReport;
+        expect([id, change.setting?.current_A, change.cost, change.time_s]).toEqual([
+          id,
+          plan.passes[0]!.current,
+          cost.cost.p50,
+          cost.time_s.p50,
+        ]);
+      }
+    },
+  );
 
   it('pays for a hired compressor by whole days of gouging, without planning anew where the kit limits nothing', () => {
     const free = {

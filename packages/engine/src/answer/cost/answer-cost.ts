@@ -1,5 +1,11 @@
-import { wholeCost } from '../../cost/index.ts';
-import type { ReadJob } from '../../job/index.ts';
+import {
+  type ArcWork,
+  type CycleTotals,
+  costPracticeOf,
+  simulateTotals,
+  wholeCost,
+} from '../../cost/index.ts';
+import type { Job, ReadJob } from '../../job/index.ts';
 import type { Knowledge } from '../../learn/index.ts';
 import { arcWorkOfPlan } from '../../plan/index.ts';
 import { joinSentences } from '../../quantity/index.ts';
@@ -40,14 +46,23 @@ export function answerCost(
       says: joinSentences(['There is no plan, so there is nothing to tell of time and money.', ...why]),
     };
   }
-  const { plan, torchFlow } = basis;
-  const waits = coolingOf(options.heat);
-  const work = arcWorkOfPlan(plan, job, {
+  const known = { air: basis.torchFlow !== undefined, waits: options.heat !== undefined };
+  return stateCost(wholeCost(job, arcWorkOf(job, basis, options), known));
+}
+
+/** Time and money of a whole job as `answerCost` tells them, and nothing beside: in SI and the job's currency. */
+export function costTotals(job: Job, basis: Basis, options: CostOptions): CycleTotals {
+  return simulateTotals(job, arcWorkOf(job, basis, options), costPracticeOf(job), job.plan.seed);
+}
+
+type Basis = NonNullable<Answer['basis']>;
+
+function arcWorkOf(job: Job, { plan, torchFlow }: Basis, { heat, hirePerDay = 0 }: CostOptions): ArcWork {
+  return arcWorkOfPlan(plan, job, {
     airFlow: torchFlow,
-    coolingTime: waits ?? 0,
-    hirePerDay: options.hirePerDay ?? 0,
+    coolingTime: coolingOf(heat) ?? 0,
+    hirePerDay,
   });
-  return stateCost(wholeCost(job, work, { air: torchFlow !== undefined, waits: waits !== undefined }));
 }
 
 /** Waits of a heat report, for its middle share of heat kept [s]. */

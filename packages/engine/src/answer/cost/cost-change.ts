@@ -1,4 +1,4 @@
-import type { ReadJob } from '../../job/index.ts';
+import type { Job, ReadJob } from '../../job/index.ts';
 import type { ReadKit } from '../../kit/index.ts';
 import { amountOf, MM, type Sentence, say } from '../../quantity/index.ts';
 
@@ -13,6 +13,8 @@ export interface CostChange {
   readonly says: Sentence;
   /** The changed job; undefined where the change cannot be tried, as `says` tells. */
   readonly read: ReadJob | undefined;
+  /** The job with what is new alone, where that is enough to plan: what was there before was planned with already. */
+  readonly newAlone?: ReadJob;
   readonly kit: ReadKit | undefined;
   /** Hired plant by the day, in the job's currency [-]. */
   readonly hirePerDay: number;
@@ -89,8 +91,13 @@ function largerElectrode(read: ReadJob, kit: ReadKit | undefined): CostChange {
   return {
     ...base,
     says: say`${amountOf(next, 'bore')} besides those of the kit, as many as of the largest, priced by its section`,
-    read: { ...read, job: { ...job, kit: { ...job.kit, electrodes: [...job.kit.electrodes, electrode] } } },
+    read: withElectrodes([...job.kit.electrodes, electrode]),
+    newAlone: withElectrodes([electrode]),
   };
+
+  function withElectrodes(electrodes: Job['kit']['electrodes']): ReadJob {
+    return { ...read, job: { ...job, kit: { ...job.kit, electrodes } } };
+  }
 }
 
 function widerTolerance(read: ReadJob, kit: ReadKit | undefined): CostChange {
