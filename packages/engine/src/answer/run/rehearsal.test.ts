@@ -101,6 +101,23 @@ describe('a rehearsal with one fault of each kind', () => {
     },
   );
 
+  it.each(['current_drift', 'voltage_drift', 'low_air'] as const)(
+    'a %s into which an electrode change falls lasts as long with the arc burning, and is found from end to end',
+    (kind) => {
+      const [change] = plan.changes.filter(({ pass }) => pass === 1);
+      const { travel } = plan.passes[0]!;
+      const asked = fault(kind, change!.at - 10 * travel, 20, kind === 'low_air' ? 0.3 : -0.15);
+      const { found, truth } = played({ faults: [asked], rate: 10 });
+      const told = truth.find((event) => event.kind === kind)!;
+      const away = truth.find((event) => event.kind === 'electrode_change' && event.start > told.start)!;
+      expect(away.end).toBeLessThan(told.end);
+      expect(told.end - told.start - (away.end - away.start)).toBeCloseTo(20, 0);
+      const mine = found.events.filter((event) => event.kind === kind);
+      expect(Math.abs(mine[0]!.start - told.start)).toBeLessThan(6);
+      expect(Math.abs(mine.at(-1)!.end - told.end)).toBeLessThan(1);
+    },
+  );
+
   it('is the same for the same seed and another for another', () => {
     const rows = (seed: number): number[] => {
       const [first] = rehearse({ job, plan, belief, seed, rate: 10, faults: [] }).batches;

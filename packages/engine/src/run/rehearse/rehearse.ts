@@ -262,10 +262,13 @@ class Rig {
       if (changes.length > 0 && changes[0]! <= this.place) {
         changes.shift();
         const away = job.rates.electrode_change_time;
+        const began = this.time;
         this.tell('electrode_change', pass, away + RIG.touch);
         yield* this.wait(away, false);
         this.tell('restart_short', pass, RIG.touch);
         yield* this.touch(RIG.touch);
+        // a fault lasts for as long with the arc burning
+        for (const fault of active) fault.until += this.time - began;
         continue;
       }
       const has = (kind: RehearsalFaultKind) => active.find(({ fault }) => fault.kind === kind)?.fault;
