@@ -185,6 +185,17 @@ export const framesTakenSchema = z
 
 const eventFields = runSchema.shape.events.element.shape;
 
+const deviationSchema = z.object({
+  kind: eventFields.kind,
+  since_s: z.number().describe('Elapsed time of the log at which it began [s].'),
+  duration_s: z.number().describe('How long it has lasted [s].'),
+  at_mm: z
+    .number()
+    .nullable()
+    .describe('Place on the seam where it began; null where nothing tells it [mm].'),
+  says: eventFields.says,
+});
+
 /** What is told of a live run beside its readings. */
 export const liveStateSchema = z
   .object({
@@ -196,20 +207,13 @@ export const liveStateSchema = z
     says: z.string().describe('What the source last told of itself.'),
     trouble: z.string().nullable().describe('Why readings cannot be kept at the moment.'),
     deviations: z
-      .array(
-        z.object({
-          kind: eventFields.kind,
-          since_s: z.number().describe('Elapsed time of the log at which it began [s].'),
-          duration_s: z.number().describe('How long it has lasted [s].'),
-          at_mm: z
-            .number()
-            .nullable()
-            .describe('Place on the seam where it began; null where nothing tells it [mm].'),
-          says: eventFields.says,
-        }),
-      )
+      .array(deviationSchema)
       .default([])
       .describe('What is otherwise than planned at the last reading; none without a plan.'),
+    over: z
+      .array(deviationSchema)
+      .default([])
+      .describe('The last deviations that are over, oldest first; none without a plan.'),
   })
   .meta({ id: 'LiveState' });
 

@@ -47,7 +47,7 @@ function rig() {
           .join(' '),
       );
     }
-    return { kinds, last: watch.deviations() };
+    return { kinds, last: watch.deviations(), over: watch.over() };
   };
 }
 
@@ -66,7 +66,11 @@ describe('a run that is watched', () => {
     expect(last).toMatchObject([{ kind: 'arc_out' }]);
     expect(last[0]!.at).toBeCloseTo(0.1, 2);
     expect(last[0]!.duration).toBeCloseTo(0.9, 6);
-    expect(run(1).last).toEqual([]);
+    const { last: now, over } = run(1);
+    expect(now).toEqual([]);
+    // out from the first row without it to the first with it
+    expect(over).toMatchObject([{ kind: 'arc_out', since: 10, at: last[0]!.at }]);
+    expect(over[0]!.duration).toBeCloseTo(1, 6);
   });
 
   it.each([
@@ -81,7 +85,30 @@ describe('a run that is watched', () => {
     expect(kinds.findIndex((each) => each !== '') / 10).toBeLessThanOrEqual(within + 0.1);
     expect(last).toMatchObject([{ kind }]);
     expect(last[0]!.since).toBeGreaterThanOrEqual(9.5);
-    expect(run(3).last).toEqual([]);
+    const { last: now, over } = run(3);
+    expect(now).toEqual([]);
+    expect(over).toMatchObject([{ kind }]);
+    expect(over[0]!.since).toBeCloseTo(10, 0);
+    expect(over[0]!.duration).toBeGreaterThan(4);
+    expect(over[0]!.duration).toBeLessThan(5.8);
+    // once the pass is over the drift is an event of it, told once
+    run(90);
+    run(3, { amps: 0, volts: 0 });
+    run(3);
+    expect(run(1).over.filter((each) => each.kind === kind)).toHaveLength(1);
+  });
+
+  it('tells the last ten that are over, oldest first, and no start of the arc', () => {
+    const run = rig();
+    run(10);
+    for (let n = 0; n < 12; n += 1) {
+      run(1, { amps: 0, volts: 70 });
+      run(2);
+    }
+    const { over } = run(1);
+    expect(over.map(({ kind }) => kind)).toEqual(Array(10).fill('arc_out'));
+    expect(over[0]!.since).toBeCloseTo(16, 6);
+    expect(over.at(-1)!.since).toBeCloseTo(43, 6);
   });
 
   it('tells no arc-out where the pass is as long as planned', () => {

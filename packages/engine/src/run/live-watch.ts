@@ -2,11 +2,18 @@ import { type GivenReading, JsonLinesReader, type TableBatch } from '../delimite
 import type { RunExpectation } from './expectation.ts';
 import { LevelFinder, type LogLevels } from './levels.ts';
 import { channelsOf, type LogBatch } from './log-batch.ts';
-import type { Deviation } from './outcome.ts';
+import type { Deviation, EventKind } from './outcome.ts';
 import { RunMachine } from './run-machine.ts';
 
 /** Arc time after which a run is watched [s]: the plan tells its levels, the rows what the plan does not. */
 const ARC_TIME = 1;
+
+/** Deviations that are over told at most [-]: a review of all that came tells the rest. */
+const OVER_MOST = 10;
+/** Events that belong to every start, and are no deviation. */
+const OF_A_START: ReadonlySet<EventKind> = new Set(['touch_down', 'restart_short']);
+/** Deviations that are told as events only when their pass is over. */
+const DRIFTS: ReadonlySet<EventKind> = new Set(['voltage_drift', 'current_drift']);
 
 /**
  * Watches the readings of a run as they come, for what is otherwise than planned at the moment. The review of all that
@@ -20,6 +27,9 @@ export class LiveWatch {
   readonly #reader: JsonLinesReader;
   readonly #finder: LevelFinder;
   #machine: RunMachine | undefined;
+  /** Drifts under way at the last reading, and those that came to their end. */
+  #drifts: readonly Deviation[] = [];
+  readonly #driftsOver: Deviation[] = [];
 
   /**
    * @param expected - what the plan leads one to expect [record], from `expectationOf`
@@ -41,12 +51,35 @@ export class LiveWatch {
         this.#machine = new RunMachine(this.#expected, this.#levels());
         for (const early of this.#finder.release()) this.#machine.advance(early);
       }
+      this.#followDrifts();
     }
   }
 
   /** What is otherwise than planned at the last reading. */
   deviations(): readonly Deviation[] {
     return this.#machine?.underWay() ?? [];
+  }
+
+  /** The last deviations that are over, oldest first. */
+  over(): readonly Deviation[] {
+    const events = (this.#machine?.overSoFar(2 * OVER_MOST) ?? []).filter(
+      ({ kind }) => !OF_A_START.has(kind),
+    );
+    // the event that a drift became tells it better
+    const drifts = this.#driftsOver.filter(
+      (drift) => !events.some((event) => event.kind === drift.kind && overlaps(event, drift)),
+    );
+    return [...events, ...drifts].sort((a, b) => a.since - b.since).slice(-OVER_MOST);
+  }
+
+  #followDrifts(): void {
+    const now = this.deviations().filter(({ kind }) => DRIFTS.has(kind));
+    for (const drift of this.#drifts) {
+      if (now.some(({ kind, since }) => kind === drift.kind && since === drift.since)) continue;
+      this.#driftsOver.push(drift);
+      if (this.#driftsOver.length > OVER_MOST) this.#driftsOver.shift();
+    }
+    this.#drifts = now;
   }
 
   #levels(): LogLevels {
@@ -59,6 +92,10 @@ export class LiveWatch {
       travel: seen.travel === undefined ? undefined : (this.#expected.passes[0]?.travel ?? seen.travel),
     };
   }
+}
+
+function overlaps(a: Deviation, b: Deviation): boolean {
+  return a.since <= b.since + b.duration && b.since <= a.since + a.duration;
 }
 
 /** Rows as they came; undefined where they have no clock. */

@@ -152,6 +152,30 @@ export class RunMachine {
     return found;
   }
 
+  /** The last events that are over at the last row, oldest first; those of the pass under way with provisional places. */
+  overSoFar(most: number): readonly Deviation[] {
+    const from = this.anchor.expectedPass()?.from ?? 0;
+    const settled = this.events.slice(-most).map(
+      ({ kind, start, end, from: at, says }): Deviation => ({
+        kind,
+        since: start,
+        duration: end - start,
+        at,
+        says,
+      }),
+    );
+    const open = (this.pass?.events ?? []).slice(-most).map(
+      ({ kind, from: { time, way }, facts }): Deviation => ({
+        kind,
+        since: time,
+        duration: facts.duration,
+        at: Number.isNaN(way) ? undefined : from + Math.abs(way),
+        says: eventWords(kind, facts),
+      }),
+    );
+    return [...settled, ...open].sort((a, b) => a.since - b.since).slice(-most);
+  }
+
   /** Ends the log and gives what it tells. */
   end(): RunOutcome {
     const { time, row } = this.before;

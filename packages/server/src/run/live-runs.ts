@@ -3,7 +3,7 @@ import { open, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { LiveState } from '@furrow/contract';
-import { inUnit, type LiveWatch, REHEARSAL_MARK } from '@furrow/engine';
+import { type Deviation, inUnit, type LiveWatch, REHEARSAL_MARK } from '@furrow/engine';
 import {
   type Journal,
   JournalFailure,
@@ -21,6 +21,9 @@ import { brokerUrl, liveSourceOf } from './live-source.ts';
 import { playRig } from './play-rig.ts';
 import { watchOf } from './watch-of.ts';
 
+/** How it is noted that nothing deviates or did. */
+const NOTHING_DEVIATES = '0,';
+
 /** A run whose readings come in. */
 export class LiveRun {
   readonly id: string;
@@ -34,8 +37,8 @@ export class LiveRun {
   #watch: LiveWatch | undefined;
   #watchedTo = 0;
   #watching: Promise<void> | undefined;
-  /** What deviates from the plan, by kind. */
-  #deviating = '';
+  /** What deviates from the plan, by kind, and what last did. */
+  #deviating = NOTHING_DEVIATES;
   #turns = 0;
 
   constructor(id: string, journal: Journal, now: () => Date) {
@@ -103,13 +106,8 @@ export class LiveRun {
       age_ms: lastAt === undefined ? null : Math.max(0, at - lastAt),
       says: this.#says,
       trouble: this.#trouble ?? null,
-      deviations: (this.#watch?.deviations() ?? []).map(({ kind, since, duration, at: place, says }) => ({
-        kind,
-        since_s: inUnit(since, 's'),
-        duration_s: inUnit(duration, 's'),
-        at_mm: place === undefined ? null : inUnit(place, 'mm'),
-        says,
-      })),
+      deviations: (this.#watch?.deviations() ?? []).map(stateDeviation),
+      over: (this.#watch?.over() ?? []).map(stateDeviation),
     };
   }
 
@@ -164,10 +162,12 @@ export class LiveRun {
       if (lines.length === 0) return;
       this.#watchedTo += lines.length;
       watch.push(lines);
-      const deviating = watch
-        .deviations()
-        .map(({ kind }) => kind)
-        .join();
+      const over = watch.over();
+      const deviating = [
+        ...watch.deviations().map(({ kind }) => kind),
+        over.length,
+        over.at(-1)?.since ?? '',
+      ].join();
       if (deviating === this.#deviating) continue;
       this.#deviating = deviating;
       this.#turns += 1;
@@ -183,6 +183,17 @@ export class LiveRun {
   #wake(): void {
     for (const done of [...this.#waiting]) done();
   }
+}
+
+/** A deviation as it is told. */
+function stateDeviation({ kind, since, duration, at, says }: Deviation): LiveState['deviations'][number] {
+  return {
+    kind,
+    since_s: inUnit(since, 's'),
+    duration_s: inUnit(duration, 's'),
+    at_mm: at === undefined ? null : inUnit(at, 'mm'),
+    says,
+  };
 }
 
 /** Readings that a journal holds of a rig that is played [-]. */

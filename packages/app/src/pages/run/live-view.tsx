@@ -1,5 +1,5 @@
 import type { RunBegin } from '@furrow/contract';
-import { formatAmount, fromUnit, sentenceText } from '@furrow/engine';
+import { formatAmount, fromUnit, sentenceText, type UnitSystem } from '@furrow/engine';
 import { elapsedWords, eventName } from '@furrow/papers';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
@@ -82,11 +82,26 @@ function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
             <li key={`${kind} ${since_s}`}>
               <strong>{eventName(kind)}</strong> for {formatAmount(duration_s, 'time', units)} now, since{' '}
               {elapsedWords(since_s)}
-              {at_mm === null ? '' : ` from ${formatAmount(fromUnit(at_mm, 'mm'), 'seam_place', units)}`}
+              {placeWords(at_mm, units)}
               {kind === 'arc_out' ? '.' : `. ${sentenceText(says, units)}`}
             </li>
           ))}
         </ul>
+      )}
+      {told === undefined || told.over.length === 0 ? null : (
+        <section class="live-over">
+          <h3>Over again</h3>
+          <ul aria-label="Deviations that are over">
+            {[...told.over].reverse().map(({ kind, since_s, duration_s, at_mm, says }) => (
+              <li key={`${kind} ${since_s}`}>
+                <strong>{eventName(kind)}</strong> at {elapsedWords(since_s)} for{' '}
+                {formatAmount(duration_s, 'time', units)}
+                {placeWords(at_mm, units)}
+                {kind === 'arc_out' ? '.' : `. ${sentenceText(says, units)}`}
+              </li>
+            ))}
+          </ul>
+        </section>
       )}
       <ul class="run-choices">
         {connected ? null : (
@@ -109,7 +124,7 @@ function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
           <li>
             {bad} {bad === 1 ? 'event' : 'events'} so far: see the verdict and the events below.
           </li>
-        ) : told?.deviations.length === 0 ? (
+        ) : told?.deviations.length === 0 && told.over.length === 0 ? (
           <li>No deviation from the plan so far.</li>
         ) : null}
         {run.source === 'newline JSON over HTTP' ? (
@@ -120,6 +135,11 @@ function Followed({ followed }: { readonly followed: FollowedRun }): VNode {
       </ul>
     </>
   );
+}
+
+/** Where a deviation began, where that is known. */
+function placeWords(at_mm: number | null, units: UnitSystem): string {
+  return at_mm === null ? '' : `, from ${formatAmount(fromUnit(at_mm, 'mm'), 'seam_place', units)}`;
 }
 
 /** How old the last reading is, also while none comes. */
