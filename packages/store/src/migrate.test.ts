@@ -186,6 +186,34 @@ for (const kind of testedKinds()) {
       ]);
     });
 
+    it('takes the passwords of brokers out of live runs that an older version began, and nothing else', async () => {
+      await migrate(
+        database,
+        MIGRATIONS.slice(
+          0,
+          MIGRATIONS.findIndex(({ name }) => name === 'no-broker-passwords'),
+        ),
+        now,
+      );
+      const sources = {
+        secret: '{"kind":"mqtt","url":"mqtts://rig4:open:se@me@broker.example:8883","topic":"bay4","qos":1}',
+        named:
+          '{"kind":"mqtt","url":"mqtt://rig4@broker.example","topic":"a:b@c","password_env":"FURROW_BROKER_A"}',
+        other: '{"kind":"modbus","host":"10.0.0.7","port":502,"name":"x:y@z"}',
+      };
+      for (const [id, source] of Object.entries(sources))
+        await sql`insert into run (shop, id, job_id, name, revision_number, revision, source, begun_at, rehearsal)
+          values ('main', ${id}, 'j1', ${id}, 1, 'aa', ${source}, '2026-01-01T00:00:00.000Z', 0)`.execute(
+          database.kysely,
+        );
+      await migrate(database, MIGRATIONS, now);
+      const kept = await database.kysely.selectFrom('run').select(['id', 'source']).orderBy('id').execute();
+      expect(Object.fromEntries(kept.map(({ id, source }) => [id, source]))).toEqual({
+        ...sources,
+        secret: '{"kind":"mqtt","url":"mqtts://rig4@broker.example:8883","topic":"bay4","qos":1}',
+      });
+    });
+
     it('refuses a database of a newer version, and changes nothing', async () => {
       await migrate(database, [...MIGRATIONS, addsTable], now);
       await expect(migrate(database, MIGRATIONS, now)).rejects.toMatchObject({

@@ -167,7 +167,42 @@ export const MIGRATIONS: readonly Migration[] = [
     why: 'Who changed what, when and from what is kept, each entry held by the next.',
     up: createHistory,
   },
+  {
+    name: 'no-broker-passwords',
+    why: 'The address of a broker keeps no password; older versions took one.',
+    up: takeOutPasswords,
+  },
 ];
+
+/** Takes the password out of every address of a source; whoever begins such a run names a variable instead. */
+async function takeOutPasswords(database: Kysely<unknown>): Promise<void> {
+  const runs = database as Kysely<{ run: { shop: string; id: string; source: string | null } }>;
+  const rows = await runs
+    .selectFrom('run')
+    .select(['shop', 'id', 'source'])
+    .where('source', 'like', '%@%')
+    .execute();
+  for (const { shop, id, source } of rows) {
+    const without = withoutPassword(source ?? '');
+    if (without === undefined) continue;
+    await runs
+      .updateTable('run')
+      .set({ source: without })
+      .where('shop', '=', shop)
+      .where('id', '=', id)
+      .execute();
+  }
+}
+
+/** A source without the password in its address; undefined where there is none. */
+function withoutPassword(source: string): string | undefined {
+  const read: unknown = JSON.parse(source);
+  if (typeof read !== 'object' || read === null || !('url' in read) || typeof read.url !== 'string')
+    return undefined;
+  // by hand: an address that was taken once need not be one that is taken today
+  const url = read.url.replace(/^([^/]*\/\/[^:@/]*):[^/]*@/u, '$1@');
+  return url === read.url ? undefined : JSON.stringify({ ...read, url });
+}
 
 async function createPeople(database: Kysely<unknown>): Promise<void> {
   await database.schema
