@@ -10,6 +10,14 @@ const point = z.strictObject({
 const outline = z.array(point).min(3).max(60);
 const area = (what: string) =>
   z.strictObject({ name: text(60, { title: 'Name', help: `Name of the ${what}.` }), outline });
+/** Where the work lies: a place of the bay, whatever job lies there. */
+const workplace = z.strictObject({
+  name: text(60, {
+    title: 'Name',
+    help: 'Where the work lies in this bay, such as roller bed or turntable: a bay serves many jobs.',
+  }),
+  outline,
+});
 const distance = (most: number, facts: { title: string; help: string; text: string; why: string }) =>
   amount(
     'length',
@@ -26,7 +34,7 @@ export const baySchema = z.strictObject({
   outline,
   obstacles: z.array(area('obstacle')).max(60).optional(),
   walkways: z.array(area('walkway')).max(30).optional(),
-  workpiece: area('workpiece'),
+  workpiece: workplace,
   seam: z.array(point).min(2).max(60),
   power: point,
   air: point,

@@ -120,9 +120,28 @@ export function placeOfKit(
     parallels,
     jets: jetOutlines(bay.seam, jet),
     stock: stockOf(kit),
-    cautions: choice.ok ? choice.value.cautions : placeCautions(task.bay, []),
+    cautions: [
+      ...seamCautions(bay, job),
+      ...(choice.ok ? choice.value.cautions : placeCautions(task.bay, [])),
+    ],
     issues: choice.ok ? [] : choice.issues.map((issue) => ({ ...issue, path: pathInKit(issue.path) })),
   };
+}
+
+/** How far the seam drawn in a bay may be off that of the job, as a share of it: a bay serves many jobs [-]. */
+const SEAM_OFF_MOST = 0.1;
+
+/** Says so where the seam drawn in the bay is that of another job; one all round a pipe is drawn shorter than it is. */
+function seamCautions({ seam: drawn }: KitBay, { seam }: Job): readonly string[] {
+  if (seam.path === 'girth') return [];
+  const length = drawn
+    .slice(1)
+    .reduce((sum, point, index) => sum + Math.hypot(point.x - drawn[index]!.x, point.y - drawn[index]!.y), 0);
+  return Math.abs(length - seam.length) <= SEAM_OFF_MOST * seam.length
+    ? []
+    : [
+        'The seam drawn in the bay is not as long as that of the job: set its ends where this job’s seam lies.',
+      ];
 }
 
 function pathInKit(path: string): string {

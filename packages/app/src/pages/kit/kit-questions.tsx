@@ -1,4 +1,4 @@
-import { type Issue, readKit } from '@furrow/engine';
+import { formatAmount, type Issue, parseAmount, readKit, type UnitSystem } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { kitFieldAt, pathOf, patternOf } from '../../sheet/document/index.ts';
@@ -11,6 +11,7 @@ import {
   type NewKit,
   NO_ANSWERS,
   newKitText,
+  PLACES,
   TORCHES,
   USUAL,
 } from './new-kit-text.ts';
@@ -37,11 +38,27 @@ const ASKED_OF = {
   },
   shop: { outlet: 'air.compressor.delivery[0].pressure' },
   stated: { torchFlow: 'air.torch.flow', torchAt: 'air.torch.flow_at' },
+  bay: {
+    bayLength: 'bay.outline[1].x',
+    bayWidth: 'bay.outline[2].y',
+    powerX: 'bay.power.x',
+    powerY: 'bay.power.y',
+    airX: 'bay.air.x',
+    airY: 'bay.air.y',
+    seamX: 'bay.seam[0].x',
+    seamY: 'bay.seam[0].y',
+    seamLength: 'bay.seam[1].x',
+  },
 } as const;
 
 /** What was left open and has to be answered; what the file makes of it is read only after that. */
 function stillOpen(kit: NewKit): readonly Issue[] {
-  const asked = { ...ASKED, ...ASKED_OF[kit.air], ...(kit.torch === 'stated' ? ASKED_OF.stated : {}) };
+  const asked = {
+    ...ASKED,
+    ...ASKED_OF[kit.air],
+    ...(kit.torch === 'stated' ? ASKED_OF.stated : {}),
+    ...(kit.place === 'bay' ? ASKED_OF.bay : {}),
+  };
   return Object.entries(asked)
     .filter(([key]) => kit[key as keyof NewKit].trim() === '')
     .map(([, path]) => ({ code: 'KIT_FIELD_MISSING', path, message: 'It is asked for.' }));
@@ -71,7 +88,7 @@ export function KitQuestions({ onText }: KitQuestionsProps): VNode {
   };
   const shown = new Set<string>();
   const amount = (
-    key: Exclude<keyof NewKit, 'air' | 'torch'>,
+    key: Exclude<keyof NewKit, 'air' | 'torch' | 'place'>,
     path: string,
     label: string,
     more: { readonly unit?: string; readonly usual?: string } = {},
@@ -137,11 +154,7 @@ export function KitQuestions({ onText }: KitQuestionsProps): VNode {
       <Choices
         name="torch"
         value={kit.torch}
-        of={TORCHES.map(({ id, title, flow, at }) => ({
-          id,
-          title,
-          ...(flow === '' ? {} : { note: `usually ${flow} at ${at}` }),
-        }))}
+        of={TORCHES.map((torch) => torchChoice(torch, units))}
         onValue={(id) => answer({ torch: id })}
       />
       {kit.torch === 'stated' ? (
@@ -152,8 +165,17 @@ export function KitQuestions({ onText }: KitQuestionsProps): VNode {
       ) : null}
     </Question>
   );
-  const shop = (
-    <Question title="What is the shop called, and how warm does it get?">
+  const distance = (key: keyof (typeof ASKED_OF)['bay'], label: string): VNode =>
+    amount(key, ASKED_OF.bay[key], label, long);
+  const place = (
+    <Question
+      title="Where do things stand?"
+      note={
+        kit.place === 'bay'
+          ? 'Distances from the front left corner; the seam runs along the length. A job that names this bay is drawn in it, any other on a plan of its own seam.'
+          : 'A bay is not needed to plan; with one, the control station is placed and the fire zone drawn in it.'
+      }
+    >
       <label class="question-amount">
         Name of the kit
         <input
@@ -164,6 +186,29 @@ export function KitQuestions({ onText }: KitQuestionsProps): VNode {
         />
       </label>
       {amount('temperature', 'ambient.temperature', 'Warmest day', { usual: USUAL.temperature[units] })}
+      <Choices name="place" value={kit.place} of={PLACES} onValue={(id) => answer({ place: id })} />
+      {kit.place === 'none' ? null : (
+        <>
+          <label class="question-amount">
+            Name of the bay
+            <input
+              type="text"
+              value={kit.bayName}
+              placeholder={USUAL.bay}
+              onInput={(event) => answer({ bayName: event.currentTarget.value })}
+            />
+          </label>
+          {distance('bayLength', 'Length of the bay')}
+          {distance('bayWidth', 'Width of the bay')}
+          {distance('powerX', 'Power source, from the left')}
+          {distance('powerY', 'Power source, from the front')}
+          {distance('airX', 'Air drop, from the left')}
+          {distance('airY', 'Air drop, from the front')}
+          {distance('seamX', 'Start of the seam, from the left')}
+          {distance('seamY', 'Start of the seam, from the front')}
+          {distance('seamLength', 'Length of the seam')}
+        </>
+      )}
     </Question>
   );
   const elsewhere = issues.filter(({ path }) => !shown.has(path));
@@ -171,13 +216,31 @@ export function KitQuestions({ onText }: KitQuestionsProps): VNode {
     <QuestionForm
       name="Kit in six questions"
       submit="Begin with this"
-      aside="Everything else starts from defaults that are listed, and is filled in in the form. Where things stand is filled in there too, under Bay."
+      aside="Everything else starts from usual values that are listed, and is filled in in the form; what few shops need is folded there."
       onSubmit={begin}
     >
-      {[source, leads, hose, air, torch, shop]}
+      {[source, leads, hose, air, torch, place]}
       {elsewhere.map((issue) => (
         <Wrong key={`${issue.path} ${issue.message}`} issue={issue} />
       ))}
     </QuestionForm>
   );
+}
+
+/** A kind of torch to choose, told in the reader's units. */
+function torchChoice(
+  { id, electrodes, flow, at }: (typeof TORCHES)[number],
+  units: UnitSystem,
+): { readonly id: NewKit['torch']; readonly title: string; readonly note?: string } {
+  if (id === 'stated') return { id, title: 'As its maker states' };
+  const told = (text: string, kind: 'air_flow' | 'pressure' | 'length'): string => {
+    const read = parseAmount(text, kind);
+    return read.ok ? formatAmount(read.value, kind === 'length' ? 'bore' : kind, units) : text;
+  };
+  return {
+    id,
+    title:
+      electrodes === undefined ? 'Larger, on a carriage' : `Electrodes up to ${told(electrodes, 'length')}`,
+    note: `usually ${told(flow, 'air_flow')} at ${told(at, 'pressure')}`,
+  };
 }

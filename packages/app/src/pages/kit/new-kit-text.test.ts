@@ -55,6 +55,38 @@ describe('a kit in six questions', () => {
     expect(newKitText(shop, 'inch')).toContain('read it with the air flowing');
   });
 
+  it('draws a bay of a few distances where one is told, the work around its seam, and none otherwise', () => {
+    expect(kitOf(ANSWERED).bay).toBeUndefined();
+    const placed = {
+      ...ANSWERED,
+      place: 'bay',
+      bayLength: '60',
+      bayWidth: '30',
+      powerX: '3',
+      powerY: '10',
+      airX: '3',
+      airY: '20',
+      seamX: '30',
+      seamY: '15',
+      seamLength: '20',
+    } as const;
+    const bay = kitOf(placed).bay!;
+    const foot = 0.3048;
+    expect(bay.name).toBe('Bay 1');
+    expect(bay.outline[2]).toEqual({
+      x: expect.closeTo(60 * foot, 9),
+      y: expect.closeTo(30 * foot, 9),
+    });
+    expect(bay.seam[1]!.x - bay.seam[0]!.x).toBeCloseTo(20 * foot, 3);
+    expect(bay.seam[1]!.y).toBe(bay.seam[0]!.y);
+    expect(bay.power.y).toBeCloseTo(10 * foot, 9);
+    expect(bay.air.y).toBeCloseTo(20 * foot, 9);
+    // half a metre beyond the seam to every side
+    expect(bay.workpiece.outline[0]!.x).toBeCloseTo(30 * foot - 0.5, 3);
+    expect(bay.workpiece.outline[2]!.y).toBeCloseTo(15 * foot + 0.5, 3);
+    expect(newKitText(placed, 'inch')).toContain('Taken around the seam');
+  });
+
   it('asks for what has no usual value, and for nothing else', () => {
     const read = readKit(newKitText(NO_ANSWERS, 'metric'));
     const paths = read.ok ? [] : read.issues.map(({ path }) => path);

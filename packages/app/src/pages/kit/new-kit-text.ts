@@ -18,9 +18,15 @@ export const AIRS = [
 
 /** What a torch takes, by what it is made for (common practice, no source). */
 export const TORCHES = [
-  { id: 'hand', title: 'Electrodes up to 3/8 in', flow: '28 scfm', at: '80 psi' },
-  { id: 'carriage', title: 'Larger, on a carriage', flow: '46 scfm', at: '80 psi' },
-  { id: 'stated', title: 'As its maker states', flow: '', at: '' },
+  { id: 'hand', electrodes: '3/8 in', flow: '28 scfm', at: '80 psi' },
+  { id: 'carriage', electrodes: undefined, flow: '46 scfm', at: '80 psi' },
+  { id: 'stated', electrodes: undefined, flow: '', at: '' },
+] as const;
+
+/** Where things stand: not told, or in a bay that is drawn from a few distances. */
+export const PLACES = [
+  { id: 'none', title: 'Not told: nothing is drawn' },
+  { id: 'bay', title: 'In a bay of this size' },
 ] as const;
 
 /** What a kit is asked first. Amounts stand as typed; a number alone is meant in the unit of its box. */
@@ -47,6 +53,17 @@ export interface NewKit {
   readonly torchFlow: string;
   readonly torchAt: string;
   readonly temperature: string;
+  readonly place: (typeof PLACES)[number]['id'];
+  readonly bayName: string;
+  readonly bayLength: string;
+  readonly bayWidth: string;
+  readonly powerX: string;
+  readonly powerY: string;
+  readonly airX: string;
+  readonly airY: string;
+  readonly seamX: string;
+  readonly seamY: string;
+  readonly seamLength: string;
 }
 
 /** A kit as nothing is answered yet. */
@@ -73,11 +90,23 @@ export const NO_ANSWERS: NewKit = {
   torchFlow: '',
   torchAt: '',
   temperature: '',
+  place: 'none',
+  bayName: '',
+  bayLength: '',
+  bayWidth: '',
+  powerX: '',
+  powerY: '',
+  airX: '',
+  airY: '',
+  seamX: '',
+  seamY: '',
+  seamLength: '',
 };
 
 /** What stands in where a question is left open, as the box shows it. */
 export const USUAL = {
   title: 'Kit of the shop',
+  bay: 'Bay 1',
   /** Load voltage of a rating from 600 A on (IEC 60974-1, from memory). */
   ratedVoltage: { metric: '44 V', inch: '44 V' },
   duty: { metric: '100 %', inch: '100 %' },
@@ -155,6 +184,7 @@ export function newKitText(kit: NewKit, system: UnitSystem): string {
         flow_at: at('air.torch.flow_at', torch.id === 'stated' ? kit.torchAt : torch.at),
       },
     },
+    ...(kit.place === 'bay' && { bay: bayOf(kit, (text) => long('bay.power.x', text)) }),
   });
   withoutEmpty(document);
   const taken = (path: DocumentPath, words: string): void => {
@@ -171,7 +201,38 @@ export function newKitText(kit: NewKit, system: UnitSystem): string {
       ['air', 'compressor'],
       'The outlet is taken to hold its pressure whatever the torch takes: read it with the air flowing.',
     );
+  if (kit.place === 'bay')
+    taken(
+      ['bay', 'workpiece'],
+      'Taken around the seam: draw it as it is, with obstacles and walkways, where they matter.',
+    );
   return document.toString({ lineWidth: 0 });
+}
+
+/** How far the work is taken to reach beyond the seam to each side [m] (judgement, no source). */
+const AROUND_SEAM = 0.5;
+
+/** The bay of a few distances from its front left corner, the seam along its length. */
+function bayOf(kit: NewKit, long: (text: string) => string | number | undefined): unknown {
+  const point = (x: unknown, y: unknown) => ({ x, y });
+  const metres = (text: string): number => amountOf(long(text), 'length');
+  const [x, y, length] = [metres(kit.seamX), metres(kit.seamY), metres(kit.seamLength)];
+  const told = (value: number): string | undefined =>
+    Number.isFinite(value) ? `${Number(value.toFixed(3))} m` : undefined;
+  const [left, right] = [told(x - AROUND_SEAM), told(x + length + AROUND_SEAM)];
+  const [front, back] = [told(y - AROUND_SEAM), told(y + AROUND_SEAM)];
+  const [wide, deep] = [long(kit.bayLength), long(kit.bayWidth)];
+  return {
+    name: kit.bayName.trim() === '' ? USUAL.bay : kit.bayName.trim(),
+    outline: [point('0 m', '0 m'), point(wide, '0 m'), point(wide, deep), point('0 m', deep)],
+    workpiece: {
+      name: 'Work',
+      outline: [point(left, front), point(right, front), point(right, back), point(left, back)],
+    },
+    seam: [point(told(x), told(y)), point(told(x + length), told(y))],
+    power: point(long(kit.powerX), long(kit.powerY)),
+    air: point(long(kit.airX), long(kit.airY)),
+  };
 }
 
 type At = (path: string, text: string, unit?: string) => string | number | undefined;

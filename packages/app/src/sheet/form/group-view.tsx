@@ -1,6 +1,7 @@
-import type { DocumentPath } from '@furrow/engine';
-import type { VNode } from 'preact';
-import { useSheet } from '../index.ts';
+import { type DocumentPath, pathText } from '@furrow/engine';
+import type { ComponentChildren, VNode } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useSheet, useSheetState } from '../index.ts';
 import { EntryList } from './entry-list.tsx';
 import { fieldId } from './field-id.ts';
 import { FieldRow } from './field-row.tsx';
@@ -26,6 +27,8 @@ const FOLDED = new Set([
   'site.ventilation',
   'after.spread',
   'after.alternatives',
+  'bay',
+  'stock',
   'gauge_check',
   'recuts',
   'files',
@@ -75,6 +78,43 @@ export function GroupView({
   );
 }
 
+/** Fields of a kit that few shops fill in: they stand folded at the end of their group. */
+const SELDOM = new Set([
+  'polarity',
+  'ambient.atmosphere',
+  'sources.*.slope',
+  'sources.*.points',
+  'sources.*.current_most',
+  'sources.*.efficiency',
+  'sources.*.power_factor',
+  'sources.*.mains_voltage',
+  'sources.*.mains_phases',
+  'leads.*.metal',
+  'leads.*.source',
+  'leads.*.laid',
+  'leads.*.resistance_mohm_per_m',
+  'leads.*.insulation_limit',
+  'air.path.*.wall',
+  'air.path.*.fittings',
+  'air.path.*.conductance_dm3_per_s_bar',
+  'air.path.*.critical_ratio',
+  'air.path.*.valve',
+  'air.path.*.droop_kPa_per_100_L_per_min',
+  'air.torch.conductance_dm3_per_s_bar',
+  'air.torch.critical_ratio',
+  'air.torch.bore',
+  'air.torch.holes',
+  'air.torch.discharge_coefficient',
+  'air.wanted',
+  'stock.lead_joint',
+  'stock.hose_joint',
+  'bay.keep_out',
+  'bay.lead_clearance',
+  'bay.clearance',
+  'bay.grid',
+  'bay.covers',
+]);
+
 /** What a group holds, where it stands in the file. */
 function GroupEntries({ group, path }: { readonly group: FormGroup; readonly path: DocumentPath }): VNode {
   const list = group.entries[0];
@@ -82,13 +122,47 @@ function GroupEntries({ group, path }: { readonly group: FormGroup; readonly pat
   if (list !== undefined && 'group' in list && list.group.path === `${group.path}.*`) {
     return <ListView entry={list.group} list={path} />;
   }
+  const seldom = group.entries.filter((entry) => SELDOM.has(pathOf(entry)));
+  const shown = (entries: readonly FormEntry[]): VNode[] =>
+    entries.map((entry) => <EntryView key={pathOf(entry)} entry={entry} above={path} />);
   return (
     <>
-      {group.entries.map((entry) => (
-        <EntryView key={'field' in entry ? entry.field.path : entry.group.path} entry={entry} above={path} />
-      ))}
+      {shown(group.entries.filter((entry) => !seldom.includes(entry)))}
+      {seldom.length === 0 ? null : (
+        <Seldom paths={seldom.map((entry) => pathText([...path, lastOf(pathOf(entry))]))}>
+          {shown(seldom)}
+        </Seldom>
+      )}
     </>
   );
+}
+
+interface SeldomProps {
+  /** Where what it holds stands in the file. */
+  readonly paths: readonly string[];
+  readonly children: ComponentChildren;
+}
+
+/** What is filled in by few, folded; it opens where something in it is wrong. */
+function Seldom({ paths, children }: SeldomProps): VNode {
+  const wrong = useSheetState((state) =>
+    state.issues.some((issue) => paths.some((path) => issue.path.startsWith(path))),
+  );
+  const opened = useRef(false);
+  opened.current ||= wrong;
+  return (
+    <details class="group group-inner" open={opened.current}>
+      <summary>
+        <h4>Seldom needed</h4>
+        {wrong ? <span class="group-wrong">needs attention</span> : null}
+      </summary>
+      <div class="group-fields">{children}</div>
+    </details>
+  );
+}
+
+function pathOf(entry: FormEntry): string {
+  return 'field' in entry ? entry.field.path : entry.group.path;
 }
 
 function EntryView({ entry, above }: { readonly entry: FormEntry; readonly above: DocumentPath }): VNode {

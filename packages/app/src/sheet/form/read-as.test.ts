@@ -7,7 +7,7 @@ it.each([
   ['groove.depth.wanted', '12 mm', '0.472 in'],
   ['groove.depth.wanted', '9.5 mm', '3/8 in'],
   ['groove.depth.plus', '6 mm', '0.236 in'],
-  ['plate.thickness', '32 mm', '1.260 in'],
+  ['plate.thickness', '32 mm', '1.26 in'],
   ['seam.length', '6 m', '19 ft 8 in'],
   ['heat.ambient', '20 °C', '68 °F'],
   ['groove.depth.wanted', '3/8 in', undefined],

@@ -1,4 +1,4 @@
-import { formatAmount, type JobField, parseAmount, type UnitSystem } from '@furrow/engine';
+import { formatAmount, type JobField, parseAmount, shownNumber, type UnitSystem } from '@furrow/engine';
 
 /** How far a fraction of an inch may be off what was written and still be read as it, as a share of it [-]. */
 const OFF_MOST = 0.005;
@@ -16,7 +16,9 @@ export function readAsText(
   if (sameAmount(text, written)) return undefined;
   const told = kind === 'length' ? parseAmount(text, kind) : undefined;
   const isOff = told?.ok === true && Math.abs(told.value - read.value) > OFF_MOST * Math.abs(read.value);
-  return isOff ? formatAmount(read.value, 'reading', units) : text;
+  if (!isOff || units === 'metric') return text;
+  const isSmall = Math.abs(shownNumber(read.value, 'length', units)) < 1;
+  return formatAmount(read.value, 'length', units, { unit: 'in', decimals: isSmall ? 3 : 2 });
 }
 
 /** Whether two amounts say the same number in the same unit: 12 mm and 12.0 mm. */

@@ -32,7 +32,7 @@ export function AmountEntry({ label, field, value, issue, onValue, unit, usual }
           type="text"
           inputMode="text"
           value={value}
-          placeholder={usual}
+          placeholder={usual === undefined ? undefined : `usually ${usual}`}
           spellcheck={false}
           aria-invalid={issue !== undefined}
           aria-describedby={`${id}-issue`}

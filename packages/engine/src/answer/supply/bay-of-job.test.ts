@@ -50,7 +50,20 @@ describe('the bay of a job', () => {
   it('is the kit’s where the job names it, however it is written', () => {
     const own = job(inBay('"  BAY 2 "'));
     const answer = answerJob({ job: own, version: 'x', kit: kit() });
-    expect(answer.supply?.place?.bay.workpiece.name).toBe('Penstock section 7');
+    // a place of the bay, whatever job lies there
+    expect(answer.supply?.place?.bay.workpiece.name).toBe('Roller bed');
     expect(answer.supply?.issues.some(({ path }) => path === 'site.bay')).toBe(false);
+  });
+
+  it.each([
+    ['short against the job', inBay('Bay 2'), true],
+    [
+      'as long as the job’s, within a tenth',
+      (text: string) => inBay('Bay 2')(text).replace('length: 180 mm', 'length: 6.5 m'),
+      false,
+    ],
+  ] as const)('is told to lie where another job lay where its seam is %s', (_what, change, isTold) => {
+    const cautions = answerJob({ job: job(change), version: 'x', kit: kit() }).supply?.place?.cautions ?? [];
+    expect(cautions.some((caution) => caution.includes('not as long as that of the job'))).toBe(isTold);
   });
 });
