@@ -19,6 +19,9 @@ export const API_PATHS = {
   /** Who changed what: of the shop, and of people, shops and machines. */
   history: '/api/history',
   companyHistory: '/api/company/history',
+  /** The shops side by side, and what they have learned together. */
+  companyShops: '/api/company/shops',
+  companySummary: '/api/company/summary',
   examples: '/api/examples',
   plan: '/api/plan',
   card: '/api/card',

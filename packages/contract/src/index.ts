@@ -34,6 +34,7 @@ export {
   commissioningSaveSchema,
   commissioningSchema,
 } from './commissioning-schema.ts';
+export { type ShopFigures, shopFiguresSchema } from './company-schema.ts';
 export { type ConflictBody, conflictSchema, type ErrorBody, errorSchema } from './error-schema.ts';
 export { type Example, exampleSchema } from './example-schema.ts';
 export {

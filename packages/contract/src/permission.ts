@@ -36,7 +36,10 @@ export const RIGHTS = {
     meaning: 'change jobs, the kit and what the shop knows, erase',
     callers: ['engineer', 'administrator'],
   },
-  administer: { meaning: 'let people and machines in, open shops', callers: ['administrator'] },
+  administer: {
+    meaning: 'let people and machines in, open shops, see them side by side',
+    callers: ['administrator'],
+  },
 } as const satisfies Readonly<
   Record<string, { readonly meaning: string; readonly callers: readonly Caller[] }>
 >;
@@ -63,6 +66,8 @@ export const PERMISSIONS: Readonly<Record<string, Right>> = {
   'DELETE /api/machines/:id': 'administer',
   'GET /api/history': 'look',
   'GET /api/company/history': 'administer',
+  'GET /api/company/shops': 'administer',
+  'GET /api/company/summary': 'administer',
   'GET /api/about': 'look',
   'GET /api/openapi.json': 'look',
   'GET /api/examples': 'look',

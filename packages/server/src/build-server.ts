@@ -26,6 +26,7 @@ import { accountRoutes, openSessionRoutes } from './routes/account-routes.ts';
 import { appFiles, isAppPage, sendAppPage } from './routes/app-files.ts';
 import { cardRoutes } from './routes/card-routes.ts';
 import { commissioningRoutes } from './routes/commissioning-routes.ts';
+import { companyRoutes } from './routes/company-routes.ts';
 import { faultRoutes } from './routes/fault-routes.ts';
 import { gaugeRoutes } from './routes/gauge-routes.ts';
 import { companyHistoryRoutes, historyRoutes } from './routes/history-routes.ts';
@@ -237,6 +238,7 @@ export async function buildServer(
   else {
     accountRoutes(server, accounts, cookiePlace);
     companyHistoryRoutes(server, accounts.company);
+    companyRoutes(server, accounts.company, work);
   }
   server.addHook('onReady', async () => {
     const ids =

@@ -32,6 +32,9 @@ export const lookAtShop = (shop: string): Promise<Reply<Session>> =>
 /** Sets a password by a one-time link, and signs in. */
 export const usePasswordLink = (link: string, password: string): Promise<Reply<Session>> =>
   request('POST', API_PATHS.sessionLink, sessionSchema, { link, password });
+/** Sets a new password; every other sign-in of the account ends. */
+export const changePassword = (password: string, next: string): Promise<Reply<Session>> =>
+  request('POST', API_PATHS.sessionPassword, sessionSchema, { password, next });
 
 /** Everybody who may sign in. */
 export const fetchAccounts = (): Promise<Reply<Account[]>> => request('GET', API_PATHS.accounts, accounts);

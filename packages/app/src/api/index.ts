@@ -1,6 +1,7 @@
 export {
   addAccount,
   addMachine,
+  changePassword,
   eraseMachine,
   fetchAccounts,
   fetchMachines,
@@ -15,6 +16,7 @@ export {
   usePasswordLink,
 } from './account.ts';
 export { fetchCommissioning, saveCommissioning } from './commissioning.ts';
+export { fetchHistory, fetchShopFigures } from './company.ts';
 export { failed, type Reply } from './failure.ts';
 export { countFault, fetchFaultCounts, uncountFault } from './fault-counts.ts';
 export { fetchGauge, fetchGaugeExamples, saveGauge } from './gauge.ts';

@@ -32,8 +32,8 @@ export interface PageEntry {
   readonly named?: boolean;
   /** The page that the work goes on with, by the end of its address, and what it tells. */
   readonly next?: { readonly end: string; readonly tells: string };
-  /** Whether it is for an administrator, where people sign in. */
-  readonly administers?: boolean;
+  /** Whether it is only for people who sign in, or for an administrator of them. */
+  readonly for?: 'signed in' | 'administrator';
   readonly load: () => Promise<ComponentType<PageProps>>;
 }
 
@@ -173,8 +173,34 @@ export const PAGES: readonly PageEntry[] = [
     of: 'shop',
     end: 'people',
     named: true,
-    administers: true,
+    for: 'administrator',
     load: async () => (await import('../pages/people/page.tsx')).PeoplePage,
+  },
+  {
+    place: 'shop',
+    title: 'Shops side by side',
+    of: 'shop',
+    end: 'company',
+    named: true,
+    for: 'administrator',
+    load: async () => (await import('../pages/company/page.tsx')).CompanyPage,
+  },
+  {
+    place: 'shop',
+    title: 'History',
+    of: 'shop',
+    end: 'history',
+    named: true,
+    for: 'signed in',
+    load: async () => (await import('../pages/history/page.tsx')).HistoryPage,
+  },
+  {
+    place: 'shop',
+    title: 'Password',
+    of: 'shop',
+    end: 'password',
+    for: 'signed in',
+    load: async () => (await import('../pages/password/page.tsx')).PasswordPage,
   },
   {
     place: 'shop',

@@ -14,8 +14,10 @@ interface PlaceTabsProps {
 /** The way between the pages of one place. */
 export function PlaceTabs({ page, demo }: PlaceTabsProps): VNode {
   const base = useJobBase(demo);
-  const administers = useSession().signed_in?.role === 'administrator';
-  const pages = PAGES.filter((one) => one.place === page.place && (one.administers !== true || administers));
+  const person = useSession().signed_in;
+  const isFor = ({ for: whom }: PageEntry): boolean =>
+    whom === undefined || (person !== null && (whom === 'signed in' || person.role === 'administrator'));
+  const pages = PAGES.filter((one) => one.place === page.place && isFor(one));
   return (
     <nav class="place-tabs" aria-label="Pages of this place">
       {pages.map((one) =>

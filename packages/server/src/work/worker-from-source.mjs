@@ -2,4 +2,5 @@
 import { register } from 'tsx/esm/api';
 
 register();
-export const { answer, cardPdf, cardPage, file, page, list, review, survey } = await import('./worker.ts');
+export const { figures, companySummary, answer, cardPdf, cardPage, file, page, list, review, survey } =
+  await import('./worker.ts');

@@ -9,11 +9,16 @@ import {
   answerSurvey,
   gaugeFrom,
   type Knowledge,
+  knowledgeOf,
+  mergeSummaries,
   type ReadJob,
   type ReadKit,
   readKnowledge,
+  readTrials,
   type SurveyInput,
   type SurveyReport,
+  summaryOf,
+  writeSummary,
 } from '@furrow/engine';
 import { cardDocument, type PaperOptions, renderHtml, renderPdf } from '@furrow/papers';
 import { Refused, type RefusedMore } from '../guard/refused.ts';
@@ -25,6 +30,7 @@ import {
   possibleFiles,
 } from './paper-file.ts';
 import { type LogToReview, type ReviewedLog, reviewLog } from './review-log.ts';
+import { type FiguresAsked, figuresOf, type WorkedFigures } from './shop-figures.ts';
 
 /** What a plan is asked of. The same question has the same answer. */
 export interface Question {
@@ -97,6 +103,21 @@ export const survey = told(({ read, answer: planned, trials, gauge, files }: Sur
   const { issues } = outcome;
   throw new Refused('SURVEY_NOT_READABLE', issues[0]?.message ?? '', { issues });
 });
+
+/** What a shop's own files tell of it. */
+export const figures = told((asked: FiguresAsked): WorkedFigures => figuresOf(asked));
+
+/** What shops have learned together, as a summary file. */
+export const companySummary = told((trials: readonly string[]): string =>
+  writeSummary(
+    mergeSummaries(
+      trials.flatMap((text) => {
+        const read = readTrials(text);
+        return read.ok ? [summaryOf(knowledgeOf(read.value))] : [];
+      }),
+    ),
+  ),
+);
 
 /** Tells which papers and drawings there can be. */
 export const list = told((source: PaperSource): readonly PossibleFile[] => possibleFiles(source));

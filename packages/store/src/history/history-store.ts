@@ -21,6 +21,8 @@ export type KeptEntry = Entry & { readonly hash: string };
 export interface HistoryStore {
   /** Newest first. */
   list(question: HistoryQuestion): Promise<readonly KeptEntry[]>;
+  /** Hash of the newest entry: another one where anything was changed since; undefined before the first. */
+  end(): Promise<string | undefined>;
 }
 
 /** The history of the shop that work is done in. */
@@ -33,6 +35,15 @@ export function sqlHistoryStore({ kysely, run, desk }: Pick<Work, 'kysely' | 'ru
         if (kind !== undefined) rows = rows.where('kind', '=', kind);
         if (thing !== undefined) rows = rows.where('thing', '=', thing);
         return (await rows.orderBy('number', 'desc').limit(limit).execute()).map(entryOf);
+      }),
+    end: () =>
+      run(async () => {
+        const head = await kysely
+          .selectFrom('history_head')
+          .select('hash')
+          .where('shop', '=', desk.shop)
+          .executeTakeFirst();
+        return head?.hash;
       }),
   };
 }

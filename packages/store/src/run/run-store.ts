@@ -71,6 +71,8 @@ export interface RunStore {
   end(id: string, original: RunOriginal): Promise<StoredRun | undefined>;
   /** Runs of a job, newest first; undefined if there is no such job outside the bin. */
   list(jobId: string): Promise<readonly ListedRun[] | undefined>;
+  /** All kept runs that were no rehearsals, with the newest summary of each; null where none could be made yet. */
+  summaries(): Promise<readonly { readonly job_id: string; readonly summary: string | null }[]>;
   get(id: string): Promise<StoredRun | undefined>;
   /** Runs that are under way, oldest first. */
   live(): Promise<readonly StoredRun[]>;

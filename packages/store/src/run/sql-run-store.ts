@@ -131,6 +131,27 @@ export function sqlRunStore(work: Work, now: () => Date): RunStore {
           return { ...runOf(row), review: { ...review, reviewed_at: reviewed_at ?? '' } };
         });
       }),
+    summaries: () =>
+      run(async () => {
+        const rows = await kysely
+          .selectFrom('run')
+          .leftJoin('run_review', (join) =>
+            join
+              .onRef('run_review.shop', '=', 'run.shop')
+              .onRef('run_review.run_id', '=', 'run.id')
+              .on('run_review.reviewed_at', 'is not', null),
+          )
+          .select(['run.id', 'run.job_id', 'run_review.summary'])
+          .where('run.shop', '=', shop)
+          .where('run.rehearsal', '=', 0)
+          .where('run.sha256', 'is not', null)
+          .orderBy('run_review.reviewed_at')
+          .execute();
+        const newest = new Map<string, { job_id: string; summary: string | null }>();
+        for (const { id, job_id, summary } of rows)
+          newest.set(id, { job_id, summary: summary ?? newest.get(id)?.summary ?? null });
+        return [...newest.values()];
+      }),
     get: (id) => run(() => find(kysely, id)),
     live: () =>
       run(async () =>
