@@ -47,8 +47,8 @@ export function PlaceBar({ at, demo }: PlaceBarProps): VNode {
           );
         })}
       </nav>
-      <AccountBar />
       <SettingsControls />
+      <AccountBar />
     </header>
   );
 }
