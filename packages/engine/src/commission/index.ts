@@ -35,4 +35,5 @@ export {
   roundOf,
 } from './round.ts';
 export { commissionSupplyOf } from './supply-of-kit.ts';
+export { type Turning, turningOf } from './turning.ts';
 export { READING_KINDS } from './units.ts';

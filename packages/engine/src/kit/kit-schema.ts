@@ -68,6 +68,14 @@ export const kitSchema = z.strictObject({
     { least: 0.01, most: 0.5 },
     { title: 'Stick-out', help: 'Length of electrode from the contact jaws to the arc that the shop sets.' },
   ).optional(),
+  turning_roll: amount(
+    'length',
+    { least: 0.03, most: 3 },
+    {
+      title: 'Turning roll',
+      help: 'Diameter of the rolls that turn a shell under the torch; for a girth their revolutions are told.',
+    },
+  ).optional(),
   bay: baySchema.optional(),
 });
 

@@ -444,6 +444,7 @@ describe('each number of a result comes from its own source in SI, in the unit o
       landings: [],
       air: undefined,
       place: undefined,
+      turning: undefined,
       connections: [],
       checks: [],
       issues: [],

@@ -4,6 +4,7 @@ import {
   type Connection,
   commissionCheckSchema,
   connectionSchema,
+  type Turning,
 } from '../commission/index.ts';
 import { defaultUsedSchema } from '../document/index.ts';
 import { type Issue, issueSchema } from '../issue/index.ts';
@@ -69,6 +70,22 @@ const kitTimeSchema = z
       "Whether the kit or the process sets the time: the job planned with and without the kit's margins.",
   });
 
+const turningSchema = z
+  .object({
+    travel_mm_per_min: z.number().describe('Travel of the first pass: the speed of the surface.'),
+    shell_rev_per_min: z.number().describe('Revolutions of the shell in a minute.'),
+    turn_s: z.number().describe('Time of one turn of the shell.'),
+    roll_diameter_mm: z
+      .number()
+      .nullable()
+      .describe('Diameter of a turning roll; null where the kit states none.'),
+    roll_rev_per_min: z
+      .number()
+      .nullable()
+      .describe('Revolutions of a roll on the gouged surface in a minute; null where the kit states none.'),
+  })
+  .meta({ id: 'Turning', description: 'How a girth turns under the torch, which stands still.' });
+
 /** What the kit makes of a plan: margins, loop, air, place, connections and checks. */
 export const supplySchema = z
   .object({
@@ -100,6 +117,9 @@ export const supplySchema = z
     place: placeReportSchema
       .nullable()
       .describe('Where things stand in the bay; null where the kit describes no bay or `issues` says why.'),
+    turning: turningSchema
+      .exactOptional()
+      .describe('How the shell turns in the first pass; for a girth alone.'),
     connections: z
       .array(connectionSchema)
       .describe('What is connected from where to where; empty where the loop has no working point.'),
@@ -126,6 +146,14 @@ export type KitTimeReport = Stated<typeof kitTimeSchema>;
 /** What the kit makes of a plan. */
 export type SupplyReport = Stated<typeof supplySchema>;
 
+/** How a girth turns under the torch. */
+export interface GirthTurning extends Turning {
+  /** Travel of the first pass [m/s]. */
+  readonly travel: number;
+  /** Diameter of a turning roll; undefined where the kit states none [m]. */
+  readonly rollDiameter: number | undefined;
+}
+
 /** What the kit makes of one setting, in SI. */
 export interface SettingOutcome {
   /** `plan`: of the plan told; `plan_without_kit`: of the one that the kit fails. */
@@ -141,6 +169,8 @@ export interface SettingOutcome {
   readonly landings: readonly SenseLanding[];
   readonly air: AirOutcome | undefined;
   readonly place: PlaceOutcome | undefined;
+  /** How a girth turns in its first pass; undefined for a straight seam. */
+  readonly turning: GirthTurning | undefined;
   readonly connections: readonly Connection[];
   readonly checks: readonly CommissionCheck[];
   readonly issues: readonly Issue[];
@@ -185,6 +215,7 @@ export function stateSupply({ kit, time, setting }: SupplyOutcome): SupplyReport
     electric: electric ?? null,
     air: air ?? null,
     place: place ?? null,
+    ...(setting?.turning !== undefined && { turning: stateTurning(setting.turning) }),
     connections: setting?.connections ?? [],
     checks: setting?.checks ?? [],
     issues: setting?.issues ?? [],
@@ -206,5 +237,21 @@ function stateSetting({ of, candidate, passes }: SettingOutcome): SupplySetting 
     pass_length_mm: inUnit(candidate.passLength, 'mm'),
     passes,
     pass_time_s: candidate.passLength / candidate.travel,
+  };
+}
+
+function stateTurning({
+  travel,
+  shell,
+  turn,
+  roll,
+  rollDiameter,
+}: GirthTurning): Stated<typeof turningSchema> {
+  return {
+    travel_mm_per_min: inUnit(travel, 'mm_per_min'),
+    shell_rev_per_min: 60 * shell,
+    turn_s: turn,
+    roll_diameter_mm: rollDiameter === undefined ? null : inUnit(rollDiameter, 'mm'),
+    roll_rev_per_min: roll === undefined ? null : 60 * roll,
   };
 }

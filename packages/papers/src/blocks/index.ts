@@ -103,3 +103,4 @@ export {
   surveyBlocks,
   wantedBlock,
 } from './survey-blocks.ts';
+export { torchDrawingOf, turningBlocks } from './torch-blocks.ts';

@@ -7,11 +7,11 @@ import {
   type Plan,
   type ReadJob,
   type UnitSystem,
-  USUAL_STICK_OUT,
 } from '@furrow/engine';
 import { fineStated } from '../words/index.ts';
 import { type Figure, valueAndUnit } from './figure.ts';
 import { plateFigures } from './plate-figures.ts';
+import { stickOutOf, turningFigures } from './torch-blocks.ts';
 
 /** What the crew sets for the passes, as big numbers. */
 export function settingFigures(plan: Plan, units: UnitSystem): Figure[] {
@@ -48,11 +48,6 @@ export function rigFigures(read: ReadJob, answer: Answer, plan: Plan, units: Uni
   const { material, composition } = read.job.plate;
   const pole = supply?.polarity?.electrode ?? metalOf(material, composition).poles[0];
   const angles = plan.passes.map((pass) => (pass.push_angle_deg * Math.PI) / 180);
-  const reach = supply?.checks.find(({ id }) => id === 'stick_out');
-  const stickOut =
-    reach?.kind === 'measure'
-      ? formatStated(reach.expected, 'mm', units, 'length')
-      : formatAmount(USUAL_STICK_OUT.value, 'length', units);
   const air = supply?.air?.wanted.regulator_kPa;
   return [
     {
@@ -68,7 +63,12 @@ export function rigFigures(read: ReadJob, answer: Answer, plan: Plan, units: Uni
           note: 'at least, at the regulator',
         },
     { label: 'Angle', value: rangeOf(angles, 'angle', units), note: 'push, to the surface' },
-    { label: 'Stick-out', ...valueAndUnit(stickOut), note: 'jaws to tip' },
+    {
+      label: 'Stick-out',
+      ...valueAndUnit(formatAmount(stickOutOf(answer), 'length', units)),
+      note: 'jaws to tip',
+    },
+    ...turningFigures(read, answer, plan, units),
     ...plateFigures(read, units),
   ];
 }

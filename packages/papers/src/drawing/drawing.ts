@@ -60,6 +60,9 @@ export type MarkRole =
   | 'fire-zone'
   | 'jet-zone'
   | 'jet'
+  | 'electrode'
+  | 'torch-head'
+  | 'travel'
   | 'code';
 
 /** A place on the drawing; x to the right, y down [drawing unit]. */

@@ -28,3 +28,4 @@ export { type SeamStripAxis, seamStripX } from './seam-strip-axis.ts';
 export { type SeamStripDrawingInput, seamStripDrawing, seamStripScale } from './seam-strip-drawing.ts';
 export { type SectionDrawingInput, sectionDrawing } from './section-drawing.ts';
 export { textWidth } from './text-width.ts';
+export { type TorchDrawingInput, torchDrawing } from './torch-drawing.ts';

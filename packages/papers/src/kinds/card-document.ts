@@ -16,6 +16,7 @@ import {
   rigFigures,
   settingFigures,
   sureList,
+  torchDrawingOf,
 } from '../blocks/index.ts';
 import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
 import { gaugePlaces, jobWords, knowledgeWords, limitWords, sentenceOf, tryoutText } from '../words/index.ts';
@@ -52,6 +53,7 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     width: 265,
     height: 170,
   });
+  const torch = torchDrawingOf(read, answer, plan, units, { width: 258, height: 128 });
   const lanes = plan.passes.length + plan.gauge_stops.length;
   const strip = seamStripDrawing({ job, plan, units, width: 531, height: Math.min(620, 40 + 15 * lanes) });
   const failing = plan.limits.filter(({ verdict }) => verdict === 'fails');
@@ -69,10 +71,14 @@ function planBlocks(read: ReadJob, answer: Answer, plan: Plan, { units }: PaperO
     {
       kind: 'columns',
       columns: [
-        { weight: 1.1, blocks: [{ kind: 'drawing', drawing: section }] },
+        { weight: 1, blocks: [{ kind: 'drawing', drawing: section }] },
         {
           weight: 1,
-          blocks: [{ kind: 'heading', level: 2, text: 'How sure' }, sureList(plan.assurance)],
+          blocks: [
+            { kind: 'drawing', drawing: torch },
+            { kind: 'heading', level: 2, text: 'How sure' },
+            sureList(plan.assurance),
+          ],
         },
       ],
     },

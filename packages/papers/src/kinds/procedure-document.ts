@@ -15,6 +15,8 @@ import {
   settingFigures,
   supplyBlocks,
   sureList,
+  torchDrawingOf,
+  turningBlocks,
 } from '../blocks/index.ts';
 import { seamStripDrawing, sectionDrawing } from '../drawing/index.ts';
 import {
@@ -105,6 +107,8 @@ function planBlocks({ read, answer }: PaperSubject, plan: Plan, { units }: Paper
     { kind: 'heading', level: 2, text: 'Setting' },
     { kind: 'figures', size: 'plain', items: settingFigures(plan, units) },
     { kind: 'figures', size: 'plain', items: rigFigures(read, answer, plan, units) },
+    ...turningBlocks(read, answer, plan, units),
+    { kind: 'drawing', drawing: torchDrawingOf(read, answer, plan, units, { width: 400, height: 190 }) },
     passTable(plan, units),
     ...planTables(plan).flatMap((stop): PaperBlock[] => [
       {

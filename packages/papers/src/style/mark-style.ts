@@ -81,6 +81,9 @@ export const MARK_STYLES: Readonly<Record<MarkRole, MarkStyle>> = {
   'fire-zone': { stroke: INK, width: 1.4, dash: [7, 3], text: INK },
   'jet-zone': { stroke: INK, width: 1.1, dash: [1.6, 2.4], text: INK },
   jet: { stroke: INK, width: 1.6, fill: INK, text: INK },
+  electrode: { stroke: INK, width: 0.8, fill: '#b4c0c6', text: INK },
+  'torch-head': { stroke: INK, width: 0.9, fill: '#ffffff', text: INK },
+  travel: { stroke: ACCENT, width: 1.6, fill: ACCENT, text: ACCENT },
   reach: { stroke: ACCENT, width: 0.8, dash: [1.5, 4], text: ACCENT },
   code: { fill: '#000000', text: INK },
 };

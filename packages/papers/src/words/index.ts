@@ -64,4 +64,5 @@ export {
   stretchWords,
   teachesWords,
 } from './survey-words.ts';
+export { perMinute, turningWords } from './turning-words.ts';
 export { wayWords } from './way-words.ts';

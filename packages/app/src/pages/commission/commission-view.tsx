@@ -15,6 +15,7 @@ import { RigFaults, useNextCheck } from './rig-faults.tsx';
 import { RigHeader } from './rig-header.tsx';
 import { RigProgress } from './rig-progress.tsx';
 import { SignOff } from './sign-off.tsx';
+import { TorchPanel } from './torch-panel.tsx';
 import type { ShopFaults } from './use-fault-counts.ts';
 
 /** The rig before the first arc: connections, checks, faults, signatures. */
@@ -54,6 +55,9 @@ export function CommissionView({ shop }: { readonly shop: ShopFaults }): VNode {
         <div class={`commission-panes${place.view === 'list' ? '' : ' only-on-paper'}`}>
           <div class="commission-checks">
             {typeof kit === 'string' ? <KitMissing draft={kit === 'mistakes'} /> : null}
+            {planned?.answer.plan === undefined ? null : (
+              <TorchPanel read={planned.read} answer={planned.answer} plan={planned.answer.plan} />
+            )}
             {connections.length === 0 ? null : <ConnectionList connections={connections} system={system} />}
             {checks.length === 0 ? null : (
               <CheckList checks={checks} system={system} changedAt={changedAt} next={next} />

@@ -1,4 +1,9 @@
-import { commissionChecks, commissionSupplyOf, connectionSchedule } from '../../commission/index.ts';
+import {
+  commissionChecks,
+  commissionSupplyOf,
+  connectionSchedule,
+  turningOf,
+} from '../../commission/index.ts';
 import type { Issue, Outcome } from '../../issue/index.ts';
 import type { Job } from '../../job/index.ts';
 import {
@@ -80,6 +85,7 @@ function settingOf(input: SupplyInput, shown: PlanOutcome, failed: readonly Limi
     landings,
     air: air.ok ? air.value : undefined,
     place,
+    turning: turningOfGirth(shown.passes[0]?.travel, job, kit),
     connections: commissioning.connections,
     checks: commissioning.checks,
     issues: [
@@ -90,6 +96,16 @@ function settingOf(input: SupplyInput, shown: PlanOutcome, failed: readonly Limi
       ...commissioning.issues,
     ],
   };
+}
+
+/** How a girth turns at a travel; undefined for a straight seam. */
+function turningOfGirth(
+  travel: number | undefined,
+  { seam }: Job,
+  { turning_roll: roll }: Kit,
+): SettingOutcome['turning'] {
+  if (travel === undefined || seam.path !== 'girth' || seam.diameter === undefined) return undefined;
+  return { travel, rollDiameter: roll, ...turningOf(travel, seam.diameter, roll) };
 }
 
 /** A bay that the job names and the kit does not have. */
