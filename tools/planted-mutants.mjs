@@ -376,7 +376,7 @@ export const MUTANTS = [
   {
     what: 'waits left out of the cost',
     file: 'packages/engine/src/answer/cost/answer-cost.ts',
-    find: 'coolingTime: waits ?? 0',
+    find: 'coolingTime: coolingOf(heat) ?? 0',
     plant: 'coolingTime: 0',
     tests: COST,
   },
@@ -649,7 +649,7 @@ export const MUTANTS = [
   {
     what: 'tracks side by side cut as deep as layers',
     file: 'packages/engine/src/run/depth-along.ts',
-    find: 'share: 1 / tracks.length',
+    find: 'share: 1 / each.length',
     plant: 'share: 1',
     tests: RUN_TESTS,
   },
