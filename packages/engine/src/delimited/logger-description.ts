@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import {
   DOCUMENT_TEXT_MOST,
   type DocumentKind,
+  documentCodes,
   documentJsonSchema,
   type JsonSchema,
   readDocument,
@@ -22,15 +23,7 @@ const LOGGER: DocumentKind<typeof loggerSchema> = {
   name: 'logger description',
   versionField: 'furrow_logger',
   schema: loggerSchema,
-  codes: {
-    combination: 'LOGGER_COMBINATION',
-    missing: 'LOGGER_FIELD_MISSING',
-    unknown: 'LOGGER_FIELD_UNKNOWN',
-    value: 'LOGGER_FIELD_VALUE',
-    syntax: 'LOGGER_SYNTAX',
-    tooLarge: 'LOGGER_TOO_LARGE',
-    version: 'LOGGER_VERSION',
-  },
+  codes: documentCodes('LOGGER'),
 };
 
 /** A logger description as read. */

@@ -11,13 +11,33 @@ export interface DocumentKind<Schema extends z.ZodObject> {
   readonly codes: DocumentCodes;
 }
 
+/** Ends of the codes of the issues that reading a document can end in. */
+const ENDS = {
+  combination: 'COMBINATION',
+  missing: 'FIELD_MISSING',
+  unknown: 'FIELD_UNKNOWN',
+  value: 'FIELD_VALUE',
+  syntax: 'SYNTAX',
+  tooLarge: 'TOO_LARGE',
+  version: 'VERSION',
+} as const;
+
 /** Codes of the issues that reading a document can end in. */
-export interface DocumentCodes {
-  readonly combination: IssueCode;
-  readonly missing: IssueCode;
-  readonly unknown: IssueCode;
-  readonly value: IssueCode;
-  readonly syntax: IssueCode;
-  readonly tooLarge: IssueCode;
-  readonly version: IssueCode;
+export type DocumentCodes = Readonly<Record<keyof typeof ENDS, IssueCode>>;
+
+/** How the codes of a kind begin: every end makes one of them. */
+type StartOf<Code> = Code extends `${infer Start}_FIELD_UNKNOWN` ? Start : never;
+
+/**
+ * The codes of a kind of document, by how all of them begin.
+ *
+ * @param start - beginning of its codes [text], such as JOB
+ * @returns the codes [record]
+ * @source none: bookkeeping
+ * @example
+ * documentCodes('JOB').missing // => "JOB_FIELD_MISSING"
+ */
+export function documentCodes(start: StartOf<IssueCode>): DocumentCodes {
+  const entries = Object.entries(ENDS).map(([key, end]) => [key, `${start}_${end}`]);
+  return Object.fromEntries(entries) as DocumentCodes;
 }

@@ -2,7 +2,7 @@ export { type DefaultUsed, type DocumentPath, defaultUsedSchema, pathText } from
 export { type DocumentDifference, documentDifference } from './difference.ts';
 export { type DocumentField, documentFields } from './document-fields.ts';
 export { documentJsonSchema, type JsonSchema } from './document-json-schema.ts';
-export type { DocumentKind } from './document-kind.ts';
+export { type DocumentKind, documentCodes } from './document-kind.ts';
 export { type DocumentTree, documentTree, topField } from './document-tree.ts';
 export { amount, described, type Fallback, type FieldFacts, type IssueParams } from './field.ts';
 export { type FileHash, fileHash } from './file-hash.ts';

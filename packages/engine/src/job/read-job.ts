@@ -1,4 +1,10 @@
-import { type DefaultUsed, DOCUMENT_TEXT_MOST, type DocumentKind, readDocument } from '../document/index.ts';
+import {
+  type DefaultUsed,
+  DOCUMENT_TEXT_MOST,
+  type DocumentKind,
+  documentCodes,
+  readDocument,
+} from '../document/index.ts';
 import type { Outcome } from '../issue/index.ts';
 import type { Reader } from '../quantity/index.ts';
 import { combinationIssues } from './combination.ts';
@@ -12,15 +18,7 @@ const JOB: DocumentKind<typeof jobSchema> = {
   name: 'job',
   versionField: 'furrow',
   schema: jobSchema,
-  codes: {
-    combination: 'JOB_COMBINATION',
-    missing: 'JOB_FIELD_MISSING',
-    unknown: 'JOB_FIELD_UNKNOWN',
-    value: 'JOB_FIELD_VALUE',
-    syntax: 'JOB_SYNTAX',
-    tooLarge: 'JOB_TOO_LARGE',
-    version: 'JOB_VERSION',
-  },
+  codes: documentCodes('JOB'),
 };
 
 /** A job as read: in SI, with the defaults that stood in and the hash of its content. */

@@ -1,4 +1,10 @@
-import { type DefaultUsed, DOCUMENT_TEXT_MOST, type DocumentKind, readDocument } from '../document/index.ts';
+import {
+  type DefaultUsed,
+  DOCUMENT_TEXT_MOST,
+  type DocumentKind,
+  documentCodes,
+  readDocument,
+} from '../document/index.ts';
 import type { Outcome } from '../issue/index.ts';
 import type { Reader } from '../quantity/index.ts';
 import { contradictions } from './contradictions.ts';
@@ -11,15 +17,7 @@ const KIT: DocumentKind<typeof kitSchema> = {
   name: 'kit',
   versionField: 'furrow_kit',
   schema: kitSchema,
-  codes: {
-    combination: 'KIT_COMBINATION',
-    missing: 'KIT_FIELD_MISSING',
-    unknown: 'KIT_FIELD_UNKNOWN',
-    value: 'KIT_FIELD_VALUE',
-    syntax: 'KIT_SYNTAX',
-    tooLarge: 'KIT_TOO_LARGE',
-    version: 'KIT_VERSION',
-  },
+  codes: documentCodes('KIT'),
 };
 
 /** A kit as read: in SI, with the defaults that stood in and the hash of its content. */

@@ -3,6 +3,7 @@ import {
   type CombinationIssue,
   DOCUMENT_TEXT_MOST,
   type DocumentKind,
+  documentCodes,
   documentJsonSchema,
   type JsonSchema,
   readDocument,
@@ -19,15 +20,7 @@ const SUMMARY: DocumentKind<typeof summarySchema> = {
   name: 'summary',
   versionField: 'furrow_summary',
   schema: summarySchema,
-  codes: {
-    combination: 'SUMMARY_COMBINATION',
-    missing: 'SUMMARY_FIELD_MISSING',
-    unknown: 'SUMMARY_FIELD_UNKNOWN',
-    value: 'SUMMARY_FIELD_VALUE',
-    syntax: 'SUMMARY_SYNTAX',
-    tooLarge: 'SUMMARY_TOO_LARGE',
-    version: 'SUMMARY_VERSION',
-  },
+  codes: documentCodes('SUMMARY'),
 };
 
 /** Coefficients of the law of each quantity, which come before the parts of the families. */

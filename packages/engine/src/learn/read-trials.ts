@@ -3,6 +3,7 @@ import {
   type DefaultUsed,
   DOCUMENT_TEXT_MOST,
   type DocumentKind,
+  documentCodes,
   documentJsonSchema,
   type JsonSchema,
   readDocument,
@@ -19,15 +20,7 @@ const TRIALS: DocumentKind<typeof trialsSchema> = {
   name: 'trials',
   versionField: 'furrow_trials',
   schema: trialsSchema,
-  codes: {
-    combination: 'TRIALS_COMBINATION',
-    missing: 'TRIALS_FIELD_MISSING',
-    unknown: 'TRIALS_FIELD_UNKNOWN',
-    value: 'TRIALS_FIELD_VALUE',
-    syntax: 'TRIALS_SYNTAX',
-    tooLarge: 'TRIALS_TOO_LARGE',
-    version: 'TRIALS_VERSION',
-  },
+  codes: documentCodes('TRIALS'),
 };
 
 /** A shop's trials as read. */

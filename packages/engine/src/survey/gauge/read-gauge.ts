@@ -4,6 +4,7 @@ import {
   DOCUMENT_TEXT_MOST,
   type DocumentField,
   type DocumentKind,
+  documentCodes,
   documentFields,
   documentJsonSchema,
   type JsonSchema,
@@ -19,15 +20,7 @@ const GAUGE: DocumentKind<typeof gaugeSchema> = {
   name: 'gauge',
   versionField: 'furrow_gauge',
   schema: gaugeSchema,
-  codes: {
-    combination: 'GAUGE_COMBINATION',
-    missing: 'GAUGE_FIELD_MISSING',
-    unknown: 'GAUGE_FIELD_UNKNOWN',
-    value: 'GAUGE_FIELD_VALUE',
-    syntax: 'GAUGE_SYNTAX',
-    tooLarge: 'GAUGE_TOO_LARGE',
-    version: 'GAUGE_VERSION',
-  },
+  codes: documentCodes('GAUGE'),
 };
 
 /** A gauge file as read. */

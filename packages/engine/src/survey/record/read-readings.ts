@@ -2,6 +2,7 @@ import {
   type CombinationIssue,
   DOCUMENT_TEXT_MOST,
   type DocumentKind,
+  documentCodes,
   readDocument,
 } from '../../document/index.ts';
 import type { Outcome } from '../../issue/index.ts';
@@ -14,15 +15,7 @@ const READINGS: DocumentKind<typeof readingsSchema> = {
   name: 'readings',
   versionField: 'furrow_readings',
   schema: readingsSchema,
-  codes: {
-    combination: 'READINGS_COMBINATION',
-    missing: 'READINGS_FIELD_MISSING',
-    unknown: 'READINGS_FIELD_UNKNOWN',
-    value: 'READINGS_FIELD_VALUE',
-    syntax: 'READINGS_SYNTAX',
-    tooLarge: 'READINGS_TOO_LARGE',
-    version: 'READINGS_VERSION',
-  },
+  codes: documentCodes('READINGS'),
 };
 
 /** Readings as read, with the hash of their content. */
