@@ -35,7 +35,7 @@ const findingSchema = z.object({ ...findingFields, at }).meta({ id: 'FaultFindin
 /** What was ticked, read and found at the rig for a job, as it is kept. */
 export const commissioningSchema = z
   .object({
-    job_id: z.uuid(),
+    job_id: z.uuid().describe('Identifier of the saved job.'),
     revision_number: revisionFromNoneSchema,
     saved_at: z.iso.datetime().nullable().describe('When it was saved; null as long as nothing was.'),
     readings: z.record(z.string(), readingSchema).describe('By identifier of the check.'),
@@ -54,7 +54,10 @@ export const commissioningSaveSchema = z
       .refine(fewEnough, tooMany)
       .describe('By identifier of the check.'),
     ticks: z.array(name).max(ENTRIES_MOST).describe('Identifiers of the rows of the schedule that are done.'),
-    findings: z.array(z.object(findingFields)).max(ENTRIES_MOST),
+    findings: z
+      .array(z.object(findingFields))
+      .max(ENTRIES_MOST)
+      .describe('Faults looked into, in the order they came.'),
     based_on: basedOnFromNoneSchema,
   })
   .meta({ id: 'CommissioningSave' });
@@ -63,7 +66,7 @@ export const commissioningSaveSchema = z
 export const commissioningConflictSchema = z
   .object({
     code: z.literal('COMMISSIONING_CHANGED_MEANWHILE'),
-    message: z.string(),
+    message: z.string().describe('One sentence a person can act on.'),
     newer: commissioningSchema.describe('What is saved now.'),
   })
   .meta({ id: 'CommissioningConflict' });

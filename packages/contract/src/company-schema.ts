@@ -16,8 +16,8 @@ export const shopFiguresSchema = z
     arc_h: z.number().min(0).describe('Time with the arc burning, of the other runs together.'),
     knowledge: z
       .object({
-        trials: count,
-        jobs: count,
+        trials: count.describe('Trials that count.'),
+        jobs: count.describe('Gauged jobs that count.'),
         date: z.string().nullable().describe('Day of the latest entry.'),
         predictions: count.describe('Entries whose depth was predicted from those before.'),
         inside_90: count.describe('Of them, inside the 90 % band; nine in ten are expected.'),

@@ -15,7 +15,7 @@ export const errorSchema = z
 export const conflictSchema = z
   .object({
     code: z.literal('JOB_CHANGED_MEANWHILE'),
-    message: z.string(),
+    message: z.string().describe('One sentence a person can act on.'),
     newer: savedJobSchema.describe('The job as it is saved now.'),
   })
   .meta({ id: 'Conflict' });

@@ -22,7 +22,7 @@ export const historyQuestionSchema = z.object({
 export const historyEntrySchema = z
   .object({
     number: z.int().min(1).describe('From 1, without a gap.'),
-    at: z.iso.datetime(),
+    at: z.iso.datetime().describe('When it was done, by the clock of the server.'),
     who: z.string().nullable().describe('Name of the account or machine; null where nobody signed in.'),
     who_id: z.string().nullable().describe('Its identifier.'),
     act: z.string().describe('What was done, such as `save`, `erase` or `release`.'),

@@ -12,7 +12,11 @@ const file = keepableTextSchema
   .max(FILE_MOST)
   .describe('Name of the file, such as `procedure-sheet.pdf` or `section.dxf`.');
 
-const revisionNumber = z.int().min(1).max(REVISION_MOST);
+const revisionNumber = z
+  .int()
+  .min(1)
+  .max(REVISION_MOST)
+  .describe('Number of the revision of the job that it was made from.');
 
 /** One paper or drawing of a job, and whether what was printed of it is still good. */
 const listedPaperSchema = z
@@ -24,7 +28,7 @@ const listedPaperSchema = z
     printed: z
       .object({
         revision_number: revisionNumber,
-        printed_at: z.iso.datetime(),
+        printed_at: z.iso.datetime().describe('When it was handed out.'),
         released_by: z
           .string()
           .nullable()
@@ -44,7 +48,7 @@ export const paperListSchema = z
     revision_number: revisionNumber.nullable().describe('Its number; null for a demo job.'),
     kit_revision: z.string().nullable().describe('Content hash of the kit planned with; null without one.'),
     knowledge_id: z.string().describe('Name of the knowledge planned with.'),
-    papers: z.array(listedPaperSchema),
+    papers: z.array(listedPaperSchema).describe('In the order in which the work needs them.'),
   })
   .meta({ id: 'PaperList' });
 

@@ -29,7 +29,7 @@ const registerSchema = z
       .max(60)
       .describe('Name of the reading, with its unit, such as `arc voltage [V]`.'),
     address: z.int().min(0).max(65_535).describe('Address of its first register, from 0.'),
-    table: z.enum(['holding', 'input']).default('holding'),
+    table: z.enum(['holding', 'input']).default('holding').describe('Table of registers that it stands in.'),
     type: z
       .enum(['uint16', 'int16', 'uint32', 'int32', 'float32'])
       .default('uint16')
@@ -68,22 +68,26 @@ export const liveSourceSchema = z
     z
       .object({
         kind: z.literal('modbus'),
-        host: keepableTextSchema.min(1).max(253),
-        port: z.int().min(1).max(65_535).default(502),
-        unit: z.int().min(0).max(255).default(1),
+        host: keepableTextSchema.min(1).max(253).describe('Name or address of the device.'),
+        port: z.int().min(1).max(65_535).default(502).describe('Port of the device.'),
+        unit: z.int().min(0).max(255).default(1).describe('Number of the unit behind that address.'),
         interval_ms: z.int().min(20).max(60_000).default(100).describe('Time between two readings [ms].'),
-        registers: z.array(registerSchema).min(1).max(32),
+        registers: z.array(registerSchema).min(1).max(32).describe('What is read each time.'),
       })
       .describe('Registers read over Modbus TCP.'),
     z
       .object({
         kind: z.literal('rehearsal'),
-        faults: keepableTextSchema.max(2000).default(''),
+        faults: keepableTextSchema
+          .max(2000)
+          .default('')
+          .describe('What goes wrong, as a rehearsal is told; empty for nothing.'),
         seed: z
           .int()
           .min(0)
           .max(2 ** 32 - 1)
-          .default(1),
+          .default(1)
+          .describe('Seed of what is played: the same plays the same.'),
       })
       .describe('A rig that is played, in its own time: marked as a rehearsal everywhere.'),
   ])
@@ -112,16 +116,18 @@ export const runBeginSchema = z
 export const runSummarySchema = z
   .object(
     runSchema.pick({ verdict: true, totals: true, passes: true }).extend({
-      events: z.array(
-        runSchema.shape.events.element.pick({
-          kind: true,
-          pass: true,
-          start_s: true,
-          end_s: true,
-          from_mm: true,
-          to_mm: true,
-        }),
-      ),
+      events: z
+        .array(
+          runSchema.shape.events.element.pick({
+            kind: true,
+            pass: true,
+            start_s: true,
+            end_s: true,
+            from_mm: true,
+            to_mm: true,
+          }),
+        )
+        .describe('The first of the events.'),
     }).shape,
   )
   .meta({ id: 'RunSummary', description: 'What a list shows of a review: the first of the events.' });
@@ -129,7 +135,7 @@ export const runSummarySchema = z
 const reviewSchema = z
   .object({
     program_version: z.string().describe('Version of the program that found it.'),
-    reviewed_at: z.iso.datetime(),
+    reviewed_at: z.iso.datetime().describe('When it was reviewed.'),
     summary: runSummarySchema.nullable().describe('Null where the file could not be reviewed.'),
     trouble: z.string().nullable().describe('Why it could not.'),
   })
@@ -139,7 +145,7 @@ const reviewSchema = z
 export const savedRunSchema = z
   .object({
     ...runFields,
-    job_id: z.string(),
+    job_id: z.string().describe('Identifier of the saved job.'),
     revision: z.string().nullable().describe('Content hash of that revision; null for a draft.'),
     kit_revision_number: revisionNumber.nullable().describe('Revision of the kit at that time.'),
     knowledge_revision_number: revisionNumber.nullable().describe('Revision of the trials at that time.'),
@@ -178,8 +184,15 @@ export const runParametersSchema = z.object({ id: keepableTextSchema.describe('I
 export const framesTakenSchema = z
   .object({
     kept: z.int().describe('Frames that are on disk.'),
-    refused: z.array(z.object({ line: z.int(), why: z.string() })).describe('The first of those not taken.'),
-    refused_count: z.int(),
+    refused: z
+      .array(
+        z.object({
+          line: z.int().describe('Number of the line in the request, from 1.'),
+          why: z.string().describe('Why it was not taken.'),
+        }),
+      )
+      .describe('The first of those not taken.'),
+    refused_count: z.int().describe('How many were not taken.'),
   })
   .meta({ id: 'FramesTaken' });
 
@@ -199,10 +212,10 @@ const deviationSchema = z.object({
 /** What is told of a live run beside its readings. */
 export const liveStateSchema = z
   .object({
-    frames: z.int(),
-    readings: z.int(),
-    refused: z.int(),
-    last_refusal: z.string().nullable(),
+    frames: z.int().describe('Frames that are on disk.'),
+    readings: z.int().describe('Readings in them.'),
+    refused: z.int().describe('Frames that were not taken.'),
+    last_refusal: z.string().nullable().describe('Why the last of them was not; null where all were.'),
     age_ms: z.number().nullable().describe('Age of the last reading; null before the first [ms].'),
     says: z.string().describe('What the source last told of itself.'),
     trouble: z.string().nullable().describe('Why readings cannot be kept at the moment.'),
@@ -221,12 +234,12 @@ export const liveStateSchema = z
 export const savedLoggerSchema = z
   .object({
     revision: z.string().describe('Content hash of the description.'),
-    name: z.string(),
-    text: z.string(),
+    name: z.string().describe('What the logger is called; empty for none.'),
+    text: z.string().describe('The description as it was kept.'),
     columns: z
       .array(z.string())
       .describe('Names of the columns that it knows, by which a file is recognised.'),
-    saved_at: z.iso.datetime(),
+    saved_at: z.iso.datetime().describe('When it was kept.'),
   })
   .meta({ id: 'SavedLogger' });
 

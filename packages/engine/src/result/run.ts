@@ -191,8 +191,8 @@ export const runSchema = z
     inputs: runInputsSchema,
     reading: readingSchema,
     totals: totalsSchema,
-    passes: z.array(passSchema),
-    events: z.array(eventSchema),
+    passes: z.array(passSchema).describe('Each pass, in the order of the work.'),
+    events: z.array(eventSchema).describe('What happened, in the order of time.'),
     events_not_listed: z.int().describe('Further events of a log that is full of them.'),
     depth: z
       .array(
