@@ -129,9 +129,18 @@ const recutSchema = z
     to_mm: z.number().describe('Where it ends, along the seam.'),
     current_A: z.number().describe('Current that is set.'),
     arc_voltage_V: z.number().describe('Arc voltage that is set.'),
-    travel_mm_per_min: z.number().describe('Travel that is set.'),
+    travel_mm_per_min: z
+      .number()
+      .describe(
+        'Travel that is set: of the passes before the gauge stop where there is one; where it is gauged first, of the middle row of the table.',
+      ),
+    passes: z.int().describe('Passes on top of each other.'),
+    passes_before_gauge: z.int().describe('Those before the gauge stop; all where there is none.'),
+    gauge: stopSchema
+      .nullable()
+      .describe('Where the stretch is gauged, with the table; null without a stop.'),
     dwell_s: z.number().describe('Time the arc burns before the carriage travels.'),
-    depth_mm: bandSchema,
+    depth_mm: bandSchema.describe('What one pass at that travel takes off.'),
     ramp_mm: z.number().describe('Length of run-in and of run-out, each inside its ends.'),
     chances: chancesSchema
       .nullable()
@@ -401,17 +410,23 @@ function stateRecut({
   current,
   voltage,
   travel,
+  passes,
+  passesBefore,
+  stop,
   dwell,
   depth,
   ramp,
   chances,
-}: Recut): z.output<typeof recutSchema> {
+}: Recut): RunReport['stretches'][number]['recut'] {
   return {
     from_mm: inUnit(from, 'mm'),
     to_mm: inUnit(to, 'mm'),
     current_A: current,
     arc_voltage_V: voltage,
     travel_mm_per_min: inUnit(travel, 'mm_per_min'),
+    passes,
+    passes_before_gauge: passesBefore,
+    gauge: stop === undefined ? null : stateStop(stop),
     dwell_s: dwell,
     depth_mm: {
       p05: inUnit(depth.p05, 'mm'),

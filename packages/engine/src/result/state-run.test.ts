@@ -74,6 +74,11 @@ describe('a review as it leaves the engine', () => {
   it('states a stretch with its recut, and what remains, in mm and mm/min', () => {
     const recut = {
       ...{ from: 0.09, to: 0.21, current: 450, voltage: 40, travel: 0.01, dwell: 1.5 },
+      ...{
+        passes: 3,
+        passesBefore: 2,
+        stop: { afterLayer: 4, stations: [0.15], readingSd: 0.0003, table: [] },
+      },
       depth: { p05: 0.001, p50: 0.002, p95: 0.003 },
       ...{ ramp: 0.012, chances: { reached: 0.9, notTooDeep: 0.8, ligamentKept: 0.7 } },
     };
@@ -93,6 +98,12 @@ describe('a review as it leaves the engine', () => {
     expect(report.stretches[0]).toMatchObject({ pass: null, from_mm: 100, to_mm: 200, depth_mm: 8 });
     const told = report.stretches[0]!.recut!;
     expect(told).toMatchObject({ from_mm: 90, to_mm: 210, current_A: 450, arc_voltage_V: 40, dwell_s: 1.5 });
+    expect(told).toMatchObject({
+      passes: 3,
+      passes_before_gauge: 2,
+      gauge: { after_layer: 4, reading_sd_mm: 0.3 },
+    });
+    expect(told.gauge!.station_positions_mm).toEqual([150]);
     expect(told.travel_mm_per_min).toBeCloseTo(600, 9);
     expect(told.depth_mm).toEqual({ p05: 1, p50: 2, p95: 3 });
     expect(report.remaining).toMatchObject({ passes: [3, 4], depth_now_mm: 6, depth_end_mm: 10 });

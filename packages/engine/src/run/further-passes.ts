@@ -113,15 +113,10 @@ export function planRest(run: RunSoFar, layers: number, bare: readonly Range[]):
   const cells = looked.length > 0 ? looked : [Math.floor(along.cells / 2)];
   const stop = plan.stops.at(-1);
   const stations = stop?.stations.length ?? Math.min(job.kit.gauge.stations_most, 5);
-  const nearest = (place: number): number =>
-    cells.reduce(
-      (best, cell, i) =>
-        Math.abs((cell + 0.5) * along.cell - place) < Math.abs((cells[best]! + 0.5) * along.cell - place)
-          ? i
-          : best,
-      0,
-    );
-  const places = Array.from({ length: stations }, (_, i) => nearest((length * (i + 0.5)) / stations));
+  const cellPlaces = cells.map((cell) => (cell + 0.5) * along.cell);
+  const places = Array.from({ length: stations }, (_, i) =>
+    nearestOf(cellPlaces, (length * (i + 0.5)) / stations),
+  );
   const once = takes(
     job,
     { ...settingOf(job, plan), electrode: plan.electrode, pattern: plan.pattern },
@@ -157,21 +152,34 @@ export function planRest(run: RunSoFar, layers: number, bare: readonly Range[]):
   return { ...found, stations: places.map((index) => (cells[index]! + 0.5) * along.cell), apart };
 }
 
+/** A stretch's own plan, with the stations of its gauge stop; SI. */
+export interface StretchPlan extends OntoFloorPlan {
+  /** Where they lie, from the start of the seam [m]. */
+  readonly stations: readonly number[];
+}
+
+/** Places of a stretch that are gauged at most, and how far apart they lie at least [-], [m] (judgement). */
+const STRETCH_STATIONS = 3;
+const STATIONS_APART = 0.02;
+/** What a gauge stop in a stretch takes, in passes over it [-] (judgement). */
+const STOP_EFFORT = 0.5;
+
 /**
- * Plans the one pass that brings a stretch to depth from the floor now expected, its run-in and run-out included.
+ * Plans the passes that bring a stretch to depth from the floor now expected, run-in and run-out included: with a gauge stop
+ * where one makes them surer.
  *
  * @param run - job, plan, belief and the depth so far [record], of one job
  * @param stretch - where the depth must be reached [record], inside the seam
  * @param ramp - length of run-in and of run-out [m], > 0
- * @returns a pass or none, with its chances [record]
+ * @returns passes or none, with their chances [record]
  * @source as planOntoFloor
  * @example
  * const along = { cell: 0.01, cells: 100, layers: [[new Float64Array(100).fill(5e5)]] };
  * const belief = publishedBelief(metalOf('carbon_steel'), 'flat');
  * planStretch({ job: demoJob.job, plan: demoAnswer.basis.plan, belief, along }, { from: 0.2, to: 0.3 }, 0.01).passes // => 9
  */
-export function planStretch(run: RunSoFar, { from, to }: Range, ramp: number): OntoFloorPlan {
-  const { along } = run;
+export function planStretch(run: RunSoFar, { from, to }: Range, ramp: number): StretchPlan {
+  const { along, job, plan } = run;
   const length = along.cell * along.cells;
   const [start, end] = [Math.max(0, from - ramp), Math.min(length, to + ramp)];
   const window = Math.max(along.cell, Math.min(ramp / 2, (end - start) / 8));
@@ -181,14 +189,35 @@ export function planStretch(run: RunSoFar, { from, to }: Range, ramp: number): O
   const share = cells.map((cell) =>
     Math.max(0, Math.min(1, (place(cell) - from) / ramp + 1, (to - place(cell)) / ramp + 1)),
   );
-  const must = cells.map(inside);
-  return planOntoFloor({
+  const within = cells.map(inside);
+  const must = within.includes(true) ? within : cells.map(() => true);
+  const stations = Math.max(
+    1,
+    Math.min(STRETCH_STATIONS, job.kit.gauge.stations_most, Math.floor((to - from) / STATIONS_APART)),
+  );
+  const places = Array.from({ length: stations }, (_, i) =>
+    nearestOf(
+      cells.map((cell, index) => (must[index] ? place(cell) : Number.POSITIVE_INFINITY)),
+      from + ((to - from) * (i + 0.5)) / stations,
+    ),
+  );
+  const found = planOntoFloor({
     ...taskOf(run, cells, SHOPS.recut),
     share,
-    must: must.includes(true) ? must : cells.map(() => true),
-    passesMost: 1,
-    effort: (passes) => passes,
+    must,
+    passesMost: new Set(plan.passes.map(({ layer }) => layer)).size + EXTRA,
+    gauge: { places, readingSd: job.kit.gauge.reading_sd },
+    effort: (passes, _, gauged) => passes + (gauged ? STOP_EFFORT : 0),
   });
+  return { ...found, stations: places.map((index) => place(cells[index]!)) };
+}
+
+/** Index of the value that is nearest. */
+function nearestOf(values: readonly number[], to: number): number {
+  return values.reduce(
+    (best, value, index) => (Math.abs(value - to) < Math.abs(values[best]! - to) ? index : best),
+    0,
+  );
 }
 
 /** What both have in common: the floor in shops, the groove's demands, what carriage and process allow. */

@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.ts';
-import type { OntoFloorChances, PlanOutcome } from '../plan/index.ts';
+import type { OntoFloorChances, PlanOutcome, StopOutcome } from '../plan/index.ts';
 import {
   beliefOfElectrode,
   type Prediction,
@@ -10,7 +10,7 @@ import {
 import { planStretch, type RunSoFar } from './further-passes.ts';
 import { settingOf, travelForDepth } from './plan-setting.ts';
 
-/** A cut of one set-up to a depth, as a short plan; SI. */
+/** A stretch cut again, as a short plan; SI. */
 export interface Recut {
   /** Where the arc is struck, run-in included, from the start of the seam [m]. */
   readonly from: number;
@@ -20,11 +20,17 @@ export interface Recut {
   readonly current: number;
   /** Arc voltage [V]. */
   readonly voltage: number;
-  /** Travel [m/s]. */
+  /** Travel of the passes before a gauge stop, or of all; where it is gauged first, that of the middle row of the table [m/s]. */
   readonly travel: number;
+  /** Passes on top of each other [-]. */
+  readonly passes: number;
+  /** How many of them come before the gauge stop; all where there is none [-]. */
+  readonly passesBefore: number;
+  /** Where the stretch is gauged, and what the mean says to do with the passes after it. */
+  readonly stop: StopOutcome | undefined;
   /** Wait between arc and travel [s]. */
   readonly dwell: number;
-  /** What it is to take off, with its interval [m]. */
+  /** What one pass at that travel takes off, with its interval [m]. */
   readonly depth: Prediction;
   /** Length of run-in and of run-out, each inside its ends [m]. */
   readonly ramp: number;
@@ -48,7 +54,7 @@ export function recutLevel(
   const travel = Math.max(job.kit.travel.least, travelForDepth(job, plan, belief, stretch.depth));
   return travel > job.kit.travel.most
     ? undefined
-    : recutAt(stretch, travel, undefined, { job, plan, belief });
+    : recutAt(stretch, { travel, passes: 1, passesBefore: 1 }, { job, plan, belief });
 }
 
 /** The recut of a stretch that brings it to depth from the floor now expected; undefined where leaving it is surer. */
@@ -57,13 +63,31 @@ export function recutToDepth(
   run: RunSoFar,
 ): Recut | undefined {
   const planned = planStretch(run, stretch, RAMP * run.plan.electrode.diameter);
-  return planned.travel === undefined ? undefined : recutAt(stretch, planned.travel, planned.chances, run);
+  const { passes, passesBefore, table, chances, stations } = planned;
+  const travels = table.flatMap((row) => (row.travel === undefined ? [] : [row.travel]));
+  const travel = planned.travel ?? travels[Math.floor(travels.length / 2)];
+  if (passes === 0 || travel === undefined) return undefined;
+  const stop =
+    table.length === 0
+      ? undefined
+      : {
+          afterLayer: run.along.layers.length + passesBefore,
+          stations,
+          readingSd: run.job.kit.gauge.reading_sd,
+          table,
+        };
+  return recutAt(stretch, { travel, passes, passesBefore, stop, chances }, run);
 }
 
 function recutAt(
   { from, to }: { readonly from: number; readonly to: number },
-  travel: number,
-  chances: OntoFloorChances | undefined,
+  {
+    travel,
+    passes,
+    passesBefore,
+    stop,
+    chances,
+  }: Pick<Recut, 'travel' | 'passes' | 'passesBefore'> & Partial<Pick<Recut, 'stop' | 'chances'>>,
   { job, plan, belief }: Omit<RunSoFar, 'along'>,
 ): Recut {
   const { diameter } = plan.electrode;
@@ -76,6 +100,9 @@ function recutAt(
     current,
     voltage,
     travel,
+    passes,
+    passesBefore,
+    stop,
     dwell: startDwell(diameter, pushAngle, travel),
     depth: predictDepth(beliefOfElectrode(belief, plan.electrode), {
       diameter,

@@ -120,14 +120,33 @@ function ungougedBy(
   ];
 }
 
-/** Chance below which one pass is not held to bring a stretch to depth [-] (judgement). */
+/** Chance below which a recut is not held to bring a stretch to depth [-] (judgement). */
 const REACHED_LEAST = 0.5;
 
-/** What to do where a pass that keeps the limits most likely does not reach the depth. */
-function inSteps(recut: Recut | undefined): string {
-  const reached = recut?.chances?.reached ?? 1;
-  if (reached >= REACHED_LEAST) return '';
-  return ` One pass that does not risk cutting too deep reaches the depth in ${Math.floor(100 * reached)} of 100 only: gauge the floor after it, enter the reading on the page Groove, and plan the rest from it.`;
+/** How a recut is run in steps, and what to do where it most likely does not reach the depth. */
+function inSteps(recut: Recut | undefined): Sentence | string {
+  if (recut === undefined) return '';
+  const { stop, passes, passesBefore, travel, chances } = recut;
+  const percent = (chance: number): string => `${Math.floor(100 * chance)} %`;
+  const surely =
+    chances === undefined
+      ? ''
+      : `: the depth is then reached with ${percent(chances.reached)}, and nowhere too deep with ${percent(chances.notTooDeep)}`;
+  const reached = chances?.reached ?? 1;
+  const rest =
+    reached >= REACHED_LEAST
+      ? ''
+      : ` What does not risk cutting too deep reaches the depth in ${Math.floor(100 * reached)} of 100 only: gauge the floor after it, enter the reading on the page Groove, and plan the rest from it.`;
+  const times = (count: number): string => (count === 1 ? 'one pass' : `${count} passes`);
+  if (stop === undefined)
+    return passes === 1
+      ? rest
+      : say` Run ${times(passes)} on top of each other at ${amountOf(travel, 'speed')}${surely}.${rest}`;
+  const where = stop.stations.length === 1 ? 'one place' : `${stop.stations.length} places`;
+  if (passesBefore === 0)
+    return say` Gauge it at ${where} first, and set ${times(passes)} by the table of the recut${surely}.${rest}`;
+  const left = passes - passesBefore === 1 ? 'one more pass' : `${passes - passesBefore} more passes`;
+  return say` Run ${times(passesBefore)} at ${amountOf(travel, 'speed')}, gauge at ${where}, and set ${left} by the table of the recut${surely}.${rest}`;
 }
 
 function notReached(pass: PassRun, judged: Judged): SeamStretch[] {
@@ -213,7 +232,9 @@ function stretch(
     says:
       recut === undefined
         ? say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and grind what is missing; a pass of the carriage would more likely cut too deep.`
-        : say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and recut at ${amountOf(recut.travel, 'speed')}.${inSteps(recut)}`,
+        : recut.stop === undefined
+          ? say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: gauge it, and recut at ${amountOf(recut.travel, 'speed')}.${inSteps(recut)}`
+          : say`${places(from, to)} the groove may be only ${depth} deep, where ${least} are the least: recut it.${inSteps(recut)}`,
     recut,
   };
 }

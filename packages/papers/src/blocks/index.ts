@@ -77,6 +77,7 @@ export {
   runBlocks,
   runEventTable,
   runFigures,
+  runRecutTables,
   runStretchTable,
 } from './run-blocks.ts';
 export { expectationFigures, passesNote, rigFigures, settingFigures } from './setting-figures.ts';

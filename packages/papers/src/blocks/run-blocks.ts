@@ -28,7 +28,7 @@ export function runBlocks(report: RunReport, title: string, units: UnitSystem): 
     { kind: 'heading', level: 1, text: title, below: [run.reading.says] },
     ...run.verdict.map((text): PaperBlock => ({ kind: 'paragraph', tone: 'plain', text })),
     { kind: 'figures', size: 'plain', items: runFigures(run, units) },
-    ...(run.stretches.length === 0 ? [] : [runStretchTable(run, units)]),
+    ...(run.stretches.length === 0 ? [] : [runStretchTable(run, units), ...runRecutTables(run, units)]),
     ...(run.events.length === 0 ? [] : [runEventTable(run, units, EVENTS_TOLD)]),
     ...causeBlocks(run),
     ...remainingBlocks(run, units),
@@ -103,6 +103,23 @@ export function runStretchTable({ stretches }: Pick<Told, 'stretches'>, units: U
       runRecutWords(each.recut, units),
     ]),
   };
+}
+
+/** By what is read at its stop, what to do in each recut that has one. */
+export function runRecutTables({ stretches }: Pick<Told, 'stretches'>, units: UnitSystem): TableBlock[] {
+  return stretches.flatMap(({ recut, from_mm: from, to_mm: to }): TableBlock[] => {
+    if (recut === null || recut.gauge === null) return [];
+    const when = recut.passes_before_gauge === 0 ? 'before the recut' : 'in the recut';
+    const at = recut.gauge.station_positions_mm.map((mm) =>
+      formatAmount(fromUnit(mm, 'mm'), 'seam_place', units),
+    );
+    return [
+      {
+        ...gaugeTable(recut.gauge, units),
+        caption: `${placeWords(from, to, units)}: mean read at ${at.join(', ')} ${when}, and what to do`,
+      },
+    ];
+  });
 }
 
 /** The first events of a run with time, place and words; what each may come from stands beside it where there is room. */

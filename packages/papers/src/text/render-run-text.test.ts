@@ -50,6 +50,11 @@ describe('the review of a log as text', () => {
     const cause = { cause: 'stub', title: 'the electrode was used up', probability: 0.42, remedy: 'Look.' };
     const recut = {
       ...{ from_mm: 90, to_mm: 210, current_A: 450, arc_voltage_V: 40, travel_mm_per_min: 600, dwell_s: 1 },
+      ...{ passes: 3, passes_before_gauge: 2 },
+      gauge: {
+        ...{ after_layer: 4, stations: 1, station_positions_mm: [150], reading_sd_mm: 0.3 },
+        ...{ table: [], stations_choice: [] },
+      },
       depth_mm: { p05: 1, p50: 2, p95: 3 },
       ...{ ramp_mm: 10, chances: { reached: 0.859, not_too_deep: 0.7, ligament_kept: 1 } },
     };
@@ -64,8 +69,9 @@ describe('the review of a log as text', () => {
     const words = renderRunText(told, 'Drum seam', 'metric').replace(/\s+/gu, ' ');
     expect(words).toContain('Arc out: most likely the electrode was used up (42 %). Look.');
     expect(words).toContain(
-      '0.090 m to 0.210 m at 600 mm/min, 450 A, 40.0 V, dwell 1.0 s; deep enough 85 %, not too deep 70 %',
+      '0.090 m to 0.210 m at 600 mm/min, 450 A, 40.0 V, dwell 1.0 s; 2 of 3 passes so, gauge, the rest by its table; deep enough 85 %, not too deep 70 %',
     );
+    expect(words).toContain('0.100 m to 0.200 m: mean read at 0.150 m in the recut, and what to do');
   });
 
   test('stays within a hundred columns and lets no text of the job command the terminal', () => {

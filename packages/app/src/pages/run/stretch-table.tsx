@@ -1,7 +1,7 @@
 import type { RunReport, Written } from '@furrow/engine';
-import { runStretchTable } from '@furrow/papers/blocks';
+import { runRecutTables, runStretchTable } from '@furrow/papers/blocks';
 import type { VNode } from 'preact';
-import { BlockPanel } from '../../ui/block/index.ts';
+import { BlockPanel, BlockTable } from '../../ui/block/index.ts';
 import { useUnits } from '../../ui/theme/index.ts';
 import type { ShowStretch } from './use-strip-view.ts';
 
@@ -28,6 +28,13 @@ export function StretchTable({ report, show }: StretchTableProps): VNode | null 
           </button>
         );
       }}
-    />
+    >
+      {runRecutTables(report, units).map((table) => (
+        <details key={table.caption} class="run-recut">
+          <summary>{table.caption}</summary>
+          <BlockTable table={table} />
+        </details>
+      ))}
+    </BlockPanel>
   );
 }
