@@ -2,7 +2,7 @@ export { causesOf, type EventCauses } from './causes.ts';
 export { changePoints, noiseOf } from './change-points.ts';
 export { type DepthAlong, depthAlong } from './depth-along.ts';
 export { type ExpectedPass, expectationOf, type RunExpectation } from './expectation.ts';
-export { planRest, type RunSoFar, runSoFar } from './further-passes.ts';
+export { planRest, planStretch, type RunSoFar, runSoFar } from './further-passes.ts';
 export { LiveWatch } from './live-watch.ts';
 export type { Channel, ClockNote, LogBatch } from './log-batch.ts';
 export { type ClockReading, type LogEnd, LogReader, readParquetLog } from './log-reader.ts';
