@@ -20,7 +20,7 @@ export function stickOutOf({ supply }: Answer): number {
 }
 
 /** Diameter of a turning roll, where the kit states one [m]. */
-export function rollOf({ supply }: Answer): number | undefined {
+function rollOf({ supply }: Answer): number | undefined {
   const roll = supply?.turning?.roll_diameter_mm ?? undefined;
   return roll === undefined ? undefined : fromUnit(roll, 'mm');
 }
