@@ -379,6 +379,10 @@ describe.skipIf(NO_BROWSER)('the groove', () => {
     await page.getByRole('textbox', { name: 'Current, pass 1' }).fill('500');
     const kept = page.getByRole('status', { name: 'Readings kept' });
     await kept.filter({ hasText: /saved as revision/u }).waitFor();
+    await page
+      .getByRole('list', { name: 'Against the plan' })
+      .getByText(/^Pass 1 was not run as planned here: 500 A against/u)
+      .waitFor();
     const id = job.split('/').at(-1)!;
     const paper = `${fillPath(API_PATHS.jobPaperPage, { id, file: 'run-record' })}?units=metric`;
     const tab = await page.context().newPage();

@@ -1,5 +1,5 @@
 import { formatAmount, type Job, type UnitSystem } from '@furrow/engine';
-import { chanceWords, drawnLength, drawnNumber, fineUnit } from '../words/index.ts';
+import { chanceWords, drawnLength, drawnNumber, drawnTolerance, fineUnit } from '../words/index.ts';
 import { labelTable } from './label-table.ts';
 import type { TableBlock } from './paper-document.ts';
 
@@ -8,10 +8,7 @@ export function grooveTable({ groove }: Job, units: UnitSystem): TableBlock {
   const { wanted, plus, minus } = groove.depth;
   const unit = fineUnit(units);
   const rows: (readonly [string, string])[] = [
-    [
-      'Depth',
-      `${drawnLength(wanted, units)}, +${drawnNumber(plus, units)} −${drawnNumber(minus, units)} ${unit}`,
-    ],
+    ['Depth', `${drawnLength(wanted, units)}, ${drawnTolerance(plus, minus, units)} ${unit}`],
     [
       'Width at the surface',
       `${drawnNumber(groove.width.least, units)} to ${drawnLength(groove.width.most, units)}`,

@@ -1,5 +1,5 @@
 import { formatAmount, formatStated, type UnitSystem } from '@furrow/engine';
-import { drawnLength, drawnNumber, fineNumber, fineStated } from '../words/index.ts';
+import { drawnLength, drawnNumber, drawnTolerance, fineNumber, fineStated } from '../words/index.ts';
 import type { Drawing, DrawingPoint, Mark, MarkRole } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { drawLegend, type LegendEntry, legendRowHeight, legendRows } from './legend.ts';
@@ -67,11 +67,7 @@ export function sectionDrawing(input: SectionDrawingInput): Drawing {
 /** Texts beside the groove: the depth on the left, the ligament on the right. */
 function sideTexts({ groove, plan, units }: SectionDrawingInput): { left: string[]; right: string[] } {
   const { wanted, plus, minus } = groove.depth;
-  const left = [
-    'depth',
-    drawnLength(wanted, units),
-    `+${drawnNumber(plus, units)} −${drawnNumber(minus, units)}`,
-  ];
+  const left = ['depth', drawnLength(wanted, units), drawnTolerance(plus, minus, units)];
   const right = ['plate left', `≥ ${drawnLength(groove.ligament_least, units)}`];
   if (plan !== undefined) right.push(`expect ${fineStated(plan.ligament_mm.p50, units)}`);
   return { left, right };

@@ -37,7 +37,7 @@ export { GLOSSARY } from './glossary.ts';
 export { breachTexts, figureText, noteText, shadeFigure, sourceText } from './hazard-words.ts';
 export { jobWords } from './job-words.ts';
 export { knowledgeWords, sentenceOf, shortKnowledgeWords } from './knowledge-words.ts';
-export { drawnLength, drawnNumber, fineNumber, fineStated, fineUnit } from './length-text.ts';
+export { drawnLength, drawnNumber, drawnTolerance, fineNumber, fineStated, fineUnit } from './length-text.ts';
 export { limitWords } from './limit-words.ts';
 export { nextTrialSetting, nextTrialWords } from './next-trial-words.ts';
 export { rangeText } from './range-text.ts';

@@ -38,7 +38,15 @@ export function drawnNumber(metres: number, units: UnitSystem): string {
     : fineNumber(metres, units);
 }
 
-/** The same with its unit. */
+/** What the drawing allows beyond a length and short of it; none is a plain 0 beside a fraction. */
+export function drawnTolerance(plus: number, minus: number, units: UnitSystem): string {
+  const [more, less] = [drawnNumber(plus, units), drawnNumber(minus, units)];
+  const isFraction = more.includes('/') || less.includes('/');
+  const plain = (metres: number, text: string): string => (metres === 0 && isFraction ? '0' : text);
+  return `+${plain(plus, more)} −${plain(minus, less)}`;
+}
+
+/** A length that the drawing asks for, with its unit. */
 export function drawnLength(metres: number, units: UnitSystem): string {
   return `${drawnNumber(metres, units)} ${fineUnit(units)}`;
 }
