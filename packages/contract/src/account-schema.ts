@@ -27,6 +27,10 @@ export const sessionSchema = z
     accounts: z
       .boolean()
       .describe('Whether people sign in here; else whoever reaches the program may do everything.'),
+    provider: z
+      .string()
+      .nullable()
+      .describe('Name of the provider that people may sign in by; null for none.'),
     signed_in: z
       .object({
         name: z.string().describe('Name of the account.'),

@@ -7,6 +7,9 @@ export const API_PATHS = {
   sessionShop: '/api/session/shop',
   sessionLink: '/api/session/link',
   sessionPassword: '/api/session/password',
+  /** To the provider that people sign in by, and back from it. */
+  signInProvider: '/sign-in/provider',
+  signInReturn: '/sign-in/return',
   /** People, shops, and the machines that bring readings. */
   accounts: '/api/accounts',
   account: '/api/accounts/:id',

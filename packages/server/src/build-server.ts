@@ -38,6 +38,7 @@ import { loggerRoutes } from './routes/logger-routes.ts';
 import { openapiRoutes } from './routes/openapi-routes.ts';
 import { paperRoutes } from './routes/paper-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
+import { providerRoutes } from './routes/provider-routes.ts';
 import { readingsRoutes } from './routes/readings-routes.ts';
 import { runRoutes } from './routes/run-routes.ts';
 import type { ZodServer } from './routes/zod-server.ts';
@@ -237,6 +238,12 @@ export async function buildServer(
   if (accounts === undefined) openSessionRoutes(server);
   else {
     accountRoutes(server, accounts, cookiePlace);
+    if (accounts.provider !== undefined)
+      providerRoutes(server, accounts, accounts.provider, {
+        cookie: cookiePlace,
+        origin: () => open?.open?.address.origin ?? `http://127.0.0.1:${portHeard()}`,
+        log,
+      });
     companyHistoryRoutes(server, accounts.company);
     companyRoutes(server, accounts.company, work);
   }

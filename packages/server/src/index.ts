@@ -1,4 +1,5 @@
 export { Accounts } from './account/accounts.ts';
+export type { ProviderPlace } from './account/provider.ts';
 export {
   type AccountsOpen,
   buildServer,

@@ -47,6 +47,7 @@ async function filled(company: Company, originals: Originals, saves = 3): Promis
   await company.people.setRights('a', { administrator: true, shut: false, shops: { yard: 'engineer' } });
   await company.people.setPassword('a', 'scrypt$17$…');
   await company.people.addSession('h', 'a', 'yard', '2099-01-01T00:00:00.000Z');
+  await company.people.bindIdentity('https://id.example', 's-1', 'a');
   await company.people.addMachine({ id: 'm', shop: 'yard', name: 'logger' }, 'hash');
   const { id } = await store.create({ text: 'title: Шов № 7\n', title: 'Шов', revision: 'r' });
   for (let number = 1; number < saves; number++)
@@ -92,6 +93,7 @@ async function everything(company: Company): Promise<unknown> {
     await company.people.accounts(),
     await company.people.machines(),
     await company.people.accountNamed('ada'),
+    await company.people.identified('https://id.example', 's-1'),
     job,
     await store.revisions(job!.id),
     await store.kit.get(),

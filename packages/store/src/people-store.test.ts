@@ -38,6 +38,19 @@ describe.each(testedKinds())('people in $name', ({ missing, start, stop, newPlac
     expect(await company.people.accounts()).toHaveLength(1);
   });
 
+  it('are bound to what a provider knows them by once, and for ever', async () => {
+    await add('a');
+    await add('b');
+    expect(await company.people.identified('https://id.example', 's')).toBeUndefined();
+    expect(await company.people.bindIdentity('https://id.example', 's', 'a')).toBe(true);
+    expect(await company.people.bindIdentity('https://id.example', 's', 'a')).toBe(true);
+    expect(await company.people.bindIdentity('https://id.example', 's', 'b')).toBe(false);
+    expect(await company.people.bindIdentity('https://id.example', 'other', 'a')).toBe(false);
+    expect(await company.people.bindIdentity('https://else.example', 's', 'b')).toBe(true);
+    expect((await company.people.identified('https://id.example', 's'))?.id).toBe('a');
+    expect((await company.audit()).problems).toEqual([]);
+  });
+
   it('always keep one administrator', async () => {
     await add('a', true);
     await add('b', true);

@@ -1,9 +1,11 @@
-import type { Session } from '@furrow/contract';
+import { API_PATHS, type Session } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { type Reply, signIn, usePasswordLink } from '../api/index.ts';
 
 interface SignInProps {
+  /** Name of the provider that people may sign in by. */
+  readonly provider: string | null;
   readonly onSignedIn: (session: Session) => void;
 }
 
@@ -13,7 +15,7 @@ function linkOf(hash: string): string | undefined {
 }
 
 /** All that is shown to whoever has not signed in: name and password, or a new password where a link was opened. */
-export function SignInPage({ onSignedIn }: SignInProps): VNode {
+export function SignInPage({ provider, onSignedIn }: SignInProps): VNode {
   const [link, setLink] = useState(() => linkOf(location.hash));
   const [trouble, setTrouble] = useState<string>();
   const [busy, setBusy] = useState(false);
@@ -96,6 +98,11 @@ export function SignInPage({ onSignedIn }: SignInProps): VNode {
         <button type="submit" class="primary" disabled={busy}>
           {busy ? 'One moment' : link === undefined ? 'Sign in' : 'Set it and sign in'}
         </button>
+        {link === undefined && provider !== null ? (
+          <a class="button" href={API_PATHS.signInProvider}>
+            Sign in by {provider}
+          </a>
+        ) : null}
         {link === undefined ? (
           <p class="caption">
             No account, or the password forgotten? An administrator makes a one-time link.

@@ -16,7 +16,7 @@ export function SignedIn(): VNode | null {
   }, []);
   if (session === undefined) return null;
   if (session.accounts && (session.signed_in === null || location.pathname === '/sign-in'))
-    return <SignInPage onSignedIn={setSession} />;
+    return <SignInPage provider={session.provider} onSignedIn={setSession} />;
   const there = session.signed_in;
   pageOfShop(there?.shop?.id);
   keepFor(there === null ? undefined : { account: there.name, shop: there.shop?.id ?? '' });

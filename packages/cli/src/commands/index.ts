@@ -288,6 +288,12 @@ export const COMMANDS: readonly CommandRecord[] = [
         '--proxy <ip>',
         'address of the reverse proxy that holds the certificate in place of this program',
       ),
+      new Option('--oidc <url>', 'issuer of an OpenID Connect provider that people may sign in by, https'),
+      new Option(
+        '--oidc-client <id>',
+        'what the provider knows this program by; its secret in FURROW_OIDC_SECRET',
+      ),
+      new Option('--oidc-claim <name>', 'claim that is the name of an account').default('email'),
       new Option(
         '--monitor <port>',
         'port of this computer that tells health and metrics; none without',

@@ -1,7 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { Accounts, openBackgroundWork, openWork, startServer, tokenOf } from '@furrow/server';
+import {
+  Accounts,
+  openBackgroundWork,
+  openWork,
+  type ProviderPlace,
+  startServer,
+  tokenOf,
+} from '@furrow/server';
 import { type Company, NOBODY, openCompany, StoreFailure, THE_SHOP } from '@furrow/store';
 import { badInput, type Run } from '../frame/command.ts';
 import { type OpenOptions, openPlaceOf } from '../frame/open-place.ts';
@@ -20,6 +27,10 @@ interface ServeOptions extends StoreOptions, OpenOptions {
   /** Port of the monitor [-]. */
   readonly monitor?: number;
   readonly log: 'text' | 'json';
+  /** Issuer of a provider, what it knows this program by, and which claim is the name of an account. */
+  readonly oidc?: string;
+  readonly oidcClient?: string;
+  readonly oidcClaim: string;
 }
 
 /** Serves the bench until it is told to stop: on this computer, or to people who sign in. */
@@ -27,6 +38,8 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
   const folder = folderOf(options);
   const open = openPlaceOf(options);
   if ('problem' in open) return badInput(open.problem);
+  const provider = providerOf(options);
+  if (typeof provider === 'string') return badInput([provider]);
   const people = options.accounts || open.place !== undefined;
   try {
     const place = storePlace(options);
@@ -46,6 +59,7 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
       ...sources,
       originalsOf,
       ...(open.place !== undefined && { open: open.place }),
+      ...(provider !== undefined && { provider }),
     };
     const parts = {
       store: company.shop(THE_SHOP),
@@ -87,6 +101,27 @@ export const run: Run<ServeOptions> = async (_args, options, streams) => {
     return badInput([error.message]);
   }
 };
+
+/** The provider that people may sign in by, or what stands in the way. */
+function providerOf({
+  oidc,
+  oidcClient,
+  oidcClaim: claim,
+}: ServeOptions): ProviderPlace | string | undefined {
+  if (oidc === undefined)
+    return oidcClient === undefined
+      ? undefined
+      : '--oidc-client goes with --oidc, the address of the provider.';
+  if (oidcClient === undefined)
+    return '--oidc goes with --oidc-client, what the provider knows this program by.';
+  const issuer = URL.canParse(oidc) ? new URL(oidc) : undefined;
+  const isHere = issuer?.hostname === '127.0.0.1' || issuer?.hostname === 'localhost';
+  if (issuer === undefined || (issuer.protocol !== 'https:' && !(isHere && issuer.protocol === 'http:')))
+    return `--oidc takes the address of a provider, https://…; it is “${oidc}”.`;
+  const secret = process.env['FURROW_OIDC_SECRET'];
+  const hasSecret = secret !== undefined && secret !== '';
+  return { issuer, clientId: oidcClient, claim, name: issuer.hostname, ...(hasSecret && { secret }) };
+}
 
 const NO_ADMINISTRATOR = [
   'Nothing was opened to the network: there is no administrator yet, so nobody could say who may come in.',

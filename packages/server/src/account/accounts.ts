@@ -3,6 +3,7 @@ import { type Caller, mayDo, RIGHTS, type Right, SHOP_HEADER } from '@furrow/con
 import type { Actor, Company, PeopleStore, StoredAccount, StoredShop } from '@furrow/store';
 import { Refused } from '../guard/refused.ts';
 import { openPasswords, type PasswordCost, type Passwords } from './password.ts';
+import type { Identity, ProviderPlace } from './provider.ts';
 import { hashOf, newSecret } from './secret.ts';
 import { type CookiePlace, sentSecret, sessionCookie } from './session-cookie.ts';
 import { openSignIn, type SignIn } from './sign-in.ts';
@@ -47,6 +48,8 @@ export interface AccountsParts {
   readonly newId: () => string;
   /** What hashing a password costs; the usual if left out. */
   readonly cost?: PasswordCost;
+  /** The provider that people may sign in by; none if left out. */
+  readonly provider?: ProviderPlace;
 }
 
 /** Who may come in, and by what. */
@@ -54,10 +57,12 @@ export class Accounts {
   readonly company: Company;
   readonly passwords: Passwords;
   readonly newId: () => string;
+  readonly provider: ProviderPlace | undefined;
   readonly #signIn: SignIn;
   readonly #now: () => Date;
 
-  constructor({ company, now, newId, cost }: AccountsParts) {
+  constructor({ company, now, newId, cost, provider }: AccountsParts) {
+    this.provider = provider;
     this.company = company;
     this.passwords = openPasswords(cost);
     this.newId = newId;
@@ -111,6 +116,22 @@ export class Accounts {
   /** Signs in by name and password; the secret of the new session, never one that was sent. */
   async signIn(name: string, password: string, place: string): Promise<string> {
     return this.#begin(await this.#signIn.signIn(name, password, place));
+  }
+
+  /**
+   * Signs in whoever a provider says it is. The first time the account is found by its name, and bound to what the
+   * provider knows its person by; whoever has the name later is somebody else.
+   */
+  async signInBy({ issuer, subject, name }: Identity): Promise<string> {
+    const { people } = this.company;
+    const known = await people.identified(issuer, subject);
+    const account = known ?? (name === undefined ? undefined : (await people.accountNamed(name))?.account);
+    if (account === undefined || account.shut) throw noAccountFor(name);
+    if (known === undefined) {
+      const bound = await this.company.peopleBy(actorOf(account)).bindIdentity(issuer, subject, account.id);
+      if (!bound) throw noAccountFor(name);
+    }
+    return this.#begin(account);
   }
 
   /** Sets a password by a link, and signs in. */
@@ -196,6 +217,13 @@ function callerIn(account: StoredAccount, shop: string | null): Caller {
 
 function article(caller: Caller): string {
   return /^[aeio]/u.test(caller) ? `an ${caller}` : `a ${caller}`;
+}
+
+function noAccountFor(name: string | undefined): Refused {
+  return new Refused(
+    'SIGN_IN_REFUSED',
+    `The provider knows you${name === undefined ? '' : ` as “${name.slice(0, 80)}”`}, but there is no open account of that name here, or it is somebody else’s. Ask an administrator.`,
+  );
 }
 
 function noShop(): Refused {

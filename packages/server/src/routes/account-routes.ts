@@ -35,7 +35,7 @@ export function openSessionRoutes(server: ZodServer): void {
   server.get(
     API_PATHS.session,
     { schema: { summary: 'Who is signed in', response: { 200: sessionSchema } } },
-    () => ({ accounts: false, signed_in: null }),
+    () => ({ accounts: false, provider: null, signed_in: null }),
   );
 }
 
@@ -49,12 +49,13 @@ export function accountRoutes(server: ZodServer, accounts: Accounts, place: () =
 
 function sessionRoutes(server: ZodServer, accounts: Accounts, place: () => CookiePlace): void {
   const { people } = accounts.company;
+  const provider = accounts.provider?.name ?? null;
   const sessionOf = async (who: Who | null): Promise<Session> => {
-    if (who?.account === undefined) return { accounts: true, signed_in: null };
+    if (who?.account === undefined) return { accounts: true, provider, signed_in: null };
     const shops = await accounts.shopsOf(who.account);
     const shop = shops.find(({ id }) => id === who.shop) ?? null;
     const { name, caller: role } = who;
-    return { accounts: true, signed_in: { name, role, shop, shops: [...shops] } };
+    return { accounts: true, provider, signed_in: { name, role, shop, shops: [...shops] } };
   };
   const signedIn = async (reply: FastifyReply, secret: string): Promise<Session> => {
     const cookie = sessionCookie(secret, place());

@@ -29,7 +29,10 @@ export interface TestCompany {
 }
 
 /** Opens a company with the shops `main` and `yard`. */
-export async function testCompany(open?: AccountsOpen['open']): Promise<TestCompany> {
+export async function testCompany(
+  open?: AccountsOpen['open'],
+  provider?: AccountsOpen['provider'],
+): Promise<TestCompany> {
   const folder = mkdtempSync(join(tmpdir(), 'furrow-company-'));
   let time = Date.UTC(2026, 0, 5, 6);
   let ids = 0;
@@ -44,7 +47,11 @@ export async function testCompany(open?: AccountsOpen['open']): Promise<TestComp
     originals: originalsOf('main'),
     work: WORK,
     background: WORK,
-    accounts: { company, now, newId, cost: CHEAP, originalsOf, ...(open !== undefined && { open }) },
+    accounts: {
+      ...{ company, now, newId, cost: CHEAP, originalsOf },
+      ...(open !== undefined && { open }),
+      ...(provider !== undefined && { provider }),
+    },
     appFolder: undefined,
     exampleFolder: EXAMPLES,
     log: (message) => void faults.push(message),

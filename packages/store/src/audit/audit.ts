@@ -167,6 +167,8 @@ async function* everythingKept(on: Kysely<Tables>): AsyncGenerator<Kept> {
     yield { shop: COMPANY, kind: 'shop', id, after: name };
   for (const { id, shop, name } of await on.selectFrom('machine').selectAll().execute())
     yield { shop: COMPANY, kind: 'machine', id, after: `${shop} ${name}` };
+  for (const { issuer, subject, account_id } of await on.selectFrom('identity').selectAll().execute())
+    yield { shop: COMPANY, kind: 'identity', id: `${issuer} ${subject}`, after: account_id };
   const members = await on.selectFrom('member').selectAll().execute();
   for (const row of await on.selectFrom('account').selectAll().execute()) {
     const own = members.filter(({ account_id }) => account_id === row.id);

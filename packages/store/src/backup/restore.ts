@@ -47,7 +47,9 @@ export async function restoreBackup(path: string, place: RestorePlace): Promise<
   await migrate(database, MIGRATIONS.slice(0, head.steps.length), now);
   await refuseUnlessEmpty(database.kysely, database.place);
   const files = await restoreFiles(path, place);
-  const rows = await database.kysely.transaction().execute((on) => restoreRows(path, on, database.kind));
+  const rows = await database.kysely
+    .transaction()
+    .execute((on) => restoreRows(path, on, head.steps, database.kind));
   await migrate(database, MIGRATIONS, now);
   return { program_version: head.program_version, made_at: head.made_at, rows, files };
 }
@@ -93,12 +95,19 @@ async function refuseUnlessEmpty(kysely: Kysely<Tables>, place: string): Promise
       );
 }
 
+/** Tables that came after the first version that made backups, by the step that made them. */
+const MADE_BY: { readonly [Table in KeptTable]?: string } = { identity: 'identities' };
+
 async function restoreRows(
   path: string,
   on: Transaction<Tables>,
+  steps: readonly string[],
   kind: Database['kind'],
 ): Promise<Record<string, number>> {
-  const tables = Object.keys(KEPT_TABLES) as KeptTable[];
+  const tables = (Object.keys(KEPT_TABLES) as KeptTable[]).filter((table) => {
+    const step = MADE_BY[table];
+    return step === undefined || steps.includes(step);
+  });
   await unlockHistory(on as unknown as Kysely<unknown>, kind);
   // what the steps of a new database put there of themselves
   for (const table of [...tables].reverse()) await on.deleteFrom(table).execute();

@@ -6,6 +6,7 @@ export const KEPT_TABLES = {
   shop: ['id'],
   account: ['id'],
   member: ['account_id', 'shop'],
+  identity: ['issuer', 'subject'],
   machine: ['id'],
   document: ['shop', 'kind', 'id'],
   document_revision: ['shop', 'kind', 'id', 'number'],

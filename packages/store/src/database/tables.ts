@@ -133,6 +133,15 @@ export interface OneTimeLinkRow {
   ends_at: string;
 }
 
+/** Who people are to a provider that they sign in by. */
+export interface IdentityRow {
+  /** Address of the provider. */
+  issuer: string;
+  /** What it knows a person by, for ever. */
+  subject: string;
+  account_id: string;
+}
+
 /** Loggers and gateways that bring readings. */
 export interface MachineRow {
   id: string;
@@ -195,6 +204,7 @@ export interface Tables {
   member: MemberRow;
   session: SessionRow;
   one_time_link: OneTimeLinkRow;
+  identity: IdentityRow;
   machine: MachineRow;
   sign_in_failure: SignInFailureRow;
   history: HistoryRow;

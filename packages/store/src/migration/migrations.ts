@@ -168,6 +168,20 @@ export const MIGRATIONS: readonly Migration[] = [
     up: createHistory,
   },
   {
+    name: 'identities',
+    why: 'People sign in by a provider, which knows each by an identifier of its own.',
+    up: async (database) => {
+      await database.schema
+        .createTable('identity')
+        .addColumn('issuer', 'text', (column) => column.notNull())
+        .addColumn('subject', 'text', (column) => column.notNull())
+        .addColumn('account_id', 'text', (column) => column.notNull().references('account.id'))
+        .addPrimaryKeyConstraint('identity_key', ['issuer', 'subject'])
+        .addUniqueConstraint('identity_of_account', ['account_id', 'issuer'])
+        .execute();
+    },
+  },
+  {
     name: 'no-broker-passwords',
     why: 'The address of a broker keeps no password; older versions took one.',
     up: takeOutPasswords,

@@ -65,6 +65,10 @@ export interface PeopleStore {
   accountNamed(
     name: string,
   ): Promise<{ readonly account: StoredAccount; readonly password: string | null } | undefined>;
+  /** The account that a provider knows by a subject. */
+  identified(issuer: string, subject: string): Promise<StoredAccount | undefined>;
+  /** Binds an account to what a provider knows its person by, for ever; false where it, or the account, is bound already. */
+  bindIdentity(issuer: string, subject: string, accountId: string): Promise<boolean>;
   /** Sets the hash of a password; all sessions and links of the account go. */
   setPassword(id: string, password: string): Promise<void>;
   addLink(hash: string, accountId: string, endsAt: string): Promise<void>;

@@ -85,6 +85,33 @@ export function sqlPeopleStore({ kysely, run, transact }: Work, now: () => Date)
           .executeTakeFirst();
         return row && { account: accountOf(row, await membersOf(kysely, row.id)), password: row.password };
       }),
+    identified: (issuer, subject) =>
+      run(async () => {
+        const row = await kysely
+          .selectFrom('identity')
+          .select('account_id')
+          .where('issuer', '=', issuer)
+          .where('subject', '=', subject)
+          .executeTakeFirst();
+        return row && find(kysely, row.account_id);
+      }),
+    bindIdentity: (issuer, subject, accountId) =>
+      transact(async (transaction, note) => {
+        const { numInsertedOrUpdatedRows } = await transaction
+          .insertInto('identity')
+          .values({ issuer, subject, account_id: accountId })
+          .onConflict((conflict) => conflict.doNothing())
+          .executeTakeFirst();
+        if (numInsertedOrUpdatedRows === 1n)
+          note({ act: 'add', kind: 'identity', thing: `${issuer} ${subject}`, after: accountId });
+        const kept = await transaction
+          .selectFrom('identity')
+          .select('account_id')
+          .where('issuer', '=', issuer)
+          .where('subject', '=', subject)
+          .executeTakeFirst();
+        return kept?.account_id === accountId;
+      }),
     setPassword: (id, password) =>
       transact((transaction, note) => setPassword(transaction, note, id, password)),
     addLink: (hash, accountId, endsAt) =>

@@ -12,6 +12,7 @@ const KINDS: Readonly<Record<string, string>> = {
   run: 'a run',
   paper: 'a paper',
   account: 'an account',
+  identity: 'who an account is to the provider',
   shop: 'a shop',
   machine: 'a logger',
 };
