@@ -1,5 +1,6 @@
 /**
- * What it costs to start the built program: processor time of whole runs, beside that of a Node that does nothing.
+ * What it costs to start the built program: processor time of whole runs, beside that of a Node that does nothing, and what
+ * plan and cost of the shipped jobs take with the shipped kit, the start taken off.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -10,6 +11,10 @@ const RUNS = 7;
 const PROGRAM = fileURLToPath(new URL('../packages/cli/bin/furrow.js', import.meta.url));
 const EXAMPLES = fileURLToPath(new URL('../examples/', import.meta.url));
 const SEAM = `${EXAMPLES}penstock-seam.yaml`;
+const KIT = `${EXAMPLES}yard-kit.yaml`;
+const JOBS = ['penstock-seam', 'defect-pocket', 'casting-wash'] as const;
+/** What is asked of them after the start [s]. */
+const ASKED = { plan: 0.3, cost: 1.5 } as const;
 
 /** Writes at its end what a run took, where its own output does not go. */
 const METER =
@@ -34,15 +39,19 @@ if (existsSync(fileURLToPath(new URL('../packages/cli/dist/main.js', import.meta
   console.log(machineLine());
   const nothing = cpu(['-e', '0']);
   console.log(`node -e 0: ${nothing.toFixed(3)} s`);
-  for (const args of [
-    ['--version'],
-    ['check-file', SEAM],
-    ['plan', SEAM],
-    ['plan', SEAM, '--kit', `${EXAMPLES}yard-kit.yaml`],
-  ]) {
+  for (const args of [['--version'], ['check-file', SEAM], ['plan', SEAM], ['plan', SEAM, '--kit', KIT]]) {
     const time = cpu([PROGRAM, ...args]);
     const words = args.map((arg) => arg.replace(EXAMPLES, '')).join(' ');
     console.log(`furrow ${words}: ${time.toFixed(3)} s, ${(time / nothing).toFixed(1)} times that`);
+  }
+  const start = cpu([PROGRAM, '--version']);
+  for (const job of JOBS) {
+    for (const [command, asked] of Object.entries(ASKED)) {
+      const time = cpu([PROGRAM, command, `${EXAMPLES}${job}.yaml`, '--kit', KIT]) - start;
+      console.log(
+        `furrow ${command} ${job} with its kit, after the start: ${time.toFixed(2)} s, ${(time / asked).toFixed(1)} times what is asked`,
+      );
+    }
   }
 } else {
   console.log('The program is not built: run `npm run build` first. Nothing measured.');
