@@ -44,7 +44,7 @@ const clockSchema = z
     mended: z
       .array(
         z.object({
-          kind: z.enum(['wrap', 'midnight', 'set_back', 'duplicate', 'swapped']),
+          kind: z.enum(['wrap', 'midnight', 'daylight_saving', 'set_back', 'duplicate', 'swapped']),
           row: z.int().describe('Data row, from 1 [-].'),
           by_s: z.number().describe('How far the clock was moved there [s].'),
         }),

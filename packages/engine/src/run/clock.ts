@@ -6,7 +6,14 @@ export interface ClockKind {
   readonly tick: number;
   /** Whether it is a time of day without a date, which begins anew at midnight. */
   readonly ofDay: boolean;
+  /** Whether it shows the time of a place, which daylight saving puts on and back by an hour. */
+  readonly local: boolean;
 }
+
+const HOUR = 3600;
+/** Hours of the day at which daylight saving begins or ends somewhere [h], and the coarsest rows in which that shows [s]. */
+const CHANGES = { first: 0, last: 4 } as const;
+const CHANGE_STEP_MOST = 60;
 
 /** Rows that are looked at ahead before a step back is judged [-]. */
 const AHEAD = 12;
@@ -176,6 +183,7 @@ export class ClockMender {
     const dropped = new Set<number>();
     for (let at = this.#mended; at < upTo; at += 1) {
       const written = time[at]!;
+      if (this.#isChanged(written - HOUR)) this.#change(row[at]!, -HOUR);
       const now = written + this.#shift;
       const passed = now - this.#last;
       if (passed > 0) {
@@ -242,6 +250,12 @@ export class ClockMender {
       for (const values of [time, row, ...others]) moveBack(values, at, place);
       return;
     }
+    if (this.#isChanged(written + HOUR)) {
+      this.#change(row[at]!, HOUR);
+      time[at] = written + this.#shift;
+      this.#goOn(written, time[at]!, time[at]! - this.#last);
+      return;
+    }
     const wrap = this.#wrapBefore(written);
     if (wrap > 0) {
       this.#shift += wrap;
@@ -257,6 +271,25 @@ export class ClockMender {
     time[at] = written + this.#shift;
     this.#last = time[at]!;
     this.#lastWritten = written;
+  }
+
+  /**
+   * Whether a time as the clock would show it without daylight saving follows upon the row before, over a full hour of the
+   * night: the hour that is missing or doubled then is that of the change.
+   */
+  #isChanged(without: number): boolean {
+    const passed = without - this.#lastWritten;
+    const step = this.#step;
+    if (!this.#kind.local || !(passed > 0 && passed <= CYCLE_STEPS * step && step <= CHANGE_STEP_MOST))
+      return false;
+    const hour = Math.floor(without / HOUR);
+    const ofDay = ((hour % 24) + 24) % 24;
+    return hour > Math.floor(this.#lastWritten / HOUR) && ofDay >= CHANGES.first && ofDay <= CHANGES.last;
+  }
+
+  #change(row: number, by: number): void {
+    this.#shift += by;
+    this.#note('daylight_saving', row, by);
   }
 
   /** What a counter lost when it began anew; 0 where it did not. */

@@ -21,7 +21,7 @@ export interface LogBatch {
 
 /** What was mended or found in the clock as it is met. */
 export interface ClockNote {
-  readonly kind: 'wrap' | 'midnight' | 'set_back' | 'duplicate' | 'swapped';
+  readonly kind: 'wrap' | 'midnight' | 'daylight_saving' | 'set_back' | 'duplicate' | 'swapped';
   /** Number of the data row, from 1 [-]. */
   readonly row: number;
   /** How far the clock was moved [s]. */

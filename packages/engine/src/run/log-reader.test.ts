@@ -107,6 +107,46 @@ describe('the clock of a log', () => {
     expect(end!.clock.notes).toEqual([{ kind: 'set_back', row: 11, by_s: 3600 }]);
   });
 
+  it.each([
+    ['put back', '2026-10-25', 10_798, 7200, 3600, 'stands twice'],
+    ['put on', '2026-03-29', 7198, 10_800, -3600, 'is missing'],
+  ])('goes on where daylight saving %s the clock', (_, date, before, after, by, words) => {
+    const seconds = [...steps(before, 0.5, 4), ...steps(after, 0.5, 30)];
+    const stamp = (s: number): string => new Date(1000 * s).toISOString().slice(11, 23);
+    for (const day of [`${date} `, '']) {
+      const { time, rows, end } = readLog(
+        log(
+          'time',
+          seconds.map((s) => day + stamp(s)),
+        ),
+      );
+      expect(time).toEqual(steps(0, 0.5, 34));
+      expect(rows).toEqual(steps(1, 1, 34));
+      expect(end!.clock.notes).toEqual([{ kind: 'daylight_saving', row: 5, by_s: by }]);
+      expect(end!.remarks.join()).toContain(words);
+    }
+    // a clock with its zone knows of no such thing: an hour is an hour
+    const zoned = readLog(
+      log(
+        'time',
+        seconds.map((s) => `${date}T${stamp(s)}Z`),
+      ),
+    );
+    expect(zoned.end!.clock.notes.map(({ kind }) => kind)).not.toContain('daylight_saving');
+  });
+
+  it('takes an hour of silence that ends at no full hour for one', () => {
+    const seconds = [...steps(7190, 0.5, 4), ...steps(10_792.5, 0.5, 30)];
+    const { time, end } = readLog(
+      log(
+        'time',
+        seconds.map((s) => `2026-03-29 ${new Date(1000 * s).toISOString().slice(11, 23)}`),
+      ),
+    );
+    expect(time[4]! - time[3]!).toBeCloseTo(3601, 6);
+    expect(end!.clock.notes).toEqual([]);
+  });
+
   it('puts swapped rows in order and a stray stamp between its neighbours', () => {
     const swapped = readLog(log('time_ms', [0, 100, 300, 200, 400, 500]));
     expect(swapped.time).toEqual([0, 0.1, 0.2, 0.3, 0.4, 0.5]);

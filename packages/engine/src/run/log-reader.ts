@@ -144,7 +144,9 @@ class LogMaker {
       given.counts === undefined
         ? time?.moment?.parts === 'time' && !has('date')
         : given.counts === 'time_of_day' && !isDated(reading);
-    this.#clock = new ClockMender({ tick, ofDay });
+    const local =
+      time?.moment !== undefined && !time.moment.zoned && (ofDay || isDated(reading) || has('date'));
+    this.#clock = new ClockMender({ tick, ofDay, local });
   }
 
   #settle(batch: TableBatch | undefined, final: boolean): readonly LogBatch[] {
@@ -328,6 +330,14 @@ function remarksOf(end: TableEnd, clock: ClockMender): readonly string[] {
       restarts > 0
         ? `The header stands again on line ${lines} and the clock begins anew: the file holds more than one log, read one after the other.`
         : `The header stands again on line ${lines}.`,
+    );
+  }
+  for (const { kind, row, by_s: by } of clock.notes) {
+    if (kind !== 'daylight_saving') continue;
+    remarks.push(
+      by > 0
+        ? `At row ${row} the clock was put back by an hour as daylight saving ended: an hour of local time stands twice, and the rows stay in their order.`
+        : `At row ${row} the clock was put on by an hour as daylight saving began: an hour of local time is missing, and no time passed.`,
     );
   }
   for (const unread of end.unread) remarks.push(unreadWords(unread));

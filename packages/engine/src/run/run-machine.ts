@@ -298,7 +298,8 @@ export class RunMachine {
     const note = this.notes.get(row);
     if (note === undefined) return;
     this.notes.delete(row);
-    if (note.kind === 'set_back') this.tell('clock_step', [time, time], [row, row], { value: note.by_s });
+    if (note.kind === 'set_back' || note.kind === 'daylight_saving')
+      this.tell('clock_step', [time, time], [row, row], { value: note.by_s });
   }
 
   private tellGap({ time, row }: Row, wayBefore: number, state: ArcStateCode): void {
