@@ -25,6 +25,10 @@ export interface VisitOptions {
   readonly console?: RegExp;
   /** Whether the page's own workers compute what was answered in an earlier test already. */
   readonly afresh?: boolean;
+  /** Whether the browser keeps the app, to open it without the server; costs the loading of all of it. */
+  readonly keeps?: boolean;
+  /** People who sign in; nobody does where left out. */
+  readonly people?: readonly string[];
 }
 
 /** One person at a bench of their own. */
@@ -35,6 +39,8 @@ export interface Visit {
   readonly tab: () => Promise<Page>;
   /** The same bench in the browser of somebody else. */
   readonly elsewhere: () => Promise<Page>;
+  /** The same address served by another build of the app, over an empty store. */
+  readonly served: (app: string) => Promise<void>;
 }
 
 /** Gives each test of a file a fresh bench and a fresh browser context, and checks afterwards that nothing went wrong unseen. */
@@ -64,8 +70,10 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
       expect: statuses = [],
       console: said,
       afresh = false,
+      keeps = false,
+      people,
     } = {}) {
-      server = await startBench();
+      server = await startBench(people === undefined ? {} : { people });
       const { url, entry } = server;
       const newContext = async (): Promise<BrowserContext> => {
         const context = await browser.newContext({
@@ -73,6 +81,7 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
           viewport: SCREENS[screen],
           colorScheme: theme,
           acceptDownloads: true,
+          serviceWorkers: keeps ? 'allow' : 'block',
         });
         contexts.push(context);
         context.setDefaultTimeout(PATIENCE);
@@ -89,6 +98,11 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
         url,
         tab: () => context.newPage(),
         elsewhere: async () => (await newContext()).newPage(),
+        async served(other) {
+          await server?.stop();
+          server = await startBench({ app: other, port: Number(new URL(url).port) });
+          await context.request.get(server.entry);
+        },
       };
     },
   };

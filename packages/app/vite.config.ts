@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { defaultClientConditions, defineConfig, type Plugin } from 'vite';
 import { readHandbook } from '../../tools/handbook.ts';
+import { offlineBuild, SERVICE_WORKER } from './offline-build.ts';
 
 /** Puts the handbook, read out of the engine's doc comments, beside the app: what it says cannot be older than the code. */
 function handbook(): Plugin {
@@ -19,7 +20,7 @@ export default defineConfig({
   root: import.meta.dirname,
   resolve: { conditions: ['furrow-source', ...defaultClientConditions] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  plugins: [handbook()],
+  plugins: [handbook(), offlineBuild(join(import.meta.dirname, 'public'))],
   worker: { format: 'es' },
   build: {
     outDir: 'dist',
@@ -28,6 +29,16 @@ export default defineConfig({
     // the page's policy admits files only, so nothing small is turned into a data address
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      input: {
+        index: join(import.meta.dirname, 'index.html'),
+        [SERVICE_WORKER]: join(import.meta.dirname, 'src', 'service-worker.ts'),
+      },
+      output: {
+        entryFileNames: ({ name }) =>
+          name === SERVICE_WORKER ? `${SERVICE_WORKER}.js` : 'assets/[name]-[hash].js',
+      },
+    },
   },
   server: { proxy: { '/api': 'http://127.0.0.1:4370' } },
 });

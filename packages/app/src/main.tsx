@@ -10,6 +10,7 @@ import './ui/theme/drawing.css';
 import './ui/theme/print.css';
 import { render } from 'preact';
 import { config } from 'zod';
+import { keepApp } from './shell/app-update.ts';
 import { SignedIn } from './shell/signed-in.tsx';
 import { createSettings, keepSettings, SettingsContext } from './ui/theme/index.ts';
 
@@ -26,3 +27,4 @@ render(
   </SettingsContext.Provider>,
   page,
 );
+void keepApp();

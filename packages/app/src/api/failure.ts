@@ -8,6 +8,8 @@ export interface ApiFailure<Saved = never> {
   readonly issues: readonly Issue[];
   /** What is saved now, where a save would have overwritten it. */
   readonly newer?: Saved;
+  /** Whether no answer came at all. */
+  readonly unreached?: true;
 }
 
 /** What did not come. */

@@ -37,6 +37,7 @@ export {
   restoreJob,
   saveJob,
 } from './jobs.ts';
+export { forgetAnswers, keepAnswersFor, keepsAnswers } from './kept-answers.ts';
 export {
   eraseEarlierKits,
   fetchKit,
@@ -47,6 +48,7 @@ export {
 } from './kit.ts';
 export { fetchTrials, fetchTrialsExamples, fetchTrialsRevisions, saveTrials } from './knowledge.ts';
 export { fetchFilled, fetchPapers, type PapersOf, paperPage, paperPath, tellPrinted } from './papers.ts';
+export { isReached, listenReach, noteReach } from './reach.ts';
 export {
   fetchMeasured,
   fetchReadings,

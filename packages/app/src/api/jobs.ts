@@ -17,6 +17,7 @@ import {
 } from '@furrow/contract';
 import { z } from 'zod';
 import type { Reply } from './failure.ts';
+import { keepAnswer } from './kept-answers.ts';
 import { request, requestFile } from './request.ts';
 
 /** The demo jobs that come with the program. */
@@ -50,8 +51,10 @@ export function fetchRevision(id: string, number: number): Promise<Reply<SavedRe
 }
 
 /** Saves a job for the first time, under an identifier made here: sent again, it is not saved twice. */
-export function createJob(id: string, text: string): Promise<Reply<SavedJob>> {
-  return request('POST', API_PATHS.jobs, savedJobSchema, { id, text });
+export async function createJob(id: string, text: string): Promise<Reply<SavedJob>> {
+  const reply = await request('POST', API_PATHS.jobs, savedJobSchema, { id, text });
+  if (reply.ok) keepAnswer(fillPath(API_PATHS.job, { id }), reply.value);
+  return reply;
 }
 
 /** Saves a job again, as the next revision after the one it was made from. */

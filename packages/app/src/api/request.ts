@@ -1,18 +1,58 @@
 import { SHOP_HEADER } from '@furrow/contract';
 import { z } from 'zod';
 import { type Failed, failed, failureOf, type Reply } from './failure.ts';
+import { keepAnswer, keepFile, keptAnswer } from './kept-answers.ts';
+import { isReached, noteReach } from './reach.ts';
 
 /** An answer of the server, or why there is none. */
 type Sent = { readonly ok: true; readonly value: Response } | Failed;
 
-/** Sends a request to the server this page came from and reads its answer by a schema of the contract. */
+/** How long is waited for an answer that is kept here as well: while the server was there last, and after that [ms]. */
+const PATIENCE = { reached: 10_000, unreached: 2000 };
+
+/**
+ * Sends a request to the server this page came from and reads its answer by a schema of the contract. What is asked for is
+ * given as it was answered last where the server is not reached; what a save answers is what its address holds from then on.
+ */
 export async function request<T>(
   method: string,
   path: string,
   schema: z.ZodType<T>,
   body?: unknown,
 ): Promise<Reply<T>> {
-  return readAnswer(await send(method, path, asJson(body)), schema);
+  if (method !== 'GET') {
+    const reply = await readAnswer(await send(method, path, asJson(body)), schema);
+    if (reply.ok && method === 'PUT') keepAnswer(path, reply.value);
+    return reply;
+  }
+  const sent = await sendPatiently(path);
+  if (!sent.ok && sent.failure.unreached === true) {
+    const parsed = schema.safeParse(await keptJson(path));
+    return parsed.success ? { ok: true, value: parsed.data } : sent;
+  }
+  const reply = await readAnswer(sent, schema);
+  if (reply.ok) keepAnswer(path, reply.value);
+  return reply;
+}
+
+/** Asks, and no longer waits for the server once it takes long over what is kept here. */
+async function sendPatiently(path: string): Promise<Sent> {
+  const call = new AbortController();
+  const wait = isReached() ? PATIENCE.reached : PATIENCE.unreached;
+  const timer = setTimeout(async () => {
+    if ((await keptAnswer(path)) !== undefined) call.abort();
+  }, wait);
+  const sent = await send('GET', path, { signal: call.signal });
+  clearTimeout(timer);
+  return sent;
+}
+
+async function keptJson(path: string): Promise<unknown> {
+  try {
+    return await (await keptAnswer(path))?.json();
+  } catch {
+    return undefined;
+  }
 }
 
 /** Sends a file as it is, and reads the answer by a schema of the contract. */
@@ -21,9 +61,13 @@ export async function sendFile<T>(path: string, file: Blob, schema: z.ZodType<T>
   return readAnswer(await send('POST', path, content), schema);
 }
 
-/** Asks for a file. */
-export function fetchFile(path: string): Promise<Reply<Blob>> {
-  return fileOf(send('GET', path, {}));
+/** Asks for a file whose content never changes. */
+export async function fetchFile(path: string): Promise<Reply<Blob>> {
+  const reply = await fileOf(send('GET', path, {}));
+  if (reply.ok) keepFile(path, reply.value);
+  if (reply.ok || reply.failure.unreached !== true) return reply;
+  const kept = await keptAnswer(path);
+  return kept === undefined ? reply : { ok: true, value: await kept.blob() };
 }
 
 /** Sends a request whose answer is a file. */
@@ -76,11 +120,29 @@ export function pageOfShop(shop: string | undefined): void {
 
 async function send(method: string, path: string, content: RequestInit): Promise<Sent> {
   try {
-    return { ok: true, value: await fetch(path, { method, ...ofShop(content) }) };
+    const value = await fetch(path, { method, ...ofShop(content) });
+    if (!ANSWERED_BY_PROXY.includes(value.status)) {
+      noteReach(true);
+      return { ok: true, value };
+    }
   } catch {
-    return failed('The Furrow server does not answer: is the program still running?');
+    // no answer
   }
+  noteReach(false);
+  return UNREACHED;
 }
+
+/** What a proxy answers in the place of a server that it does not reach. */
+const ANSWERED_BY_PROXY: readonly number[] = [502, 504];
+
+const UNREACHED: Failed = {
+  ok: false,
+  failure: {
+    message: 'The Furrow server does not answer: is the program still running?',
+    issues: [],
+    unreached: true,
+  },
+};
 
 function ofShop(content: RequestInit): RequestInit {
   if (shopOfPage === undefined) return content;

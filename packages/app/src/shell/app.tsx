@@ -1,17 +1,25 @@
 import type { ComponentType, VNode } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { JobKeeper } from '../job/page/index.ts';
+import { JobKeeper, useOpenedJob } from '../job/page/index.ts';
 import { DEMO_JOB } from '../job/state/index.ts';
+import { isUnsaved } from '../sheet/keep/index.ts';
 import { useRoute } from '../ui/route/index.ts';
 import { PageContext, type ShownPage, Waiting } from '../ui/site/index.ts';
+import { appStanding } from './app-update.ts';
+import { DeviceBar } from './device-bar.tsx';
 import { NextStep } from './next-step.tsx';
 import type { PageEntry, PageProps } from './page-table.ts';
 import { PlaceBar } from './place-bar.tsx';
 import { PlaceTabs } from './place-tabs.tsx';
 import { type JobAddress, routeOf } from './route-of.ts';
 
+interface AppProps {
+  /** The server is reached after it was not. */
+  readonly onReachedAgain: () => void;
+}
+
 /** The frame of the app, and in it the page that the address names. */
-export function App(): VNode {
+export function App({ onReachedAgain }: AppProps): VNode {
   const { path, visit, opening } = useRoute();
   const route = useMemo(() => routeOf(path), [path]);
   // a page of the shop leads back to the job that was shown last
@@ -33,6 +41,8 @@ export function App(): VNode {
     <PageContext.Provider value={shown}>
       <JobKeeper job={job}>
         <PlaceBar at={page?.place} demo={demo} />
+        <DeviceBar demo={demo} onReachedAgain={onReachedAgain} />
+        <TakeUp visit={visit} />
         {page === undefined ? (
           <Waiting text="There is no page at this address." trouble />
         ) : (
@@ -47,6 +57,18 @@ export function App(): VNode {
       </JobKeeper>
     </PageContext.Provider>
   );
+}
+
+/** Takes a newer version up with the next page that is opened, unless that leaves something to be asked for. */
+function TakeUp({ visit }: { readonly visit: number }): null {
+  const opened = useOpenedJob();
+  const first = useRef(visit);
+  useEffect(() => {
+    if (visit === first.current || !appStanding.get().newer) return;
+    const unsaved = opened !== undefined && 'bench' in opened && isUnsaved(opened.bench.store.get());
+    if (!unsaved) location.reload();
+  }, [visit]);
+  return null;
 }
 
 /** A page whose code is brought in when it is first shown. */

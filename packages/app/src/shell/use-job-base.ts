@@ -6,6 +6,8 @@ import type { PageEntry } from './page-table.ts';
 
 /** Where the pages of the open job lie. */
 export interface JobBase {
+  /** Id of the open job; undefined as long as none is saved. */
+  readonly id: string | undefined;
   readonly addressOf: (page: PageEntry) => string;
 }
 
@@ -19,6 +21,7 @@ export function useJobBase(demo: string): JobBase {
   const id = useSelected<Pick<BenchState, 'saved'>, string | undefined>(store, (state) => state.saved?.id);
   const start = id === undefined ? demoPath(demo) : jobPath(id);
   return {
+    id,
     addressOf: ({ of, end }) => (of === 'shop' ? `/${end}` : end === '' ? start : `${start}/${end}`),
   };
 }

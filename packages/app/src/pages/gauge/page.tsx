@@ -1,13 +1,13 @@
 import type { SavedShopFile } from '@furrow/contract';
-import { type ReadGauge, readGauge } from '@furrow/engine';
+import type { ReadGauge } from '@furrow/engine';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { fetchGauge, saveGauge } from '../../api/index.ts';
-import { gaugeFile } from '../../sheet/document/index.ts';
+import { fetchGauge } from '../../api/index.ts';
 import { SheetContext } from '../../sheet/index.ts';
-import { type KeptSheet, openKeptSheet } from '../../sheet/keep/index.ts';
+import type { KeptSheet } from '../../sheet/keep/index.ts';
 import { ownMemory } from '../../ui/session/index.ts';
 import { Waiting } from '../../ui/site/index.ts';
+import { openGauge } from './gauge-desk.ts';
 import { GaugeView } from './gauge-view.tsx';
 import './style.css';
 
@@ -26,24 +26,7 @@ export function GaugePage(): VNode {
   }, []);
   useEffect(() => {
     if (saved === undefined || 'trouble' in saved) return undefined;
-    const opened = openKeptSheet<ReadGauge>(
-      {
-        noun: 'gauge',
-        key: 'gauge',
-        fileOf: gaugeFile,
-        read: readGauge,
-      },
-      saved,
-      '',
-      {
-        send: saveGauge,
-        memory: ownMemory(),
-        later(what, milliseconds) {
-          const timer = setTimeout(what, milliseconds);
-          return () => clearTimeout(timer);
-        },
-      },
-    );
+    const opened = openGauge(saved, ownMemory());
     setDesk(opened);
     return () => {
       void opened.saveNow();

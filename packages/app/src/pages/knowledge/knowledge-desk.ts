@@ -3,9 +3,7 @@ import { type Issue, newTrials, readTrials } from '@furrow/engine';
 import { saveTrials } from '../../api/index.ts';
 import { type KeepState, keepContent, openedState } from '../../sheet/keep/index.ts';
 import { createStore, type Store } from '../../ui/store/index.ts';
-
-/** Under what name a change on its way is kept in the browser. */
-const DRAFT = 'trials';
+import { TRIALS_DRAFT, trialsDraftOf, trialsDraftText, withNewEntries } from './kept-trials.ts';
 
 /** What the page shows of the shop's trials. */
 export interface KnowledgeState extends KeepState<string, SavedShopFile> {
@@ -16,13 +14,18 @@ export interface KnowledgeState extends KeepState<string, SavedShopFile> {
   readonly trouble: string | undefined;
 }
 
-/** The shop's trials, changed one entry at a time; every change is saved at once. */
+/**
+ * The shop's trials, changed one entry at a time; every change is saved at once. New entries that find no server are kept in the
+ * browser, and saved by themselves.
+ */
 export interface KnowledgeDesk {
   readonly store: Store<KnowledgeState>;
   /** The trials as they were saved when they were opened. */
   readonly opened: SavedShopFile;
   /** Makes a change and saves it; what is wrong with it otherwise, empty where only the server did not take it. */
   readonly apply: (change: TrialsChange) => Promise<readonly Issue[] | undefined>;
+  readonly saveNow: () => Promise<void>;
+  readonly close: () => void;
 }
 
 /** A change of the trials. */
@@ -33,14 +36,30 @@ export interface TrialsChange {
   readonly done: string;
   /** Name of the shop, where nothing is saved yet. */
   readonly shop: string;
+  /** Whether it only adds entries: such a change is kept where nobody answers. */
+  readonly adds?: boolean;
 }
 
-/** Opens the trials as they are saved. */
-export function openKnowledgeDesk(saved: SavedShopFile, memory: Storage): KnowledgeDesk {
-  const { text, revision_number } = saved;
+/** Whether entries wait to be sent. */
+export function areTrialsUnsaved({ text, base }: KnowledgeState): boolean {
+  return text !== base;
+}
+
+/** Opens the trials as they are saved, with the entries that an earlier visit could not send. */
+export function openKnowledgeDesk(
+  saved: SavedShopFile,
+  memory: Storage,
+  later?: (what: () => void, milliseconds: number) => () => void,
+): KnowledgeDesk {
+  const draft = trialsDraftOf(memory);
   const store = createStore<KnowledgeState>({
-    ...openedState({ saved, base: text, revision: revision_number, restored: false }),
-    text,
+    ...openedState({
+      saved,
+      base: draft?.base ?? saved.text,
+      revision: draft?.based_on ?? saved.revision_number,
+      restored: draft !== undefined,
+    }),
+    text: draft?.text ?? saved.text,
     message: '',
     trouble: undefined,
   });
@@ -64,10 +83,13 @@ export function openKnowledgeDesk(saved: SavedShopFile, memory: Storage): Knowle
     contentOf: (kept) => kept.text,
     send: saveTrials,
     memory,
-    key: () => DRAFT,
-    draft: () => ({ text: store.get().text }),
+    key: () => TRIALS_DRAFT,
+    draft: () => ({ text: trialsDraftText(store.get()) }),
+    ...(later !== undefined && { later }),
     // somebody else saved meanwhile: the change is made anew upon what they saved
-    merge(_base, _mine, theirs) {
+    merge(base, mine, theirs) {
+      if (latest === undefined || latest.adds === true)
+        return { content: withNewEntries(base, mine, theirs, latest?.shop ?? 'our-shop'), clashes: [] };
       const content = edited(theirs);
       return { content, clashes: issues.map(({ path }) => path) };
     },
@@ -76,9 +98,14 @@ export function openKnowledgeDesk(saved: SavedShopFile, memory: Storage): Knowle
     store,
     opened: saved,
     async apply(change) {
-      if (store.get().save.is === 'saving') return [];
+      const before = store.get();
+      if (before.save.is === 'saving') return [];
+      if (areTrialsUnsaved(before) && change.adds !== true) {
+        store.set({ trouble: 'Entries wait to be sent: change what is saved once they are.', message: '' });
+        return [];
+      }
       latest = change;
-      const next = edited(store.get().base);
+      const next = edited(before.text);
       store.set({ trouble: undefined, message: '' });
       if (issues.length > 0) return issues;
       store.set({ text: next });
@@ -87,9 +114,20 @@ export function openKnowledgeDesk(saved: SavedShopFile, memory: Storage): Knowle
         return undefined;
       }
       const { save } = store.get();
-      store.set({ trouble: save.is === 'failed' && issues.length === 0 ? save.why : undefined });
-      keep.discard();
+      if (change.adds === true && save.is === 'failed' && save.unreached === true) {
+        keep.changed();
+        store.set({ message: change.done });
+        return undefined;
+      }
+      store.set({
+        trouble: save.is === 'failed' && issues.length === 0 ? save.why : undefined,
+        newer: undefined,
+        text: before.text,
+      });
+      keep.changed();
       return issues;
     },
+    saveNow: async () => void (await keep.save()),
+    close: keep.close,
   };
 }

@@ -20,7 +20,7 @@ import { useUnits } from '../../ui/theme/index.ts';
 import { EntryEditor } from './entry-editor.tsx';
 import { type EntryForm, entryOf, formOf, newForm } from './entry-form.ts';
 import { EntryTable } from './entry-table.tsx';
-import type { KnowledgeDesk } from './knowledge-desk.ts';
+import { areTrialsUnsaved, type KnowledgeDesk } from './knowledge-desk.ts';
 import { ReasonDialog } from './reason-dialog.tsx';
 import { ReportPanels } from './report-panels.tsx';
 import { useReport } from './use-report.ts';
@@ -44,9 +44,11 @@ interface Writing {
 /** What the shop knows, and a form for what was tried or gauged. */
 export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
   const units = useUnits();
-  const { saved = desk.opened, message, trouble } = useSelected(desk.store, (state) => state);
-  const own = saved.text !== '';
-  const text = own ? saved.text : (demo?.text ?? '');
+  const state = useSelected(desk.store, (now) => now);
+  const { saved = desk.opened, message, trouble } = state;
+  const waits = areTrialsUnsaved(state) && state.save.is !== 'saving';
+  const own = state.text !== '';
+  const text = own ? state.text : (demo?.text ?? '');
   const opened = useOpenedJob();
   const bench = opened !== undefined && 'bench' in opened ? opened.bench : undefined;
   const planned = bench?.store.get().planned;
@@ -68,8 +70,8 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
     setIssues([]);
     setWriting({ form: newForm(kind, today(), units, open), id: undefined });
   };
-  const apply = async (edit: (text: string) => string, done: string): Promise<boolean> => {
-    const wrong = await desk.apply({ edit, done, shop });
+  const apply = async (edit: (text: string) => string, done: string, adds = false): Promise<boolean> => {
+    const wrong = await desk.apply({ edit, done, shop, adds });
     setIssues(wrong ?? []);
     return wrong === undefined;
   };
@@ -80,6 +82,7 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
         ? await apply(
             (before) => withEntry(before, entryOf(form, freeId(before, form.kind), units)),
             `The ${form.kind} is entered; every plan from now on is made with it.`,
+            true,
           )
         : await apply(
             (before) => withCorrected(before, entryOf(form, id, units), change),
@@ -89,12 +92,13 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
   };
   const takeIn = async (other: string): Promise<void> => {
     setRefused(undefined);
-    const fresh = newEntries(saved.text, other);
+    const fresh = newEntries(state.text, other);
     if (fresh.length === 0) setRefused('The file has no entry that is not here already.');
     else
       await apply(
         (before) => fresh.reduce(withEntry, before),
         `${fresh.length} entries were taken over from the file.`,
+        true,
       );
   };
   const settle = async (reason: string): Promise<void> => {
@@ -116,11 +120,13 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
         title={own ? saved.title : 'An invented history'}
         state={
           <p class="save-state" role="status" aria-label="Save state">
-            {message !== ''
-              ? message
-              : own
-                ? `saved as revision ${saved.revision_number}`
-                : 'nothing of this shop’s own yet'}
+            {waits
+              ? 'Entered and kept on this device: it counts in plans once it is sent, which happens by itself.'
+              : message !== ''
+                ? message
+                : own
+                  ? `saved as revision ${saved.revision_number}`
+                  : 'nothing of this shop’s own yet'}
           </p>
         }
       >
@@ -136,7 +142,7 @@ export function KnowledgeView({ desk, demo }: KnowledgeViewProps): VNode {
           {own ? (
             <button
               type="button"
-              onClick={() => download(new Blob([saved.text], { type: 'application/yaml' }), 'trials.yaml')}
+              onClick={() => download(new Blob([state.text], { type: 'application/yaml' }), 'trials.yaml')}
             >
               Export
             </button>

@@ -1,4 +1,4 @@
-import type { Example, SavedShopFile } from '@furrow/contract';
+import type { Example } from '@furrow/contract';
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { fetchTrials, fetchTrialsExamples } from '../../api/index.ts';
@@ -18,13 +18,18 @@ export function KnowledgePage(): VNode {
   const [opened, setOpened] = useState<Opened>();
   useEffect(() => {
     let left = false;
+    let desk: KnowledgeDesk | undefined;
     void Promise.all([fetchTrials(), fetchTrialsExamples()]).then(([trials, examples]) => {
       if (left) return;
       if (!trials.ok) setOpened({ trouble: trials.failure.message });
-      else setOpened({ desk: deskOf(trials.value), demo: examples.ok ? examples.value[0] : undefined });
+      else {
+        desk = openKnowledgeDesk(trials.value, ownMemory(), later);
+        setOpened({ desk, demo: examples.ok ? examples.value[0] : undefined });
+      }
     });
     return () => {
       left = true;
+      desk?.close();
     };
   }, []);
   if (opened === undefined) return <Waiting text="Opening what the shop knows." />;
@@ -32,6 +37,7 @@ export function KnowledgePage(): VNode {
   return <KnowledgeView desk={opened.desk} demo={opened.demo} />;
 }
 
-function deskOf(trials: SavedShopFile): KnowledgeDesk {
-  return openKnowledgeDesk(trials, ownMemory());
+function later(what: () => void, milliseconds: number): () => void {
+  const timer = setTimeout(what, milliseconds);
+  return () => clearTimeout(timer);
 }

@@ -9,6 +9,26 @@ export interface Draft {
   readonly demo?: boolean;
 }
 
+const listeners = new Set<() => void>();
+
+/** Calls back after each change of what is unsaved in this browser until the returned function is called. */
+export function listenDrafts(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
+function tellChanged(): void {
+  for (const listener of [...listeners]) listener();
+}
+
+/** Under what names something unsaved is kept. */
+export function draftNames(memory: Storage): readonly string[] {
+  return Array.from({ length: memory.length }, (_, at) => memory.key(at) ?? '')
+    .filter((key) => key.startsWith(PREFIX))
+    .map((key) => key.slice(PREFIX.length))
+    .toSorted();
+}
+
 /** Keeps unsaved text under the job's id, or under `new`; a full or closed memory is no reason to stop working. */
 export function keepDraft(memory: Storage, key: string, draft: Draft): void {
   try {
@@ -16,6 +36,7 @@ export function keepDraft(memory: Storage, key: string, draft: Draft): void {
   } catch {
     // the page still asks before it is left with unsaved changes
   }
+  tellChanged();
 }
 
 /** Unsaved text of an earlier visit; undefined if there is none or it cannot be read. */
@@ -34,4 +55,5 @@ export function draftOf(memory: Storage, key: string): Draft | undefined {
 /** Forgets the unsaved text of a job. */
 export function dropDraft(memory: Storage, key: string): void {
   memory.removeItem(PREFIX + key);
+  tellChanged();
 }

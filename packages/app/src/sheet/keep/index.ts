@@ -1,8 +1,10 @@
-export { type Draft, draftOf, dropDraft, keepDraft } from './draft.ts';
+export { type Draft, draftNames, draftOf, dropDraft, keepDraft, listenDrafts } from './draft.ts';
+export { isHeld } from './held-drafts.ts';
 export { type Keep, keepContent, type Merged } from './keep.ts';
 export { keepSheet, openedSheet } from './keep-sheet.ts';
 export { type KeepState, openedState } from './keep-state.ts';
 export { isUnsaved, type KeptSheetState, openText, saveWords } from './keep-text.ts';
 export { type KeptReadState, type KeptSheet, type KeptSheetTools, openKeptSheet } from './kept-sheet.ts';
 export { SavedMeanwhile } from './saved-meanwhile.tsx';
+export { type KeptEnd, sendKept } from './send-kept.ts';
 export { useLeaveGuard } from './use-leave-guard.ts';

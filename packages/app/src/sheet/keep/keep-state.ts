@@ -2,7 +2,12 @@
 export type SaveState =
   | { readonly is: 'still' }
   | { readonly is: 'saving' }
-  | { readonly is: 'failed'; readonly why: string };
+  | {
+      readonly is: 'failed';
+      readonly why: string;
+      /** Whether nobody answered: what is kept in the browser is sent once somebody does. */
+      readonly unreached?: true;
+    };
 
 /** What somebody else saved meanwhile. */
 export interface Newer<Saved> {

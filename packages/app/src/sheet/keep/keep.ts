@@ -1,6 +1,7 @@
 import type { Reply } from '../../api/index.ts';
 import type { Store } from '../../ui/store/index.ts';
 import { type Draft, dropDraft, keepDraft } from './draft.ts';
+import { holdDraft } from './held-drafts.ts';
 import type { KeepState, Revised } from './keep-state.ts';
 
 /** How content of a kind is held and sent. */
@@ -81,8 +82,8 @@ export function keepContent<Content, Saved extends Revised>(
     if (content !== mine()) put(content);
     remember();
   };
-  const fail = (why: string): void => {
-    store.set({ save: { is: 'failed', why } });
+  const fail = (why: string, unreached?: true): void => {
+    store.set({ save: { is: 'failed', why, ...(unreached && { unreached }) } });
     plan(AGAIN);
   };
 
@@ -111,12 +112,18 @@ export function keepContent<Content, Saved extends Revised>(
       const { newer } = reply.failure;
       if (newer === undefined) {
         store.set({ newer });
-        fail(reply.failure.message);
+        fail(reply.failure.message, reply.failure.unreached);
         return undefined;
       }
       unanswered = [];
       const theirs = contentOf(newer);
-      const own = sent.some((one) => same(one, theirs));
+      // what another tab of this browser sent of the same draft is no change of somebody else either
+      const own = [...sent, mine()].some((one) => same(one, theirs));
+      if (own && same(mine(), theirs)) {
+        rebase(newer);
+        store.set({ save: { is: 'still' }, newer: undefined, restored: false });
+        return newer;
+      }
       const merged = own ? { content: mine(), clashes: [] } : merge?.(store.get().base, mine(), theirs);
       if (merged === undefined || merged.clashes.length > 0) {
         store.set({
@@ -131,6 +138,7 @@ export function keepContent<Content, Saved extends Revised>(
     return undefined;
   };
 
+  const held = later === undefined ? undefined : holdDraft(key());
   if (unsaved()) plan(PAUSE);
   else dropDraft(memory, key());
   return {
@@ -156,6 +164,7 @@ export function keepContent<Content, Saved extends Revised>(
       put(store.get().base);
     },
     close() {
+      if (!closed) held?.();
       closed = true;
       cancel();
     },

@@ -1,2 +1,2 @@
-export { keepFor, ownMemory } from './own-memory.ts';
+export { keepFor, memoryOf, ownerOf, ownMemory } from './own-memory.ts';
 export { NO_ACCOUNTS, SessionContext, useSession } from './session-context.ts';

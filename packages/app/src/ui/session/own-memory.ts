@@ -1,7 +1,14 @@
+import type { Session } from '@furrow/contract';
+
 /** Who works at this browser: an account in a shop; nobody by name on a computer of one's own. */
 export interface Owner {
   readonly account: string;
   readonly shop: string;
+}
+
+/** Who works at this browser by what the server knows of them. */
+export function ownerOf({ signed_in: person }: Session): Owner | undefined {
+  return person === null ? undefined : { account: person.name, shop: person.shop?.id ?? '' };
 }
 
 let owner: Owner | undefined;
