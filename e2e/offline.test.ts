@@ -225,6 +225,7 @@ describe.skipIf(NO_BROWSER)('a tablet whose network drops', () => {
     await page.context().setOffline(true);
     await page.reload();
     await page.getByText('anna engineer').waitFor();
+    await bench.planned();
     expect(await seenText(bench.title)).toBe('Seam of Anna');
     await bench.replanned(() => title.fill('Seam of Anna, changed'));
     await page.getByRole('button', { name: 'Sign out' }).click();
