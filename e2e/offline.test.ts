@@ -243,6 +243,7 @@ describe.skipIf(NO_BROWSER)('a tablet whose network drops', () => {
     await page.getByRole('heading', { name: 'Sign in to Furrow' }).waitFor();
     expect((await page.request.get(`${url}/api/jobs`)).status()).toBe(401);
     await signIn('bert');
+    await taken(page, `/api${pathname}/revisions`, 'furrow.answers ["main","bert"]');
     await page.context().setOffline(true);
     await page.reload();
     await page.getByText('bert engineer').waitFor();

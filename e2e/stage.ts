@@ -81,11 +81,13 @@ export function useStage(): { readonly visit: (options?: VisitOptions) => Promis
           viewport: SCREENS[screen],
           colorScheme: theme,
           acceptDownloads: true,
-          serviceWorkers: keeps ? 'allow' : 'block',
         });
         contexts.push(context);
         context.setDefaultTimeout(PATIENCE);
         if (!afresh) await rememberAnswers(context);
+        // a browser that keeps no app: its pages come from the bench alone
+        if (!keeps)
+          await context.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
         await context.request.get(entry);
         context.on('page', (page) =>
           watchPage(page, { url, statuses, said, tell: (what) => trouble.push(what) }),
