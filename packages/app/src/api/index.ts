@@ -37,7 +37,7 @@ export {
   restoreJob,
   saveJob,
 } from './jobs.ts';
-export { forgetAnswers, keepAnswersFor, keepsAnswers } from './kept-answers.ts';
+export { forgetAnswers, keepAnswersFor } from './kept-answers.ts';
 export {
   eraseEarlierKits,
   fetchKit,

@@ -23,7 +23,7 @@ let whose: Whose;
 let writing: Promise<unknown> = Promise.resolve();
 
 /** Answers are kept where the app itself is: a page that cannot be opened without the server has no use for them. */
-export function keepsAnswers(): boolean {
+function keepsAnswers(): boolean {
   return typeof navigator !== 'undefined' && (navigator.serviceWorker?.controller ?? null) !== null;
 }
 

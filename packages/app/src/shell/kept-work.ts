@@ -43,13 +43,12 @@ export async function sendKeptWork(
   for (const { name, is, job = '' } of work) {
     if (isHeld(name)) continue;
     if (is === 'rig')
-      ends.set(name, await (await import('../pages/commission/send-rig.ts')).sendRig(job, memory));
+      ends.set(name, await (await import('../pages/commission/page.tsx')).sendRig(job, memory));
     if (is === 'readings')
       ends.set(name, await (await import('../job/readings/send-readings.ts')).sendReadings(job, memory));
-    if (is === 'gauge')
-      ends.set(name, await (await import('../pages/gauge/send-gauge.ts')).sendGauge(memory));
+    if (is === 'gauge') ends.set(name, await (await import('../pages/gauge/page.tsx')).sendGauge(memory));
     if (is === 'trials')
-      ends.set(name, await (await import('../pages/knowledge/send-trials.ts')).sendTrials(memory));
+      ends.set(name, await (await import('../pages/knowledge/page.tsx')).sendTrials(memory));
   }
   return ends;
 }

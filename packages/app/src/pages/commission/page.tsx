@@ -17,6 +17,8 @@ import type { RigRecord } from './rig-record.ts';
 import { useFaultCounts } from './use-fault-counts.ts';
 import './style.css';
 
+export { sendRig } from './send-rig.ts';
+
 interface Loaded {
   /** What is saved with the job; undefined as long as the job itself is not. */
   readonly saved: Commissioning | undefined;

@@ -11,6 +11,8 @@ import { openGauge } from './gauge-desk.ts';
 import { GaugeView } from './gauge-view.tsx';
 import './style.css';
 
+export { sendGauge } from './send-gauge.ts';
+
 /** The shop's gauge: its study and its checks, entered once and used wherever a depth is read by hand. */
 export function GaugePage(): VNode {
   const [saved, setSaved] = useState<SavedShopFile | { readonly trouble: string }>();

@@ -8,6 +8,8 @@ import { type KnowledgeDesk, openKnowledgeDesk } from './knowledge-desk.ts';
 import { KnowledgeView } from './knowledge-view.tsx';
 import './style.css';
 
+export { sendTrials } from './send-trials.ts';
+
 type Opened =
   | { readonly desk: KnowledgeDesk; readonly demo: Example | undefined }
   | { readonly trouble: string }
