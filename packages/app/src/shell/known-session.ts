@@ -5,7 +5,7 @@ import { keepFor, memoryOf, NO_ACCOUNTS, ownerOf } from '../ui/session/index.ts'
 const KNOWN = 'furrow.session';
 /** Set while somebody has signed out here and the server was not told yet. */
 const LEAVING = 'furrow.signing-out';
-const NOBODY: Session = { accounts: true, signed_in: null };
+const NOBODY: Session = { accounts: true, provider: null, signed_in: null };
 
 /** Remembers who works at this browser, for the next time it is opened without the server. */
 export function rememberSession(session: Session): void {
@@ -41,12 +41,13 @@ export async function openSession(): Promise<Session> {
 }
 
 /** Signs out, here at once, with the server as soon as it is reached; nothing of the person stays on this device. */
-export async function leaveSession({ signed_in: person }: Session): Promise<void> {
+export async function leaveSession(session: Session): Promise<void> {
+  const { signed_in: person } = session;
   if (person === null) return;
   localStorage.setItem(LEAVING, 'yes');
   rememberSession(NOBODY);
   for (const shop of [...person.shops, person.shop]) {
-    const owner = ownerOf({ accounts: true, signed_in: { ...person, shop } });
+    const owner = ownerOf({ ...session, signed_in: { ...person, shop } });
     if (owner !== undefined) memoryOf(localStorage, owner).clear();
   }
   keepFor(undefined);
