@@ -143,7 +143,9 @@ describe.skipIf(NO_BROWSER)('a tablet whose network drops', () => {
     await told.waitFor({ state: 'detached' });
     const other = await elsewhere();
     await expect
-      .poll(async () => (await (await other.request.get(url + recordPath)).json()).revision_number)
+      .poll(async () => (await (await other.request.get(url + recordPath)).json()).revision_number, {
+        timeout: 45_000,
+      })
       .toBe(1);
     const saved = await (await other.request.get(url + recordPath)).json();
     expect(JSON.stringify(saved)).toContain('5 psi');
