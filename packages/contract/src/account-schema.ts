@@ -51,7 +51,7 @@ export const signInSchema = z.object({
 });
 /** The secret of a one-time link and the password that it sets. */
 export const linkUseSchema = z.object({
-  link: z.string().max(100).describe('Secret of the link.'),
+  link: z.string().max(100).describe('What the path of the link ends in.'),
   password: newPasswordSchema,
 });
 /** The password as it is and as it shall be. */
@@ -109,7 +109,7 @@ export const newMachineSchema = z.object({
 });
 /** The same with its token, which is shown this once. */
 export const madeMachineSchema = machineSchema
-  .extend({ token: z.string().describe('Its secret, shown this once.') })
+  .extend({ token: z.string().describe('What it signs its requests with, shown this once.') })
   .meta({ id: 'MadeMachine' });
 
 /** What an address names by its identifier. */

@@ -176,7 +176,7 @@ const STOP_EFFORT = 0.5;
  * @example
  * const along = { cell: 0.01, cells: 100, layers: [[new Float64Array(100).fill(5e5)]] };
  * const belief = publishedBelief(metalOf('carbon_steel'), 'flat');
- * planStretch({ job: demoJob.job, plan: demoAnswer.basis.plan, belief, along }, { from: 0.2, to: 0.3 }, 0.01).passes // => 9
+ * planStretch({ job: demoJob.job, plan: demoAnswer.basis.plan, belief, along }, { from: 0.2, to: 0.3 }, 0.01).passes // => 2
  */
 export function planStretch(run: RunSoFar, { from, to }: Range, ramp: number): StretchPlan {
   const { along, job, plan } = run;

@@ -182,7 +182,7 @@ describe('a bench', () => {
 
   it('says why it was not saved and keeps the text', async () => {
     const { bench, state } = setUp({ text: DEMO, saved: SAVED });
-    const newer = savedReply(DEMO, 4);
+    const newer = savedReply(`${DEMO}# theirs\n`, 4);
     serverAnswers(409, { code: 'JOB_CHANGED_MEANWHILE', message: 'It is at revision 4.', newer });
     expect(await bench.save(false)).toBeUndefined();
     expect(state().save).toEqual({ is: 'failed', why: 'It is at revision 4.' });
