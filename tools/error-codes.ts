@@ -1,4 +1,5 @@
 import ts from 'typescript';
+import { documentCodes } from '../packages/engine/src/document/index.ts';
 
 /** How issue codes are used in one source file. */
 export interface CodeUse {
@@ -24,6 +25,7 @@ export function readCodeUse(text: string): CodeUse {
   const given = new Set<string>();
   const collect = (node: ts.Node, into: Set<string>): void => {
     if (ts.isStringLiteralLike(node) && CODE.test(node.text)) into.add(node.text);
+    for (const code of codesOfKind(node)) into.add(code);
     ts.forEachChild(node, (child) => collect(child, into));
   };
   const walk = (node: ts.Node): void => {
@@ -33,6 +35,14 @@ export function readCodeUse(text: string): CodeUse {
   collect(file, mentioned);
   walk(file);
   return { mentioned, given };
+}
+
+/** The codes of a kind of document, where they are named by how they begin. */
+function codesOfKind(node: ts.Node): readonly string[] {
+  if (!ts.isCallExpression(node) || node.expression.getText() !== 'documentCodes') return [];
+  const [start] = node.arguments;
+  if (start === undefined || !ts.isStringLiteralLike(start)) return [];
+  return Object.values(documentCodes(start.text as Parameters<typeof documentCodes>[0]));
 }
 
 /** Reads the rows `| CODE | meaning | what to do |` of the page. */

@@ -79,7 +79,7 @@ describe('stretches off the depth asked for', () => {
       seam: { length: LENGTH },
       plate: { thickness: 0.03 },
       plan: { seed: 1 },
-      kit: { travel: { least: 0.001, most: 0.05 } },
+      kit: { travel: { least: 0.001, most: 0.05 }, gauge: { stations_most: 5, reading_sd: 3e-4, time: 60 } },
     },
     plan: planOf([1]),
     belief: BELIEF,
