@@ -72,7 +72,11 @@ const kitTimeSchema = z
 
 const turningSchema = z
   .object({
-    travel_mm_per_min: z.number().describe('Travel of the first pass: the speed of the surface.'),
+    travel_mm_per_min: z
+      .number()
+      .describe(
+        'Travel of the first pass, of the middle row where the gauge sets it: the speed of the surface.',
+      ),
     shell_rev_per_min: z.number().describe('Revolutions of the shell in a minute.'),
     turn_s: z.number().describe('Time of one turn of the shell.'),
     roll_diameter_mm: z

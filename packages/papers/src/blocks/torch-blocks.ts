@@ -33,8 +33,15 @@ export function turningFigures(
   units: UnitSystem,
 ): Figure[] {
   if (seam.path !== 'girth' || seam.diameter === undefined) return [];
-  const travel = fromUnit(passes[0]!.travel_mm_per_min, 'mm/min');
+  const { set_by_gauge, travel_mm_per_min } = passes[0]!;
+  const travel = fromUnit(travel_mm_per_min, 'mm/min');
   const { shell, turn, roll } = turningOf(travel, seam.diameter, rollOf(answer));
+  if (set_by_gauge) {
+    // the revolutions of the middle row are no setting: they follow the travel that the reading asks for
+    const rate = `${perMinute(shell)} rev/min at ${formatAmount(travel, 'speed', units)}`;
+    const rolls = roll === undefined ? '' : `, rolls ${perMinute(roll)}`;
+    return [{ label: 'Shell turns', value: 'by gauge', note: `${rate}${rolls}; in proportion` }];
+  }
   return [
     {
       label: 'Shell turns',
@@ -68,8 +75,8 @@ export function turningBlocks(
   units: UnitSystem,
 ): ParagraphBlock[] {
   if (seam.path !== 'girth' || seam.diameter === undefined) return [];
-  const travel = fromUnit(passes[0]!.travel_mm_per_min, 'mm/min');
-  return [
-    { kind: 'paragraph', tone: 'plain', text: turningWords(travel, seam.diameter, rollOf(answer), units) },
-  ];
+  const { set_by_gauge, travel_mm_per_min } = passes[0]!;
+  const words = turningWords(fromUnit(travel_mm_per_min, 'mm/min'), seam.diameter, rollOf(answer), units);
+  const text = set_by_gauge ? `The gauge sets the travel of the first pass. ${words}` : words;
+  return [{ kind: 'paragraph', tone: 'plain', text }];
 }

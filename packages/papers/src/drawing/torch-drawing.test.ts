@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { exampleJob, samplePlan } from '../sample-plan.test-data.ts';
+import { turningFigures } from '../blocks/torch-blocks.ts';
+import { exampleJob, sampleAnswer, samplePlan } from '../sample-plan.test-data.ts';
 import type { Drawing, DrawingPoint, Mark } from './drawing.ts';
 import { drawingToSvg } from './drawing-to-svg.ts';
 import { textWidth } from './text-width.ts';
@@ -88,6 +89,30 @@ describe('the torch', () => {
     const ys = surface?.kind === 'polyline' ? surface.points.map(({ y }) => y) : [];
     expect(ys[0]!).toBeGreaterThan(ys[20]!);
     expect(ys.at(-1)!).toBeGreaterThan(ys.at(-10)!);
+  });
+
+  test('tells no travel to set where the gauge sets it', () => {
+    const passes = plan.passes.map((pass) => ({ ...pass, set_by_gauge: true }));
+    const gauged = { ...straight, plan: { ...plan, passes } };
+    expect(texts(torchDrawing(gauged))).toContain('travel by gauge');
+    expect(texts(torchDrawing({ ...gauged, job: girth }))).toContain('shell turns, by gauge');
+    const read = { ...exampleJob('penstock-seam'), job: girth };
+    const answer = sampleAnswer(read, gauged.plan);
+    const [figure] = turningFigures(read, answer, gauged.plan, 'metric');
+    expect(figure).toEqual({
+      label: 'Shell turns',
+      value: 'by gauge',
+      note: '0.371 rev/min at 700 mm/min; in proportion',
+    });
+    expect(turningFigures(read, answer, plan, 'metric')).toEqual([
+      {
+        label: 'Shell turns',
+        value: '0.371',
+        unit: 'rev/min',
+        note: 'once in 2 min 42 s, others by their travel',
+      },
+    ]);
+    expect(turningFigures(exampleJob('penstock-seam'), answer, plan, 'metric')).toEqual([]);
   });
 
   test('lies inside its frame at any setting and size', () => {

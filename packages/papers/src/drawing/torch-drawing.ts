@@ -330,7 +330,9 @@ function travelMarks({ set, input, size, at, edges }: View): Mark[] {
 
 /** What is written ahead of the torch: of its jet, and of its travel or the turning of the shell. */
 function aheadTexts({ radius }: Setting, { plan, units }: TorchDrawingInput): readonly [string, string] {
-  const travel = formatStated(plan.passes[0]!.travel_mm_per_min, 'mm/min', units);
+  // a travel that the gauge sets is no number to set before it was read
+  const { set_by_gauge, travel_mm_per_min } = plan.passes[0]!;
+  const travel = set_by_gauge ? 'by gauge' : formatStated(travel_mm_per_min, 'mm/min', units);
   return ['jet and melt', radius === undefined ? `travel ${travel}` : `shell turns, ${travel}`];
 }
 
